@@ -1,0 +1,34 @@
+# How everything is compiled: C++20, portable code, the same bytes from run to run.
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+set(CMAKE_EXPORT_COMPILE_COMMANDS ON)
+if(NOT CMAKE_BUILD_TYPE)
+  set(CMAKE_BUILD_TYPE Release CACHE STRING "Kind of build" FORCE)
+endif()
+
+# -ffp-contract=off: a fused multiply-add rounds differently, and a plan must not depend on where it was compiled.
+# For the same reason no -march and no -ffast-math.
+add_compile_options(-Wall -Wextra -Wpedantic -Wshadow -Wnon-virtual-dtor -ffp-contract=off)
+if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
+  add_compile_options(-Wno-maybe-uninitialized)  # false alarms from inlined Eigen expressions
+endif()
+
+find_program(EVENPULL_CCACHE ccache)
+if(EVENPULL_CCACHE AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
+  set(CMAKE_C_COMPILER_LAUNCHER "${EVENPULL_CCACHE}")
+  set(CMAKE_CXX_COMPILER_LAUNCHER "${EVENPULL_CCACHE}")
+endif()
+
+option(EVENPULL_SANITIZE "Address and undefined-behaviour sanitizers" OFF)
+if(EVENPULL_SANITIZE)
+  add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=undefined -fno-omit-frame-pointer)
+  add_link_options(-fsanitize=address,undefined)
+endif()
+
+option(EVENPULL_TIDY "Run clang-tidy beside the compiler" OFF)
+if(EVENPULL_TIDY)
+  find_program(EVENPULL_CLANG_TIDY clang-tidy REQUIRED)
+  set(CMAKE_CXX_CLANG_TIDY "${EVENPULL_CLANG_TIDY};--quiet")
+  set(CMAKE_CXX_COMPILER_LAUNCHER "")
+endif()

@@ -1,0 +1,19 @@
+# `cmake --install <build>` puts the command under bin/; component `development` the two libraries, headers and package.
+include(GNUInstallDirs)
+include(CMakePackageConfigHelpers)
+
+if(TARGET evenpull)
+  install(TARGETS evenpull RUNTIME COMPONENT command)
+endif()
+install(TARGETS evenpull_solver evenpull_sequencer EXPORT evenpullTargets
+  ARCHIVE COMPONENT development
+  FILE_SET HEADERS DESTINATION "${CMAKE_INSTALL_INCLUDEDIR}/evenpull" COMPONENT development
+  INCLUDES DESTINATION "${CMAKE_INSTALL_INCLUDEDIR}/evenpull")
+set(package_folder "${CMAKE_INSTALL_LIBDIR}/cmake/evenpull")
+install(EXPORT evenpullTargets NAMESPACE evenpull:: DESTINATION "${package_folder}" COMPONENT development)
+configure_package_config_file("${PROJECT_SOURCE_DIR}/cmake/evenpullConfig.cmake.in"
+  "${PROJECT_BINARY_DIR}/evenpullConfig.cmake" INSTALL_DESTINATION "${package_folder}")
+write_basic_package_version_file("${PROJECT_BINARY_DIR}/evenpullConfigVersion.cmake" COMPATIBILITY SameMinorVersion)
+install(FILES "${PROJECT_BINARY_DIR}/evenpullConfig.cmake" "${PROJECT_BINARY_DIR}/evenpullConfigVersion.cmake"
+  DESTINATION "${package_folder}" COMPONENT development)
+install(FILES "${PROJECT_SOURCE_DIR}/LICENSE" TYPE DOC COMPONENT development)

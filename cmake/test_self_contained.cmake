@@ -1,0 +1,36 @@
+# Fails on a path of some machine, on a broken link between documents, and on an overlong file.
+# cmake -D ROOT=<repository> -P test_self_contained.cmake
+file(GLOB_RECURSE files "${ROOT}/*.md" "${ROOT}/*.hpp" "${ROOT}/*.cpp" "${ROOT}/*.toml" "${ROOT}/*.cmake"
+  "${ROOT}/*CMakeLists.txt" "${ROOT}/CMakePresets.json")
+list(APPEND files "${ROOT}/run" "${ROOT}/check" "${ROOT}/.ci/run")
+list(FILTER files EXCLUDE REGEX "^${ROOT}/(build|\\.git|\\.cache)")
+list(FILTER files EXCLUDE REGEX "/test_self_contained\\.cmake$")
+
+set(complaints "")
+foreach(file IN LISTS files)
+  if(NOT EXISTS "${file}")
+    continue()
+  endif()
+  file(STRINGS "${file}" hits REGEX "(^|[^A-Za-z0-9_.}/-])/(work|root|home|Users|tmp|mnt)/|shared/design|MODEL\\.md")
+  foreach(hit IN LISTS hits)
+    string(APPEND complaints "${file} refers outside: ${hit}\n")
+  endforeach()
+  if(file MATCHES "\\.md$")
+    get_filename_component(folder "${file}" DIRECTORY)
+    file(STRINGS "${file}" lines REGEX "\\]\\([^)]+\\)")
+    foreach(line IN LISTS lines)
+      string(REGEX MATCHALL "\\]\\(([^)#]+)" links "${line}")
+      foreach(link IN LISTS links)
+        string(REGEX REPLACE "^\\]\\(" "" link "${link}")
+        # Pictures are drawn by the program and added when there are some.
+        if(NOT link MATCHES "^https?://|\\.png$" AND NOT EXISTS "${folder}/${link}")
+          string(APPEND complaints "${file} links to ${link}, which is not there\n")
+        endif()
+      endforeach()
+    endforeach()
+  endif()
+endforeach()
+
+if(complaints)
+  message(FATAL_ERROR "${complaints}")
+endif()
