@@ -1,0 +1,64 @@
+# What ./run and ./check share; sourced by them, with `root` set to the folder of the repository.
+# Everything said here goes to standard error: standard output belongs to the program.
+# shellcheck shell=bash
+
+say() { printf '%s\n' "$*" >&2; }
+die() { say "$*"; exit 70; }
+
+# packages_for run|check: the names in packages.txt; check needs those of run too.
+packages_for() {
+  local purpose name
+  while read -r purpose name; do
+    case "$purpose" in
+      run) echo "$name" ;;
+      check) [ "$1" = run ] || echo "$name" ;;
+    esac
+  done <"$root/cmake/packages.txt"
+}
+
+# install_missing run|check: asks apt for the packages that are not there, and for nothing if all are.
+install_missing() {
+  if ! command -v dpkg-query >/dev/null; then
+    say "This is not Debian: taking it that the packages in cmake/packages.txt are installed."
+    return
+  fi
+  local wanted have missing as_root=()
+  mapfile -t wanted < <(packages_for "$1" | sort)
+  have=$(dpkg-query -W -f '${Package} ${db:Status-Status}\n' "${wanted[@]}" 2>/dev/null |
+    sed -n 's/ installed$//p' | sort -u) || true
+  mapfile -t missing < <(comm -23 <(printf '%s\n' "${wanted[@]}") <(printf '%s\n' "$have"))
+  [ "${#missing[@]}" -gt 0 ] || return 0
+
+  say "Installing ${#missing[@]} of ${#wanted[@]} Debian packages (usually 3 to 5 minutes for all): ${missing[*]}"
+  if [ "$(id -u)" -ne 0 ]; then
+    command -v sudo >/dev/null || die "Installing needs root or sudo. Ask somebody who has it to install: ${missing[*]}"
+    as_root=(sudo)
+  fi
+  local apt=("${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -q -y)
+  "${apt[@]}" update </dev/null >&2 || die "apt-get update failed: is this machine online?"
+  "${apt[@]}" install --no-install-recommends "${missing[@]}" </dev/null >&2 ||
+    die "apt-get install failed; its own words are above."
+}
+
+# jobs: as many as there are processors, fewer if they would not have 1 GB of memory each.
+jobs_at_once() {
+  local processors memory
+  processors=$(nproc)
+  memory=$(awk '/^MemAvailable:/ {print int($2 / 1000000)}' /proc/meminfo 2>/dev/null || echo "$processors")
+  [ "${memory:-1}" -ge 1 ] || memory=1
+  echo $((processors < memory ? processors : memory))
+}
+
+# build <preset> <usual time in words>
+build() {
+  local folder="$root/build/$1" left
+  if [ ! -e "$folder/build.ninja" ]; then
+    (cd "$root" && cmake --preset "$1") >&2 || die "Configuring failed; its own words are above."
+  fi
+  left=$(ninja -C "$folder" -n 2>&1) || true
+  case "$left" in
+    *"no work to do"*) return ;;
+  esac
+  say "Building in build/$1 (usually $2 the first time on two cores)"
+  ninja -C "$folder" -j "$(jobs_at_once)" >&2 || die "Building failed; the compiler's own words are above."
+}
