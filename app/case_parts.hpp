@@ -1,0 +1,44 @@
+// The parts of a case file, each read by its own function. They throw CaseFileError.
+#pragma once
+
+#include "app/case_table.hpp"
+#include "solver/case.hpp"
+
+namespace evenpull {
+
+void read_outline(const CaseTable& top, Case& c);    ///< outline, tip bow's size
+void read_profile(const CaseTable& top, Case& c);    ///< needs the outline
+void read_structure(const CaseTable& top, Case& c);  ///< members, ribs, tip bow, braces; needs the outline
+void read_supports(const CaseTable& top, Case& c);   ///< needs the structure
+void read_cloth(const CaseTable& top, Case& c);
+void read_blanket(const CaseTable& top, Case& c);    ///< needs the structure
+void read_iron(const CaseTable& top, Case& c);
+void read_stages(const CaseTable& top, Case& c);     ///< needs cloth and iron
+void read_limits(const CaseTable& top, Case& c);
+
+/// A section written as { shape = "tube", outside_diameter = "12.7 mm", wall = "0.9 mm" } and the material beside it.
+class MaterialShelf;
+MemberMake read_make(const CaseTable& owner, MaterialShelf& shelf);
+
+/// Materials of the case: its own and the known ones that it names, in order of first use.
+class MaterialShelf {
+ public:
+  MaterialShelf(const CaseTable& top, Case& c);
+  /// Index into Case::materials of the material that `owner` names under "material".
+  int take(const CaseTable& owner);
+
+ private:
+  Case* case_;
+  CaseContext* context_;
+  std::vector<Material> own_;
+  Material read_own(const CaseTable& table, const std::string& name);
+};
+
+/// Index of the span member called `name` under `key` of `owner`.
+int find_member(const CaseTable& owner, const std::string& key, const Case& c);
+
+constexpr const char* default_from_practice = "common practice, no source";
+constexpr const char* default_estimate = "estimate";
+constexpr const char* default_judgement = "engineering judgement of this program; set your own";
+
+}  // namespace evenpull

@@ -1,0 +1,86 @@
+#include "app/case_reader.hpp"
+
+#include "app/case_parts.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+void index_places(const Entry& e, const std::string& path, std::map<std::string, Place>& places) {
+  if (!path.empty()) places[path] = e.place;
+  for (const auto& [key, value] : e.table) index_places(value, path.empty() ? key : path + "." + key, places);
+  for (size_t i = 0; i < e.list.size(); ++i) index_places(e.list[i], nth(path, i), places);
+}
+
+void check_format(const CaseTable& top) {
+  const auto* format = top.find("format");
+  if (!format) top.missing("format", fmt::format("format = {} on the first line", case_format));
+  if (format->kind != Entry::Kind::integer || format->number != case_format)
+    top.fail("format", fmt::format("is not known to this program, which reads format {}", case_format));
+}
+
+void read_mesh(const CaseTable& top, Case& c) {
+  const auto mesh = top.table_or_empty("mesh", {"nodes"});
+  if (mesh.has("nodes"))
+    c.target_nodes = mesh.whole_number("nodes", {100, 50000, "about 2000 is usual; more takes longer"});
+  else
+    mesh.context().note_default("mesh.nodes", "2000", "a mesh error of a few percent, which is printed; judgement");
+}
+
+void read_job(const CaseTable& top, Case& c) {
+  const auto work = top.table_or_empty("work", {"approved_last_stage", "both_sides_reachable"});
+  c.approved_last_stage = work.quantity_if("approved_last_stage", Quantity::temperature, {323.15, 477.7, "usually 250, 300 or 350 degF"});
+  c.both_sides_reachable = work.flag_or("both_sides_reachable", false, "the panel lies on a bench and is turned over");
+}
+
+}  // namespace
+
+Place CaseFile::place_of(const std::string& key) const {
+  for (auto k = key;;) {
+    if (const auto at = places.find(k); at != places.end() && at->second.line > 0) return at->second;
+    const auto cut = k.find_last_of(".[");
+    if (cut == std::string::npos) return {};
+    k.resize(cut);
+  }
+}
+
+CaseFile read_case_file(const std::string& path) {
+  const auto document = read_document(path);
+  CaseContext context;
+  context.file = path;
+  index_places(document, "", context.places);
+  const CaseTable top(context, document, "",
+                      {"format", "title", "description", "invented", "outline", "tip_bow", "profile", "materials", "member", "ribs",
+                       "brace", "supports", "cloth", "blanket", "iron", "doses", "stage", "limits", "work", "mesh"});
+  check_format(top);
+  CaseFile out;
+  auto& c = out.value;
+  c.file = path;
+  c.title = top.text("title", "Left aileron");
+  c.description = top.text_or("description", "");
+  if (const auto* invented = top.find("invented"); invented && invented->kind != Entry::Kind::boolean)
+    top.fail("invented", "must be true or false, without quotes");
+  c.invented = top.has("invented") && top.find("invented")->boolean;
+  read_outline(top, c);
+  read_profile(top, c);
+  read_structure(top, c);
+  read_supports(top, c);
+  read_cloth(top, c);
+  read_blanket(top, c);
+  read_iron(top, c);
+  read_stages(top, c);
+  read_limits(top, c);
+  read_job(top, c);
+  read_mesh(top, c);
+  c.defaults_used = context.defaults_used;
+  c.doubts = context.doubts;
+  out.places = std::move(context.places);
+  return out;
+}
+
+Case read_case(const std::string& path) { return read_case_file(path).value; }
+
+}  // namespace evenpull

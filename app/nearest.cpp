@@ -1,0 +1,47 @@
+#include "app/nearest.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace evenpull {
+
+int edit_distance(std::string_view a, std::string_view b) {
+  std::vector<int> row(b.size() + 1);
+  std::iota(row.begin(), row.end(), 0);
+  for (size_t i = 1; i <= a.size(); ++i) {
+    int diagonal = row[0];
+    row[0] = static_cast<int>(i);
+    for (size_t j = 1; j <= b.size(); ++j) {
+      const int above = row[j];
+      row[j] = std::min({above + 1, row[j - 1] + 1, diagonal + (a[i - 1] == b[j - 1] ? 0 : 1)});
+      diagonal = above;
+    }
+  }
+  return row[b.size()];
+}
+
+std::string nearest(std::string_view word, const std::vector<std::string>& known) {
+  std::string best;
+  int least = 0;
+  for (const auto& candidate : known) {
+    const int distance = edit_distance(word, candidate);
+    if (best.empty() || distance < least) {
+      best = candidate;
+      least = distance;
+    }
+  }
+  // More than half the letters wrong is another word, not a slip.
+  const auto longest = static_cast<int>(std::max(word.size(), best.size()));
+  return 2 * least <= longest ? best : std::string{};
+}
+
+std::string list_words(const std::vector<std::string>& words) {
+  std::string out;
+  for (size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) out += i + 1 == words.size() ? " or " : ", ";
+    out += '"' + words[i] + '"';
+  }
+  return out;
+}
+
+}  // namespace evenpull
