@@ -1,8 +1,10 @@
 set(EVENPULL_PUBLISHED_TESTS
   test_beam_column.cpp
   test_capstan.cpp
+  test_chain.cpp
   test_column.cpp
   test_continuous_beam.cpp
+  test_frame.cpp
   test_section.cpp
   test_tension_field.cpp
   test_wrinkled_strip.cpp

@@ -1,5 +1,6 @@
-// A straight row of beam elements along x that bends up and down only: the smallest frame that closed forms speak about.
-// Built from the solver's own element matrices; unknowns of joint i are the deflection w (2i) and the rotation (2i + 1).
+// A straight row of beam elements along x that bends up and down only: the smallest frame that closed forms speak
+// about. Built from the solver's own element matrices; unknowns of joint i are the deflection w (2i) and the rotation
+// (2i + 1).
 #pragma once
 
 #include "solver/beam.hpp"

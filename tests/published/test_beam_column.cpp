@@ -1,6 +1,7 @@
 // Beam-columns: bending that grows with the compression in the member (docs/model.md, section 5).
 // With u = (L/2) sqrt(P/EI), uniform load: w/w0 = 12 (2 sec u - u^2 - 2)/(5 u^4), M/M0 = 2 (sec u - 1)/u^2;
-// equal end moments: M/M0 = sec u. Derived here; attributed to Timoshenko & Gere, Theory of Elastic Stability, from memory.
+// equal end moments: M/M0 = sec u. Derived here; attributed to Timoshenko & Gere, Theory of Elastic Stability, from
+// memory.
 #include "tests/published/straight_line.hpp"
 
 #include <catch2/catch.hpp>
@@ -21,11 +22,12 @@ constexpr double tolerance = 1e-4;
 struct Row {
   double share, deflection_mm, moment_N_mm, end_moment_ratio;
 };
-constexpr Row rows[3] = {{0.25, 5.52690, 13429.95, 1.41421},
-                         {0.5, 8.29808, 20299.45, 2.25217},
-                         {0.8, 20.76997, 51247.0, 6.05788}};
+constexpr Row rows[3] = {
+    {0.25, 5.52690, 13429.95, 1.41421}, {0.5, 8.29808, 20299.45, 2.25217}, {0.8, 20.76997, 51247.0, 6.05788}};
 
-StraightLine make_line() { return {length, elements, tube_section(12.7e-3, 0.9e-3), tube_modulus}; }
+StraightLine make_line() {
+  return {length, elements, tube_section(12.7e-3, 0.9e-3), tube_modulus};
+}
 
 double euler_load() {
   return pi * pi * tube_modulus * tube_section(12.7e-3, 0.9e-3).inertia_up / (length * length);

@@ -29,8 +29,8 @@ TEST_CASE("pinned, fixed and half-fixed columns buckle at Euler's loads") {
     double length, pinned, fixed, fixed_pinned;
   };
   const Section tube = tube_section(12.7e-3, 0.9e-3);
-  for (const Row& r : {Row{0.3, 4413.1, 17652, 9028.1}, Row{0.4, 2482.4, 9929.5, 5078.3},
-                       Row{0.5, 1588.7, 6354.9, 3250.1}}) {
+  for (const Row& r :
+       {Row{0.3, 4413.1, 17652, 9028.1}, Row{0.4, 2482.4, 9929.5, 5078.3}, Row{0.5, 1588.7, 6354.9, 3250.1}}) {
     CAPTURE(r.length);
     const StraightLine line(r.length, elements, tube, tube_modulus);
     const int w = line.unknowns() - 2, turn = line.unknowns() - 1;

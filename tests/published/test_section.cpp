@@ -20,8 +20,8 @@ TEST_CASE("thin tubes have the area, inertia and moduli of the annulus formulas"
   struct Row {
     double outside, area, inertia, modulus;
   };
-  for (const Row& r : {Row{12.7, 33.364, 584.07, 91.980}, Row{9.525, 24.387, 229.24, 48.134},
-                       Row{25.4, 69.272, 5204.6, 409.81}}) {
+  for (const Row& r :
+       {Row{12.7, 33.364, 584.07, 91.980}, Row{9.525, 24.387, 229.24, 48.134}, Row{25.4, 69.272, 5204.6, 409.81}}) {
     const Section s = tube_section(r.outside * mm, 0.9 * mm);
     CAPTURE(r.outside);
     CHECK(s.area == Approx(r.area * mm2).epsilon(five_digits));

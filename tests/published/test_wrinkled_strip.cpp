@@ -1,5 +1,5 @@
-// A strip of depth h pulled by P in its middle and bent by M, which cannot push: how the moment grows once part of it is
-// loose. X = kappa Et h^2/(2P): M/(Ph) = X/6 up to X = 1, then 1/2 - 1/(3 sqrt(X)); loose share b/h = 1 - 1/sqrt(X).
+// A strip of depth h pulled by P in its middle and bent by M, which cannot push: how the moment grows once part of it
+// is loose. X = kappa Et h^2/(2P): M/(Ph) = X/6 up to X = 1, then 1/2 - 1/(3 sqrt(X)); loose share b/h = 1 - 1/sqrt(X).
 // Attributed to Stein & Hedgepeth, NASA TN D-813 (1961), from memory; derived here.
 #include "solver/fabric_law.hpp"
 
@@ -15,7 +15,8 @@ constexpr double stiffness = 1e5, depth = 0.3, curvature = 0.05;  // N/m, m, 1/m
 constexpr double beta = 1e-8;
 constexpr int slices = 400;
 
-// Pull along the strip at a stretch, free to pucker across: the law at any across strain below what it would contract to.
+// Pull along the strip at a stretch, free to pucker across: the law at any across strain below what it would contract
+// to.
 double pull_along(const Eigen::Matrix3d& c, double stretch) {
   ClothPoint p;
   p.cold = &c;
