@@ -1,0 +1,95 @@
+// Cost of one zone-step on the metal aileron, and of the factorisation inside it.
+// An iteration is one law per triangle + assembly + one factorisation + one solution; what is left after the other three
+// is assembly.
+#include "app/case_reader.hpp"
+#include "solver/equilibrium.hpp"
+#include "solver/shrink.hpp"
+
+#include <benchmark/benchmark.h>
+
+#include <algorithm>
+
+namespace {
+
+using namespace evenpull;
+
+const Case& aileron() {
+  static const Case c = read_case(EVENPULL_CASES_DIR "/metal_aileron.toml");
+  return c;
+}
+
+Model make_model(const benchmark::State& state) {
+  MeshWish wish;
+  wish.target_nodes = static_cast<int>(state.range(0));
+  return Model(aileron(), wish);
+}
+
+void note_size(benchmark::State& state, const Model& m) {
+  state.counters["nodes"] = static_cast<double>(m.panel.nodes.size());
+  state.counters["unknowns"] = static_cast<double>(m.pattern.rows());
+}
+
+// A positive definite matrix of the tangent's pattern; the numbers in it do not change what a factorisation costs.
+Sparse filled(const Model& m) {
+  Sparse k = m.pattern;
+  std::fill(k.valuePtr(), k.valuePtr() + k.nonZeros(), -1.0);
+  for (int i : m.diagonal) k.valuePtr()[i] = 1e3;
+  return k;
+}
+
+void mesh_and_pattern(benchmark::State& state) {
+  for (auto _ : state) benchmark::DoNotOptimize(make_model(state));
+}
+
+void factorise(benchmark::State& state) {
+  const Model m = make_model(state);
+  const Sparse k = filled(m);
+  LinearSolver solver;
+  solver.analyse(k);
+  for (auto _ : state) benchmark::DoNotOptimize(solver.factorise(k));
+  note_size(state, m);
+}
+
+void solve_with_factor(benchmark::State& state) {
+  const Model m = make_model(state);
+  const Sparse k = filled(m);
+  LinearSolver solver;
+  solver.analyse(k);
+  solver.factorise(k);
+  const Eigen::VectorXd b = Eigen::VectorXd::Ones(k.rows());
+  Eigen::VectorXd x;
+  for (auto _ : state) {
+    solver.solve(b, x);
+    benchmark::DoNotOptimize(x);
+  }
+}
+
+// First zone of the first stage on loose cloth, a full dose: the hardest kind of step.
+void first_zone_step(benchmark::State& state) {
+  const Model m = make_model(state);
+  Equilibrium equilibrium(m, Accuracy{});
+  Covering start = laid_on(m);
+  equilibrium.solve(start, {}, {});
+  const ShrinkState shrink = shrink_at(m.the_case.cloth, m.compliance, m.the_case.stages.front().temperature);
+  const std::vector<int>& quads = m.panel.zones[m.panel.zones.size() / 4].quads;
+  HotLines lines(m.triangles.size());
+  for (int q : quads)
+    for (std::size_t t = 4 * static_cast<std::size_t>(q); t < 4 * static_cast<std::size_t>(q) + 4; ++t)
+      for (int d = 0; d < 2; ++d) lines[t][static_cast<std::size_t>(d)] = load_line(shrink, d, 0, 1, 0);
+  int iterations = 0;
+  for (auto _ : state) {
+    Covering c = start;
+    const SolveReport report = equilibrium.solve(c, quads, lines);
+    if (!report.converged) state.SkipWithError("the step did not converge");
+    iterations = report.iterations;
+  }
+  state.counters["iterations"] = iterations;
+  note_size(state, m);
+}
+
+BENCHMARK(mesh_and_pattern)->Arg(220)->Arg(2000)->Unit(benchmark::kMillisecond);
+BENCHMARK(factorise)->Arg(220)->Arg(2000)->Arg(8000)->Unit(benchmark::kMillisecond);
+BENCHMARK(solve_with_factor)->Arg(220)->Arg(2000)->Arg(8000)->Unit(benchmark::kMillisecond);
+BENCHMARK(first_zone_step)->Arg(220)->Arg(2000)->Unit(benchmark::kMillisecond);
+
+}  // namespace
