@@ -9,12 +9,6 @@
 namespace evenpull {
 namespace {
 
-void index_places(const Entry& e, const std::string& path, std::map<std::string, Place>& places) {
-  if (!path.empty()) places[path] = e.place;
-  for (const auto& [key, value] : e.table) index_places(value, path.empty() ? key : path + "." + key, places);
-  for (size_t i = 0; i < e.list.size(); ++i) index_places(e.list[i], nth(path, i), places);
-}
-
 void check_format(const CaseTable& top) {
   const auto* format = top.find("format");
   if (!format) top.missing("format", fmt::format("format = {} on the first line", case_format));

@@ -31,6 +31,12 @@ std::string plain_word(std::string word) {
   return word;
 }
 
+void index_places(const Entry& e, const std::string& path, std::map<std::string, Place>& places) {
+  if (!path.empty()) places[path] = e.place;
+  for (const auto& [key, value] : e.table) index_places(value, path.empty() ? key : path + "." + key, places);
+  for (size_t i = 0; i < e.list.size(); ++i) index_places(e.list[i], nth(path, i), places);
+}
+
 void CaseContext::note_default(const std::string& key, const std::string& value, const std::string& why) {
   defaults_used.push_back({key, value, why});
 }

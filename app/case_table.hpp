@@ -86,6 +86,9 @@ class CaseTable {
   std::string path_;
 };
 
+/// Notes where every key under `e` stands.
+void index_places(const Entry& e, const std::string& path, std::map<std::string, Place>& places);
+
 /// Place of element `index` (from 0) of a list, as shown to a person: "member[2]" for index 1.
 std::string nth(const std::string& key, size_t index);
 

@@ -20,13 +20,13 @@ std::string print_temperature(double kelvin) {
 }
 
 std::string print_length(double metres) {
-  const double mm = metres * 1000;
-  if (std::abs(mm) < 10) return fmt::format("{:.2f} mm ({:.4f} in)", mm, metres / metres_per_inch);
-  return fmt::format("{:.0f} mm ({:.2f} in)", mm, metres / metres_per_inch);
+  const double mm = metres * 1000, in = metres / metres_per_inch;
+  if (std::abs(mm) < 10) return fmt::format("{:.3f} in ({:.2f} mm)", in, mm);
+  return fmt::format("{:.2f} in ({:.0f} mm)", in, mm);
 }
 
 std::string print_pull(double newton_per_metre) {
-  return fmt::format("{:.0f} N/m ({:.2f} lb/in)", newton_per_metre, newton_per_metre * metres_per_inch / newtons_per_pound);
+  return fmt::format("{:.2f} lb/in ({:.0f} N/m)", newton_per_metre * metres_per_inch / newtons_per_pound, newton_per_metre);
 }
 
 }  // namespace evenpull

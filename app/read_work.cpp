@@ -102,15 +102,17 @@ void read_stages(const CaseTable& top, Case& c) {
   if (d.light > d.full) doses.fail("light", "is more than a full pass");
   const auto tables = top.tables("stage", {"temperature", "passes"});
   if (tables.empty()) {
+    std::string printed;
     for (const auto& s : default_stages()) {
       const double kelvin = top.context().units.parse(s.temperature, Quantity::temperature);
       if (kelvin > c.cloth.curve.back().temperature) break;  // never beyond what is known of the cloth
       Stage stage{kelvin, {}};
       for (const auto& word : s.passes) stage.doses.push_back(word == "light" ? d.light : d.full);
       c.stages.push_back(stage);
+      printed += fmt::format("{}{:.0f} °F {}", printed.empty() ? "" : "; ", to_degF(kelvin), fmt::join(s.passes, ", "));
     }
     if (c.stages.empty()) top.missing("stage", "[[stage]] with temperature = \"250 degF\"; the cloth's curve ends below the usual stages");
-    top.context().note_default("stage", "250 °F light, light, full; 300 °F full, full; 350 °F full, full", default_from_practice);
+    top.context().note_default("stage", printed, default_from_practice);
     return;
   }
   if (tables.size() > 8) top.context().fail("stage", "there are more than 8 stages; three are usual");

@@ -64,11 +64,11 @@ class Units {
 double to_degF(double kelvin);
 double to_degC(double kelvin);
 
-/// "250 F (121 C)".
+/// "250 °F (121 °C)".
 std::string print_temperature(double kelvin);
-/// "350 mm (13.8 in)".
+/// "13.78 in (350 mm)".
 std::string print_length(double metres);
-/// "350 N/m (2.00 lb/in)".
+/// "2.00 lb/in (350 N/m)".
 std::string print_pull(double newton_per_metre);
 /// Shortest plain form with at most `digits` significant digits: 0.25, 1800, 1.5e-05.
 std::string print_number(double value, int digits = 4);

@@ -1,0 +1,104 @@
+// The only file that knows the command-line library, whose header is slow to compile.
+#include "app/exit_codes.hpp"
+#include "app/nearest.hpp"
+#include "app/request.hpp"
+#include "app/version.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+#include <iostream>
+#include <map>
+
+namespace evenpull {
+namespace {
+
+constexpr const char* what_it_is =
+    "Plans how to tauten heat-shrink cloth on a light frame with an iron so that the frame stays true.\n\n"
+    "You write down the panel, what holds it, the cloth and the iron (a case file). evenpull computes how the pull of the\n"
+    "cloth builds up zone by zone and stage by stage, finds the hottest stage the frame bears, chooses the order of ironing,\n"
+    "and writes a sheet to hang on the wall.\n\n"
+    "It does not show that a part is airworthy. The aircraft's approved data, local rules and a licensed mechanic go first.\n";
+
+constexpr const char* how_to_begin =
+    "To begin:\n"
+    "  evenpull template > my-aileron.toml    a case with every key explained: change it to your panel\n"
+    "  evenpull survey my-aileron.toml        shows what was understood, with a drawing: check it\n"
+    "  evenpull plan my-aileron.toml          the plan, in a folder of its own\n\n"
+    "Exit codes:\n"
+    "  0  done (also when the answer is that no stage is safe)\n"
+    "  1  a mistake in evenpull itself: please report it\n"
+    "  2  the command line was not understood\n"
+    "  3  the case or order file has a mistake, or the case cannot be computed as stated\n"
+    "  4  no equilibrium was found: there is no plan\n"
+    "  5  the results could not be written";
+
+const std::map<std::string, Paper> papers = {{"letter", Paper::letter}, {"a4", Paper::a4}};
+const std::vector<std::string> jobs = {"plan", "survey", "replay", "template"};
+
+/// Explains a command line that was not understood; the library's own words assume somebody who knows such libraries.
+int explain(const CLI::App& app, const CLI::ParseError& error, int argc, const char* const* argv) {
+  const std::string first = argc > 1 ? argv[1] : "";
+  if (first.empty()) {
+    std::cerr << app.help();
+  } else if (first[0] != '-' && std::find(jobs.begin(), jobs.end(), first) == jobs.end()) {
+    const auto guess = nearest(first, jobs);
+    std::cerr << "evenpull: \"" << first << "\" is no job of this program; the jobs are " << list_words(jobs)
+              << (guess.empty() ? "" : "; did you mean \"" + guess + "\"?") << "\nFor help: evenpull --help\n";
+  } else {
+    std::cerr << "evenpull: " << error.what() << "\nFor help: evenpull --help, or evenpull plan --help\n";
+  }
+  return static_cast<int>(ExitCode::bad_command);
+}
+
+void add_case(CLI::App& command, Request& r) {
+  command.add_option("CASE", r.case_file, "the case file (TOML)")->required()->type_name("");
+}
+
+void add_common(CLI::App& command, Request& r) {
+  command.add_option("--out", r.folder, "folder for the results; without it, one named after the case file, here")->type_name("DIR");
+  command.add_flag("--json", r.json, "print the result as JSON instead of words; the folder is written as well");
+  command.add_flag("--quiet", r.quiet, "print nothing but errors");
+}
+
+void add_run(CLI::App& command, Request& r) {
+  command.add_option("--paper", r.paper, "paper of the sheet: letter or a4; letter if not said")
+      ->transform(CLI::CheckedTransformer(papers, CLI::ignore_case).description(""))
+      ->type_name("PAPER");
+  command.add_flag("--quick", r.quick, "a first look: coarse mesh, no error bars; marked so on the sheet");
+}
+
+}  // namespace
+
+ParsedCommand parse_command_line(int argc, const char* const* argv) {
+  Request r;
+  CLI::App app(what_it_is, "evenpull");
+  app.footer(how_to_begin);
+  app.set_version_flag("--version", std::string("evenpull ") + version());
+  app.require_subcommand(1);
+
+  auto* plan = app.add_subcommand("plan", "the main job: hottest safe stage, order of ironing, sheet, pictures, fields");
+  auto* survey = app.add_subcommand("survey", "reads a case, says what was understood, and draws it; computes nothing");
+  auto* replay = app.add_subcommand("replay", "runs an order that you chose; same results as plan");
+  auto* print_template = app.add_subcommand("template", "prints a case file with every key explained");
+  for (auto* command : {plan, survey, replay}) {
+    add_case(*command, r);
+    add_common(*command, r);
+  }
+  add_run(*plan, r);
+  add_run(*replay, r);
+  replay->add_option("--order", r.order_file, "the order to run; order.toml of an earlier plan, copied and changed, is one")
+      ->required()
+      ->type_name("FILE");
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& e) {
+    const bool asked_for = e.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);  // help or version
+    return {std::nullopt, asked_for ? app.exit(e) : explain(app, e, argc, argv)};
+  }
+  r.job = *survey ? Request::Job::survey : *replay ? Request::Job::replay : *print_template ? Request::Job::print_template : Request::Job::plan;
+  return {r, 0};
+}
+
+}  // namespace evenpull

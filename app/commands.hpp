@@ -1,0 +1,19 @@
+// The jobs behind the command line. Each writes its folder whole or not at all, and throws on trouble.
+#pragma once
+
+#include "app/request.hpp"
+
+#include <iosfwd>
+
+namespace evenpull {
+
+/// Does the job and turns every error into one message on `err` and an exit code.
+int run_request(const Request& request, std::ostream& out, std::ostream& err);
+
+void run_plan(const Request& request, std::ostream& out);  ///< also replay
+void run_survey(const Request& request, std::ostream& out);
+
+/// Where the results go: --out, or `<stem of the case file>-plan` (-survey) in the current folder.
+std::string result_folder_of(const Request& request);
+
+}  // namespace evenpull

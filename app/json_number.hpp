@@ -1,0 +1,17 @@
+// Numbers on their way into a JSON document.
+#pragma once
+
+#include <optional>
+
+#include <nlohmann/json.hpp>
+
+namespace evenpull {
+
+using Json = nlohmann::ordered_json;
+
+/// Rounded to 6 significant digits, which is more than the model knows. A value that is not finite would become a silent
+/// null, so it throws std::logic_error with its name instead.
+Json json_number(double value, const char* name);
+Json json_number(const std::optional<double>& value, const char* name);
+
+}  // namespace evenpull

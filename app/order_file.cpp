@@ -1,0 +1,117 @@
+#include "app/order_file.hpp"
+
+#include "app/case_table.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <map>
+#include <tuple>
+
+namespace evenpull {
+namespace {
+
+/// A stage is named by its temperature; what was typed in the other scale may differ by its rounding.
+constexpr double same_stage_kelvin = 1.0;
+constexpr Range count_range{1, 10000, "counted from 1"};
+
+int stage_index(const CaseTable& t, const Case& c) {
+  const double kelvin = t.quantity("stage", Quantity::temperature, {300, 600, "one of the stages of the case"});
+  std::string known;
+  for (size_t i = 0; i < c.stages.size(); ++i) {
+    if (std::abs(c.stages[i].temperature - kelvin) <= same_stage_kelvin) return static_cast<int>(i);
+    known += (i ? ", " : "") + print_temperature(c.stages[i].temperature);
+  }
+  t.fail("stage", fmt::format("is no stage of the case, which has {}", known));
+}
+
+std::string zone_words(const OrderStep& s) {
+  return fmt::format("{} bay {}, strip {}", s.side == Side::top ? "top" : "bottom", s.bay, s.strip);
+}
+
+}  // namespace
+
+OrderFile read_order_file(const std::string& path, const Case& c) {
+  const auto document = read_document(path);
+  CaseContext context;
+  context.file = path;
+  index_places(document, "", context.places);
+  const CaseTable top(context, document, "", {"format", "steps"});
+  const auto* format = top.find("format");
+  if (!format) top.missing("format", fmt::format("format = {} on the first line", order_format));
+  if (format->kind != Entry::Kind::integer || format->number != order_format)
+    top.fail("format", fmt::format("is not known to this program, which reads order files of format {}", order_format));
+  OrderFile out;
+  const auto tables = top.tables("steps", {"stage", "pass", "side", "bay", "strip", "dose", "done"});
+  if (tables.empty()) top.missing("steps", "steps = [{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25 }]");
+  int stage_before = 0, pass_before = 1;
+  for (const auto& t : tables) {
+    OrderStep s;
+    const int stage = stage_index(t, c);
+    s.temperature = c.stages[static_cast<size_t>(stage)].temperature;
+    s.pass = t.whole_number("pass", count_range);
+    s.side = t.choice("side", {"top", "bottom"}) == 0 ? Side::top : Side::bottom;
+    s.bay = t.whole_number("bay", count_range);
+    s.strip = t.has("strip") ? t.whole_number("strip", count_range) : 1;
+    s.dose = t.quantity("dose", Quantity::fraction, {0.01, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"});
+    if (stage < stage_before) t.fail("stage", "is cooler than the step before it; stages only rise");
+    if (stage == stage_before && s.pass < pass_before) t.fail("pass", "is an earlier pass than the step before it; list the steps as they are worked");
+    stage_before = stage;
+    pass_before = s.pass;
+    const auto* done = t.find("done");
+    if (done && done->kind != Entry::Kind::boolean) t.fail("done", "must be true or false, without quotes");
+    out.steps.push_back(s);
+    out.done.push_back(done && done->boolean);
+  }
+  return out;
+}
+
+std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c, const Panel& panel) {
+  using Pass = std::pair<double, int>;
+  std::map<Pass, std::map<std::tuple<int, int, int>, int>> worked;
+  for (size_t i = 0; i < order.steps.size(); ++i) {
+    const auto& s = order.steps[i];
+    if (s.bay > panel.bays || s.strip > panel.strips)
+      throw CaseFileError(path, {}, nth("steps", i), fmt::format("names {}, but the panel of {} has {} bays with {} strips each; `evenpull survey` "
+                                                                 "draws its zones", zone_words(s), c.file, panel.bays, panel.strips));
+    ++worked[{s.temperature, s.pass}][{static_cast<int>(s.side), s.bay, s.strip}];
+  }
+  std::vector<std::string> doubts;
+  const auto zones = static_cast<size_t>(2 * panel.bays * panel.strips);
+  for (const auto& [pass, counts] : worked) {
+    const auto name = fmt::format("Pass {} at {:.0f} °F", pass.second, to_degF(pass.first));
+    if (counts.size() < zones) doubts.push_back(fmt::format("{} leaves out {} of {} zones.", name, zones - counts.size(), zones));
+    size_t twice = 0;
+    for (const auto& [zone, count] : counts) twice += count > 1 ? 1 : 0;
+    if (twice > 0) doubts.push_back(fmt::format("{} works {} zones more than once.", name, twice));
+  }
+  return doubts;
+}
+
+std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading) {
+  auto text = fmt::format(
+      "# {}\n# One line a step, in the order worked. To try another order, copy this file under another name (the next run\n"
+      "# writes it anew), move or change lines, and run: evenpull replay CASE.toml --order YOUR-ORDER.toml\n"
+      "# Bays count from the inboard end, strips from the leading edge, both from 1. Stages are true sole temperatures by\n"
+      "# thermometer. dose: share of the stage's full shrink (1 = full).\n"
+      "format = {}\nsteps = [\n", heading, order_format);
+  for (size_t i = 0; i < steps.size(); ++i) {
+    const auto& s = steps[i];
+    text += fmt::format("  {{ stage = \"{:.9g} degF\", pass = {}, side = \"{}\", bay = {}, strip = {}, dose = {:.6g}, done = {} }},\n",
+                        to_degF(s.temperature), s.pass, s.side == Side::top ? "top" : "bottom", s.bay, s.strip, s.dose,
+                        i < done.size() && done[i] ? "true" : "false");
+  }
+  return text + "]\n";
+}
+
+std::vector<OrderStep> order_of(const Plan& plan) {
+  std::vector<OrderStep> out;
+  for (const auto& step : plan.steps) {
+    const auto& zone = plan.panel.zones[static_cast<size_t>(step.zone)];
+    out.push_back({plan.the_case.stages[static_cast<size_t>(step.stage)].temperature, step.pass, zone.side, zone.bay + 1, zone.strip + 1,
+                   step.dose});
+  }
+  return out;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,34 @@
+// An order of ironing as a file that a person can write, edit and replay: which zone, in which pass of which stage, with
+// which dose, done or still to do. It knows bays and strips but no mesh, so it outlives changes of the program.
+#pragma once
+
+#include "app/document.hpp"
+#include "sequencer/planner.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+constexpr int order_format = 1;
+
+struct OrderFile {
+  std::vector<OrderStep> steps;
+  std::vector<bool> done;           ///< one for each step: worked already
+  std::vector<std::string> doubts;  ///< sentences
+};
+
+/// Reads an order for this case. Throws CaseFileError: unknown stage, stages or passes that go back, dose outside 0..1.
+OrderFile read_order_file(const std::string& path, const Case& c);
+
+/// Sentences about zones that a pass leaves out or works twice; `panel` says which zones there are.
+/// Throws CaseFileError for a zone that the panel does not have.
+std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c, const Panel& panel);
+
+/// The text of an order file; byte for byte the same for the same steps.
+std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading);
+
+/// Steps of a plan in the terms of an order file.
+std::vector<OrderStep> order_of(const Plan& plan);
+
+}  // namespace evenpull

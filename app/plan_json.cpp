@@ -1,0 +1,175 @@
+#include "app/plan_json.hpp"
+
+#include "app/json_number.hpp"
+#include "app/units.hpp"
+#include "viz/sentences.hpp"
+
+#include <filesystem>
+
+namespace evenpull {
+namespace {
+
+constexpr double mm = 1000;
+constexpr double degrees = 57.29577951308232;
+constexpr double percent = 100;
+
+double stage_degF(const Plan& p, int stage) { return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature); }
+
+const char* side_name(Side s) { return s == Side::top ? "top" : "bottom"; }
+
+Json hottest_safe(const Plan& p) {
+  Json j;
+  j["stage_degF"] = p.ceiling ? json_number(stage_degF(p, *p.ceiling), "hottest_safe.stage_degF") : Json(nullptr);
+  j["setting_degF"] = p.setting ? json_number(to_degF(*p.setting), "hottest_safe.setting_degF") : Json(nullptr);
+  j["because"] = p.advice.because;
+  j["advice"] = p.advice.advice;
+  return j;
+}
+
+Json limits(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& l : p.limits)
+    list.push_back({{"name", l.name},
+                    {"where", l.where},
+                    {"when", l.when},
+                    {"stage_degF", json_number(stage_degF(p, l.stage), "limits.stage_degF")},
+                    {"value", json_number(l.value, "limits.value")},
+                    {"allowed", json_number(l.allowed, "limits.allowed")},
+                    {"unit", l.unit},
+                    {"use", json_number(l.use, "limits.use")},
+                    {"use_plus_minus", json_number(l.use_plus_minus, "limits.use_plus_minus")},
+                    {"judgement", l.judgement}});
+  return list;
+}
+
+Json orders(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& o : p.orders)
+    list.push_back({{"name", o.name},
+                    {"description", o.description},
+                    {"model", o.model},
+                    {"stages_passed", o.stages_passed},
+                    {"worst_use", json_number(o.worst_use, "orders.worst_use")},
+                    {"unevenness_final", json_number(o.unevenness_final, "orders.unevenness_final")},
+                    {"worst_pull_difference_chordwise_N_per_m", json_number(o.worst_pull_difference_chordwise, "orders.worst_pull_difference_chordwise")},
+                    {"worst_pull_difference_spanwise_N_per_m", json_number(o.worst_pull_difference_spanwise, "orders.worst_pull_difference_spanwise")},
+                    {"worst_slip_mm", json_number(o.worst_slip * mm, "orders.worst_slip")},
+                    {"worst_twist_deg", json_number(o.worst_twist * degrees, "orders.worst_twist")},
+                    {"pull_spread_along_span_N_per_m", json_number(o.pull_spread_along_span, "orders.pull_spread_along_span")},
+                    {"turn_overs", o.turn_overs},
+                    {"chosen", o.chosen}});
+  return list;
+}
+
+Json steps(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& s : p.steps) {
+    const auto& zone = p.panel.zones.at(static_cast<size_t>(s.zone));
+    list.push_back({{"stage_degF", json_number(stage_degF(p, s.stage), "steps.stage_degF")},
+                    {"pass", s.pass},
+                    {"run", s.run},
+                    {"place", s.place},
+                    {"zone", zone.label},
+                    {"side", side_name(zone.side)},
+                    {"bay", zone.bay + 1},
+                    {"strip", zone.strip + 1},
+                    {"dose", json_number(s.dose, "steps.dose")},
+                    {"dwell_s", nullptr},
+                    {"to_be_ironed", p.ceiling.has_value() && s.stage <= *p.ceiling}});
+  }
+  return list;
+}
+
+Json both_sides(const double (&v)[2], const char* name) {
+  return {{"top", json_number(v[0], name)}, {"bottom", json_number(v[1], name)}};
+}
+
+Json stages(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& s : p.stages)
+    list.push_back({{"stage_degF", json_number(stage_degF(p, s.stage), "stages.stage_degF")},
+                    {"passes_limits", s.passes},
+                    {"worst_use", json_number(s.worst_use, "stages.worst_use")},
+                    {"mean_pull_N_per_m",
+                     {{"warp", both_sides(s.mean_pull_warp, "stages.mean_pull.warp")},
+                      {"fill", both_sides(s.mean_pull_fill, "stages.mean_pull.fill")},
+                      {"chordwise", both_sides(s.mean_pull_chord, "stages.mean_pull.chordwise")},
+                      {"spanwise", both_sides(s.mean_pull_span, "stages.mean_pull.spanwise")}}},
+                    {"unevenness",
+                     {{"chordwise", both_sides(s.unevenness_chord, "stages.unevenness.chordwise")},
+                      {"spanwise", both_sides(s.unevenness_span, "stages.unevenness.spanwise")}}},
+                    {"loose_share", json_number(s.loose_share, "stages.loose_share")},
+                    {"worst_slip_mm", json_number(s.worst_slip * mm, "stages.worst_slip")},
+                    {"twist_deg", json_number(s.twist * degrees, "stages.twist")},
+                    {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")}});
+  return list;
+}
+
+Json bounds(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& b : p.bounds) {
+    auto use = Json::array();
+    for (const double u : b.worst_use) use.push_back(json_number(u, "bounds.worst_use"));
+    list.push_back({{"name", b.name},
+                    {"worst_use_by_stage", use},
+                    {"unevenness_final", json_number(b.unevenness_final, "bounds.unevenness_final")},
+                    {"worst_slip_mm", json_number(b.worst_slip * mm, "bounds.worst_slip")}});
+  }
+  return list;
+}
+
+std::optional<double> in_percent(const std::optional<double>& share) {
+  return share ? std::optional(*share * percent) : std::nullopt;
+}
+
+Json solve(const Plan& p) {
+  const auto& s = p.solve;
+  return {{"nodes", s.nodes},
+          {"steps", s.steps},
+          {"iterations", s.iterations},
+          {"worst_residual_N", json_number(s.worst_residual, "solve.worst_residual")},
+          {"tension_error_bound_N_per_m", json_number(s.tension_error_bound, "solve.tension_error_bound")},
+          {"friction_threshold_error_percent", json_number(s.worst_threshold_error * percent, "solve.worst_threshold_error")},
+          {"mesh_change_percent", json_number(in_percent(s.mesh_change), "solve.mesh_change")},
+          {"zone_change_percent", json_number(in_percent(s.zone_change), "solve.zone_change")}};
+}
+
+Json defaults(const Case& c) {
+  auto list = Json::array();
+  for (const auto& d : c.defaults_used) list.push_back({{"key", d.key}, {"value", d.value}, {"why", d.why}});
+  return list;
+}
+
+}  // namespace
+
+std::string plan_document(const Plan& p, const std::string& version) {
+  Json j;
+  j["format"] = plan_json_format;
+  j["program"] = "evenpull " + version;
+  // The bare name: the document must not depend on the folder it was made in.
+  j["case"] = {{"file", std::filesystem::path(p.the_case.file).filename().string()},
+               {"title", p.the_case.title},
+               {"description", p.the_case.description},
+               {"invented", p.the_case.invented}};
+  j["quick"] = p.quick;
+  j["replayed"] = p.replayed;
+  j["hottest_safe"] = hottest_safe(p);
+  j["approved_last_stage_degF"] = p.the_case.approved_last_stage
+                                      ? json_number(to_degF(*p.the_case.approved_last_stage), "approved_last_stage")
+                                      : Json(nullptr);
+  j["order"] = {{"name", p.order_name}, {"rule", p.order_rule}};
+  j["limits"] = limits(p);
+  j["orders"] = orders(p);
+  j["stages"] = stages(p);
+  j["steps"] = steps(p);
+  j["zones"] = {{"bays", p.panel.bays}, {"strips_per_bay", p.panel.strips}};
+  j["bounds"] = bounds(p);
+  j["solve"] = solve(p);
+  j["defaults_used"] = defaults(p.the_case);
+  j["doubts"] = p.the_case.doubts;
+  j["notes"] = p.notes;
+  j["cautions"] = viz::cautions();
+  return j.dump(2) + "\n";
+}
+
+}  // namespace evenpull

@@ -1,0 +1,30 @@
+// What was asked for on the command line.
+#pragma once
+
+#include "viz/sheet.hpp"
+
+#include <optional>
+#include <string>
+
+namespace evenpull {
+
+struct Request {
+  enum class Job { plan, survey, replay, print_template };
+  Job job = Job::plan;
+  std::string case_file;
+  std::string order_file;  ///< replay only
+  std::string folder;      ///< as given with --out; empty: named after the case file
+  Paper paper = Paper::letter;
+  bool quick = false;
+  bool json = false;
+  bool quiet = false;
+};
+
+/// The request, or the exit code when there is nothing more to do (help and version are printed, a mistake is explained).
+struct ParsedCommand {
+  std::optional<Request> request;
+  int exit_code = 0;
+};
+ParsedCommand parse_command_line(int argc, const char* const* argv);
+
+}  // namespace evenpull

@@ -1,0 +1,98 @@
+// plan and replay: read, compute, write aside, publish, say.
+#include "app/case_reader.hpp"
+#include "app/commands.hpp"
+#include "app/json_number.hpp"
+#include "app/order_file.hpp"
+#include "app/parallel.hpp"
+#include "app/plan_json.hpp"
+#include "app/progress.hpp"
+#include "app/result_folder.hpp"
+#include "app/summary.hpp"
+#include "app/version.hpp"
+#include "sequencer/planner.hpp"
+#include "solver/errors.hpp"
+#include "viz/fields.hpp"
+#include "viz/pictures.hpp"
+
+#include <chrono>
+#include <filesystem>
+#include <ostream>
+
+namespace evenpull {
+namespace {
+
+class Stopwatch {
+ public:
+  double lap() {
+    const auto now = Clock::now();
+    const std::chrono::duration<double> d = now - last_;
+    last_ = now;
+    return d.count();
+  }
+
+ private:
+  using Clock = std::chrono::steady_clock;
+  Clock::time_point last_ = Clock::now();
+};
+
+Plan compute(const Request& r, CaseFile& file) {
+  Progress bar(!r.quiet);
+  PlanOptions options;
+  options.quick = r.quick;
+  options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
+  options.progress = [&bar](double share, const std::string&) { bar.show(share); };
+  try {
+    if (r.job == Request::Job::plan) return make_plan(file.value, options);
+    const auto order = read_order_file(r.order_file, file.value);
+    const auto panel = build_panel(file.value, {file.value.target_nodes, false, false});
+    for (auto& doubt : check_order(order, r.order_file, file.value, panel)) file.value.doubts.push_back(std::move(doubt));
+    return replay_order(file.value, order.steps, options);
+  } catch (const CaseError& e) {
+    // The solver knows the key; the line stands in the file.
+    const bool order = e.key.rfind("order", 0) == 0 && !r.order_file.empty();
+    throw CaseFileError(order ? r.order_file : r.case_file, order ? Place{} : file.place_of(e.key), e.key, e.what());
+  }
+}
+
+void write_drawings(const Plan& plan, Paper paper, const std::filesystem::path& folder) {
+  try {
+    write_sheet(plan, paper, version(), (folder / "plan.pdf").string());
+    std::filesystem::create_directory(folder / "pictures");
+    write_pictures(plan, (folder / "pictures").string());
+    write_fields(plan, folder.string());
+  } catch (const std::logic_error&) {
+    throw;  // ours, not the disk's
+  } catch (const std::runtime_error& e) {
+    throw CannotWrite(e.what());
+  }
+}
+
+}  // namespace
+
+void run_plan(const Request& r, std::ostream& out) {
+  Stopwatch watch;
+  auto file = read_case_file(r.case_file);
+  ResultFolder folder(result_folder_of(r));
+  const double reading = watch.lap();
+  const auto plan = compute(r, file);
+  const double computing = watch.lap();
+
+  // The document first: it refuses a result that is no number before anything is drawn from it.
+  const auto document = plan_document(plan, version());
+  const auto& aside = folder.open();
+  write_text(aside / "plan.json", document);
+  const auto heading = (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + plan.order_name;
+  write_text(aside / "order.toml", order_text(order_of(plan), {}, heading));
+  write_drawings(plan, r.paper, aside);
+  const Json times = {{"reading_s", json_number(reading, "reading_s")},
+                      {"computing_s", json_number(computing, "computing_s")},
+                      {"writing_s", json_number(watch.lap(), "writing_s")}};
+  write_text(aside / "timing.json", times.dump(2) + "\n");
+  folder.publish();
+  if (r.json)
+    out << document;
+  else if (!r.quiet)
+    out << plan_summary(plan, result_folder_of(r));
+}
+
+}  // namespace evenpull

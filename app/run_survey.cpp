@@ -1,0 +1,46 @@
+// survey: read, build the panel, draw, say.
+#include "app/case_reader.hpp"
+#include "app/commands.hpp"
+#include "app/result_folder.hpp"
+#include "app/summary.hpp"
+#include "app/survey_json.hpp"
+#include "app/version.hpp"
+#include "sequencer/planner.hpp"
+#include "solver/errors.hpp"
+#include "viz/survey_picture.hpp"
+
+#include <ostream>
+
+namespace evenpull {
+
+void run_survey(const Request& r, std::ostream& out) {
+  const auto file = read_case_file(r.case_file);
+  const auto& c = file.value;
+  ResultFolder folder(result_folder_of(r));
+  Panel panel;
+  RunEstimate estimate;
+  try {
+    panel = build_panel(c, {c.target_nodes, false, false});
+    estimate = estimate_run(c, r.quick);
+  } catch (const CaseError& e) {
+    throw CaseFileError(r.case_file, file.place_of(e.key), e.key, e.what());
+  }
+  const auto document = survey_document(c, panel, estimate, version());
+  const auto& aside = folder.open();
+  write_text(aside / "survey.json", document);
+  try {
+    write_survey_picture(c, panel, (aside / "survey.png").string());
+    write_survey_picture(c, panel, (aside / "survey.pdf").string());
+  } catch (const std::logic_error&) {
+    throw;  // ours, not the disk's
+  } catch (const std::runtime_error& e) {
+    throw CannotWrite(e.what());
+  }
+  folder.publish();
+  if (r.json)
+    out << document;
+  else if (!r.quiet)
+    out << survey_text(c, panel, estimate, result_folder_of(r));
+}
+
+}  // namespace evenpull

@@ -1,0 +1,22 @@
+// A plan or a survey in words, for the terminal.
+#pragma once
+
+#include "sequencer/planner.hpp"
+
+#include <string>
+
+namespace evenpull {
+
+/// One screen: the answer, why, the order, worst readings, cautions, where the files are.
+std::string plan_summary(const Plan& plan, const std::string& folder);
+
+/// What was understood of a case.
+std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const std::string& folder);
+
+/// "a tube, 0.500 in x 0.035 in, 6061-T6 tube".
+std::string print_make(const MemberMake& make, const Case& c);
+
+/// Text broken at spaces to lines of at most 100 characters, each after the first indented.
+std::string wrap_text(const std::string& text, int indent);
+
+}  // namespace evenpull

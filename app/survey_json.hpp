@@ -1,0 +1,14 @@
+// What a survey understood, as JSON.
+#pragma once
+
+#include "sequencer/planner.hpp"
+
+#include <string>
+
+namespace evenpull {
+
+constexpr int survey_json_format = 1;
+
+std::string survey_document(const Case& c, const Panel& panel, const RunEstimate& estimate, const std::string& version);
+
+}  // namespace evenpull

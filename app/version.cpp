@@ -1,0 +1,7 @@
+#include "app/version.hpp"
+
+namespace evenpull {
+
+const char* version() { return EVENPULL_VERSION; }
+
+}  // namespace evenpull
