@@ -1,0 +1,193 @@
+#include "tests/support/sample_plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace evenpull {
+
+namespace {
+
+// Centre first, then each gap's middle; only plausible, not the sequencer's.
+std::vector<int> centre_out(int n) {
+  std::vector<int> order;
+  for (int step = 0; static_cast<int>(order.size()) < n; ++step) {
+    const int bay = n / 2 + (step % 2 ? (step + 1) / 2 : -step / 2);
+    if (bay >= 0 && bay < n) order.push_back(bay);
+  }
+  return order;
+}
+
+std::vector<int> zones_as_worked(const Panel& p, int zones_per_run) {
+  std::vector<int> by_side[2], all;
+  for (Side side : {Side::top, Side::bottom})
+    for (int bay : centre_out(p.bays))
+      for (int strip = 0; strip < p.strips; ++strip) by_side[int(side)].push_back(p.zone(side, bay, strip));
+  const std::size_t n = by_side[0].size();
+  for (std::size_t i = 0; i < n; i += zones_per_run)
+    for (const auto& side : by_side)
+      for (std::size_t k = i; k < std::min(n, i + zones_per_run); ++k) all.push_back(side[k]);
+  return all;
+}
+
+void add_steps(Plan& plan, const SampleWish& wish) {
+  const auto zones = zones_as_worked(plan.panel, wish.zones_per_run);
+  for (int s = 0; s < static_cast<int>(plan.the_case.stages.size()); ++s)
+    for (int pass = 1; pass <= static_cast<int>(plan.the_case.stages[s].doses.size()); ++pass)
+      for (int i = 0, run = 0; i < static_cast<int>(zones.size()); ++i) {
+        if (i == 0 || plan.panel.zones[zones[i]].side != plan.panel.zones[zones[i - 1]].side) ++run;
+        plan.steps.push_back({s, pass, run, i + 1, zones[i], plan.the_case.stages[s].doses[pass - 1]});
+      }
+}
+
+Snapshot blank(const Panel& p) {
+  Snapshot s;
+  const std::size_t nq = p.quads.size();
+  for (auto* a : {&s.pull_warp, &s.pull_fill, &s.pull_major, &s.pull_minor, &s.pull_chord, &s.pull_span,
+                  &s.major_angle, &s.shrink_warp, &s.shrink_fill})
+    a->assign(nq, 0.f);
+  s.state.assign(nq, 0);
+  s.displacement.assign(p.nodes.size() * 3, 0.f);
+  s.edge_slip.assign(p.columns, 0.f);
+  s.joint_displacement.assign(p.joints.size() * 6, 0.f);
+  s.beam_use.assign(p.beams.size(), 0.f);
+  s.label = "before ironing";
+  return s;
+}
+
+void work_quads(Snapshot& s, const Panel& p, const Step& step) {
+  static constexpr double target[] = {350, 600, 900};
+  for (int q : p.zones[step.zone].quads) {
+    const double xi = double(p.quads[q].row) / (p.rows - 1), eta = double(p.quads[q].column) / (p.columns - 1);
+    const double level = target[step.stage] * (p.quads[q].side == Side::top ? 1.0 : 0.94);
+    const double chord = level * (0.9 + 0.25 * std::sin(3 * xi + 5 * eta)), span = level * (0.8 + 0.3 * xi * eta);
+    s.pull_chord[q] += float(step.dose * (chord - s.pull_chord[q]));
+    s.pull_span[q] += float(step.dose * (span - s.pull_span[q]));
+    if (step.stage == 0 && eta > 0.85 && xi > 0.6) s.pull_span[q] = 0;
+    if (step.stage == 0 && eta > 0.9 && xi > 0.85) s.pull_chord[q] = 0;
+    s.pull_warp[q] = s.pull_span[q];
+    s.pull_fill[q] = s.pull_chord[q];
+    s.pull_major[q] = std::max(s.pull_chord[q], s.pull_span[q]) * 1.03f;
+    s.pull_minor[q] = std::min(s.pull_chord[q], s.pull_span[q]) * 0.97f;
+    s.major_angle[q] = s.pull_chord[q] > s.pull_span[q] ? float(1.3 + 0.4 * eta) : float(0.2 * xi);
+    s.state[q] = s.pull_major[q] < 10 ? 0 : s.pull_minor[q] < 10 ? 1 : 2;
+    s.shrink_warp[q] = std::max(s.shrink_warp[q], float(0.02 * (step.stage + 1) * step.dose));
+    s.shrink_fill[q] = s.shrink_warp[q];
+  }
+}
+
+void move_frame(Snapshot& s, const Panel& p, double load) {
+  const double span = p.joints[p.edge_joint.back()].position.y();
+  for (std::size_t j = 0; j < p.joints.size(); ++j) {
+    const auto& at = p.joints[j].position;
+    s.joint_displacement[6 * j] = float(-0.004 * load * at.x() / 0.4 * std::pow(std::sin(6 * at.y() / span * 3.14159), 2));
+    s.joint_displacement[6 * j + 1] = float(0.002 * load * (at.y() / span - 0.5) * std::sin(3.14159 * at.x() / 0.4));
+    s.joint_displacement[6 * j + 2] = float(0.003 * load * at.y() / span * (at.x() / 0.4 - 0.3));
+  }
+  for (std::size_t b = 0; b < p.beams.size(); ++b) {
+    const auto role = p.members[p.beams[b].member].role;
+    const double share = role == MemberRole::end_rib || role == MemberRole::tip_bow ? 1.0
+                         : role == MemberRole::trailing_edge                        ? 0.8
+                         : role == MemberRole::inner_rib                            ? 0.25
+                                                                                    : 0.35;
+    s.beam_use[b] = float(load * share * (0.7 + 0.3 * std::sin(0.7 * double(b))));
+  }
+  for (int k = 0; k < p.columns; ++k)
+    s.edge_slip[k] = float(0.0024 * load * std::sin(3.14159 * k / (p.columns - 1)) * (k * 2 > p.columns ? -0.6 : 1));
+  for (std::size_t n = 0; n < p.nodes.size(); ++n)
+    s.displacement[3 * n + 2] = float(-0.002 * load * (p.nodes[n].side == Side::top ? 1 : -1));
+}
+
+void add_snapshots(Plan& plan) {
+  static constexpr double load[] = {0.56, 0.83, 1.31};
+  plan.snapshots.push_back(blank(plan.panel));
+  plan.stage_end_snapshot.resize(plan.the_case.stages.size());
+  for (std::size_t i = 0; i < plan.steps.size(); ++i) {
+    const Step& step = plan.steps[i];
+    Snapshot s = plan.snapshots.back();
+    s.step = int(i) + 1;
+    s.label = "step " + std::to_string(i + 1);
+    work_quads(s, plan.panel, step);
+    move_frame(s, plan.panel, load[step.stage]);
+    plan.snapshots.push_back(std::move(s));
+    plan.stage_end_snapshot[step.stage] = int(i) + 1;
+  }
+}
+
+void add_readings(Plan& plan, bool no_ceiling) {
+  const double grow = no_ceiling ? 1.9 : 1;
+  for (int s = 0; s < 3; ++s) {
+    const double level[] = {0.56 * grow, 0.83 * grow, 1.31 * grow}, u = level[s];
+    const double pm = 0.02 * (s + 1);
+    plan.limits.push_back({"stress", "end rib at 70.9 in, middle", "on the way", s, u * 120.5e6, 120.5e6, "Pa", u, pm, true});
+    plan.limits.push_back({"bow", "trailing edge, bay 3", "at stage end", s, u * 0.8 * 0.003, 0.003, "m", u * 0.8, pm, true});
+    plan.limits.push_back({"twist", "whole panel", "released", s, u * 0.6 * 0.00873, 0.00873, "rad", u * 0.6, pm / 2, true});
+    plan.limits.push_back({"buckling", "whole frame", "released", s, 2 / (u * 0.5), 2, "1", u * 0.5, pm / 2, true});
+    plan.limits.push_back({"slip", "trailing edge at 35.4 in", "on the way", s, u * 0.45 * 0.005, 0.005, "m", u * 0.45, pm, true});
+    if (s == 2) plan.limits.push_back({"unevenness", "bottom, spanwise", "at stage end", s, 0.14, 0.25, "1", 0.56, 0.05, true});
+    StageSummary sum;
+    sum.stage = s;
+    const double pull[] = {350, 600, 900};
+    for (int side = 0; side < 2; ++side) {
+      sum.mean_pull_chord[side] = pull[s] * (side ? 0.94 : 1.0);
+      sum.mean_pull_span[side] = pull[s] * (side ? 0.9 : 0.95);
+      sum.mean_pull_fill[side] = sum.mean_pull_chord[side];
+      sum.mean_pull_warp[side] = sum.mean_pull_span[side];
+      sum.unevenness_chord[side] = 0.09 + 0.02 * side;
+      sum.unevenness_span[side] = 0.12 + 0.02 * side;
+    }
+    sum.loose_share = s == 0 ? 0.03 : 0;
+    sum.worst_slip = u * 0.45 * 0.005;
+    sum.twist = u * 0.6 * 0.00873;
+    sum.buckling_factor = 2 / (u * 0.5);
+    sum.worst_use = u;
+    sum.passes = u < 1;
+    plan.stages.push_back(sum);
+  }
+}
+
+void add_orders(Plan& plan) {
+  const auto add = [&](const char* name, const char* rule, const char* model, double use, double slip, int turns, bool chosen) {
+    plan.orders.push_back({name, rule, model, chosen ? 2 : 1, use, 0.11 + use / 20, 60 * use, 75 * use * use, slip,
+                           0.005 * use, 55 * use, turns, chosen});
+  };
+  add("centre-out halving, sides alternating", "Middle bay first, then the middle of each gap, changing sides each bay.", "full", 0.83, 0.0019, 83, true);
+  add("jumping: one end, other end, between", "One end, the other end, then between, changing sides each bay.", "full", 0.88, 0.0021, 83, false);
+  add("root to tip, sides alternating", "Steadily from root to tip, changing sides each bay.", "coarse", 0.97, 0.0026, 83, false);
+  add("one side after the other", "All of the top, then all of the bottom, root to tip.", "full", 1.21, 0.0041, 6, false);
+  add("found by search", "What the search made of the best two.", "coarse", 0.86, 0.0020, 83, false);
+}
+
+}  // namespace
+
+Plan sample_plan(const SampleWish& wish) {
+  Plan plan;
+  plan.the_case = sample_case(wish);
+  plan.panel = sample_panel(plan.the_case, wish);
+  add_steps(plan, wish);
+  add_snapshots(plan);
+  add_readings(plan, wish.no_ceiling);
+  add_orders(plan);
+  plan.order_name = plan.orders.front().name;
+  plan.order_rule =
+      "Start with the middle bay. Work its strips from the leading edge to the trailing edge, turn the panel over, do the "
+      "same bay there, then go to the next bay out, left and right in turn.";
+  plan.bounds = {{"inner ribs free", {0.54, 0.87, 1.36}, 0.16, 0.0031}, {"inner ribs glued", {0.50, 0.79, 1.22}, 0.12, 0.0018}};
+  plan.solve = {int(plan.panel.nodes.size()), int(plan.steps.size()), 900, 3e-7, 2.1, 0.01, 0.02, 0.03};
+  plan.notes = {"With inner ribs free the end ribs carry more: the use at 300 °F rises from 0.83 to 0.87.",
+                "The usual order and the jumping order lie within 6 % of each other here."};
+  if (wish.no_ceiling) {
+    plan.advice.because = "Even at 250 °F the end rib at 70.9 in would take up 1.06 ± 0.02 of its bending limit.";
+    plan.advice.advice = {"Lighter cloth, or a lower last stage, only where the approved data allow it.",
+                          "Ask the holder of the approved data before any heat goes on this panel."};
+  } else {
+    plan.ceiling = 1;
+    plan.setting = (318 - 32) / 1.8 + 273.15;
+    plan.advice.because =
+        "At 350 °F the end rib at 70.9 in would take up 1.31 ± 0.06 of its bending limit; at 300 °F it takes up 0.83 ± 0.04.";
+    plan.advice.advice = {"The approved data of this case ask for 350 °F: that is more than this frame bears. Stop and ask."};
+  }
+  return plan;
+}
+
+}  // namespace evenpull

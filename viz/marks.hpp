@@ -1,0 +1,20 @@
+// What is drawn over or beside a pull map: slip arrows along the trailing edge and the scale bar.
+#pragma once
+
+#include "sequencer/plan.hpp"
+#include "viz/skin_view.hpp"
+#include "viz/text.hpp"
+
+namespace evenpull::viz {
+
+/// Arrows across the gap, towards the side that the cloth went to. `longest` [m] fills half the room of an arrow.
+void draw_slip_arrows(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<float>& slip,
+                      double longest, double type_size);
+
+/// Bands side by side with their limits: lb/in above, N/m below. Takes about 4.6 type sizes of height.
+void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, double type_size);
+
+/// Bands of use (share of a limit), limits printed below.
+void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size);
+
+}  // namespace evenpull::viz

@@ -1,0 +1,31 @@
+// The list of runs with boxes to tick: one box for each pass, then the run's number, side and zones.
+#pragma once
+
+#include "viz/runs.hpp"
+#include "viz/text.hpp"
+
+namespace evenpull::viz {
+
+class RunList {
+ public:
+  RunList(cairo_t* cr, const Panel& panel, const StageOrder& order);
+  /// Height when laid in as many columns as the width allows.
+  double height(double width) const;
+  void draw(const Box& box) const;
+  /// Width that so many columns of whole lines take.
+  double width_of(int columns) const;
+
+ private:
+  struct Line {
+    std::string number, side, zones;
+  };
+  int columns(double width) const;
+  int lines_of(const Line& line, double width) const;
+
+  cairo_t* cr_;
+  std::vector<Line> lines_;
+  std::vector<int> passes_;
+  double row_gap_ = 0, boxes_ = 0, number_ = 0, side_ = 0, column_ = 0;
+};
+
+}  // namespace evenpull::viz

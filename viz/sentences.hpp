@@ -1,0 +1,26 @@
+// The sheet's standing sentences and those made from the case. Short, plain, for the bench.
+#pragma once
+
+#include "sequencer/plan.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenpull::viz {
+
+/// Printed on the first page, always.
+std::vector<std::string> cautions();
+/// What to look for and measure after a stage, with the allowed amounts of the case.
+std::vector<std::string> checks_after_stage(const Plan& plan, int stage);
+/// What the numbers rest on: cloth, blanket, ties, iron, doses, supports.
+std::vector<std::string> assumptions(const Plan& plan);
+/// What the numbers do not cover.
+std::vector<std::string> limits_of_validity(const Plan& plan);
+/// Size of the model, error bars and residuals.
+std::vector<std::string> how_computed(const Plan& plan);
+/// Inner ribs free or glued.
+std::vector<std::string> bounds_in_words(const Plan& plan);
+/// "key: value (why)"
+std::vector<std::string> defaults_in_words(const Plan& plan);
+
+}  // namespace evenpull::viz

@@ -1,0 +1,180 @@
+#include "viz/sheet_pages.hpp"
+
+#include "viz/sentences.hpp"
+#include "viz/sheet_flow.hpp"
+#include "viz/skin_drawing.hpp"
+#include "viz/wording.hpp"
+
+#include <algorithm>
+
+namespace evenpull::viz {
+
+namespace {
+
+constexpr double answer_type = 76;     ///< the number that must be read from across the bench
+constexpr double second_type = 34;
+constexpr double reason_type = 13;
+constexpr double heading_type = 14;
+constexpr double gap = 14;
+constexpr std::size_t readings_shown = 4, least_readings = 2;
+constexpr double least_drawing = 140;  ///< height of the order at a glance below which it gets its own page
+
+/// The number itself; gives the height taken.
+double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
+  double y = at.y;
+  y += draw_text(cr, {at.x, y}, "HOTTEST SAFE STAGE", {.size = 16, .bold = true}).height;
+  if (!plan.ceiling) {
+    y += draw_text(cr, {at.x, y}, "No stage is safe", {.size = 40, .bold = true, .width = width}).height + 4;
+    y += draw_text(cr, {at.x, y}, "Do not iron this panel by this plan. No steps are printed.",
+                   {.size = reason_type, .bold = true, .width = width}).height;
+    return y - at.y;
+  }
+  const double kelvin = plan.the_case.stages[*plan.ceiling].temperature;
+  const TextStyle big{.size = answer_type, .bold = true};
+  const Extent f = draw_text(cr, {at.x, y - 6}, degrees_f(kelvin), big);
+  y += f.height - 12;
+  const Extent c = draw_text(cr, {at.x, y}, degrees_c(kelvin), {.size = second_type, .bold = true});
+  draw_text(cr, {at.x + c.width + 12, y + 5}, "true sole temperature,\nby thermometer",
+            {.width = width - c.width - 12});
+  return y + c.height - at.y;
+}
+
+double draw_reasons(cairo_t* cr, const Plan& plan, Point at, double width) {
+  double y = at.y;
+  y += draw_text(cr, {at.x, y}, "Why", {.size = heading_type, .bold = true}).height + 2;
+  y += draw_text(cr, {at.x, y}, plan.advice.because, {.size = reason_type, .width = width}).height + 6;
+  for (const auto& advice : plan.advice.advice)
+    y += draw_text(cr, {at.x, y}, advice, {.size = reason_type, .bold = true, .width = width}).height + 6;
+  if (plan.setting)
+    y += draw_text(cr, {at.x, y},
+                   "A setting up to " + degrees_both(*plan.setting) + " would still pass. This is advice, not a step.",
+                   {.size = reason_type, .width = width}).height;
+  return y - at.y;
+}
+
+/// The first `shown` of the worst readings; gives the height, drawn or not.
+double draw_worst(cairo_t* cr, const Plan& plan, Point at, double width, std::size_t shown, bool measure_only) {
+  auto readings = worst_readings(plan);
+  if (readings.size() > shown) readings.resize(shown);
+  if (readings.empty()) return 0;
+  double y = at.y;
+  const auto line = [&](double x, const std::string& text, const TextStyle& style) {
+    return measure_only ? measure_text(cr, text, style) : draw_text(cr, {x, y}, text, style);
+  };
+  const int stage = plan.ceiling.value_or(0);
+  y += line(at.x, "Worst up to " + degrees_f(plan.the_case.stages[stage].temperature) + " (limit: 1.00)",
+            {.size = heading_type, .bold = true, .width = width}).height + 2;
+  const double number = 104;
+  for (const auto& r : readings) {
+    const double h = line(at.x, use_text(r.use, r.use_plus_minus), {.size = 15, .bold = true}).height;
+    const double t = line(at.x + number, r.name + ": " + r.where + ", " + r.when, {.width = width - number}).height;
+    y += std::max(h, t) + 1;
+  }
+  if (plan.quick) y += line(at.x, "No error bars in a quick plan.", {.bold = true}).height;
+  return y - at.y;
+}
+
+double draw_order_words(cairo_t* cr, const Plan& plan, Point at, double width, bool measure_only) {
+  if (!plan.ceiling) return 0;
+  double y = at.y;
+  const auto line = [&](const std::string& text, const TextStyle& style) {
+    y += (measure_only ? measure_text(cr, text, style) : draw_text(cr, {at.x, y}, text, style)).height + 2;
+  };
+  line("Order: " + plan.order_name, {.size = heading_type, .bold = true, .width = width});
+  line(plan.order_rule, {.width = width});
+  if (!one_order_throughout(plan, *plan.ceiling))
+    line("Drawn here: the first pass. Others differ: see the stage pages.", {.bold = true, .width = width});
+  return y - at.y;
+}
+
+void draw_glance(cairo_t* cr, const Plan& plan, const Box& box) {
+  const Panel& panel = plan.panel;
+  const SkinView view = fit_skins(panel, box, least_type);
+  std::vector<std::string> places(panel.zones.size());
+  if (plan.ceiling) {
+    const auto orders = orders_of_stage(plan, 0);
+    if (!orders.empty()) places = places_by_zone(panel, orders.front());
+  }
+  draw_zone_lines(cr, panel, view, 0.8);
+  draw_skin_frame(cr, panel, view, least_type);
+  draw_zone_words(cr, panel, view, least_type, 26, [&](const Zone& zone) {
+    return ZoneWords{places[&zone - panel.zones.data()], zone.label, black};
+  });
+}
+
+}  // namespace
+
+std::vector<LimitReading> worst_readings(const Plan& plan) {
+  const int last = plan.ceiling.value_or(0);
+  std::vector<LimitReading> worst;
+  for (const auto& r : plan.limits) {
+    if (r.stage > last) continue;
+    const auto same = std::find_if(worst.begin(), worst.end(), [&](const LimitReading& w) { return w.name == r.name; });
+    if (same == worst.end())
+      worst.push_back(r);
+    else if (r.use > same->use)
+      *same = r;
+  }
+  std::stable_sort(worst.begin(), worst.end(),
+                   [](const LimitReading& a, const LimitReading& b) { return a.use > b.use; });
+  return worst;
+}
+
+namespace {
+
+/// The cautions stand at the foot of the first page whatever else is on it. Gives the box they took.
+Box draw_cautions(cairo_t* cr, const Box& room) {
+  const auto sentences = cautions();
+  constexpr double inner = 10;
+  const double width = room.width - 2 * inner;
+  const double height = draw_items_in_two(cr, {}, sentences, width, true) + 18;
+  const Box box{room.x, room.bottom() - height, room.width, height};
+  stroke_box(cr, box, 1.6);
+  // The heading sits in the border to save a line.
+  const TextStyle bold{.size = heading_type, .bold = true};
+  const Extent size = measure_text(cr, "Before you start", bold);
+  fill_box(cr, {box.x + inner - 4, box.y - size.height / 2, size.width + 8, size.height}, white);
+  draw_text(cr, {box.x + inner, box.y - size.height / 2}, "Before you start", bold);
+  draw_items_in_two(cr, {box.x + inner, box.y + 11}, sentences, width, false);
+  return {box.x, box.y - size.height / 2, box.width, box.height + size.height / 2};
+}
+
+}  // namespace
+
+void draw_answer_page(Sheet& sheet) {
+  const Plan& plan = sheet.plan;
+  cairo_t* cr = sheet.cr;
+  Box room = sheet.begin_page("Ironing plan");
+  const Box warn = draw_cautions(cr, room);
+
+  const double left = 0.4 * room.width - gap;
+  const double right_x = room.x + 0.4 * room.width, right = 0.6 * room.width;
+  const double answer = draw_answer(cr, plan, {room.x, room.y}, left);
+  const double reasons = draw_reasons(cr, plan, {right_x, room.y}, right);
+  const double upper = room.y + std::max(answer, reasons) + gap;
+  Box lower{room.x, upper, room.width, warn.y - gap / 2 - upper};
+
+  // Skins left, words right in what is left between; fewer readings if that makes it fit (all are in the record).
+  const double words_width = 0.44 * room.width;
+  const double order = draw_order_words(cr, plan, {}, words_width, true);
+  const auto worst = [&](std::size_t n) { return draw_worst(cr, plan, {}, words_width, n, true); };
+  const double between = plan.ceiling ? gap / 2 : 0;
+  std::size_t shown = readings_shown;
+  while (shown > least_readings && order + between + worst(shown) > lower.height) --shown;
+  const bool fits = lower.height >= least_drawing && order + between + worst(shown) <= lower.height;
+  double x = room.right() - words_width, y = lower.y;
+  if (!fits) {
+    // Long reasons: the numbers stay with them, the order gets a page of its own.
+    draw_worst(cr, plan, {right_x, y}, right, readings_shown, false);
+    room = sheet.begin_page("Ironing plan: the order at a glance");
+    draw_order_words(cr, plan, {room.x, room.y}, room.width, false);
+    const double taken = draw_order_words(cr, plan, {}, room.width, true) + gap;
+    draw_glance(cr, plan, {room.x, room.y + taken, room.width, room.height - taken});
+    return;
+  }
+  draw_order_words(cr, plan, {x, y}, words_width, false);
+  draw_worst(cr, plan, {x, y + order + between}, words_width, shown, false);
+  draw_glance(cr, plan, {lower.x, lower.y, lower.width - words_width - gap, lower.height});
+}
+
+}  // namespace evenpull::viz

@@ -1,0 +1,67 @@
+#include "viz/sheet_pages.hpp"
+
+#include "viz/sentences.hpp"
+#include "viz/sheet_flow.hpp"
+#include "viz/wording.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace evenpull::viz {
+
+namespace {
+
+void add_limits(Flow& flow, const Plan& plan) {
+  auto readings = plan.limits;
+  std::stable_sort(readings.begin(), readings.end(),
+                   [](const LimitReading& a, const LimitReading& b) { return a.stage < b.stage; });
+  std::vector<TableRow> rows;
+  int last = -1;
+  const bool judged = std::any_of(readings.begin(), readings.end(), [](const LimitReading& r) { return r.judgement; });
+  for (const auto& r : readings) {
+    TableRow row;
+    row.rule_above = r.stage != last && last >= 0;
+    row.bold = r.use + r.use_plus_minus > 1;
+    std::string stage = r.stage == last ? "" : degrees_f(plan.the_case.stages[r.stage].temperature);
+    row.cells = {stage, (row.bold ? "OVER: " : "") + r.name, r.where + ", " + r.when, limit_value(r, r.value),
+                 limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r.use, r.use_plus_minus)};
+    last = r.stage;
+    rows.push_back(std::move(row));
+  }
+  flow.table(std::string("Limits") + (judged ? ": allowed values are our engineering judgement unless marked stated" : ""),
+             {{"stage", 0.075}, {"limit", 0.16}, {"where, when", 0.27}, {"value", 0.195}, {"allowed (most)", 0.17}, {"use", 0.13}}, rows);
+}
+
+void add_orders(Flow& flow, const Plan& plan) {
+  std::vector<TableRow> rows;
+  for (const auto& o : plan.orders)
+    rows.push_back({{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + o.name, o.model, std::to_string(o.stages_passed),
+                     fmt::format("{:.2f}", o.worst_use), percent_text(o.unevenness_final),
+                     fmt::format("{:.1f} / {:.1f}", pounds_per_inch(o.worst_pull_difference_chordwise),
+                                 pounds_per_inch(o.worst_pull_difference_spanwise)),
+                     fmt::format("{:.2f}", inches(o.worst_slip)), angle_text(o.worst_twist), std::to_string(o.turn_overs)},
+                    o.chosen && plan.ceiling, false});
+  flow.table("Orders compared",
+             {{"order", 0.32}, {"model", 0.08}, {"stages held", 0.08}, {"worst use", 0.075},
+              {"uneven", 0.085}, {"pull difference, lb/in chord / span", 0.175}, {"slip, in", 0.07},
+              {"twist", 0.075}, {"turn-\novers", 0.08}},
+             rows);
+}
+
+}  // namespace
+
+void draw_record_pages(Sheet& sheet) {
+  const Plan& plan = sheet.plan;
+  Flow flow(sheet, "Record: the numbers behind the plan");
+  add_limits(flow, plan);
+  add_orders(flow, plan);
+  flow.lists({{"Notes", plan.notes},
+              {"Bounds: inner ribs free or glued", bounds_in_words(plan)},
+              {"What it rests on", assumptions(plan)},
+              {"Defaults used: not stated in the case", defaults_in_words(plan)},
+              {"What it does not cover", limits_of_validity(plan)},
+              {"How it was computed", how_computed(plan)}});
+}
+
+}  // namespace evenpull::viz

@@ -1,0 +1,113 @@
+#include "viz/sheet_pages.hpp"
+
+#include "viz/run_list.hpp"
+#include "viz/skin_drawing.hpp"
+#include "viz/wording.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace evenpull::viz {
+
+namespace {
+
+constexpr double temperature_type = 44;
+constexpr double passes_type = 15;
+constexpr double largest_place = 40;
+constexpr double gap = 12;
+
+std::string passes_words(const StageOrder& order) {
+  if (order.mixed) return fmt::format("Pass {}: dose by zone, see the list", order.passes.front());
+  std::string text;
+  for (std::size_t i = 0; i < order.passes.size();) {
+    std::size_t end = i + 1;
+    while (end < order.passes.size() && order.doses[end] == order.doses[i]) ++end;
+    text += text.empty() ? "Pass " : ".  Pass ";
+    for (std::size_t k = i; k < end; ++k) text += fmt::format("{}{}", k == i ? "" : k + 1 == end ? " and " : ", ", order.passes[k]);
+    text += " " + dose_words(order.doses[i]);
+    i = end;
+  }
+  return text + ".";
+}
+
+double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool only, const Box& room) {
+  cairo_t* cr = sheet.cr;
+  const Case& c = sheet.plan.the_case;
+  const double kelvin = c.stages[stage].temperature;
+  const Extent f = draw_text(cr, {room.x, room.y - 4}, degrees_f(kelvin), {.size = temperature_type, .bold = true});
+  const Extent d = draw_text(cr, {room.x + f.width + 14, room.y + 10}, degrees_c(kelvin), {.size = 26, .bold = true});
+  const double x = room.x + f.width + d.width + 34, width = room.right() - x;
+  double y = room.y;
+  y += draw_text(cr, {x, y}, passes_words(order), {.size = passes_type, .bold = true, .width = width}).height + 3;
+  std::string words = "True sole temperature by thermometer, never the dial mark";
+  words += c.iron.swing > 0 ? fmt::format(" (this iron swings ± {:.0f} °F: let it settle). ", c.iron.swing * 1.8) : ". ";
+  words += "Dwell: not computed.";
+  if (!only) words += " The passes of this stage follow different orders: mind the page.";
+  y += draw_text(cr, {x, y}, words, {.width = width}).height;
+  return std::max(f.height - 6, y - room.y);
+}
+
+std::string list_words(const StageOrder& order, bool reachable) {
+  std::string text = "Numbers on the skins: the order of work. ";
+  text += reachable ? "List: what is worked on a side before you change sides. "
+                    : "List: runs, each worked before the panel is turned over. ";
+  return text + (order.passes.size() > 1 ? "Tick the box under the pass." : "Tick each when done.");
+}
+
+struct Layout {
+  Box skins, list;
+  bool beside = false;
+};
+
+/// The list goes under the skins or, in one or more columns, beside them: whichever lets the skins be larger.
+Layout lay_out(const Panel& panel, const RunList& list, const Box& body) {
+  const auto scale = [&](const Box& box) { return fit_skins(panel, box, least_type).scale(); };
+  const double under = list.height(body.width);
+  Layout best{{body.x, body.y, body.width, body.height - under - gap},
+              {body.x, body.bottom() - under, body.width, under},
+              false};
+  // Under is preferred when it is nearly as good: pages of one plan should look alike.
+  double best_scale = 1.08 * scale(best.skins);
+  for (int columns = 1; columns <= 4; ++columns) {
+    const double w = list.width_of(columns);
+    if (w > 0.6 * body.width || list.height(w) > body.height) continue;
+    const Layout trial{{body.x, body.y, body.width - w - gap, body.height}, {body.right() - w, body.y, w, body.height}, true};
+    if (scale(trial.skins) <= best_scale) continue;
+    best = trial;
+    best_scale = scale(trial.skins);
+  }
+  return best;
+}
+
+}  // namespace
+
+void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_order_of_stage) {
+  const Plan& plan = sheet.plan;
+  cairo_t* cr = sheet.cr;
+  std::string passes;
+  for (int p : order.passes) passes += (passes.empty() ? "" : ", ") + std::to_string(p);
+  std::string title = fmt::format("Stage {} of {}", stage + 1, *plan.ceiling + 1);
+  if (!only_order_of_stage) title += fmt::format(", pass {}", passes);
+  const Box room = sheet.begin_page(title);
+  const double head = draw_stage_head(sheet, stage, order, only_order_of_stage, room) + gap;
+  const Box body{room.x, room.y + head, room.width, room.height - head};
+
+  const RunList list(cr, plan.panel, order);
+  const std::string words = list_words(order, plan.the_case.both_sides_reachable);
+  const double words_height = measure_text(cr, words, {.width = body.width}).height;
+  const Layout layout = lay_out(plan.panel, list, {body.x, body.y, body.width, body.height - words_height - gap / 2});
+  const SkinView view = fit_skins(plan.panel, layout.skins, least_type, true);
+  const double words_y = layout.beside ? body.bottom() - words_height : layout.list.y - words_height;
+  draw_text(cr, {body.x, words_y}, words, {.width = body.width});
+  list.draw(layout.beside ? layout.list : Box{layout.list.x, words_y + words_height + gap / 2, layout.list.width, 0});
+
+  const auto places = places_by_zone(plan.panel, order);
+  draw_zone_lines(cr, plan.panel, view, 1);
+  draw_skin_frame(cr, plan.panel, view, least_type);
+  draw_zone_words(cr, plan.panel, view, least_type, largest_place, [&](const Zone& zone) {
+    return ZoneWords{places[&zone - plan.panel.zones.data()], zone.label, black};
+  });
+}
+
+}  // namespace evenpull::viz
