@@ -1,4 +1,5 @@
 // The only file that knows the command-line library, whose header is slow to compile.
+#include "app/case_table.hpp"
 #include "app/exit_codes.hpp"
 #include "app/nearest.hpp"
 #include "app/request.hpp"
@@ -8,7 +9,6 @@
 
 #include <algorithm>
 #include <iostream>
-#include <map>
 
 namespace evenpull {
 namespace {
@@ -33,7 +33,6 @@ constexpr const char* how_to_begin =
     "  4  no equilibrium was found: there is no plan\n"
     "  5  the results could not be written";
 
-const std::map<std::string, Paper> papers = {{"letter", Paper::letter}, {"a4", Paper::a4}};
 const std::vector<std::string> jobs = {"plan", "survey", "replay", "template"};
 
 /// Explains a command line that was not understood; the library's own words assume somebody who knows such libraries.
@@ -62,9 +61,12 @@ void add_common(CLI::App& command, Request& r) {
 }
 
 void add_run(CLI::App& command, Request& r) {
-  command.add_option("--paper", r.paper, "paper of the sheet: letter or a4; letter if not said")
-      ->transform(CLI::CheckedTransformer(papers, CLI::ignore_case).description(""))
-      ->type_name("PAPER");
+  const auto read = [&r](const std::string& word) {
+    if (plain_word(word) != "letter" && plain_word(word) != "a4")
+      throw CLI::ValidationError("--paper", "\"" + word + "\" is not known; say letter or a4");
+    r.paper = plain_word(word) == "a4" ? Paper::a4 : Paper::letter;
+  };
+  command.add_option_function<std::string>("--paper", read, "paper of the sheet: letter or a4; letter if not said")->type_name("PAPER");
   command.add_flag("--quick", r.quick, "a first look: coarse mesh, no error bars; marked so on the sheet");
 }
 

@@ -88,7 +88,9 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
   return doubts;
 }
 
-std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading) {
+std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
+                       double hottest_safe) {
+  bool warned = false;
   auto text = fmt::format(
       "# {}\n# One line a step, in the order worked. To try another order, copy this file under another name (the next run\n"
       "# writes it anew), move or change lines, and run: evenpull replay CASE.toml --order YOUR-ORDER.toml\n"
@@ -97,6 +99,10 @@ std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bo
       "format = {}\nsteps = [\n", heading, order_format);
   for (size_t i = 0; i < steps.size(); ++i) {
     const auto& s = steps[i];
+    if (!warned && s.temperature > hottest_safe) {
+      text += "  # ABOVE THE HOTTEST SAFE STAGE: computed to find it. Never iron the steps below.\n";
+      warned = true;
+    }
     text += fmt::format("  {{ stage = \"{:.9g} degF\", pass = {}, side = \"{}\", bay = {}, strip = {}, dose = {:.6g}, done = {} }},\n",
                         to_degF(s.temperature), s.pass, s.side == Side::top ? "top" : "bottom", s.bay, s.strip, s.dose,
                         i < done.size() && done[i] ? "true" : "false");

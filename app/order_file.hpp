@@ -25,8 +25,10 @@ OrderFile read_order_file(const std::string& path, const Case& c);
 /// Throws CaseFileError for a zone that the panel does not have.
 std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c, const Panel& panel);
 
-/// The text of an order file; byte for byte the same for the same steps.
-std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading);
+/// The text of an order file; byte for byte the same for the same steps. Steps hotter than `hottest_safe` [K] come under
+/// a warning: they were computed, and are never to be ironed.
+std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
+                       double hottest_safe);
 
 /// Steps of a plan in the terms of an order file.
 std::vector<OrderStep> order_of(const Plan& plan);

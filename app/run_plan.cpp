@@ -81,8 +81,9 @@ void run_plan(const Request& r, std::ostream& out) {
   const auto document = plan_document(plan, version());
   const auto& aside = folder.open();
   write_text(aside / "plan.json", document);
+  const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
   const auto heading = (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + plan.order_name;
-  write_text(aside / "order.toml", order_text(order_of(plan), {}, heading));
+  write_text(aside / "order.toml", order_text(order_of(plan), {}, heading, hottest_safe));
   write_drawings(plan, r.paper, aside);
   const Json times = {{"reading_s", json_number(reading, "reading_s")},
                       {"computing_s", json_number(computing, "computing_s")},

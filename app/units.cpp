@@ -92,19 +92,20 @@ bool is_weight_a_force(Quantity kind) {
   return kind == Quantity::force || kind == Quantity::force_per_width || kind == Quantity::stress;
 }
 
-/// The trade's word for one unit, in UDUNITS' spelling, as it is meant in a quantity of this kind.
+/// The trade's word for one unit, in UDUNITS' spelling, as it is meant in a quantity of this kind. An ounce goes by the
+/// pound, which UDUNITS knows exactly; its own ounce is rounded to seven digits.
 std::string translate_word(const std::string& word, Quantity kind) {
   const bool force = is_weight_a_force(kind);
   const bool heat = kind == Quantity::temperature || kind == Quantity::temperature_difference;
   if (word == "lb" || word == "lbs" || word == "pound" || word == "pounds") return force ? "lbf" : "lb";
-  if (word == "oz" || word == "ounce" || word == "ounces") return force ? "(lbf/16)" : "avoirdupois_ounce";
+  if (word == "oz" || word == "ounce" || word == "ounces") return force ? "(lbf/16)" : "(lb/16)";
   if (word == "kg" && force) return "kgf";
   if (word == "ins") return "in";
   if (heat) {
     if (word == "F" || word == "°F" || word == "degF" || word == "deg_F" || word == "fahrenheit") return "degF";
     if (word == "C" || word == "°C" || word == "degC" || word == "deg_C" || word == "celsius") return "degC";
   }
-  if (kind == Quantity::angle && (word == "°" || word == "deg" || word == "degs")) return "degree";
+  if (word == "°" || word == "deg" || word == "degs") return "degree";
   if (word == "\"") return "in";
   if (word == "'") return "ft";
   return word;
@@ -152,7 +153,7 @@ using ConverterPtr = std::unique_ptr<cv_converter, FreeConverter>;
 /// The units of angle in `translate`'s spelling; degC and degF begin alike and are none.
 bool is_angle_word(const std::string& unit) {
   return unit.find("degree") != std::string::npos || unit.find("rad") != std::string::npos ||
-         unit.find("arc") != std::string::npos || unit == "deg";
+         unit.find("arc") != std::string::npos;
 }
 
 }  // namespace

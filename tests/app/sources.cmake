@@ -1,0 +1,11 @@
+set(EVENPULL_APP_TESTS
+  test_bad_input.cpp
+  test_case_reader.cpp
+  test_command_line.cpp
+  test_nearest.cpp
+  test_order_file.cpp
+  test_parallel.cpp
+  test_plan_json.cpp
+  test_result_folder.cpp
+  test_same_case.cpp
+  test_units.cpp)

@@ -1,0 +1,70 @@
+#include "app/commands.hpp"
+#include "app/exit_codes.hpp"
+#include "tests/app/case_text.hpp"
+
+#include <sstream>
+
+using namespace evenpull;
+using namespace evenpull_test;
+using Catch::Matchers::Contains;
+
+namespace {
+
+ParsedCommand parse(std::vector<const char*> words) {
+  words.insert(words.begin(), "evenpull");
+  return parse_command_line(static_cast<int>(words.size()), words.data());
+}
+
+}  // namespace
+
+TEST_CASE("the command line says what is to be done", "[command]") {
+  const auto plan = parse({"plan", "a.toml", "--paper", "A4", "--quick", "--out", "there"});
+  REQUIRE(plan.request);
+  CHECK(plan.request->job == Request::Job::plan);
+  CHECK(plan.request->case_file == "a.toml");
+  CHECK(plan.request->paper == Paper::a4);
+  CHECK(plan.request->quick);
+  CHECK(result_folder_of(*plan.request) == "there");
+  const auto replay = parse({"replay", "x/aileron.toml", "--order", "o.toml"});
+  REQUIRE(replay.request);
+  CHECK(replay.request->order_file == "o.toml");
+  CHECK(result_folder_of(*replay.request) == "aileron-replay");
+  CHECK(parse({"survey", "a.toml", "--json"}).request->json);
+}
+
+TEST_CASE("a command line that is not understood has its own exit code", "[command]") {
+  for (const auto& words : std::vector<std::vector<const char*>>{
+           {}, {"plna", "a.toml"}, {"plan"}, {"plan", "a.toml", "--paper", "a5"}, {"replay", "a.toml"}, {"survey", "a.toml", "--quick"}}) {
+    const auto p = parse(words);
+    CHECK_FALSE(p.request);
+    CHECK(p.exit_code == static_cast<int>(ExitCode::bad_command));
+  }
+  CHECK(parse({"--help"}).exit_code == 0);
+  CHECK(parse({"--version"}).exit_code == 0);
+}
+
+TEST_CASE("the template command prints the template", "[command]") {
+  std::ostringstream out, err;
+  Request r;
+  r.job = Request::Job::print_template;
+  CHECK(run_request(r, out, err) == 0);
+  CHECK(out.str() == read_all(std::string(EVENPULL_CASES_DIR) + "/template.toml"));
+}
+
+TEST_CASE("a bad case is one message, its exit code, and nothing written", "[command]") {
+  const TemporaryFolder t;
+  std::ostringstream out, err;
+  Request r;
+  r.case_file = t.write("case.toml", with(template_text(), "span = \"1800 mm\"", "span = \"1800 kg\""));
+  r.folder = (t.path / "result").string();
+  for (const auto job : {Request::Job::plan, Request::Job::survey}) {
+    err.str("");
+    r.job = job;
+    CHECK(run_request(r, out, err) == static_cast<int>(ExitCode::bad_case));
+    CHECK_THAT(err.str(), Contains("case.toml:") && Contains("outline.span") && Contains("1800 kg"));
+    const auto said = err.str();
+    CHECK(std::count(said.begin(), said.end(), '\n') == 1);
+  }
+  CHECK(out.str().empty());
+  CHECK_FALSE(std::filesystem::exists(r.folder));
+}

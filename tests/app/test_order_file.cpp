@@ -1,0 +1,75 @@
+#include "app/order_file.hpp"
+#include "tests/app/case_text.hpp"
+
+using namespace evenpull;
+using namespace evenpull_test;
+using Catch::Matchers::Contains;
+
+namespace {
+
+const std::string one = "{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25 }";
+
+OrderFile read(const std::string& text) {
+  const TemporaryFolder folder;
+  return read_order_file(folder.write("order.toml", text), case_of(base()));
+}
+
+std::string steps(const std::string& list) { return "format = 1\nsteps = [\n" + list + "\n]\n"; }
+
+Panel six_bays() {
+  Panel p;
+  p.bays = 6;
+  p.strips = 1;
+  return p;
+}
+
+}  // namespace
+
+TEST_CASE("an order written and read again is the same order", "[order]") {
+  const auto c = case_of(base());
+  const std::vector<OrderStep> written = {{c.stages[0].temperature, 1, Side::top, 3, 1, 0.25},
+                                          {c.stages[0].temperature, 2, Side::bottom, 4, 1, 1},
+                                          {c.stages[2].temperature, 1, Side::top, 1, 2, 1}};
+  const auto text = order_text(written, {true}, "a heading", c.stages[0].temperature);
+  const auto back = read(text);
+  REQUIRE(back.steps.size() == written.size());
+  for (size_t i = 0; i < written.size(); ++i) {
+    CHECK(back.steps[i].temperature == written[i].temperature);
+    CHECK(back.steps[i].pass == written[i].pass);
+    CHECK(back.steps[i].side == written[i].side);
+    CHECK(back.steps[i].bay == written[i].bay);
+    CHECK(back.steps[i].strip == written[i].strip);
+    CHECK(back.steps[i].dose == written[i].dose);
+  }
+  CHECK(back.done == std::vector<bool>{true, false, false});
+  CHECK(order_text(back.steps, back.done, "a heading", c.stages[0].temperature) == text);
+}
+
+TEST_CASE("steps above the hottest safe stage stand under a warning", "[order]") {
+  const auto c = case_of(base());
+  const std::vector<OrderStep> all = {{c.stages[0].temperature, 1, Side::top, 1, 1, 1}, {c.stages[1].temperature, 1, Side::top, 1, 1, 1}};
+  const auto text = order_text(all, {}, "h", c.stages[0].temperature);
+  CHECK(text.find("250 degF") < text.find("ABOVE THE HOTTEST SAFE STAGE"));
+  CHECK(text.find("ABOVE THE HOTTEST SAFE STAGE") < text.find("300 degF"));
+  CHECK(order_text(all, {}, "h", c.stages[1].temperature).find("ABOVE") == std::string::npos);
+}
+
+TEST_CASE("a mistake in an order is named with its line", "[order]") {
+  CHECK_THROWS_WITH(read(steps(with(one, "250", "260"))), Contains("order.toml:3") && Contains("steps[1].stage") && Contains("is no stage of the case"));
+  CHECK_THROWS_WITH(read(steps(with(one, "dose = 0.25", "dose = 2"))), Contains("steps[1].dose") && Contains("at most 1"));
+  CHECK_THROWS_WITH(read(steps(with(one, "side", "sde"))), Contains("did you mean \"side\""));
+  CHECK_THROWS_WITH(read(steps(with(one, "top", "left"))), Contains("\"top\" or \"bottom\""));
+  CHECK_THROWS_WITH(read(steps(with(one, "250", "300") + ",\n" + one)), Contains("order.toml:4") && Contains("stages only rise"));
+  CHECK_THROWS_WITH(read(steps(with(one, "pass = 1", "pass = 2") + ",\n" + one)), Contains("earlier pass"));
+  CHECK_THROWS_WITH(read("format = 1\n"), Contains("steps"));
+  CHECK_THROWS_WITH(read("format = 2\nsteps = []\n"), Contains("format 1"));
+}
+
+TEST_CASE("zones left out of a pass are a doubt, zones that are not there an error", "[order]") {
+  const auto c = case_of(base());
+  const auto doubts = check_order(read(steps(one)), "order.toml", c, six_bays());
+  REQUIRE(doubts.size() == 1);
+  CHECK_THAT(doubts[0], Contains("leaves out 11 of 12 zones"));
+  const auto far = read(steps(with(one, "bay = 1", "bay = 7")));
+  CHECK_THROWS_WITH(check_order(far, "order.toml", c, six_bays()), Contains("bay 7") && Contains("6 bays"));
+}

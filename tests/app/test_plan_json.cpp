@@ -1,0 +1,86 @@
+#include "app/json_number.hpp"
+#include "app/plan_json.hpp"
+#include "tests/app/case_text.hpp"
+
+#include <limits>
+
+using namespace evenpull;
+using namespace evenpull_test;
+
+namespace {
+
+/// A plan with something in every field that the document shows; numbers invented.
+Plan some_plan() {
+  Plan p;
+  p.the_case = case_of(base());
+  p.panel.bays = 1;
+  p.panel.strips = 1;
+  for (const auto side : {Side::top, Side::bottom}) {
+    Zone z;
+    z.side = side;
+    z.label = side == Side::top ? "T1" : "B1";
+    p.panel.zones.push_back(z);
+  }
+  p.ceiling = 0;
+  p.setting = p.the_case.stages[0].temperature + 3;
+  p.advice = {"because", {"advice"}};
+  p.steps = {{0, 1, 1, 1, 0, 0.25}, {1, 1, 1, 1, 1, 1}};
+  p.limits = {{"stress", "end rib", "released", 1, 1e8, 1.2e8, "Pa", 0.83, 0.02, true}};
+  p.orders.resize(1);
+  p.orders[0].chosen = true;
+  p.stages.resize(1);
+  p.bounds = {{"inner ribs free", {0.5}, 0.1, 0.001}};
+  p.solve.mesh_change = 0.02;
+  return p;
+}
+
+}  // namespace
+
+TEST_CASE("the document has every key that is promised", "[json]") {
+  const auto j = Json::parse(plan_document(some_plan(), "0"));
+  for (const auto* key : {"format", "program", "case", "quick", "replayed", "hottest_safe", "limits", "orders", "stages", "steps", "zones", "bounds", "solve",
+                          "defaults_used", "doubts", "notes", "cautions"})
+    CHECK(j.contains(key));
+  CHECK(j["hottest_safe"]["stage_degF"] == 250);
+  CHECK(j["limits"][0]["stage_degF"] == 300);
+  CHECK(j["limits"][0]["use_plus_minus"] == 0.02);
+  CHECK(j["steps"][0]["zone"] == "T1");
+  CHECK(j["steps"][0]["dwell_s"].is_null());
+  CHECK(j["steps"][1]["bay"] == 1);
+  CHECK(j["solve"]["mesh_change_percent"] == 2);
+  CHECK(j["solve"]["zone_change_percent"].is_null());
+  for (const auto* key : {"nodes", "steps", "worst_residual_N", "tension_error_bound_N_per_m"}) CHECK(j["solve"].contains(key));
+}
+
+TEST_CASE("steps above the hottest safe stage are marked as not to be ironed", "[json]") {
+  auto p = some_plan();
+  auto j = Json::parse(plan_document(p, "0"));
+  CHECK(j["steps"][0]["to_be_ironed"] == true);
+  CHECK(j["steps"][1]["to_be_ironed"] == false);
+  p.ceiling.reset();
+  j = Json::parse(plan_document(p, "0"));
+  CHECK(j["hottest_safe"]["stage_degF"].is_null());
+  CHECK(j["steps"][0]["to_be_ironed"] == false);
+}
+
+TEST_CASE("the same plan gives the same bytes, wherever its case lies", "[json]") {
+  auto p = some_plan(), q = some_plan();
+  p.the_case.file = "here/case.toml";
+  q.the_case.file = "there/case.toml";
+  CHECK(plan_document(p, "0") == plan_document(q, "0"));
+}
+
+TEST_CASE("a result that is no number never becomes a document", "[json]") {
+  auto p = some_plan();
+  p.limits[0].use = std::numeric_limits<double>::quiet_NaN();
+  CHECK_THROWS_AS(plan_document(p, "0"), std::logic_error);
+  p = some_plan();
+  p.solve.worst_residual = std::numeric_limits<double>::infinity();
+  CHECK_THROWS_AS(plan_document(p, "0"), std::logic_error);
+}
+
+TEST_CASE("numbers are kept to six digits", "[json]") {
+  CHECK(json_number(1.0 / 3, "third").dump() == "0.333333");
+  CHECK(json_number(-0.0, "zero").dump() == "0.0");
+  CHECK(json_number(250.0, "stage").dump() == "250.0");
+}
