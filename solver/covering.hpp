@@ -1,0 +1,25 @@
+// The state of the job at one moment: a plain value, copied freely (orders are tried from common prefixes).
+#pragma once
+
+#include "solver/fabric_law.hpp"
+#include "solver/model.hpp"
+
+#include <array>
+#include <vector>
+
+namespace evenpull {
+
+struct Covering {
+  Eigen::VectorXd unknowns;                    ///< as numbered by Unknowns
+  std::vector<Tension> tension;                ///< of each triangle
+  std::vector<std::array<double, 2>> shrink;   ///< of each triangle, warp and fill [strain]
+  std::vector<Eigen::Vector2d> friction;       ///< of each sliding point [N]
+  std::vector<double> axial;                   ///< axial force of each beam, from the last accepted state [N]
+  std::vector<Eigen::Vector3d> nodal_force;    ///< dE/du of the cloth at each cloth node [N]
+  Held held = Held::while_ironed;
+};
+
+/// Cloth as laid on: nothing shrunk, everything at rest.
+Covering laid_on(const Model& m);
+
+}  // namespace evenpull

@@ -1,0 +1,86 @@
+// Equilibrium of cloth, frame and friction by a primal-dual Newton method (docs/model.md, sections 2, 5, 6 and 9).
+// Unknowns: d (all kinematic unknowns), per triangle N and S with C N - e - ds = S and N S = beta I (condensed triangle
+// by triangle), friction force f per sliding point with f max(eps, |dq|) = tau dq, tau refreshed each iteration.
+#pragma once
+
+#include "solver/covering.hpp"
+#include "solver/linear_solver.hpp"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+
+struct SolveReport {
+  bool converged = false;
+  bool stable = true;         ///< the tangent stayed positive definite
+  int iterations = 0;
+  double residual = 0;        ///< N
+  double tension_change = 0;  ///< N/m
+  double threshold_error = 0; ///< of friction
+  double tension_bound = 0;   ///< N/m rms, from the duality gap
+};
+
+/// Numbers that decide when an equilibrium is accepted.
+struct Accuracy {
+  double smoothing = 1e-5;          ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 2 N/m at 100 kN/m
+  double force_tolerance = 1e-4;    ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
+  double tension_tolerance = 1e-2;  ///< N/m, largest change that the law still asks for at unchanged strain
+  double friction_tolerance = 1e-3; ///< largest |f - law| / (tau + 1 N)
+  double sliding_width = 2e-7;      ///< eps [m]
+  int most_iterations = 80;
+  std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
+};
+
+/// What a triangle's load lines are while its zone is hot; indexed as Model::triangles, empty = all cold.
+using HotLines = std::vector<std::array<LoadLine, 2>>;
+
+class Equilibrium {
+ public:
+  Equilibrium(const Model& m, const Accuracy& a);
+
+  /// Solves with the triangles of `hot_quads` on the given load lines and all else cold. On success the state is
+  /// updated, its shrink and axial forces included; on failure it is left as it was.
+  SolveReport solve(Covering& state, const std::vector<int>& hot_quads, const HotLines& lines);
+
+  /// Least factor on cloth pull and member compression at which the structure buckles (docs/model.md, section 5);
+  /// infinity when nothing does. `mode`, if given, receives the shape (all unknowns).
+  double buckling_factor(const Covering& state, Eigen::VectorXd* mode = nullptr);
+
+  const Model& model() const { return model_; }
+
+ private:
+  struct TriangleWork {
+    Eigen::Matrix<double, 3, 2> f;
+    Eigen::Matrix3d stiffness;
+    Mandel correction;
+  };
+  struct Sums {
+    double tension_change = 0;
+    double gap = 0;
+  };
+  void prepare_frame(const Covering& s);
+  Sums evaluate(const Covering& s, const std::vector<Eigen::Vector3d>& u, bool with_matrix);
+  void assemble_quad(int quad, const Eigen::Matrix<double, 12, 12>& k, double* values) const;
+  void add_frame(const std::vector<BeamMatrix>& beams, double* values) const;
+  Eigen::VectorXd frame_force(const Eigen::VectorXd& d) const;
+  Eigen::VectorXd gather(const std::vector<Eigen::Vector3d>& nodal) const;
+  std::vector<Eigen::Vector3d> nodal_displacements(const Eigen::VectorXd& d) const;
+  std::vector<double> thresholds() const;
+  void hold(Eigen::VectorXd& residual, Held h) const;
+  void hold_matrix(Sparse& k, Held h) const;
+  void accept(Covering& s) const;
+
+  const Model& model_;
+  Accuracy accuracy_;
+  LinearSolver linear_;
+  Sparse matrix_;
+  std::vector<BeamMatrix> frame_;       // elastic + geometric of each beam
+  std::vector<ClothPoint> points_;
+  std::vector<TriangleWork> work_;
+  std::vector<Eigen::Vector3d> force_, predicted_;  // nodal, with N and with N + correction
+};
+
+}  // namespace evenpull

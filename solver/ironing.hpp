@@ -1,0 +1,58 @@
+// The job step by step: lay on, iron a zone, settle at a stage end, take the fixture off. docs/model.md, 3, 5 and 7.
+#pragma once
+
+#include "solver/equilibrium.hpp"
+
+#include <string>
+
+namespace evenpull {
+
+/// How a step ended.
+enum class Outcome { settled, buckled };
+
+struct StepReport {
+  Outcome outcome = Outcome::settled;
+  SolveReport solve;
+};
+
+class Ironing {
+ public:
+  explicit Ironing(const Model& m, const Accuracy& a = {});
+
+  /// Cloth as laid on, in equilibrium. Throws CaseError (key "supports.<set>") when a member can move freely.
+  Covering begin();
+
+  /// One zone hot at a true temperature [K] with dose 0 < phi <= 1, all else cold; then its shrink is stored.
+  /// `label` names the step in an error. Throws NotConverged.
+  StepReport iron(Covering& s, int zone, double temperature, double dose, const std::string& label);
+
+  /// Solves again, nothing hot, until member compression and stress agree, with the fine smoothing.
+  StepReport settle(Covering& s, const std::string& label);
+
+  /// The same shrunk cloth with the fixture off and the supports of use.
+  StepReport release(Covering& s, const std::string& label);
+
+  double buckling_factor(const Covering& s) { return fine_.buckling_factor(s); }
+  int iterations() const { return iterations_; }
+  double worst_residual() const { return worst_residual_; }
+  double worst_threshold_error() const { return worst_threshold_; }
+  const Model& model() const { return model_; }
+  const Accuracy& accuracy() const { return accuracy_; }
+  /// rms tension error bound [N/m] on the way and at settled states.
+  double bound_on_the_way() const { return bound_way_; }
+  double bound_settled() const { return bound_settled_; }
+
+ private:
+  StepReport attempt(Covering& s, const std::vector<int>& hot, const std::string& label);
+  void check_held(Held h) const;
+  void note(const SolveReport& r);
+
+  const Model& model_;
+  Accuracy accuracy_;
+  Equilibrium normal_, fine_;
+  HotLines lines_;
+  int iterations_ = 0;
+  double worst_residual_ = 0, worst_threshold_ = 0, bound_way_ = 0, bound_settled_ = 0;
+};
+
+}  // namespace evenpull

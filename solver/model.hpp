@@ -1,0 +1,56 @@
+// Everything of a case that does not change while it is ironed: mesh, unknowns, triangles, beams and the pattern of the
+// tangent. One Model serves any number of coverings; it is only read after it was built.
+#pragma once
+
+#include "solver/beam.hpp"
+#include "solver/case.hpp"
+#include "solver/linear_solver.hpp"
+#include "solver/membrane.hpp"
+#include "solver/panel.hpp"
+#include "solver/unknowns.hpp"
+
+#include <array>
+#include <vector>
+
+namespace evenpull {
+
+/// Corners (0..3 of the quad) of the four triangles laid over each quad.
+inline constexpr int triangle_corners[4][3] = {{0, 1, 2}, {0, 2, 3}, {1, 2, 3}, {0, 1, 3}};
+
+/// Who holds the panel.
+enum class Held { while_ironed = 0, in_use = 1 };
+
+struct Model {
+  Model(const Case& c, const MeshWish& wish);
+
+  Case the_case;
+  Panel panel;
+  Unknowns unknowns;
+  std::vector<Triangle> triangles;   ///< 4 a quad
+  Eigen::Matrix3d compliance;
+  Mandel looseness;                  ///< strain
+  std::vector<BeamShape> beams;      ///< as Panel::beams, with material
+  std::vector<BeamMatrix> beam_elastic;
+  std::vector<double> allowable;     ///< stress allowed in each member [Pa]
+  double cloth_area = 0;             ///< m^2, both sides
+  double softest = 0;                ///< lambda_min(C) [m/N]
+  std::array<std::vector<int>, 2> held;  ///< unknowns held, by Held
+
+  Sparse pattern;                    ///< lower triangle, zero values
+  // Positions in pattern's values: quads (78 lower entries each where all four corners are free), pairs of tied nodes,
+  // beams (78 each), diagonal, and the off-diagonal of two-way sliding points.
+  std::vector<std::vector<int>> quad_positions;
+  std::vector<std::array<int, 78>> beam_positions;
+  std::vector<int> diagonal;
+  std::vector<int> sliding_cross;    ///< -1 for one-way points
+  std::array<std::vector<int>, 2> held_positions;  ///< values in rows and columns of held unknowns
+  bool free_quad(int q) const;
+
+ private:
+  void build_pattern();
+};
+
+/// Index of (row, column), row >= column, among the lower triangle stored row by row.
+inline int lower_index(int row, int column) { return row * (row + 1) / 2 + column; }
+
+}  // namespace evenpull

@@ -1,0 +1,63 @@
+// What is read off a covering after each step: docs/model.md, section 7. Numbers and places, no judgement.
+#pragma once
+
+#include "solver/covering.hpp"
+#include "solver/equilibrium.hpp"
+#include "solver/model.hpp"
+
+#include <vector>
+
+namespace evenpull {
+
+/// Pull of one quad [N/m], mean over its triangles.
+struct QuadPull {
+  Mandel yarn;            ///< warp, fill, sqrt(2) shear
+  double chord = 0, span = 0;
+  Principal principal;    ///< angle from the warp [rad]
+};
+QuadPull quad_pull(const Model& m, const Covering& s, int quad);
+
+/// Below this pull [N/m] cloth counts as loose: sqrt(beta / lambda_min(C)), the law's own whisper.
+double loose_below(const Model& m, double smoothing);
+
+/// Area-weighted means over zones, by Panel::zones [N/m].
+struct ZonePulls {
+  std::vector<double> chord, span, warp, fill;
+};
+
+/// A worst value and where it stands. Indices are into Panel; -1 = does not apply.
+struct Worst {
+  double value = 0;
+  int member = -1;
+  int joint = -1;
+  int bay = -1;
+  int column = -1;
+  int side = -1;
+};
+
+struct Readings {
+  ZonePulls zones;
+  Worst stress_use;            ///< worst stress / allowable of all members
+  std::vector<double> beam_use;
+  Worst edge_bow;              ///< deviation of the TE from straight between ribs / rib spacing
+  Worst end_rib_bow;           ///< deviation of an end rib (or tip bow) between its ends / their distance
+  double twist = 0;            ///< rad, difference of chord line slopes along the span
+  double frame_turn = 0;       ///< largest rotation of a joint [rad]
+  Worst slip;                  ///< m, signed: + cloth gone from the bottom to the top
+  double creep = 0;            ///< largest creep over ribs and nose [m]
+  Worst difference_chord;      ///< N/m, top minus bottom, worst bay
+  Worst difference_span;       ///< N/m
+  double spread_along_span = 0;  ///< N/m: largest minus smallest bay mean of the chordwise pull, worse side
+  double unevenness = 0;       ///< worst of the four below
+  double unevenness_chord[2] = {0, 0}, unevenness_span[2] = {0, 0};
+  double loose_share = 0, puckered_share = 0;
+  double sag = 0;              ///< m, inward mid-bay against the ribs
+  double lift = 0;             ///< N: largest force by which cloth lifts off a bearing
+};
+
+Readings read_off(const Model& m, const Covering& s, double smoothing);
+
+/// Per side: area-weighted mean of a zone value.
+double side_mean(const Panel& p, const std::vector<double>& zone_values, Side side);
+
+}  // namespace evenpull

@@ -1,0 +1,51 @@
+// Cross sections of members: from shapes a workshop measures to the numbers a beam needs.
+#pragma once
+
+#include <vector>
+
+namespace evenpull {
+
+/// Properties of a section. "up" is bending up and down (out of the panel's plane), "flat" is bending in the panel's
+/// plane. stress = |N|/area + |M_up| reach_up/inertia_up + |M_flat| reach_flat/inertia_flat;
+/// torsion shear = |T| reach_twist/torsion.
+struct Section {
+  double area = 0;          ///< m^2
+  double inertia_up = 0;    ///< m^4
+  double inertia_flat = 0;  ///< m^4
+  double torsion = 0;       ///< St Venant constant J [m^4]
+  double reach_up = 0;      ///< distance of the outermost fibre [m]
+  double reach_flat = 0;    ///< m
+  double reach_twist = 0;   ///< J / torsional modulus [m]
+};
+
+/// A section as a workshop describes it. Lengths in m.
+struct SectionShape {
+  enum class Kind {
+    tube,         ///< round tube: outside_diameter, wall
+    bar,          ///< solid rectangle: width (in the panel's plane), height (0 = the panel's local thickness)
+    sheet_rib,    ///< pressed sheet rib: web of sheet thickness `wall`, two flanges `width` wide; height 0 = local thickness
+    folded_edge,  ///< sheet `wall` folded to a V, legs `width`, open height `height`: a trailing edge
+    closed_nose,  ///< closed D of skin `wall` from the LE to the member's chord fraction, with a web of `wall`
+    properties    ///< `given` as measured or computed elsewhere
+  };
+  Kind kind = Kind::tube;
+  double outside_diameter = 0;
+  double wall = 0;
+  double width = 0;
+  double height = 0;
+  Section given;
+};
+
+/// Section of a shape; `local_depth` [m] stands in for a height of 0. Not for closed_nose.
+Section section_of(const SectionShape& shape, double local_depth);
+
+/// A point on the middle line of a thin closed wall [m].
+struct SectionPoint {
+  double x = 0, z = 0;
+};
+
+/// Thin closed wall of one cell and constant thickness `sheet` [m]; Bredt's formulas, J = 4 A^2 t / s.
+/// "up" is bending along z, "flat" along x, both about the centroid without turning to principal axes.
+Section closed_section(const std::vector<SectionPoint>& outline, double sheet);
+
+}  // namespace evenpull
