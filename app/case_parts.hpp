@@ -11,10 +11,12 @@ void read_profile(const CaseTable& top, Case& c);    ///< needs the outline
 void read_structure(const CaseTable& top, Case& c);  ///< members, ribs, tip bow, braces; needs the outline
 void read_supports(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cloth(const CaseTable& top, Case& c);
-void read_blanket(const CaseTable& top, Case& c);    ///< needs the structure
+void read_blanket(const CaseTable& top, Case& c);  ///< needs the structure
 void read_iron(const CaseTable& top, Case& c);
-void read_stages(const CaseTable& top, Case& c);     ///< needs cloth and iron
+void read_stages(const CaseTable& top, Case& c);  ///< needs cloth and iron
 void read_limits(const CaseTable& top, Case& c);
+/// Adds a sentence for what is possible but unusual; needs the whole case.
+void find_doubts(Case& c);
 
 /// A section written as { shape = "tube", outside_diameter = "12.7 mm", wall = "0.9 mm" } and the material beside it.
 class MaterialShelf;
@@ -36,6 +38,10 @@ class MaterialShelf {
 
 /// Index of the span member called `name` under `key` of `owner`.
 int find_member(const CaseTable& owner, const std::string& key, const Case& c);
+
+// Above these true sole temperatures polyester loses tension and comes near melting (250 to 260 degC).
+constexpr double polyester_doubt_degF = 375;
+constexpr double polyester_refuse_degF = 400;
 
 constexpr const char* default_from_practice = "common practice, no source";
 constexpr const char* default_estimate = "estimate";

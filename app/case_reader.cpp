@@ -26,7 +26,8 @@ void read_mesh(const CaseTable& top, Case& c) {
 
 void read_job(const CaseTable& top, Case& c) {
   const auto work = top.table_or_empty("work", {"approved_last_stage", "both_sides_reachable"});
-  c.approved_last_stage = work.quantity_if("approved_last_stage", Quantity::temperature, {323.15, 477.7, "usually 250, 300 or 350 degF"});
+  c.approved_last_stage =
+      work.quantity_if("approved_last_stage", Quantity::temperature, {323.15, 477.7, "usually 250, 300 or 350 degF"});
   c.both_sides_reachable = work.flag_or("both_sides_reachable", false, "the panel lies on a bench and is turned over");
 }
 
@@ -47,8 +48,9 @@ CaseFile read_case_file(const std::string& path) {
   context.file = path;
   index_places(document, "", context.places);
   const CaseTable top(context, document, "",
-                      {"format", "title", "description", "invented", "outline", "tip_bow", "profile", "materials", "member", "ribs",
-                       "brace", "supports", "cloth", "blanket", "iron", "doses", "stage", "limits", "work", "mesh"});
+                      {"format",    "title",  "description", "invented", "outline",  "tip_bow", "profile",
+                       "materials", "member", "ribs",        "brace",    "supports", "cloth",   "blanket",
+                       "iron",      "doses",  "stage",       "limits",   "work",     "mesh"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -71,10 +73,13 @@ CaseFile read_case_file(const std::string& path) {
   read_mesh(top, c);
   c.defaults_used = context.defaults_used;
   c.doubts = context.doubts;
+  find_doubts(c);
   out.places = std::move(context.places);
   return out;
 }
 
-Case read_case(const std::string& path) { return read_case_file(path).value; }
+Case read_case(const std::string& path) {
+  return read_case_file(path).value;
+}
 
 }  // namespace evenpull

@@ -24,10 +24,13 @@ std::string shown(const Entry& e) {
 
 }  // namespace
 
-std::string nth(const std::string& key, size_t index) { return fmt::format("{}[{}]", key, index + 1); }
+std::string nth(const std::string& key, size_t index) {
+  return fmt::format("{}[{}]", key, index + 1);
+}
 
 std::string plain_word(std::string word) {
-  for (auto& c : word) c = (c == '_' || c == '-') ? ' ' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  for (auto& c : word)
+    c = (c == '_' || c == '-') ? ' ' : static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
   return word;
 }
 
@@ -71,9 +74,9 @@ CaseTable::CaseTable(CaseContext& context, const Entry& entry, std::string path,
   if (!first) return;
   const auto guess = nearest(*name, known);
   const auto in = path_.empty() ? std::string("at the top of the file") : "in [" + path_ + "]";
-  context.fail(this->path(*name),
-               guess.empty() ? fmt::format("this key is not known {}; known here: {}", in, list_words(known))
-                             : fmt::format("this key is not known {}; did you mean \"{}\"?", in, guess));
+  context.fail(this->path(*name), guess.empty()
+                                      ? fmt::format("this key is not known {}; known here: {}", in, list_words(known))
+                                      : fmt::format("this key is not known {}; did you mean \"{}\"?", in, guess));
 }
 
 const Entry* CaseTable::find(const std::string& key) const {
@@ -83,8 +86,9 @@ const Entry* CaseTable::find(const std::string& key) const {
 
 void CaseTable::fail(const std::string& key, const std::string& sentence) const {
   const auto* e = find(key);
-  context_->fail(path(key), (e && e->kind != Entry::Kind::table && e->kind != Entry::Kind::list ? "= " + shown(*e) + " " : "") +
-                                sentence);
+  context_->fail(
+      path(key),
+      (e && e->kind != Entry::Kind::table && e->kind != Entry::Kind::list ? "= " + shown(*e) + " " : "") + sentence);
 }
 
 void CaseTable::missing(const std::string& key, const std::string& example) const {
@@ -104,9 +108,10 @@ double CaseTable::number_of(const Entry& e, const std::string& full_key, Quantit
       context_->fail(full_key, fmt::format("= {} {}", shown(e), error.what()));
     }
   } else {
-    context_->fail(full_key, plain ? fmt::format("= {} has no unit; write {} as text, like \"{}\"", shown(e), words.name,
-                                                 words.example)
-                                   : fmt::format("= {} is not {}; write it like \"{}\"", shown(e), words.name, words.example));
+    context_->fail(
+        full_key,
+        plain ? fmt::format("= {} has no unit; write {} as text, like \"{}\"", shown(e), words.name, words.example)
+              : fmt::format("= {} is not {}; write it like \"{}\"", shown(e), words.name, words.example));
   }
   if (!std::isfinite(value)) context_->fail(full_key, fmt::format("= {} is not a number; {}", shown(e), range.usual));
   if (value < 0 && range.low >= 0)
@@ -137,7 +142,8 @@ std::vector<double> CaseTable::quantities(const std::string& key, Quantity kind,
   const auto* e = find(key);
   const auto example = fmt::format("{} = [\"{}\", ...]", key, words_of(kind).example);
   if (!e) missing(key, example);
-  if (e->kind != Entry::Kind::list) context_->fail(path(key), fmt::format("= {} must be a list, for example {}", shown(*e), example));
+  if (e->kind != Entry::Kind::list)
+    context_->fail(path(key), fmt::format("= {} must be a list, for example {}", shown(*e), example));
   std::vector<double> values;
   for (size_t i = 0; i < e->list.size(); ++i) values.push_back(number_of(e->list[i], nth(path(key), i), kind, range));
   return values;
@@ -145,11 +151,12 @@ std::vector<double> CaseTable::quantities(const std::string& key, Quantity kind,
 
 double CaseTable::share_or_length(const Entry& e, const std::string& full_key, double whole, Range range) const {
   const bool plain = e.kind == Entry::Kind::number || e.kind == Entry::Kind::integer;
-  const bool share = plain || (e.kind == Entry::Kind::text &&
-                               (e.text.find('%') != std::string::npos ||
-                                e.text.find_first_not_of("0123456789.+-eE/ ") == std::string::npos));
+  const bool share =
+      plain || (e.kind == Entry::Kind::text && (e.text.find('%') != std::string::npos ||
+                                                e.text.find_first_not_of("0123456789.+-eE/ ") == std::string::npos));
   if (share) return number_of(e, full_key, Quantity::fraction, range);
-  return round_12(number_of(e, full_key, Quantity::length, {range.low * whole, range.high * whole, range.usual}) / whole);
+  return round_12(number_of(e, full_key, Quantity::length, {range.low * whole, range.high * whole, range.usual}) /
+                  whole);
 }
 
 std::optional<Yarns> CaseTable::yarns_if(const std::string& key, Quantity kind, Range range) const {
@@ -199,7 +206,8 @@ int CaseTable::choice_if(const std::string& key, const std::vector<std::string>&
   for (size_t i = 0; i < words.size(); ++i)
     if (plain_word(words[i]) == word) return static_cast<int>(i);
   const auto guess = nearest(word, words);
-  fail(key, fmt::format("is not one of {}{}", list_words(words), guess.empty() ? "" : "; did you mean \"" + guess + "\"?"));
+  fail(key,
+       fmt::format("is not one of {}{}", list_words(words), guess.empty() ? "" : "; did you mean \"" + guess + "\"?"));
 }
 
 int CaseTable::choice(const std::string& key, const std::vector<std::string>& words) const {
@@ -224,7 +232,8 @@ std::vector<CaseTable> CaseTable::tables(const std::string& key, const std::vect
   const auto* e = find(key);
   if (!e) return out;
   if (e->kind != Entry::Kind::list)
-    context_->fail(path(key), fmt::format("must be a list of tables; begin each with [[{}]] in double brackets", path(key)));
+    context_->fail(path(key),
+                   fmt::format("must be a list of tables; begin each with [[{}]] in double brackets", path(key)));
   for (size_t i = 0; i < e->list.size(); ++i) out.emplace_back(*context_, e->list[i], nth(path(key), i), known);
   return out;
 }

@@ -21,9 +21,9 @@ struct CurvePoint {
   double free_shrink;  ///< engineering fraction
   double pull;         ///< N/m at the reference mass
 };
-/// Free shrink at 250 and 350 degF after the public handbook FAA-H-8083-31 (about 5 and 10 %), 300 between them; pull is
-/// an estimate, band x 0.5 to x 1.8; onset just above the glass transition of polyester (70 to 80 degC).
-constexpr std::array<CurvePoint, 4> curve{{
-    {"80 degC", 0, 0}, {"250 degF", 0.05, 350}, {"300 degF", 0.075, 600}, {"350 degF", 0.10, 900}}};
+/// Free shrink at 250 and 350 degF after the public handbook FAA-H-8083-31 (about 5 and 10 %), 300 between them; pull
+/// is an estimate, band x 0.5 to x 1.8; onset just above the glass transition of polyester (70 to 80 degC).
+constexpr std::array<CurvePoint, 4> curve{
+    {{"80 degC", 0, 0}, {"250 degF", 0.05, 350}, {"300 degF", 0.075, 600}, {"350 degF", 0.10, 900}}};
 
 }  // namespace evenpull::cloth_defaults

@@ -15,10 +15,13 @@ namespace {
 
 constexpr const char* what_it_is =
     "Plans how to tauten heat-shrink cloth on a light frame with an iron so that the frame stays true.\n\n"
-    "You write down the panel, what holds it, the cloth and the iron (a case file). evenpull computes how the pull of the\n"
-    "cloth builds up zone by zone and stage by stage, finds the hottest stage the frame bears, chooses the order of ironing,\n"
+    "You write down the panel, what holds it, the cloth and the iron (a case file). evenpull computes how the pull of "
+    "the\n"
+    "cloth builds up zone by zone and stage by stage, finds the hottest stage the frame bears, chooses the order of "
+    "ironing,\n"
     "and writes a sheet to hang on the wall.\n\n"
-    "It does not show that a part is airworthy. The aircraft's approved data, local rules and a licensed mechanic go first.\n";
+    "It does not show that a part is airworthy. The aircraft's approved data, local rules and a licensed mechanic go "
+    "first.\n";
 
 constexpr const char* how_to_begin =
     "To begin:\n"
@@ -55,7 +58,8 @@ void add_case(CLI::App& command, Request& r) {
 }
 
 void add_common(CLI::App& command, Request& r) {
-  command.add_option("--out", r.folder, "folder for the results; without it, one named after the case file, here")->type_name("DIR");
+  command.add_option("--out", r.folder, "folder for the results; without it, one named after the case file, here")
+      ->type_name("DIR");
   command.add_flag("--json", r.json, "print the result as JSON instead of words; the folder is written as well");
   command.add_flag("--quiet", r.quiet, "print nothing but errors");
 }
@@ -66,7 +70,8 @@ void add_run(CLI::App& command, Request& r) {
       throw CLI::ValidationError("--paper", "\"" + word + "\" is not known; say letter or a4");
     r.paper = plain_word(word) == "a4" ? Paper::a4 : Paper::letter;
   };
-  command.add_option_function<std::string>("--paper", read, "paper of the sheet: letter or a4; letter if not said")->type_name("PAPER");
+  command.add_option_function<std::string>("--paper", read, "paper of the sheet: letter or a4; letter if not said")
+      ->type_name("PAPER");
   command.add_flag("--quick", r.quick, "a first look: coarse mesh, no error bars; marked so on the sheet");
 }
 
@@ -79,7 +84,8 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
   app.set_version_flag("--version", std::string("evenpull ") + version());
   app.require_subcommand(1);
 
-  auto* plan = app.add_subcommand("plan", "the main job: hottest safe stage, order of ironing, sheet, pictures, fields");
+  auto* plan =
+      app.add_subcommand("plan", "the main job: hottest safe stage, order of ironing, sheet, pictures, fields");
   auto* survey = app.add_subcommand("survey", "reads a case, says what was understood, and draws it; computes nothing");
   auto* replay = app.add_subcommand("replay", "runs an order that you chose; same results as plan");
   auto* print_template = app.add_subcommand("template", "prints a case file with every key explained");
@@ -89,7 +95,9 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
   }
   add_run(*plan, r);
   add_run(*replay, r);
-  replay->add_option("--order", r.order_file, "the order to run; order.toml of an earlier plan, copied and changed, is one")
+  replay
+      ->add_option("--order", r.order_file,
+                   "the order to run; order.toml of an earlier plan, copied and changed, is one")
       ->required()
       ->type_name("FILE");
 
@@ -99,7 +107,10 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
     const bool asked_for = e.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);  // help or version
     return {std::nullopt, asked_for ? app.exit(e) : explain(app, e, argc, argv)};
   }
-  r.job = *survey ? Request::Job::survey : *replay ? Request::Job::replay : *print_template ? Request::Job::print_template : Request::Job::plan;
+  r.job = *survey           ? Request::Job::survey
+          : *replay         ? Request::Job::replay
+          : *print_template ? Request::Job::print_template
+                            : Request::Job::plan;
   return {r, 0};
 }
 

@@ -16,17 +16,28 @@ namespace evenpull {
 namespace {
 
 std::string not_converged_text(const Request& r, const NotConverged& e) {
-  return fmt::format("{}: no equilibrium was found, so there is no plan: {}\n  where: {}; {} iterations; out of balance {:.3g} N, allowed {:.3g} N\n"
-                     "  what to try: {}", r.case_file, e.what(), e.where, e.iterations, e.residual, e.tolerance,
-                     e.advice.empty() ? "look at the case with `evenpull survey`; a very soft frame or an absurd value is the usual cause" : e.advice);
+  return fmt::format(
+      "{}: no equilibrium was found, so there is no plan: {}\n  where: {}; {} iterations; out of balance {:.3g} N, "
+      "allowed {:.3g} N\n"
+      "  what to try: {}",
+      r.case_file, e.what(), e.where, e.iterations, e.residual, e.tolerance,
+      e.advice.empty()
+          ? "look at the case with `evenpull survey`; a very soft frame or an absurd value is the usual cause"
+          : e.advice);
 }
 
 void run(const Request& r, std::ostream& out) {
   switch (r.job) {
-    case Request::Job::print_template: out << template_text(); return;
-    case Request::Job::survey: run_survey(r, out); return;
+    case Request::Job::print_template:
+      out << template_text();
+      return;
+    case Request::Job::survey:
+      run_survey(r, out);
+      return;
     case Request::Job::plan:
-    case Request::Job::replay: run_plan(r, out); return;
+    case Request::Job::replay:
+      run_plan(r, out);
+      return;
   }
 }
 
@@ -34,7 +45,9 @@ void run(const Request& r, std::ostream& out) {
 
 std::string result_folder_of(const Request& r) {
   if (!r.folder.empty()) return r.folder;
-  return std::filesystem::path(r.case_file).stem().string() + (r.job == Request::Job::survey ? "-survey" : r.job == Request::Job::replay ? "-replay" : "-plan");
+  return std::filesystem::path(r.case_file).stem().string() + (r.job == Request::Job::survey   ? "-survey"
+                                                               : r.job == Request::Job::replay ? "-replay"
+                                                                                               : "-plan");
 }
 
 int run_request(const Request& r, std::ostream& out, std::ostream& err) {
@@ -52,9 +65,11 @@ int run_request(const Request& r, std::ostream& out, std::ostream& err) {
   } catch (const CannotWrite& e) {
     return fail(ExitCode::cannot_write, e.what());
   } catch (const std::bad_alloc&) {
-    return fail(ExitCode::our_mistake, "evenpull: not enough memory; close other programs, use --quick, or lower mesh.nodes in the case");
+    return fail(ExitCode::our_mistake,
+                "evenpull: not enough memory; close other programs, use --quick, or lower mesh.nodes in the case");
   } catch (const std::exception& e) {
-    return fail(ExitCode::our_mistake, fmt::format("evenpull: a mistake of ours, please report it with the case file: {}", e.what()));
+    return fail(ExitCode::our_mistake,
+                fmt::format("evenpull: a mistake of ours, please report it with the case file: {}", e.what()));
   }
 }
 

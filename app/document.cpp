@@ -14,7 +14,9 @@
 namespace evenpull {
 namespace {
 
-Place place_of(const toml::source_region& s) { return {static_cast<int>(s.begin.line), static_cast<int>(s.begin.column)}; }
+Place place_of(const toml::source_region& s) {
+  return {static_cast<int>(s.begin.line), static_cast<int>(s.begin.column)};
+}
 
 Entry convert(const toml::node& node) {
   Entry e;
@@ -57,8 +59,10 @@ std::string read_text(const std::string& path) {
     throw CaseFileError(path, {}, "", "this is a folder; name the file itself, for example " + path + "/aileron.toml");
   std::ifstream in(path, std::ios::binary);
   if (!in)
-    throw CaseFileError(path, {}, "", fmt::format("the file cannot be opened ({}); check its name, or start a new case "
-                                                  "with `evenpull template > my-case.toml`", std::strerror(errno)));
+    throw CaseFileError(path, {}, "",
+                        fmt::format("the file cannot be opened ({}); check its name, or start a new case "
+                                    "with `evenpull template > my-case.toml`",
+                                    std::strerror(errno)));
   std::ostringstream text;
   text << in.rdbuf();
   return text.str();
@@ -74,7 +78,9 @@ std::string where(const std::string& file, Place place) {
 
 CaseFileError::CaseFileError(std::string file_, Place place_, std::string key_, const std::string& sentence)
     : std::runtime_error(where(file_, place_) + ": " + (key_.empty() ? "" : key_ + ": ") + sentence),
-      file(std::move(file_)), place(place_), key(std::move(key_)) {}
+      file(std::move(file_)),
+      place(place_),
+      key(std::move(key_)) {}
 
 Entry read_document(const std::string& path) {
   const auto text = read_text(path);

@@ -4,8 +4,8 @@
 namespace evenpull {
 
 enum class ExitCode : int {
-  done = 0,           ///< also when the answer is that no stage is safe
-  our_mistake = 1,    ///< a bug
+  done = 0,         ///< also when the answer is that no stage is safe
+  our_mistake = 1,  ///< a bug
   bad_command = 2,
   bad_case = 3,       ///< case or order file
   not_converged = 4,  ///< no equilibrium found: no plan

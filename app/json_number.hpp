@@ -9,8 +9,8 @@ namespace evenpull {
 
 using Json = nlohmann::ordered_json;
 
-/// Rounded to 6 significant digits, which is more than the model knows. A value that is not finite would become a silent
-/// null, so it throws std::logic_error with its name instead.
+/// Rounded to 6 significant digits, which is more than the model knows. A value that is not finite would become a
+/// silent null, so it throws std::logic_error with its name instead.
 Json json_number(double value, const char* name);
 Json json_number(const std::optional<double>& value, const char* name);
 

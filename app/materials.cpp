@@ -6,7 +6,8 @@ namespace evenpull {
 const std::vector<KnownMaterial>& known_materials() {
   static const std::vector<KnownMaterial> table = {
       {{"2024-T3 sheet", 72.4e9, 27.6e9, 290e6, Strength::yield},
-       "yield 42 ksi: A-basis across the grain, the lower of the two directions (published design values, from memory)"},
+       "yield 42 ksi: A-basis across the grain, the lower of the two directions (published design values, from "
+       "memory)"},
       {{"6061-T6 tube", 68.9e9, 25.9e9, 241e6, Strength::yield}, "yield 35 ksi: minimum for drawn tube"},
       {{"4130 tube", 200e9, 77e9, 345e6, Strength::yield},
        "yield 50 ksi: the lowest minimum among normalised tube products (from memory)"},

@@ -43,7 +43,9 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
     top.fail("format", fmt::format("is not known to this program, which reads order files of format {}", order_format));
   OrderFile out;
   const auto tables = top.tables("steps", {"stage", "pass", "side", "bay", "strip", "dose", "done"});
-  if (tables.empty()) top.missing("steps", "steps = [{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25 }]");
+  if (tables.empty())
+    top.missing("steps",
+                "steps = [{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25 }]");
   int stage_before = 0, pass_before = 1;
   for (const auto& t : tables) {
     OrderStep s;
@@ -55,7 +57,8 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
     s.strip = t.has("strip") ? t.whole_number("strip", count_range) : 1;
     s.dose = t.quantity("dose", Quantity::fraction, {0.01, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"});
     if (stage < stage_before) t.fail("stage", "is cooler than the step before it; stages only rise");
-    if (stage == stage_before && s.pass < pass_before) t.fail("pass", "is an earlier pass than the step before it; list the steps as they are worked");
+    if (stage == stage_before && s.pass < pass_before)
+      t.fail("pass", "is an earlier pass than the step before it; list the steps as they are worked");
     stage_before = stage;
     pass_before = s.pass;
     const auto* done = t.find("done");
@@ -66,21 +69,26 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
   return out;
 }
 
-std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c, const Panel& panel) {
+std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c,
+                                     const Panel& panel) {
   using Pass = std::pair<double, int>;
   std::map<Pass, std::map<std::tuple<int, int, int>, int>> worked;
   for (size_t i = 0; i < order.steps.size(); ++i) {
     const auto& s = order.steps[i];
     if (s.bay > panel.bays || s.strip > panel.strips)
-      throw CaseFileError(path, {}, nth("steps", i), fmt::format("names {}, but the panel of {} has {} bays with {} strips each; `evenpull survey` "
-                                                                 "draws its zones", zone_words(s), c.file, panel.bays, panel.strips));
+      throw CaseFileError(
+          path, {}, nth("steps", i),
+          fmt::format("names {}, but the panel of {} has {} bays with {} strips each; `evenpull survey` "
+                      "draws its zones",
+                      zone_words(s), c.file, panel.bays, panel.strips));
     ++worked[{s.temperature, s.pass}][{static_cast<int>(s.side), s.bay, s.strip}];
   }
   std::vector<std::string> doubts;
   const auto zones = static_cast<size_t>(2 * panel.bays * panel.strips);
   for (const auto& [pass, counts] : worked) {
     const auto name = fmt::format("Pass {} at {:.0f} °F", pass.second, to_degF(pass.first));
-    if (counts.size() < zones) doubts.push_back(fmt::format("{} leaves out {} of {} zones.", name, zones - counts.size(), zones));
+    if (counts.size() < zones)
+      doubts.push_back(fmt::format("{} leaves out {} of {} zones.", name, zones - counts.size(), zones));
     size_t twice = 0;
     for (const auto& [zone, count] : counts) twice += count > 1 ? 1 : 0;
     if (twice > 0) doubts.push_back(fmt::format("{} works {} zones more than once.", name, twice));
@@ -92,20 +100,24 @@ std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bo
                        double hottest_safe) {
   bool warned = false;
   auto text = fmt::format(
-      "# {}\n# One line a step, in the order worked. To try another order, copy this file under another name (the next run\n"
+      "# {}\n# One line a step, in the order worked. To try another order, copy this file under another name (the next "
+      "run\n"
       "# writes it anew), move or change lines, and run: evenpull replay CASE.toml --order YOUR-ORDER.toml\n"
-      "# Bays count from the inboard end, strips from the leading edge, both from 1. Stages are true sole temperatures by\n"
+      "# Bays count from the inboard end, strips from the leading edge, both from 1. Stages are true sole temperatures "
+      "by\n"
       "# thermometer. dose: share of the stage's full shrink (1 = full).\n"
-      "format = {}\nsteps = [\n", heading, order_format);
+      "format = {}\nsteps = [\n",
+      heading, order_format);
   for (size_t i = 0; i < steps.size(); ++i) {
     const auto& s = steps[i];
     if (!warned && s.temperature > hottest_safe) {
       text += "  # ABOVE THE HOTTEST SAFE STAGE: computed to find it. Never iron the steps below.\n";
       warned = true;
     }
-    text += fmt::format("  {{ stage = \"{:.9g} degF\", pass = {}, side = \"{}\", bay = {}, strip = {}, dose = {:.6g}, done = {} }},\n",
-                        to_degF(s.temperature), s.pass, s.side == Side::top ? "top" : "bottom", s.bay, s.strip, s.dose,
-                        i < done.size() && done[i] ? "true" : "false");
+    text += fmt::format(
+        "  {{ stage = \"{:.9g} degF\", pass = {}, side = \"{}\", bay = {}, strip = {}, dose = {:.6g}, done = {} }},\n",
+        to_degF(s.temperature), s.pass, s.side == Side::top ? "top" : "bottom", s.bay, s.strip, s.dose,
+        i < done.size() && done[i] ? "true" : "false");
   }
   return text + "]\n";
 }
@@ -114,8 +126,8 @@ std::vector<OrderStep> order_of(const Plan& plan) {
   std::vector<OrderStep> out;
   for (const auto& step : plan.steps) {
     const auto& zone = plan.panel.zones[static_cast<size_t>(step.zone)];
-    out.push_back({plan.the_case.stages[static_cast<size_t>(step.stage)].temperature, step.pass, zone.side, zone.bay + 1, zone.strip + 1,
-                   step.dose});
+    out.push_back({plan.the_case.stages[static_cast<size_t>(step.stage)].temperature, step.pass, zone.side,
+                   zone.bay + 1, zone.strip + 1, step.dose});
   }
   return out;
 }

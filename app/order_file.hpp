@@ -1,5 +1,5 @@
-// An order of ironing as a file that a person can write, edit and replay: which zone, in which pass of which stage, with
-// which dose, done or still to do. It knows bays and strips but no mesh, so it outlives changes of the program.
+// An order of ironing as a file that a person can write, edit and replay: which zone, in which pass of which stage,
+// with which dose, done or still to do. It knows bays and strips but no mesh, so it outlives changes of the program.
 #pragma once
 
 #include "app/document.hpp"
@@ -23,10 +23,11 @@ OrderFile read_order_file(const std::string& path, const Case& c);
 
 /// Sentences about zones that a pass leaves out or works twice; `panel` says which zones there are.
 /// Throws CaseFileError for a zone that the panel does not have.
-std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c, const Panel& panel);
+std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c,
+                                     const Panel& panel);
 
-/// The text of an order file; byte for byte the same for the same steps. Steps hotter than `hottest_safe` [K] come under
-/// a warning: they were computed, and are never to be ironed.
+/// The text of an order file; byte for byte the same for the same steps. Steps hotter than `hottest_safe` [K] come
+/// under a warning: they were computed, and are never to be ironed.
 std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
                        double hottest_safe);
 

@@ -13,9 +13,13 @@ constexpr double mm = 1000;
 constexpr double degrees = 57.29577951308232;
 constexpr double percent = 100;
 
-double stage_degF(const Plan& p, int stage) { return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature); }
+double stage_degF(const Plan& p, int stage) {
+  return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature);
+}
 
-const char* side_name(Side s) { return s == Side::top ? "top" : "bottom"; }
+const char* side_name(Side s) {
+  return s == Side::top ? "top" : "bottom";
+}
 
 Json hottest_safe(const Plan& p) {
   Json j;
@@ -45,19 +49,22 @@ Json limits(const Plan& p) {
 Json orders(const Plan& p) {
   auto list = Json::array();
   for (const auto& o : p.orders)
-    list.push_back({{"name", o.name},
-                    {"description", o.description},
-                    {"model", o.model},
-                    {"stages_passed", o.stages_passed},
-                    {"worst_use", json_number(o.worst_use, "orders.worst_use")},
-                    {"unevenness_final", json_number(o.unevenness_final, "orders.unevenness_final")},
-                    {"worst_pull_difference_chordwise_N_per_m", json_number(o.worst_pull_difference_chordwise, "orders.worst_pull_difference_chordwise")},
-                    {"worst_pull_difference_spanwise_N_per_m", json_number(o.worst_pull_difference_spanwise, "orders.worst_pull_difference_spanwise")},
-                    {"worst_slip_mm", json_number(o.worst_slip * mm, "orders.worst_slip")},
-                    {"worst_twist_deg", json_number(o.worst_twist * degrees, "orders.worst_twist")},
-                    {"pull_spread_along_span_N_per_m", json_number(o.pull_spread_along_span, "orders.pull_spread_along_span")},
-                    {"turn_overs", o.turn_overs},
-                    {"chosen", o.chosen}});
+    list.push_back(
+        {{"name", o.name},
+         {"description", o.description},
+         {"model", o.model},
+         {"stages_passed", o.stages_passed},
+         {"worst_use", json_number(o.worst_use, "orders.worst_use")},
+         {"unevenness_final", json_number(o.unevenness_final, "orders.unevenness_final")},
+         {"worst_pull_difference_chordwise_N_per_m",
+          json_number(o.worst_pull_difference_chordwise, "orders.worst_pull_difference_chordwise")},
+         {"worst_pull_difference_spanwise_N_per_m",
+          json_number(o.worst_pull_difference_spanwise, "orders.worst_pull_difference_spanwise")},
+         {"worst_slip_mm", json_number(o.worst_slip * mm, "orders.worst_slip")},
+         {"worst_twist_deg", json_number(o.worst_twist * degrees, "orders.worst_twist")},
+         {"pull_spread_along_span_N_per_m", json_number(o.pull_spread_along_span, "orders.pull_spread_along_span")},
+         {"turn_overs", o.turn_overs},
+         {"chosen", o.chosen}});
   return list;
 }
 
@@ -129,7 +136,8 @@ Json solve(const Plan& p) {
           {"iterations", s.iterations},
           {"worst_residual_N", json_number(s.worst_residual, "solve.worst_residual")},
           {"tension_error_bound_N_per_m", json_number(s.tension_error_bound, "solve.tension_error_bound")},
-          {"friction_threshold_error_percent", json_number(s.worst_threshold_error * percent, "solve.worst_threshold_error")},
+          {"friction_threshold_error_percent",
+           json_number(s.worst_threshold_error * percent, "solve.worst_threshold_error")},
           {"mesh_change_percent", json_number(in_percent(s.mesh_change), "solve.mesh_change")},
           {"zone_change_percent", json_number(in_percent(s.zone_change), "solve.zone_change")}};
 }

@@ -22,25 +22,33 @@ double nose_end(const Case& c) {
 void read_edge(const CaseTable& t, Blanket& b) {
   if (b.kind == BlanketKind::two_sheets) {
     for (const auto* key : {"wrap_angle", "edge_friction", "edge_tacked"})
-      if (t.has(key)) t.fail(key, "has a meaning only with kind = \"full wrap\"; two sheets are glued to the trailing edge; leave it out");
+      if (t.has(key))
+        t.fail(key,
+               "has a meaning only with kind = \"full wrap\"; two sheets are glued to the trailing edge; leave it out");
     return;
   }
-  b.wrap_angle = t.quantity_or("wrap_angle", Quantity::angle, {0, 3.5, "a thin trailing edge turns the cloth by about 170 deg"},
-                               {170 * M_PI / 180, "170 deg", "thin trailing edge; estimate"});
-  b.edge_friction = t.quantity_or("edge_friction", Quantity::fraction, friction_range, {0.25, "0.25", "cloth on bare or primed aluminium; estimate"});
-  b.edge_glued = t.flag_or("edge_tacked", false, "a full wrap usually lies loose round the trailing edge; common practice, no source");
+  b.wrap_angle =
+      t.quantity_or("wrap_angle", Quantity::angle, {0, 3.5, "a thin trailing edge turns the cloth by about 170 deg"},
+                    {170 * M_PI / 180, "170 deg", "thin trailing edge; estimate"});
+  b.edge_friction = t.quantity_or("edge_friction", Quantity::fraction, friction_range,
+                                  {0.25, "0.25", "cloth on bare or primed aluminium; estimate"});
+  b.edge_glued = t.flag_or("edge_tacked", false,
+                           "a full wrap usually lies loose round the trailing edge; common practice, no source");
 }
 
 }  // namespace
 
 void read_blanket(const CaseTable& top, Case& c) {
-  const auto t = top.table("blanket", {"kind", "seam", "metal_nose_to", "wrap_angle", "edge_friction", "edge_tacked", "inner_ribs", "rib_friction"},
-                           "[blanket] with kind = \"full wrap\"");
+  const auto t = top.table(
+      "blanket",
+      {"kind", "seam", "metal_nose_to", "wrap_angle", "edge_friction", "edge_tacked", "inner_ribs", "rib_friction"},
+      "[blanket] with kind = \"full wrap\"");
   auto& b = c.blanket;
   const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
   b.kind = static_cast<BlanketKind>(t.choice("kind", {"full wrap", "two sheets"}));
   if (const auto* seam = t.find("seam")) {
-    b.seam_chord_fraction = t.share_or_length(*seam, t.path("seam"), chord, {0, 0.5, "the seam lies on or near the leading edge, 0 to 20 % of the chord"});
+    b.seam_chord_fraction = t.share_or_length(
+        *seam, t.path("seam"), chord, {0, 0.5, "the seam lies on or near the leading edge, 0 to 20 % of the chord"});
   } else {
     t.context().note_default(t.path("seam"), "0 (on the leading edge)", default_from_practice);
   }
@@ -48,16 +56,21 @@ void read_blanket(const CaseTable& top, Case& c) {
     b.nose_chord_fraction = t.share_or_length(*nose, t.path("metal_nose_to"), chord, share_range);
   } else {
     b.nose_chord_fraction = nose_end(c);
-    t.context().note_default(t.path("metal_nose_to"), b.nose_chord_fraction > 0 ? fmt::format("{} %", print_number(b.nose_chord_fraction * 100)) : "no metal nose",
-                             b.nose_chord_fraction > 0 ? "where the closed nose ends" : "no member is a closed nose");
+    t.context().note_default(
+        t.path("metal_nose_to"),
+        b.nose_chord_fraction > 0 ? fmt::format("{} %", print_number(b.nose_chord_fraction * 100)) : "no metal nose",
+        b.nose_chord_fraction > 0 ? "where the closed nose ends" : "no member is a closed nose");
   }
   const double edge = c.span_members.back().chord_fraction;
   if (b.seam_chord_fraction >= edge) t.fail("seam", "must lie in front of the trailing edge");
   read_edge(t, b);
   const int inner = t.choice_if("inner_ribs", {"bearing", "free", "glued"});
   b.inner_ribs = static_cast<RibTie>(std::max(0, inner));
-  if (inner < 0) t.context().note_default(t.path("inner_ribs"), "bearing", "ribs are laced after the cloth is taut (AC 43.13-1B par. 2-11)");
-  b.rib_friction = t.quantity_or("rib_friction", Quantity::fraction, friction_range, {0.25, "0.25", "cloth on bare or primed aluminium; estimate"});
+  if (inner < 0)
+    t.context().note_default(t.path("inner_ribs"), "bearing",
+                             "ribs are laced after the cloth is taut (AC 43.13-1B par. 2-11)");
+  b.rib_friction = t.quantity_or("rib_friction", Quantity::fraction, friction_range,
+                                 {0.25, "0.25", "cloth on bare or primed aluminium; estimate"});
 }
 
 }  // namespace evenpull

@@ -30,7 +30,8 @@ std::vector<PlanPoint> read_polyline(const CaseTable& outline, const std::string
                       outline.number_of(pair.list[1], nth(at, 1), Quantity::length, point_range)});
     if (points.size() > 1 && points.back().y <= points[points.size() - 2].y)
       outline.context().fail(at, fmt::format("= {} is not farther out than the point before it; points run from the "
-                                             "inboard end to the tip", pair.list[1].text));
+                                             "inboard end to the tip",
+                                             pair.list[1].text));
   }
   if (points.front().y != 0)
     outline.context().fail(nth(outline.path(key), 0),
@@ -54,10 +55,11 @@ void check_not_crossed(const CaseTable& outline, const Outline& o) {
   std::sort(stations.begin(), stations.end());
   for (const double y : stations)
     if (x_at(o.trailing_edge, y) - x_at(o.leading_edge, y) < chord_range.low)
-      outline.context().fail(outline.path("trailing_edge"),
-                             fmt::format("the outline crosses itself or has no chord left at {} from the inboard end; the "
-                                         "trailing edge must lie behind the leading edge (larger first number) everywhere",
-                                         print_length(y)));
+      outline.context().fail(
+          outline.path("trailing_edge"),
+          fmt::format("the outline crosses itself or has no chord left at {} from the inboard end; the "
+                      "trailing edge must lie behind the leading edge (larger first number) everywhere",
+                      print_length(y)));
 }
 
 void read_from_chords(const CaseTable& outline, Outline& o) {
@@ -77,7 +79,8 @@ std::vector<double> heights(const CaseTable& profile, const std::string& key, do
   const auto* list = profile.find(key);
   if (!list) profile.missing(key, key + " = [\"0 mm\", \"20 mm\", ..., \"3 mm\"], one for each chord station");
   if (list->kind != Entry::Kind::list || list->list.size() != count)
-    profile.context().fail(profile.path(key), fmt::format("must be a list of {} heights, one for each chord station", count));
+    profile.context().fail(profile.path(key),
+                           fmt::format("must be a list of {} heights, one for each chord station", count));
   std::vector<double> out;
   for (size_t i = 0; i < count; ++i)
     out.push_back(profile.share_or_length(list->list[i], nth(profile.path(key), i), chord, range));
@@ -87,18 +90,21 @@ std::vector<double> heights(const CaseTable& profile, const std::string& key, do
 }  // namespace
 
 void read_outline(const CaseTable& top, Case& c) {
-  const auto outline = top.table("outline", {"span", "chord", "tip_chord", "straight_edge", "leading_edge", "trailing_edge"},
-                                 "[outline] with span = \"1800 mm\" and chord = \"350 mm\"");
+  const auto outline =
+      top.table("outline", {"span", "chord", "tip_chord", "straight_edge", "leading_edge", "trailing_edge"},
+                "[outline] with span = \"1800 mm\" and chord = \"350 mm\"");
   if (outline.has("leading_edge") || outline.has("trailing_edge")) {
     for (const auto* key : {"span", "chord", "tip_chord", "straight_edge"})
-      if (outline.has(key)) outline.fail(key, "cannot stand beside leading_edge and trailing_edge; state one or the other");
+      if (outline.has(key))
+        outline.fail(key, "cannot stand beside leading_edge and trailing_edge; state one or the other");
     c.outline.leading_edge = read_polyline(outline, "leading_edge");
     c.outline.trailing_edge = read_polyline(outline, "trailing_edge");
     if (c.outline.leading_edge.back().y != c.outline.trailing_edge.back().y)
-      outline.context().fail(outline.path("trailing_edge"), "must end at the same distance from the inboard end as leading_edge");
+      outline.context().fail(outline.path("trailing_edge"),
+                             "must end at the same distance from the inboard end as leading_edge");
     if (c.outline.span() < span_range.low || c.outline.span() > span_range.high)
-      outline.context().fail(outline.path("leading_edge"), fmt::format("gives a span of {}; {}", print_length(c.outline.span()),
-                                                                       span_range.usual));
+      outline.context().fail(outline.path("leading_edge"),
+                             fmt::format("gives a span of {}; {}", print_length(c.outline.span()), span_range.usual));
   } else {
     read_from_chords(outline, c.outline);
   }
@@ -106,7 +112,8 @@ void read_outline(const CaseTable& top, Case& c) {
   if (const auto* bow = top.find("tip_bow"); bow && bow->kind == Entry::Kind::table) {
     const CaseTable tip(top.context(), *bow, "tip_bow", {"depth", "thickness", "section", "material"});
     c.outline.tip_bow_depth = tip.quantity("depth", Quantity::length, bow_range);
-    c.tip_thickness = tip.quantity("thickness", Quantity::length, {0.002, 0.3, "a tip bow is usually 8 to 30 mm thick"});
+    c.tip_thickness =
+        tip.quantity("thickness", Quantity::length, {0.002, 0.3, "a tip bow is usually 8 to 30 mm thick"});
   }
 }
 
@@ -119,14 +126,17 @@ void read_profile(const CaseTable& top, Case& c) {
     profile.missing("at", "at = [0, \"5 %\", \"25 %\", \"100 %\"], chord stations from leading to trailing edge");
   const bool mirrored = profile.has("height");
   if (mirrored && (profile.has("top") || profile.has("bottom")))
-    profile.context().fail(profile.path("height"), "stands for both sides; leave out top and bottom, or state those two instead");
+    profile.context().fail(profile.path("height"),
+                           "stands for both sides; leave out top and bottom, or state those two instead");
   const auto top_heights = heights(profile, mirrored ? "height" : "top", chord, at->list.size());
   const auto bottom_heights = mirrored ? top_heights : heights(profile, "bottom", chord, at->list.size());
   for (size_t i = 0; i < at->list.size(); ++i) {
     const auto key = nth(profile.path("at"), i);
-    const double x = profile.share_or_length(at->list[i], key, chord, {0, 1, "stations run from 0 to 100 % of the chord"});
+    const double x =
+        profile.share_or_length(at->list[i], key, chord, {0, 1, "stations run from 0 to 100 % of the chord"});
     if (i > 0 && x <= c.profile.back().chord_fraction)
-      profile.context().fail(key, fmt::format("= {} is not behind the station before it; stations must rise", at->list[i].text));
+      profile.context().fail(
+          key, fmt::format("= {} is not behind the station before it; stations must rise", at->list[i].text));
     if (top_heights[i] + bottom_heights[i] < 0)
       profile.context().fail(nth(profile.path(mirrored ? "height" : "top"), i), "top and bottom cross here");
     c.profile.push_back({x, top_heights[i], bottom_heights[i]});

@@ -37,22 +37,28 @@ Section read_properties(const CaseTable& s) {
 SectionShape read_shape(const CaseTable& owner) {
   using Kind = SectionShape::Kind;
   const auto* entry = owner.find("section");
-  if (!entry) owner.missing("section", "section = { shape = \"tube\", outside_diameter = \"12.7 mm\", wall = \"0.9 mm\" }");
+  if (!entry)
+    owner.missing("section", "section = { shape = \"tube\", outside_diameter = \"12.7 mm\", wall = \"0.9 mm\" }");
   // Which keys are right depends on the shape, so the shape is looked at first.
-  const std::vector<std::string> all = {"shape", "outside_diameter", "wall", "width", "height", "sheet", "flange", "leg", "opening",
-                                        "area", "inertia_up", "inertia_flat", "torsion", "reach_up", "reach_flat", "reach_twist"};
+  const std::vector<std::string> all = {
+      "shape", "outside_diameter", "wall",         "width",   "height",   "sheet",      "flange",     "leg", "opening",
+      "area",  "inertia_up",       "inertia_flat", "torsion", "reach_up", "reach_flat", "reach_twist"};
   const CaseTable any(owner.context(), *entry, owner.path("section"), all);
   const int shape = any.choice("shape", {"tube", "bar", "sheet rib", "folded edge", "closed nose", "properties"});
   static const std::vector<std::vector<std::string>> keys = {
-      {"shape", "outside_diameter", "wall"}, {"shape", "width", "height"}, {"shape", "sheet", "flange", "height"},
-      {"shape", "sheet", "leg", "opening"}, {"shape", "sheet"},
+      {"shape", "outside_diameter", "wall"},
+      {"shape", "width", "height"},
+      {"shape", "sheet", "flange", "height"},
+      {"shape", "sheet", "leg", "opening"},
+      {"shape", "sheet"},
       {"shape", "area", "inertia_up", "inertia_flat", "torsion", "reach_up", "reach_flat", "reach_twist"}};
   const CaseTable s(owner.context(), *entry, owner.path("section"), keys[static_cast<size_t>(shape)]);
   SectionShape out;
   out.kind = static_cast<Kind>(shape);
   switch (out.kind) {
     case Kind::tube:
-      out.outside_diameter = s.quantity("outside_diameter", Quantity::length, {0.002, 0.2, "usually 6 to 50 mm (1/4 to 2 in)"});
+      out.outside_diameter =
+          s.quantity("outside_diameter", Quantity::length, {0.002, 0.2, "usually 6 to 50 mm (1/4 to 2 in)"});
       out.wall = s.quantity("wall", Quantity::length, {0.0001, 0.02, "usually 0.5 to 2 mm (0.020 to 0.083 in)"});
       if (2 * out.wall > out.outside_diameter) s.fail("wall", "is more than half the outside diameter");
       break;
@@ -71,15 +77,20 @@ SectionShape read_shape(const CaseTable& owner) {
       out.height = s.quantity("opening", Quantity::length, height_range);
       if (out.height >= 2 * out.width) s.fail("opening", "is wider than the two legs can reach");
       break;
-    case Kind::closed_nose: out.wall = s.quantity("sheet", Quantity::length, thickness_range); break;
-    case Kind::properties: out.given = read_properties(s); break;
+    case Kind::closed_nose:
+      out.wall = s.quantity("sheet", Quantity::length, thickness_range);
+      break;
+    case Kind::properties:
+      out.given = read_properties(s);
+      break;
   }
   return out;
 }
 
 std::string print_material(const Material& m) {
-  return fmt::format("E {} GPa, G {} GPa, {} {} MPa", print_number(m.youngs_modulus / 1e9), print_number(m.shear_modulus / 1e9),
-                     m.kind == Strength::yield ? "yield" : "modulus of rupture", print_number(m.strength / 1e6));
+  return fmt::format("E {} GPa, G {} GPa, {} {} MPa", print_number(m.youngs_modulus / 1e9),
+                     print_number(m.shear_modulus / 1e9), m.kind == Strength::yield ? "yield" : "modulus of rupture",
+                     print_number(m.strength / 1e6));
 }
 
 const KnownMaterial* find_known(const std::string& name) {
@@ -95,8 +106,9 @@ MaterialShelf::MaterialShelf(const CaseTable& top, Case& c) : case_(&c), context
   if (!entry) return;
   if (entry->kind != Entry::Kind::table) top.fail("materials", "must be tables like [materials.\"my tube\"]");
   for (const auto& [name, value] : entry->table)
-    own_.push_back(read_own(CaseTable(*context_, value, "materials." + name,
-                                      {"youngs_modulus", "shear_modulus", "yield", "rupture"}), name));
+    own_.push_back(read_own(
+        CaseTable(*context_, value, "materials." + name, {"youngs_modulus", "shear_modulus", "yield", "rupture"}),
+        name));
 }
 
 Material MaterialShelf::read_own(const CaseTable& t, const std::string& name) {
@@ -108,7 +120,8 @@ Material MaterialShelf::read_own(const CaseTable& t, const std::string& name) {
   const bool is_new = m.youngs_modulus == 0;
   if (is_new || t.has("youngs_modulus")) m.youngs_modulus = t.quantity("youngs_modulus", Quantity::stress, modulus);
   if (is_new || t.has("shear_modulus"))
-    m.shear_modulus = t.quantity("shear_modulus", Quantity::stress, {1e7, 2e11, "metals have 26 to 80 GPa; spruce about 0.7 GPa"});
+    m.shear_modulus =
+        t.quantity("shear_modulus", Quantity::stress, {1e7, 2e11, "metals have 26 to 80 GPa; spruce about 0.7 GPa"});
   if (t.has("yield") && t.has("rupture")) t.fail("rupture", "stands for wood, yield for metal; state one of the two");
   if (t.has("rupture")) {
     m.strength = t.quantity("rupture", Quantity::stress, strength);
@@ -132,7 +145,8 @@ int MaterialShelf::take(const CaseTable& owner) {
     }
   if (const auto* known = find_known(name)) {
     case_->materials.push_back(known->values);
-    context_->note_default(std::string("materials.\"") + known->values.name + '"', print_material(known->values), known->why);
+    context_->note_default(std::string("materials.\"") + known->values.name + '"', print_material(known->values),
+                           known->why);
     return static_cast<int>(case_->materials.size() - 1);
   }
   std::vector<std::string> names;

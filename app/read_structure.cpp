@@ -31,7 +31,8 @@ SpanMember read_member(const CaseTable& t, MaterialShelf& shelf, double chord) {
     m.chord_fraction = m.role == SpanRole::trailing_edge ? 1 : 0;
   }
   if (m.role == SpanRole::spar)
-    m.touches_cloth = t.flag_or("touches_cloth", false, "a spar usually lies inside and the cloth rests on the ribs; judgement");
+    m.touches_cloth =
+        t.flag_or("touches_cloth", false, "a spar usually lies inside and the cloth rests on the ribs; judgement");
   else if (t.has("touches_cloth"))
     t.fail("touches_cloth", "has a meaning only for a spar; leading and trailing edge always touch the cloth");
   if (m.role == SpanRole::trailing_edge && m.chord_fraction != 1)
@@ -67,10 +68,13 @@ void read_members(const CaseTable& top, Case& c, MaterialShelf& shelf) {
       top.context().fail("member", fmt::format("there are {} members with role = \"{}\"; there must be exactly one",
                                                count(role), role_name(role)));
   if (c.span_members.front().role != SpanRole::leading_edge)
-    top.context().fail("member", fmt::format("\"{}\" stands in front of the leading edge \"{}\"; a member inside a closed "
-                                             "nose is part of the nose", c.span_members.front().name,
-                                             std::find_if(c.span_members.begin(), c.span_members.end(), [](const auto& m) {
-                                               return m.role == SpanRole::leading_edge; })->name));
+    top.context().fail("member",
+                       fmt::format("\"{}\" stands in front of the leading edge \"{}\"; a member inside a closed "
+                                   "nose is part of the nose",
+                                   c.span_members.front().name,
+                                   std::find_if(c.span_members.begin(), c.span_members.end(), [](const auto& m) {
+                                     return m.role == SpanRole::leading_edge;
+                                   })->name));
 }
 
 std::vector<double> read_stations(const CaseTable& ribs, double span) {
@@ -86,17 +90,20 @@ std::vector<double> read_stations(const CaseTable& ribs, double span) {
   if (y.size() < 2) ribs.context().fail(key, "must name at least the two end ribs");
   for (size_t i = 1; i < y.size(); ++i) {
     if (y[i] <= y[i - 1])
-      ribs.context().fail(nth(key, i), fmt::format("= \"{}\" is out of order: the rib before it stands at {}; list ribs from "
-                                                   "the inboard end to the tip", ribs.find("stations")->list[i].text,
-                                                   print_length(y[i - 1])));
+      ribs.context().fail(nth(key, i),
+                          fmt::format("= \"{}\" is out of order: the rib before it stands at {}; list ribs from "
+                                      "the inboard end to the tip",
+                                      ribs.find("stations")->list[i].text, print_length(y[i - 1])));
     if (y[i] - y[i - 1] < 0.02)
-      ribs.context().fail(nth(key, i), fmt::format("stands only {} from the rib before it; ribs are usually 150 to 400 mm "
-                                                   "(6 to 16 in) apart", print_length(y[i] - y[i - 1])));
+      ribs.context().fail(nth(key, i),
+                          fmt::format("stands only {} from the rib before it; ribs are usually 150 to 400 mm "
+                                      "(6 to 16 in) apart",
+                                      print_length(y[i] - y[i - 1])));
   }
   if (y.front() != 0) ribs.context().fail(nth(key, 0), "the first rib is the inboard end rib and stands at \"0 mm\"");
   if (y.back() != span)
-    ribs.context().fail(nth(key, y.size() - 1), fmt::format("the last rib stands at the end of the outline, at {}",
-                                                            print_length(span)));
+    ribs.context().fail(nth(key, y.size() - 1),
+                        fmt::format("the last rib stands at the end of the outline, at {}", print_length(span)));
   return y;
 }
 
@@ -117,7 +124,8 @@ void read_ribs(const CaseTable& top, Case& c, MaterialShelf& shelf) {
   for (size_t i = 0; i < stations.size(); ++i)
     c.ribs.push_back({stations[i], i == 0 || i + 1 == stations.size() ? end : inner, joints == 1});
   for (const auto& t : ribs.tables("single", {"number", "section", "material", "joints"})) {
-    const int number = t.whole_number("number", {1, static_cast<double>(stations.size()), "ribs count from 1 at the inboard end"});
+    const int number =
+        t.whole_number("number", {1, static_cast<double>(stations.size()), "ribs count from 1 at the inboard end"});
     auto& rib = c.ribs[static_cast<size_t>(number - 1)];
     if (t.has("section") || t.has("material")) rib.make = read_make(t, shelf);
     if (const int own = t.choice_if("joints", {"rigid", "pinned"}); own >= 0) rib.hinged_ends = own == 1;
@@ -155,7 +163,8 @@ void read_structure(const CaseTable& top, Case& c) {
     b.make = read_make(t, shelf);
     b.from_member = read_end(t, "from", c, b.from_rib);
     b.to_member = read_end(t, "to", c, b.to_rib);
-    if (b.from_member == b.to_member && b.from_rib == b.to_rib) t.context().fail(t.own_path(), "a brace needs two different ends");
+    if (b.from_member == b.to_member && b.from_rib == b.to_rib)
+      t.context().fail(t.own_path(), "a brace needs two different ends");
     c.braces.push_back(b);
   }
 }

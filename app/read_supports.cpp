@@ -34,7 +34,8 @@ std::array<bool, 6> read_holds(const CaseTable& t) {
     size_t which = 0;
     while (which < motion_words.size() && motion_words[which] != word) ++which;
     if (which == motion_words.size())
-      t.context().fail(nth(t.path("holds"), i), fmt::format("= \"{}\" is not a motion; for example {}", list->list[i].text, example));
+      t.context().fail(nth(t.path("holds"), i),
+                       fmt::format("= \"{}\" is not a motion; for example {}", list->list[i].text, example));
     hold[which] = true;
   }
   return hold;
@@ -48,23 +49,26 @@ double read_place(const CaseTable& t, const Entry& e, const std::string& key, do
   }
   const double y = t.number_of(e, key, Quantity::length, {0, 100, "measured from the inboard end rib"});
   if (y > span)
-    t.context().fail(key, fmt::format("= \"{}\" lies beyond the last rib, which stands at {}", e.text, print_length(span)));
+    t.context().fail(key,
+                     fmt::format("= \"{}\" lies beyond the last rib, which stands at {}", e.text, print_length(span)));
   return y;
 }
 
 std::vector<Support> read_list(const CaseTable& supports, const std::string& key, const Case& c) {
   const auto tables = supports.tables(key, {"member", "at", "as", "holds"});
   if (tables.empty())
-    supports.missing(key, fmt::format("[[supports.{}]] with member = \"{}\", at = \"inboard end\", as = \"clamp\"; state both "
-                                      "what holds the panel while it is ironed and what holds it in use",
-                                      key, c.span_members.front().name));
+    supports.missing(
+        key, fmt::format("[[supports.{}]] with member = \"{}\", at = \"inboard end\", as = \"clamp\"; state both "
+                         "what holds the panel while it is ironed and what holds it in use",
+                         key, c.span_members.front().name));
   std::vector<Support> out;
   for (const auto& t : tables) {
     Support s;
     s.member = find_member(t, "member", c);
     if (t.has("as") == t.has("holds"))
       t.context().fail(t.has("as") ? t.path("holds") : t.own_path(),
-                       "state either as = \"clamp\" (or hinge, sliding hinge, rest, horn) or holds = [\"x\", \"z\"], one of the two");
+                       "state either as = \"clamp\" (or hinge, sliding hinge, rest, horn) or holds = [\"x\", \"z\"], "
+                       "one of the two");
     if (t.has("holds")) {
       s.kind = "holds";
       s.hold = read_holds(t);
@@ -74,7 +78,10 @@ std::vector<Support> read_list(const CaseTable& supports, const std::string& key
       s.hold = holdings[which].hold;
     }
     const auto* at = t.find("at");
-    if (!at) t.missing("at", "at = \"inboard end\", \"outboard end\", \"whole length\", a distance like \"900 mm\", or a list of them");
+    if (!at)
+      t.missing(
+          "at",
+          "at = \"inboard end\", \"outboard end\", \"whole length\", a distance like \"900 mm\", or a list of them");
     if (at->kind == Entry::Kind::text && plain_word(at->text) == "whole length") {
       s.whole_length = true;
       out.push_back(s);
@@ -95,8 +102,9 @@ std::vector<Support> read_list(const CaseTable& supports, const std::string& key
 }  // namespace
 
 void read_supports(const CaseTable& top, Case& c) {
-  const auto supports = top.table("supports", {"while_ironed", "in_use"},
-                                  "[[supports.while_ironed]] and [[supports.in_use]], each with member, at and as; both must be stated");
+  const auto supports =
+      top.table("supports", {"while_ironed", "in_use"},
+                "[[supports.while_ironed]] and [[supports.in_use]], each with member, at and as; both must be stated");
   c.while_ironed = read_list(supports, "while_ironed", c);
   c.in_use = read_list(supports, "in_use", c);
 }

@@ -20,7 +20,8 @@ struct Request {
   bool quiet = false;
 };
 
-/// The request, or the exit code when there is nothing more to do (help and version are printed, a mistake is explained).
+/// The request, or the exit code when there is nothing more to do (help and version are printed, a mistake is
+/// explained).
 struct ParsedCommand {
   std::optional<Request> request;
   int exit_code = 0;

@@ -16,8 +16,8 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Everything a run writes at the top of its folder.
-const std::set<std::string> ours = {"plan.json",   "plan.pdf", "order.toml", "timing.json", "fields.pvd", "fields", "pictures",
-                                    "survey.json", "survey.pdf", "survey.png"};
+const std::set<std::string> ours = {"plan.json", "plan.pdf", "order.toml",  "timing.json", "fields.pvd",
+                                    "fields",    "pictures", "survey.json", "survey.pdf",  "survey.png"};
 
 void refuse_if_not_ours(const fs::path& folder) {
   bool result = false, empty = true;
@@ -25,21 +25,27 @@ void refuse_if_not_ours(const fs::path& folder) {
     const auto name = entry.path().filename().string();
     empty = false;
     if (!ours.count(name))
-      throw CannotWrite(fmt::format("{}: the folder holds \"{}\", which evenpull did not write, so nothing in it is replaced; choose another "
-                                    "folder with --out", folder.string(), name));
+      throw CannotWrite(fmt::format(
+          "{}: the folder holds \"{}\", which evenpull did not write, so nothing in it is replaced; choose another "
+          "folder with --out",
+          folder.string(), name));
     result = result || name == "plan.json" || name == "survey.json";
   }
   if (!empty && !result)
-    throw CannotWrite(fmt::format("{}: the folder is not empty and holds no earlier result of evenpull (no plan.json or survey.json); choose "
-                                  "another folder with --out", folder.string()));
+    throw CannotWrite(fmt::format(
+        "{}: the folder is not empty and holds no earlier result of evenpull (no plan.json or survey.json); choose "
+        "another folder with --out",
+        folder.string()));
 }
 
 /// A folder beside `target` with a name that nobody else has.
 fs::path make_beside(const fs::path& target, const char* purpose) {
   auto name = (target.parent_path() / ("." + target.filename().string() + "." + purpose + "-XXXXXX")).string();
   if (!mkdtemp(name.data()))
-    throw CannotWrite(fmt::format("{}: cannot be written ({}); choose another folder with --out", target.string(), std::strerror(errno)));
-  fs::permissions(name, fs::perms::group_read | fs::perms::group_exec | fs::perms::others_read | fs::perms::others_exec, fs::perm_options::add);
+    throw CannotWrite(fmt::format("{}: cannot be written ({}); choose another folder with --out", target.string(),
+                                  std::strerror(errno)));
+  fs::permissions(name, fs::perms::group_read | fs::perms::group_exec | fs::perms::others_read | fs::perms::others_exec,
+                  fs::perm_options::add);
   return name;
 }
 
@@ -62,10 +68,11 @@ ResultFolder::ResultFolder(const fs::path& target) {
   auto above = target_.parent_path();
   while (!fs::exists(above, error) && above.has_relative_path()) above = above.parent_path();
   if (!fs::is_directory(above, error))
-    throw CannotWrite(fmt::format("{}: {} is not a folder; choose another place with --out", target_.string(), above.string()));
+    throw CannotWrite(
+        fmt::format("{}: {} is not a folder; choose another place with --out", target_.string(), above.string()));
   if (access(above.c_str(), W_OK) != 0)
-    throw CannotWrite(fmt::format("{}: {} cannot be written to ({}); choose another folder with --out", target_.string(), above.string(),
-                                  std::strerror(errno)));
+    throw CannotWrite(fmt::format("{}: {} cannot be written to ({}); choose another folder with --out",
+                                  target_.string(), above.string(), std::strerror(errno)));
 }
 
 ResultFolder::~ResultFolder() {
@@ -91,14 +98,16 @@ void ResultFolder::publish() {
     if (error) {
       std::error_code ignored;
       fs::remove(earlier, ignored);
-      throw CannotWrite(fmt::format("{}: the earlier result cannot be moved aside ({})", target_.string(), error.message()));
+      throw CannotWrite(
+          fmt::format("{}: the earlier result cannot be moved aside ({})", target_.string(), error.message()));
     }
   }
   fs::rename(aside_, target_, error);
   if (error) {
     std::error_code ignored;
     if (!earlier.empty()) fs::rename(earlier, target_, ignored);
-    throw CannotWrite(fmt::format("{}: cannot be put in place ({}); an earlier result is untouched", target_.string(), error.message()));
+    throw CannotWrite(fmt::format("{}: cannot be put in place ({}); an earlier result is untouched", target_.string(),
+                                  error.message()));
   }
   aside_.clear();
   if (!earlier.empty()) fs::remove_all(earlier, error);
@@ -108,7 +117,9 @@ void write_text(const fs::path& path, const std::string& text) {
   std::ofstream out(path, std::ios::binary);
   out << text;
   out.close();
-  if (!out) throw CannotWrite(fmt::format("{}: cannot be written ({}); is the disk full?", path.string(), std::strerror(errno)));
+  if (!out)
+    throw CannotWrite(
+        fmt::format("{}: cannot be written ({}); is the disk full?", path.string(), std::strerror(errno)));
 }
 
 }  // namespace evenpull

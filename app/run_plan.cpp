@@ -45,7 +45,8 @@ Plan compute(const Request& r, CaseFile& file) {
     if (r.job == Request::Job::plan) return make_plan(file.value, options);
     const auto order = read_order_file(r.order_file, file.value);
     const auto panel = build_panel(file.value, {file.value.target_nodes, false, false});
-    for (auto& doubt : check_order(order, r.order_file, file.value, panel)) file.value.doubts.push_back(std::move(doubt));
+    for (auto& doubt : check_order(order, r.order_file, file.value, panel))
+      file.value.doubts.push_back(std::move(doubt));
     return replay_order(file.value, order.steps, options);
   } catch (const CaseError& e) {
     // The solver knows the key; the line stands in the file.
@@ -82,7 +83,8 @@ void run_plan(const Request& r, std::ostream& out) {
   const auto& aside = folder.open();
   write_text(aside / "plan.json", document);
   const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
-  const auto heading = (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + plan.order_name;
+  const auto heading =
+      (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + plan.order_name;
   write_text(aside / "order.toml", order_text(order_of(plan), {}, heading, hottest_safe));
   write_drawings(plan, r.paper, aside);
   const Json times = {{"reading_s", json_number(reading, "reading_s")},

@@ -16,7 +16,8 @@ constexpr size_t worst_shown = 6;
 
 /// Letters, not bytes: the degree sign and its like take two.
 size_t letters(const std::string& s) {
-  return static_cast<size_t>(std::count_if(s.begin(), s.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+  return static_cast<size_t>(
+      std::count_if(s.begin(), s.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
 std::string answer(const Plan& p) {
@@ -33,17 +34,23 @@ std::string worst_readings(const Plan& p) {
   std::stable_sort(shown.begin(), shown.end(), [](auto* a, auto* b) { return a->use > b->use; });
   std::vector<const LimitReading*> first_of_name;
   for (const auto* l : shown)
-    if (std::none_of(first_of_name.begin(), first_of_name.end(), [&](auto* f) { return f->name == l->name; })) first_of_name.push_back(l);
+    if (std::none_of(first_of_name.begin(), first_of_name.end(), [&](auto* f) { return f->name == l->name; }))
+      first_of_name.push_back(l);
   if (first_of_name.size() > worst_shown) first_of_name.resize(worst_shown);
   if (first_of_name.empty()) return "";
-  std::string text = p.ceiling ? "  Worst readings up to there (use 1 = at the limit):\n" : "  Worst readings of the first stage (use 1 = at the limit):\n";
+  std::string text = p.ceiling ? "  Worst readings up to there (use 1 = at the limit):\n"
+                               : "  Worst readings of the first stage (use 1 = at the limit):\n";
   for (const auto* l : first_of_name)
-    text += fmt::format("    {:<16} use {:<12} {}\n                     {}; allowed {}\n", l->name, viz::use_text(l->use, l->use_plus_minus),
-                        wrap_text(l->where + (l->when.empty() ? "" : ", " + l->when), 38), viz::limit_value(*l, l->value), viz::limit_allowed(*l));
+    text += fmt::format("    {:<16} use {:<12} {}\n                     {}; allowed {}\n", l->name,
+                        viz::use_text(l->use, l->use_plus_minus),
+                        wrap_text(l->where + (l->when.empty() ? "" : ", " + l->when), 38),
+                        viz::limit_value(*l, l->value), viz::limit_allowed(*l));
   return text;
 }
 
-std::string bullet(const std::string& text) { return "    - " + wrap_text(text, 6) + "\n"; }
+std::string bullet(const std::string& text) {
+  return "    - " + wrap_text(text, 6) + "\n";
+}
 
 }  // namespace
 
@@ -69,12 +76,16 @@ std::string wrap_text(const std::string& text, int indent) {
 std::string plan_summary(const Plan& p, const std::string& folder) {
   std::string text = p.the_case.title + (p.quick ? "  [QUICK: coarse mesh, no error bars]" : "") + "\n\n" + answer(p);
   if (!p.advice.because.empty()) text += "  Why: " + wrap_text(p.advice.because, 7) + "\n";
-  if (p.setting) text += fmt::format("  Between the stages, up to {} would still pass (advice, not a step).\n", viz::degrees_both(*p.setting));
-  if (p.ceiling) text += "\n  Order: " + wrap_text(p.order_name + (p.order_rule.empty() ? "" : ": " + p.order_rule), 9) + "\n";
+  if (p.setting)
+    text += fmt::format("  Between the stages, up to {} would still pass (advice, not a step).\n",
+                        viz::degrees_both(*p.setting));
+  if (p.ceiling)
+    text += "\n  Order: " + wrap_text(p.order_name + (p.order_rule.empty() ? "" : ": " + p.order_rule), 9) + "\n";
   text += "\n" + worst_readings(p);
   if (p.solve.mesh_change && p.solve.zone_change)
-    text += fmt::format("  Error bar: {:.1f} % from a finer mesh, {:.1f} % from smaller zones, counted against the answer.\n", *p.solve.mesh_change * 100,
-                        *p.solve.zone_change * 100);
+    text += fmt::format(
+        "  Error bar: {:.1f} % from a finer mesh, {:.1f} % from smaller zones, counted against the answer.\n",
+        *p.solve.mesh_change * 100, *p.solve.zone_change * 100);
   if (!p.advice.advice.empty()) {
     text += "\n  Advice:\n";
     for (const auto& a : p.advice.advice) text += bullet(a);
@@ -83,10 +94,17 @@ std::string plan_summary(const Plan& p, const std::string& folder) {
     text += "\n  Doubts about the case:\n";
     for (const auto& d : p.the_case.doubts) text += bullet(d);
   }
-  text += fmt::format("\n  {} defaults were used; the sheet lists them. Results: {}/\n    plan.pdf (print it), pictures/, fields.pvd, plan.json, order.toml\n",
-                      p.the_case.defaults_used.size(), folder);
-  text += "\n  " + wrap_text("This does not show that the part is airworthy. The aircraft's approved data, local rules and a licensed mechanic go "
-                             "first. Check the iron with a thermometer at every setting.", 2) + "\n";
+  text += fmt::format(
+      "\n  {} defaults were used; the sheet lists them. Results: {}/\n    plan.pdf (print it), pictures/, fields.pvd, "
+      "plan.json, order.toml\n",
+      p.the_case.defaults_used.size(), folder);
+  text += "\n  " +
+          wrap_text(
+              "This does not show that the part is airworthy. The aircraft's approved data, local rules and a licensed "
+              "mechanic go "
+              "first. Check the iron with a thermometer at every setting.",
+              2) +
+          "\n";
   return text;
 }
 

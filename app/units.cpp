@@ -4,9 +4,9 @@
 #include <udunits2.h>
 
 #include <array>
+#include <cctype>
 #include <charconv>
 #include <cmath>
-#include <cctype>
 #include <utility>
 #include <vector>
 
@@ -72,7 +72,8 @@ std::pair<double, std::string> split(std::string_view text, const KindRow& row) 
   auto rest = trim(text);
   double value = 0;
   if (!take_number(rest, value))
-    throw UnitError(fmt::format("does not begin with a number; expected {} like \"{}\"", row.words.name, row.words.example));
+    throw UnitError(
+        fmt::format("does not begin with a number; expected {} like \"{}\"", row.words.name, row.words.example));
   take_denominator(rest, value);
   auto tail = trim(rest);
   if (!tail.empty() && tail.size() < rest.size() && std::isdigit(static_cast<unsigned char>(tail.front()))) {
@@ -123,9 +124,16 @@ std::string replace_all(std::string text, std::string_view from, std::string_vie
 }
 
 std::string translate(std::string unit, Quantity kind) {
-  for (const auto& [from, to] : std::initializer_list<std::pair<const char*, const char*>>{
-           {"²", "^2"}, {"⁴", "^4"}, {"deg F", "degF"}, {"deg C", "degC"}, {"° F", "°F"}, {"° C", "°C"},
-           {"sq yd", "yd^2"}, {"sq m", "m^2"}, {"sq in", "in^2"}, {" per ", "/"}})
+  for (const auto& [from, to] : std::initializer_list<std::pair<const char*, const char*>>{{"²", "^2"},
+                                                                                           {"⁴", "^4"},
+                                                                                           {"deg F", "degF"},
+                                                                                           {"deg C", "degC"},
+                                                                                           {"° F", "°F"},
+                                                                                           {"° C", "°C"},
+                                                                                           {"sq yd", "yd^2"},
+                                                                                           {"sq m", "m^2"},
+                                                                                           {"sq in", "in^2"},
+                                                                                           {" per ", "/"}})
     unit = replace_all(std::move(unit), from, to);
   std::string out;
   for (size_t i = 0; i < unit.size();) {
@@ -167,16 +175,20 @@ struct Units::System {
 Units::Units() : system_(std::make_unique<System>()) {
   ut_set_error_message_handler(ut_ignore);  // our messages name file and line; UDUNITS' own would only add noise
   system_->handle = ut_read_xml(nullptr);
-  if (!system_->handle) throw std::runtime_error("the unit tables of UDUNITS-2 are not installed (package libudunits2-data)");
+  if (!system_->handle)
+    throw std::runtime_error("the unit tables of UDUNITS-2 are not installed (package libudunits2-data)");
 }
 
 Units::~Units() = default;
 
-QuantityWords words_of(Quantity kind) { return row_of(kind).words; }
+QuantityWords words_of(Quantity kind) {
+  return row_of(kind).words;
+}
 
 double round_12(double value) {
   std::array<char, 32> text{};
-  const auto [end, error] = std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::scientific, 11);
+  const auto [end, error] =
+      std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::scientific, 11);
   double rounded = value;
   if (error == std::errc{}) std::from_chars(text.data(), end, rounded);
   return rounded == 0 ? 0.0 : rounded;  // no minus zero

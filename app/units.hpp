@@ -1,9 +1,9 @@
 // Quantities as a workshop writes them ("0.016 in", "2.7 oz/yd^2", "250 degF", "2 lb/in") to SI and back.
 //
 // The conversion itself is UDUNITS-2. On top lies a thin layer, because the trade's shorthand means different things in
-// different places: "lb/in" is a force per width where a pull is asked for, "oz" is an ounce of weight (UDUNITS takes it
-// for a fluid ounce), "F" is Fahrenheit (UDUNITS: farad), and a swing of "15 degF" is a difference, not a temperature.
-// So every quantity is read for a stated kind.
+// different places: "lb/in" is a force per width where a pull is asked for, "oz" is an ounce of weight (UDUNITS takes
+// it for a fluid ounce), "F" is Fahrenheit (UDUNITS: farad), and a swing of "15 degF" is a difference, not a
+// temperature. So every quantity is read for a stated kind.
 #pragma once
 
 #include <memory>

@@ -2,6 +2,8 @@
 
 namespace evenpull {
 
-const char* version() { return EVENPULL_VERSION; }
+const char* version() {
+  return EVENPULL_VERSION;
+}
 
 }  // namespace evenpull

@@ -33,7 +33,8 @@ TEST_CASE("the template reads as what it says", "[case]") {
 
 TEST_CASE("every default that steps in is written down with a reason, and none that does not", "[case]") {
   const auto c = case_of(base());
-  for (const auto* key : {"cloth.curve", "cloth.looseness", "iron.swing", "limits.slip", "materials.\"6061-T6 tube\"", "blanket.wrap_angle"})
+  for (const auto* key : {"cloth.curve", "cloth.looseness", "iron.swing", "limits.slip", "materials.\"6061-T6 tube\"",
+                          "blanket.wrap_angle"})
     CHECK(has_default(c, key));
   for (const auto& d : c.defaults_used) {
     CHECK_FALSE(d.value.empty());
@@ -52,10 +53,11 @@ TEST_CASE("pull and stiffness of an unknown cloth go with its weight", "[case]")
 }
 
 TEST_CASE("a cloth may be stated yarn by yarn and point by point", "[case]") {
-  const auto c = case_of(with(base(), "class = \"medium\"",
-                              "areal_mass = \"2.7 oz/yd^2\"\nstiffness = { warp = \"120 kN/m\", fill = \"80 kN/m\" }\ncurve = [\n"
-                              "{ temperature = \"80 degC\", free_shrink = \"0 %\", pull = \"0 N/m\" },\n"
-                              "{ temperature = \"350 degF\", free_shrink = { warp = \"9 %\", fill = \"8 %\" }, pull = \"4 lb/in\" } ]"));
+  const auto c = case_of(
+      with(base(), "class = \"medium\"",
+           "areal_mass = \"2.7 oz/yd^2\"\nstiffness = { warp = \"120 kN/m\", fill = \"80 kN/m\" }\ncurve = [\n"
+           "{ temperature = \"80 degC\", free_shrink = \"0 %\", pull = \"0 N/m\" },\n"
+           "{ temperature = \"350 degF\", free_shrink = { warp = \"9 %\", fill = \"8 %\" }, pull = \"4 lb/in\" } ]"));
   CHECK(c.cloth.stiffness.warp == 120e3);
   CHECK(c.cloth.stiffness.fill == 80e3);
   REQUIRE(c.cloth.curve.size() == 2);
@@ -76,10 +78,12 @@ TEST_CASE("support words hold what they say", "[case]") {
 }
 
 TEST_CASE("single ribs, braces and a tip bow are read", "[case]") {
-  const std::string tube = "section = { shape = \"tube\", outside_diameter = \"5/8 in\", wall = \"0.035 in\" }\nmaterial = \"4130 tube\"\n";
+  const std::string tube =
+      "section = { shape = \"tube\", outside_diameter = \"5/8 in\", wall = \"0.035 in\" }\nmaterial = \"4130 tube\"\n";
   const auto c = case_of(base() + "\n[[ribs.single]]\nnumber = 4\njoints = \"pinned\"\n" + tube +
-                         "[[brace]]\nfrom = { member = \"leading edge tube\", rib = 1 }\nto = { member = \"trailing edge tube\", rib = 2 }\n" + tube +
-                         "[tip_bow]\ndepth = \"150 mm\"\nthickness = \"16 mm\"\n" + tube);
+                         "[[brace]]\nfrom = { member = \"leading edge tube\", rib = 1 }\nto = { member = \"trailing "
+                         "edge tube\", rib = 2 }\n" +
+                         tube + "[tip_bow]\ndepth = \"150 mm\"\nthickness = \"16 mm\"\n" + tube);
   CHECK(c.ribs[3].make.shape.outside_diameter == Approx(0.015875));
   CHECK(c.ribs[3].hinged_ends);
   CHECK_FALSE(c.ribs[2].hinged_ends);
@@ -92,8 +96,9 @@ TEST_CASE("single ribs, braces and a tip bow are read", "[case]") {
 
 TEST_CASE("an outline by points is the same panel as one by chords", "[case]") {
   const auto chords = case_of(with(base(), "chord = \"350 mm\"", "chord = \"350 mm\"\ntip_chord = \"300 mm\""));
-  const auto points = case_of(with(with(base(), "span = \"1800 mm\"", "leading_edge = [[\"0 mm\", \"0 mm\"], [\"0 mm\", \"1800 mm\"]]"),
-                                   "chord = \"350 mm\"", "trailing_edge = [[\"350 mm\", \"0 mm\"], [\"300 mm\", \"1800 mm\"]]"));
+  const auto points =
+      case_of(with(with(base(), "span = \"1800 mm\"", "leading_edge = [[\"0 mm\", \"0 mm\"], [\"0 mm\", \"1800 mm\"]]"),
+                   "chord = \"350 mm\"", "trailing_edge = [[\"350 mm\", \"0 mm\"], [\"300 mm\", \"1800 mm\"]]"));
   for (size_t i = 0; i < 2; ++i) {
     CHECK(chords.outline.trailing_edge[i].x == points.outline.trailing_edge[i].x);
     CHECK(chords.outline.leading_edge[i].y == points.outline.leading_edge[i].y);
@@ -107,4 +112,20 @@ TEST_CASE("a key of the case leads back to its line, a missing one to its table"
   CHECK(file.place_of("supports.while_ironed").line == line_of(base(), "[[supports.while_ironed]]"));
   CHECK(file.place_of("cloth.shear").line == line_of(base(), "\n[cloth]") + 1);
   CHECK(file.place_of("no such thing").line == 0);
+}
+
+TEST_CASE("what is possible but unusual is a doubt", "[case]") {
+  CHECK(case_of(base()).doubts.empty());
+  const auto doubts = [](const std::string& from, const std::string& to) {
+    return case_of(with(base(), from, to)).doubts.size();
+  };
+  CHECK(doubts("\"600 mm\", ", "") == 1);
+  CHECK(doubts("height = [\"0 mm\", \"13 mm\"", "height = [\"0 mm\", \"60 mm\"") == 1);
+  CHECK(doubts("class = \"medium\"", "class = \"medium\"\nlooseness = \"4 %\"") == 1);
+  CHECK(doubts("[\"light\", \"light\", \"full\"]", "[\"light\"]") == 1);
+  CHECK(doubts("[work]", "[iron]\nswing = \"60 degF\"\n[work]") == 1);
+  CHECK(doubts("temperature = \"350 degF\"", "temperature = \"340 degF\"") == 0);
+  CHECK(case_of(with(with(base(), "[work]", "[work]\napproved_last_stage = \"350 degF\""), "temperature = \"350 degF\"",
+                     "temperature = \"340 degF\""))
+            .doubts.size() == 1);
 }

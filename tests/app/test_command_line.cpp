@@ -33,8 +33,12 @@ TEST_CASE("the command line says what is to be done", "[command]") {
 }
 
 TEST_CASE("a command line that is not understood has its own exit code", "[command]") {
-  for (const auto& words : std::vector<std::vector<const char*>>{
-           {}, {"plna", "a.toml"}, {"plan"}, {"plan", "a.toml", "--paper", "a5"}, {"replay", "a.toml"}, {"survey", "a.toml", "--quick"}}) {
+  for (const auto& words : std::vector<std::vector<const char*>>{{},
+                                                                 {"plna", "a.toml"},
+                                                                 {"plan"},
+                                                                 {"plan", "a.toml", "--paper", "a5"},
+                                                                 {"replay", "a.toml"},
+                                                                 {"survey", "a.toml", "--quick"}}) {
     const auto p = parse(words);
     CHECK_FALSE(p.request);
     CHECK(p.exit_code == static_cast<int>(ExitCode::bad_command));

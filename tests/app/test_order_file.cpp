@@ -14,7 +14,9 @@ OrderFile read(const std::string& text) {
   return read_order_file(folder.write("order.toml", text), case_of(base()));
 }
 
-std::string steps(const std::string& list) { return "format = 1\nsteps = [\n" + list + "\n]\n"; }
+std::string steps(const std::string& list) {
+  return "format = 1\nsteps = [\n" + list + "\n]\n";
+}
 
 Panel six_bays() {
   Panel p;
@@ -47,7 +49,8 @@ TEST_CASE("an order written and read again is the same order", "[order]") {
 
 TEST_CASE("steps above the hottest safe stage stand under a warning", "[order]") {
   const auto c = case_of(base());
-  const std::vector<OrderStep> all = {{c.stages[0].temperature, 1, Side::top, 1, 1, 1}, {c.stages[1].temperature, 1, Side::top, 1, 1, 1}};
+  const std::vector<OrderStep> all = {{c.stages[0].temperature, 1, Side::top, 1, 1, 1},
+                                      {c.stages[1].temperature, 1, Side::top, 1, 1, 1}};
   const auto text = order_text(all, {}, "h", c.stages[0].temperature);
   CHECK(text.find("250 degF") < text.find("ABOVE THE HOTTEST SAFE STAGE"));
   CHECK(text.find("ABOVE THE HOTTEST SAFE STAGE") < text.find("300 degF"));
@@ -55,11 +58,14 @@ TEST_CASE("steps above the hottest safe stage stand under a warning", "[order]")
 }
 
 TEST_CASE("a mistake in an order is named with its line", "[order]") {
-  CHECK_THROWS_WITH(read(steps(with(one, "250", "260"))), Contains("order.toml:3") && Contains("steps[1].stage") && Contains("is no stage of the case"));
-  CHECK_THROWS_WITH(read(steps(with(one, "dose = 0.25", "dose = 2"))), Contains("steps[1].dose") && Contains("at most 1"));
+  CHECK_THROWS_WITH(read(steps(with(one, "250", "260"))),
+                    Contains("order.toml:3") && Contains("steps[1].stage") && Contains("is no stage of the case"));
+  CHECK_THROWS_WITH(read(steps(with(one, "dose = 0.25", "dose = 2"))),
+                    Contains("steps[1].dose") && Contains("at most 1"));
   CHECK_THROWS_WITH(read(steps(with(one, "side", "sde"))), Contains("did you mean \"side\""));
   CHECK_THROWS_WITH(read(steps(with(one, "top", "left"))), Contains("\"top\" or \"bottom\""));
-  CHECK_THROWS_WITH(read(steps(with(one, "250", "300") + ",\n" + one)), Contains("order.toml:4") && Contains("stages only rise"));
+  CHECK_THROWS_WITH(read(steps(with(one, "250", "300") + ",\n" + one)),
+                    Contains("order.toml:4") && Contains("stages only rise"));
   CHECK_THROWS_WITH(read(steps(with(one, "pass = 1", "pass = 2") + ",\n" + one)), Contains("earlier pass"));
   CHECK_THROWS_WITH(read("format = 1\n"), Contains("steps"));
   CHECK_THROWS_WITH(read("format = 2\nsteps = []\n"), Contains("format 1"));

@@ -10,9 +10,11 @@ using namespace evenpull;
 
 TEST_CASE("every piece of work is done once", "[parallel]") {
   std::vector<std::atomic<int>> done(100);
-  parallel_for(100, [&](int i) { ++done[static_cast<size_t>(i)]; }, 2);
+  parallel_for(
+      100, [&](int i) { ++done[static_cast<size_t>(i)]; }, 2);
   for (const auto& d : done) CHECK(d == 1);
-  parallel_for(0, [](int) { FAIL("no work was given"); }, 2);
+  parallel_for(
+      0, [](int) { FAIL("no work was given"); }, 2);
 }
 
 TEST_CASE("an error of a piece of work reaches the caller, the first in number of several", "[parallel]") {

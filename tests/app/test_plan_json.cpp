@@ -38,8 +38,9 @@ Plan some_plan() {
 
 TEST_CASE("the document has every key that is promised", "[json]") {
   const auto j = Json::parse(plan_document(some_plan(), "0"));
-  for (const auto* key : {"format", "program", "case", "quick", "replayed", "hottest_safe", "limits", "orders", "stages", "steps", "zones", "bounds", "solve",
-                          "defaults_used", "doubts", "notes", "cautions"})
+  for (const auto* key :
+       {"format", "program", "case", "quick", "replayed", "hottest_safe", "limits", "orders", "stages", "steps",
+        "zones", "bounds", "solve", "defaults_used", "doubts", "notes", "cautions"})
     CHECK(j.contains(key));
   CHECK(j["hottest_safe"]["stage_degF"] == 250);
   CHECK(j["limits"][0]["stage_degF"] == 300);
@@ -49,7 +50,8 @@ TEST_CASE("the document has every key that is promised", "[json]") {
   CHECK(j["steps"][1]["bay"] == 1);
   CHECK(j["solve"]["mesh_change_percent"] == 2);
   CHECK(j["solve"]["zone_change_percent"].is_null());
-  for (const auto* key : {"nodes", "steps", "worst_residual_N", "tension_error_bound_N_per_m"}) CHECK(j["solve"].contains(key));
+  for (const auto* key : {"nodes", "steps", "worst_residual_N", "tension_error_bound_N_per_m"})
+    CHECK(j["solve"].contains(key));
 }
 
 TEST_CASE("steps above the hottest safe stage are marked as not to be ironed", "[json]") {

@@ -10,7 +10,9 @@ using Catch::Matchers::Contains;
 namespace {
 
 /// Values are rounded to 12 digits, so half a unit there is all that may differ.
-Approx about(double v) { return Approx(v).epsilon(1e-11); }
+Approx about(double v) {
+  return Approx(v).epsilon(1e-11);
+}
 
 }  // namespace
 
@@ -59,8 +61,10 @@ TEST_CASE("workshop fractions are numbers", "[units]") {
 
 TEST_CASE("a quantity of the wrong kind is named with what was expected", "[units]") {
   const Units u;
-  CHECK_THROWS_WITH(u.parse("92 g/m^2", Quantity::length), Contains("is a mass per area") && Contains("expected a length") && Contains("0.016 in"));
-  CHECK_THROWS_WITH(u.parse("3 mm", Quantity::temperature), Contains("is a length") && Contains("expected a temperature"));
+  CHECK_THROWS_WITH(u.parse("92 g/m^2", Quantity::length),
+                    Contains("is a mass per area") && Contains("expected a length") && Contains("0.016 in"));
+  CHECK_THROWS_WITH(u.parse("3 mm", Quantity::temperature),
+                    Contains("is a length") && Contains("expected a temperature"));
   CHECK_THROWS_WITH(u.parse("3 mm", Quantity::fraction), Contains("expected a share"));
   CHECK_THROWS_WITH(u.parse("5 %", Quantity::angle), Contains("expected an angle"));
   CHECK_THROWS_WITH(u.parse("5 deg", Quantity::length), Contains("is an angle"));
