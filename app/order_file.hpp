@@ -14,7 +14,7 @@ constexpr int order_format = 1;
 
 struct OrderFile {
   std::vector<OrderStep> steps;
-  std::vector<bool> done;           ///< one for each step: worked already
+  std::vector<bool> done;           ///< one for each step: worked already; a replay computes it all the same
   std::vector<std::string> doubts;  ///< sentences
 };
 
