@@ -60,11 +60,12 @@ std::vector<Polygon> triangles(const Panel& panel, const SkinView& view, const s
   all.reserve(panel.quads.size() * 4);
   for (std::size_t q = 0; q < panel.quads.size(); ++q) {
     std::array<Corner, 4> c;
-    Corner middle{{0, 0}, per_quad[q]};
+    Corner middle;
     for (int i = 0; i < 4; ++i) {
       c[i] = {view.at(panel.nodes[panel.quads[q].nodes[i]]), values[4 * q + i]};
       middle.at.x += c[i].at.x / 4;
       middle.at.y += c[i].at.y / 4;
+      middle.value += c[i].value / 4;
     }
     for (int i = 0; i < 4; ++i) all.push_back({c[i], c[(i + 1) % 4], middle});
   }

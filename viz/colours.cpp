@@ -74,9 +74,11 @@ Bands round_bands(double largest, int wanted) {
   if (!(largest > 0) || !std::isfinite(largest)) largest = 1;
   const double raw = largest / wanted;
   const double power = std::pow(10.0, std::floor(std::log10(raw)));
+  // A few bands more than wished for are better than half as many.
+  constexpr double least_share_of_wish = 0.8;
   double step = 10 * power;
   for (double m : {5.0, 2.0, 1.0})
-    if (m * power >= raw * (1 - 1e-9)) step = m * power;
+    if (m * power >= raw * least_share_of_wish) step = m * power;
   Bands bands;
   const int n = std::max(1, static_cast<int>(std::ceil(largest / step - 1e-9)));
   for (int i = 0; i <= n; ++i) bands.bounds.push_back(i * step);

@@ -25,12 +25,13 @@ void draw_bar_boxes(cairo_t* cr, Box bar, const Bands& bands) {
 }
 
 void draw_bounds(cairo_t* cr, Box bar, const Bands& bands, double y, double type_size,
-                 const std::function<std::string(double)>& words) {
+                 bool open_end, const std::function<std::string(double)>& words) {
   const double w = bar.width / bands.count();
   const double widest = measure_text(cr, words(bands.bounds.back()), {.size = type_size}).width;
   const int each = std::max(1, static_cast<int>(std::ceil(1.25 * widest / w)));
   for (int i = 0; i <= bands.count(); i += each)
-    draw_centred(cr, {bar.x + i * w, y}, words(bands.bounds[i]), {.size = type_size});
+    draw_centred(cr, {bar.x + i * w, y}, words(bands.bounds[i]) + (open_end && i == bands.count() ? "+" : ""),
+                 {.size = type_size});
 }
 
 }  // namespace
@@ -39,6 +40,10 @@ void draw_slip_arrows(cairo_t* cr, const Panel& panel, const SkinView& view, con
                       double longest, double type_size) {
   if (!(longest > 0)) return;
   const int last = panel.rows - 1;
+  // The words "trailing edge" stand in the middle of the gap.
+  const double words = measure_text(cr, "trailing edge", {.size = type_size}).width / 2 + 0.6 * type_size;
+  const Box whole = view.whole();
+  const Point words_at{whole.x + whole.width / 2, whole.y + whole.height / 2};
   // One arrow at the middle of each half bay: enough to see the run of it, clear of the words in the middle.
   for (std::size_t b = 0; b + 1 < panel.rib_columns.size(); ++b) {
     const int from = panel.rib_columns[b], to = panel.rib_columns[b + 1];
@@ -49,6 +54,8 @@ void draw_slip_arrows(cairo_t* cr, const Panel& panel, const SkinView& view, con
       const Point top = view.at(panel.nodes[panel.node(Side::top, last, column)]);
       const Point bottom = view.at(panel.nodes[panel.node(Side::bottom, last, column)]);
       const Point middle{(top.x + bottom.x) / 2, (top.y + bottom.y) / 2};
+      const double along = view.way() == SkinView::Way::stacked ? middle.x - words_at.x : middle.y - words_at.y;
+      if (std::abs(along) < words) continue;
       const double away = std::hypot(top.x - bottom.x, top.y - bottom.y);
       const double half = std::max(0.18, 0.48 * std::min(1.0, std::abs(q) / longest)) * std::min(away, 3 * type_size);
       const double ux = (top.x - bottom.x) / away, uy = (top.y - bottom.y) / away, sign = q > 0 ? 1 : -1;
@@ -58,13 +65,13 @@ void draw_slip_arrows(cairo_t* cr, const Panel& panel, const SkinView& view, con
   }
 }
 
-void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
+void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size) {
   const double unit_room = 4.2 * type_size;
   const Box bar{box.x + unit_room, box.y + 1.5 * type_size, box.width - 2 * unit_room, 1.4 * type_size};
   draw_bar_boxes(cr, bar, bands);
   const double above = bar.y - 0.75 * type_size, below = bar.bottom() + 0.8 * type_size;
-  draw_bounds(cr, bar, bands, above, type_size, [](double v) { return fmt::format("{:.1f}", pounds_per_inch(v)); });
-  draw_bounds(cr, bar, bands, below, type_size, [](double v) { return fmt::format("{:.0f}", v); });
+  draw_bounds(cr, bar, bands, above, type_size, open_end, [](double v) { return fmt::format("{:.1f}", pounds_per_inch(v)); });
+  draw_bounds(cr, bar, bands, below, type_size, open_end, [](double v) { return fmt::format("{:.0f}", v); });
   draw_text(cr, {box.x, above - 0.6 * type_size}, "lb/in", {.size = type_size, .bold = true});
   draw_text(cr, {box.x, below - 0.6 * type_size}, "N/m", {.size = type_size, .bold = true});
 }
@@ -72,7 +79,7 @@ void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
 void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
   const Box bar{box.x, box.y, box.width, 1.4 * type_size};
   draw_bar_boxes(cr, bar, bands);
-  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size,
+  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size, true,
               [](double v) { return fmt::format("{:.1f}", v); });
 }
 

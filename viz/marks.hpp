@@ -12,9 +12,10 @@ void draw_slip_arrows(cairo_t* cr, const Panel& panel, const SkinView& view, con
                       double longest, double type_size);
 
 /// Bands side by side with their limits: lb/in above, N/m below. Takes about 4.6 type sizes of height.
-void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, double type_size);
+/// `open_end`: the last band takes all above it too.
+void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size);
 
-/// Bands of use (share of a limit), limits printed below.
+/// Bands of use (share of a limit), the last one open, limits printed below. Takes about 3 type sizes of height.
 void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size);
 
 }  // namespace evenpull::viz

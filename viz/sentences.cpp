@@ -19,13 +19,6 @@ std::string holds(const Support& support) {
   return text.empty() ? "nothing" : text;
 }
 
-std::string support_words(const Case& c, const Support& s) {
-  const std::string member =
-      s.member >= 0 && s.member < static_cast<int>(c.span_members.size()) ? c.span_members[s.member].name : "member";
-  return fmt::format("{} on the {} {} (holds {})", s.kind, member,
-                     s.whole_length ? "over its whole length" : "at " + length_both(s.station), holds(s));
-}
-
 std::string all_supports(const Case& c, const std::vector<Support>& supports) {
   std::string text;
   for (const auto& s : supports) text += (text.empty() ? "" : "; ") + support_words(c, s);
@@ -60,6 +53,13 @@ std::string rib_tie_words(RibTie tie) {
 }
 
 }  // namespace
+
+std::string support_words(const Case& c, const Support& s) {
+  const std::string member =
+      s.member >= 0 && s.member < static_cast<int>(c.span_members.size()) ? c.span_members[s.member].name : "member";
+  return fmt::format("{} on the {} {} (holds {})", s.kind, member,
+                     s.whole_length ? "over its whole length" : "at " + length_both(s.station), holds(s));
+}
 
 std::vector<std::string> cautions() {
   return {

@@ -49,9 +49,8 @@ double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool on
 }
 
 std::string list_words(const StageOrder& order, bool reachable) {
-  std::string text = "Numbers on the skins: the order of work. ";
-  text += reachable ? "List: what is worked on a side before you change sides. "
-                    : "List: runs, each worked before the panel is turned over. ";
+  std::string text = "Skins: the order of work. List: each line is one run, then ";
+  text += reachable ? "change sides. " : "turn over. ";
   return text + (order.passes.size() > 1 ? "Tick the box under the pass." : "Tick each when done.");
 }
 
@@ -98,7 +97,7 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
   const double words_height = measure_text(cr, words, {.width = body.width}).height;
   const Layout layout = lay_out(plan.panel, list, {body.x, body.y, body.width, body.height - words_height - gap / 2});
   const SkinView view = fit_skins(plan.panel, layout.skins, least_type, true);
-  const double words_y = layout.beside ? body.bottom() - words_height : layout.list.y - words_height;
+  const double words_y = layout.beside ? body.bottom() - words_height : layout.list.y;
   draw_text(cr, {body.x, words_y}, words, {.width = body.width});
   list.draw(layout.beside ? layout.list : Box{layout.list.x, words_y + words_height + gap / 2, layout.list.width, 0});
 

@@ -1,0 +1,36 @@
+// Helpers that read back what was written.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace evenpull::reading {
+
+/// A fresh folder that is removed at the end of the test.
+class Folder {
+ public:
+  Folder();
+  ~Folder();
+  std::string operator/(const std::string& name) const { return path_ + "/" + name; }
+  const std::string& path() const { return path_; }
+
+ private:
+  std::string path_;
+};
+
+std::string bytes(const std::string& path);
+/// Standard output of a shell command; fails the test when the command fails.
+std::string output_of(const std::string& command);
+/// Text of each page of a PDF, as a reader would select it.
+std::vector<std::string> pages(const std::string& pdf);
+/// Heights of all words [points] as pdftotext states their boxes; of a word set upwards it is the length.
+std::vector<double> word_heights(const std::string& pdf);
+
+struct Image {
+  int width = 0, height = 0;
+  std::size_t colours = 0;    ///< how many different ones
+  double white_share = 0;
+};
+Image image(const std::string& png);
+
+}  // namespace evenpull::reading

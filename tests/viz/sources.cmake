@@ -1,0 +1,18 @@
+# The sample plan is shared by all tests of what draws and writes plans.
+set(EVENPULL_VIZ_TESTS
+  reading.cpp
+  test_colours.cpp
+  test_fields.cpp
+  test_pictures.cpp
+  test_runs.cpp
+  test_sheet.cpp
+  test_survey_picture.cpp
+  test_wording.cpp
+  ../support/sample_plan.cpp
+  ../support/sample_plan_case.cpp
+  ../support/sample_plan_panel.cpp
+)
+find_package(PkgConfig REQUIRED)
+pkg_check_modules(CAIRO_READ REQUIRED IMPORTED_TARGET cairo)
+find_package(VTK 9.1 COMPONENTS CommonCore CommonDataModel IOXML REQUIRED)
+set(EVENPULL_VIZ_TEST_LIBRARIES PkgConfig::CAIRO_READ VTK::CommonCore VTK::CommonDataModel VTK::IOXML)

@@ -1,0 +1,45 @@
+#include "tests/support/sample_plan.hpp"
+#include "tests/viz/reading.hpp"
+#include "viz/pictures.hpp"
+#include "viz/pull_picture.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <filesystem>
+
+using namespace evenpull;
+using namespace evenpull::reading;
+
+TEST_CASE("there are two pictures a stage and one of the frame, and none is blank") {
+  SampleWish bow;
+  bow.tip_bow = true;
+  for (const auto& wish : {SampleWish{}, bow}) {
+    Folder folder;
+    const auto names = write_pictures(sample_plan(wish), folder.path());
+    REQUIRE(names.size() == 7);
+    for (const auto& name : names) {
+      INFO(name);
+      const Image picture = image(folder / name);
+      CHECK(picture.width == 1600);
+      CHECK(picture.colours > 20);
+      CHECK(picture.white_share > 0.05);
+      CHECK(picture.white_share < 0.97);
+    }
+  }
+}
+
+TEST_CASE("two runs give the same pictures") {
+  Folder one, two;
+  const Plan plan = sample_plan();
+  write_pictures(plan, two.path());
+  for (const auto& name : write_pictures(plan, one.path())) CHECK(bytes(one / name) == bytes(two / name));
+}
+
+TEST_CASE("all stages share one scale that holds the hottest") {
+  const Plan plan = sample_plan();
+  const auto scale = viz::common_scale(plan);
+  CHECK(scale.bands.bounds.front() == 0);
+  CHECK(scale.bands.bounds.back() >= scale.strongest_pull);
+  CHECK(scale.bands.count() >= 5);
+  CHECK(scale.bands.count() <= 13);
+}

@@ -1,0 +1,162 @@
+#include "tests/support/sample_plan.hpp"
+#include "tests/viz/reading.hpp"
+#include "viz/sheet.hpp"
+#include "viz/text.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <filesystem>
+
+using namespace evenpull;
+using namespace evenpull::reading;
+
+namespace {
+
+const char* const airworthy = "This does not show that the part is airworthy";
+
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+
+std::vector<std::string> sheet_pages(const Plan& plan, Paper paper = Paper::letter) {
+  Folder folder;
+  write_sheet(plan, paper, "0.0.0", folder / "plan.pdf");
+  return pages(folder / "plan.pdf");
+}
+
+std::vector<SampleWish> wishes() {
+  SampleWish bow, none, sheets, single, broad;
+  bow.tip_bow = true;
+  none.no_ceiling = true;
+  sheets.two_sheets = true;
+  sheets.zones_per_run = 18;
+  single.zones_per_run = 1;
+  single.bays = 10;
+  broad.span = 1.0;
+  broad.root_chord = broad.tip_chord = 0.9;
+  return {SampleWish{}, bow, none, sheets, single, broad};
+}
+
+}  // namespace
+
+TEST_CASE("every page of the sheet says that it does not show the part airworthy") {
+  for (const auto& wish : wishes())
+    for (Paper paper : {Paper::letter, Paper::a4}) {
+      const auto all = sheet_pages(sample_plan(wish), paper);
+      REQUIRE(all.size() >= 3);
+      for (const auto& page : all) {
+        CHECK(has(page, airworthy));
+        CHECK(has(page, "of " + std::to_string(all.size())));
+      }
+    }
+}
+
+TEST_CASE("two runs of the same plan give the same bytes") {
+  Folder folder;
+  const Plan plan = sample_plan();
+  write_sheet(plan, Paper::a4, "0.0.0", folder / "one.pdf");
+  write_sheet(plan, Paper::a4, "0.0.0", folder / "two.pdf");
+  CHECK(bytes(folder / "one.pdf") == bytes(folder / "two.pdf"));
+  CHECK_FALSE(std::filesystem::exists(folder / "one.pdf.part"));
+}
+
+TEST_CASE("the first page gives the hottest safe stage in both units, the reason and the cautions") {
+  const Plan plan = sample_plan();
+  const std::string first = sheet_pages(plan).front();
+  for (const char* part : {"HOTTEST SAFE STAGE", "300 °F", "149 °C", "0.83 ± 0.04", "thermometer", "375 °F", "480", "500 °F",
+                           "Ventilate", "licensed", "Order:"})
+    CHECK(has(first, part));
+}
+
+TEST_CASE("stages are printed up to the ceiling only") {
+  const auto all = sheet_pages(sample_plan());
+  int works = 0;
+  for (const auto& page : all) {
+    works += has(page, "Dwell: not computed");
+    CHECK_FALSE(has(page, "Stage 3 of"));
+  }
+  CHECK(works == 2);
+}
+
+TEST_CASE("no ironing steps are printed when no stage is safe") {
+  SampleWish wish;
+  wish.no_ceiling = true;
+  const auto all = sheet_pages(sample_plan(wish));
+  CHECK(has(all.front(), "No stage is"));
+  for (const auto& page : all) {
+    CHECK_FALSE(has(page, "Dwell: not computed"));
+    CHECK_FALSE(has(page, "turn over"));
+    CHECK_FALSE(has(page, "CHOSEN"));
+  }
+}
+
+TEST_CASE("the places of all zones stand on the page of a stage") {
+  const Plan plan = sample_plan();
+  const auto all = sheet_pages(plan);
+  const auto work = std::find_if(all.begin(), all.end(), [](const std::string& p) { return has(p, "Stage 1 of 2"); });
+  REQUIRE(work != all.end());
+  for (const auto& zone : plan.panel.zones) CHECK(has(*work, zone.label));
+  for (int place = 1; place <= 36; ++place) CHECK(has(*work, std::to_string(place)));
+  CHECK(has(*work, "Pass 1 and 2 light"));
+}
+
+TEST_CASE("passes that follow another order get a page of their own") {
+  Plan plan = sample_plan();
+  // The last pass of the first stage is worked backwards.
+  std::vector<std::size_t> last;
+  for (std::size_t i = 0; i < plan.steps.size(); ++i)
+    if (plan.steps[i].stage == 0 && plan.steps[i].pass == 3) last.push_back(i);
+  for (std::size_t i = 0; i < last.size() / 2; ++i)
+    std::swap(plan.steps[last[i]].zone, plan.steps[last[last.size() - 1 - i]].zone);
+  int first_stage = 0;
+  for (const auto& page : sheet_pages(plan)) first_stage += has(page, "Stage 1 of 2, pass");
+  CHECK(first_stage == 2);
+}
+
+TEST_CASE("quick plans and replays are marked on every page") {
+  Plan plan = sample_plan();
+  plan.quick = plan.replayed = true;
+  for (const auto& page : sheet_pages(plan)) {
+    CHECK(has(page, "QUICK"));
+    CHECK(has(page, "REPLAY"));
+  }
+}
+
+TEST_CASE("a few pages suffice") {
+  // Our own measure: three stages, seven passes, sixty zones fit a dozen sheets of paper.
+  SampleWish wish;
+  wish.bays = 10;
+  for (int run : {1, 3, 30}) {
+    wish.zones_per_run = run;
+    Plan plan = sample_plan(wish);
+    plan.ceiling = 2;
+    CHECK(sheet_pages(plan).size() <= 12);
+  }
+}
+
+TEST_CASE("no type on the sheet is smaller than 3 mm capitals") {
+  // pdftotext states word boxes from ascent to descent; those of DejaVu Sans span at least 1.10 of the type size.
+  constexpr double box_share = 1.10;
+  Folder folder;
+  for (const auto& wish : wishes()) {
+    write_sheet(sample_plan(wish), Paper::letter, "0.0.0", folder / "plan.pdf");
+    const auto heights = word_heights(folder / "plan.pdf");
+    REQUIRE(heights.size() > 300);
+    CHECK(*std::min_element(heights.begin(), heights.end()) >= box_share * viz::least_type);
+  }
+}
+
+TEST_CASE("a long reason pushes the order to a page of its own and loses nothing") {
+  Plan plan = sample_plan();
+  for (int i = 0; i < 6; ++i) plan.advice.advice.push_back("Sentence number " + std::to_string(i) + " of a long advice that goes on over more than one line of the page.");
+  const auto all = sheet_pages(plan);
+  CHECK(has(all[0], "licensed"));
+  CHECK(has(all[0], "Sentence number 5"));
+  CHECK(has(all[1], "Order:"));
+}
+
+TEST_CASE("a folder that does not exist is named and nothing is left behind") {
+  Folder folder;
+  const std::string path = folder / "missing/plan.pdf";
+  CHECK_THROWS_WITH(write_sheet(sample_plan(), Paper::letter, "0.0.0", path), Catch::Contains(path));
+  CHECK(std::filesystem::is_empty(folder.path()));
+}

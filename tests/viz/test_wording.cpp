@@ -1,0 +1,42 @@
+#include "viz/wording.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace evenpull;
+using namespace evenpull::viz;
+
+TEST_CASE("numbers are said in the trade's unit first and the metric one beside it") {
+  CHECK(degrees_both(422.0388889) == "300 °F (149 °C)");
+  CHECK(length_both(1.5) == "59.1 in (1500 mm)");
+  CHECK(small_length_both(0.003) == "0.12 in (3.0 mm)");
+  CHECK(pull_both(600) == "3.4 lb/in (600 N/m)");
+  CHECK(angle_text(0.00872664626) == "0.50°");
+}
+
+TEST_CASE("a use comes with its error bar where one is known") {
+  CHECK(use_text(0.834, 0.021) == "0.83 ± 0.02");
+  CHECK(use_text(0.834, 0) == "0.83");
+}
+
+TEST_CASE("nothing is said as minus zero") {
+  CHECK(small_length_both(-1e-9) == "0.00 in (0.0 mm)");
+  CHECK(percent_text(-1e-6) == "0 %");
+}
+
+TEST_CASE("doses are said in words") {
+  CHECK(dose_words(0.25) == "light, keep moving");
+  CHECK(dose_words(1) == "full");
+  CHECK(dose_words(0.6) == "part (0.60 of a full pass)");
+}
+
+TEST_CASE("a buckling factor is a least value, all else a most one") {
+  LimitReading r;
+  r.name = "buckling";
+  r.unit = "1";
+  r.allowed = 2;
+  CHECK(limit_allowed(r) == "at least 2.0");
+  r.name = "bow";
+  r.unit = "m";
+  r.allowed = 0.003;
+  CHECK(limit_allowed(r) == "0.12 in (3.0 mm)");
+}

@@ -1,0 +1,15 @@
+// Fields for a viewer of VTK files; what each array means is in docs/fields.md.
+#pragma once
+
+#include "sequencer/plan.hpp"
+
+#include <string>
+
+namespace evenpull {
+
+/// Writes fields.pvd and, in the folder fields/, step_NNN.vtu (cloth) and frame_NNN.vtu (frame) for each snapshot.
+/// `directory` must exist; fields.pvd is written last. Throws std::runtime_error that names the file when one cannot be
+/// written, or the snapshot and array when a value is not a number.
+void write_fields(const Plan& plan, const std::string& directory);
+
+}  // namespace evenpull

@@ -1,0 +1,12 @@
+// One picture of the frame: how much of its stress limit each member uses, and its shape, exaggerated.
+#pragma once
+
+#include "sequencer/plan.hpp"
+
+#include <string>
+
+namespace evenpull::viz {
+
+void write_frame_picture(const Plan& plan, int stage, const std::string& path);
+
+}  // namespace evenpull::viz

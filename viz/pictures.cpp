@@ -1,0 +1,34 @@
+#include "viz/pictures.hpp"
+
+#include "viz/frame_picture.hpp"
+#include "viz/pull_picture.hpp"
+#include "viz/wording.hpp"
+#include "viz/zone_means.hpp"
+
+#include <fmt/core.h>
+
+namespace evenpull {
+
+std::vector<std::string> write_pictures(const Plan& plan, const std::string& directory) {
+  using namespace viz;
+  std::vector<std::string> names;
+  const auto scale = common_scale(plan);
+  int frame_stage = -1;
+  for (int stage = 0; stage < static_cast<int>(plan.the_case.stages.size()); ++stage) {
+    if (!stage_end(plan, stage)) continue;
+    const std::string stem = fmt::format("pull_{:.0f}F", fahrenheit(plan.the_case.stages[stage].temperature));
+    names.push_back(stem + "_largest.png");
+    write_largest_pull(plan, stage, scale, directory + "/" + names.back());
+    names.push_back(stem + "_chord_and_span.png");
+    write_chord_and_span_pull(plan, stage, scale, directory + "/" + names.back());
+    // The frame is shown after the hottest safe stage; without one, after the first, to show what gives way.
+    if (frame_stage < 0 || stage <= plan.ceiling.value_or(-1)) frame_stage = stage;
+  }
+  if (frame_stage >= 0) {
+    names.push_back("frame_use.png");
+    write_frame_picture(plan, frame_stage, directory + "/" + names.back());
+  }
+  return names;
+}
+
+}  // namespace evenpull

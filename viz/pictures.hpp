@@ -1,0 +1,16 @@
+// Pictures for a screen or a report (PNG): the pull after each stage, and how hard the frame works.
+#pragma once
+
+#include "sequencer/plan.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+/// Writes, for each stage computed, pull_<stage>_largest.png (larger principal pull with its direction) and
+/// pull_<stage>_chord_and_span.png, all to one scale, and frame_use.png. `directory` must exist. Gives the names of the
+/// files in it, in that order. Throws std::runtime_error that names the file when it cannot be written.
+std::vector<std::string> write_pictures(const Plan& plan, const std::string& directory);
+
+}  // namespace evenpull

@@ -1,0 +1,93 @@
+#include "viz/survey_picture.hpp"
+
+#include "viz/profile_drawing.hpp"
+#include "viz/sentences.hpp"
+#include "viz/survey_plan.hpp"
+#include "viz/wording.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace evenpull {
+
+namespace {
+
+using namespace viz;
+
+// All in pixels.
+constexpr double picture_width = 1600, margin = 36;
+constexpr double type = 20, title_type = 34, head_height = 104;
+constexpr double profile_width = 720, gap = 40;
+
+struct Legend {
+  enum class Symbol { none, ironed, in_use } symbol = Symbol::none;
+  std::string words;
+};
+
+std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
+  std::vector<Legend> list;
+  for (std::size_t i = 0; i < c.while_ironed.size(); ++i)
+    list.push_back({Legend::Symbol::ironed, fmt::format("I{}, while ironed: {}", i + 1, support_words(c, c.while_ironed[i]))});
+  for (std::size_t i = 0; i < c.in_use.size(); ++i)
+    list.push_back({Legend::Symbol::in_use, fmt::format("U{}, in use: {}", i + 1, support_words(c, c.in_use[i]))});
+  list.push_back({Legend::Symbol::none, fmt::format("{} zones a side, {} bays of {}; the same number above (T) and below (B)",
+                                                    panel.bays * panel.strips, panel.bays,
+                                                    panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
+  list.push_back({Legend::Symbol::none, c.blanket.kind == BlanketKind::full_wrap ? "One full wrap round the trailing edge"
+                                                                                 : "Two glued sheets, one a side"});
+  for (const auto& doubt : c.doubts) list.push_back({Legend::Symbol::none, "DOUBT: " + doubt});
+  return list;
+}
+
+/// Draws, or only measures.
+double lay_legend(cairo_t* cr, const std::vector<Legend>& list, Point at, double width, bool measure_only) {
+  constexpr double indent = 40;
+  double y = at.y;
+  for (const auto& item : list) {
+    const TextStyle style{.size = type, .width = width - indent};
+    if (measure_only) {
+      y += measure_text(cr, item.words, style).height + 8;
+      continue;
+    }
+    if (item.symbol == Legend::Symbol::ironed) draw_ironed_symbol(cr, {at.x + 16, y});
+    if (item.symbol == Legend::Symbol::in_use) draw_in_use_symbol(cr, {at.x + 16, y + 12});
+    y += draw_text(cr, {at.x + indent, y}, item.words, style).height + 8;
+  }
+  return y - at.y;
+}
+
+void draw_survey(cairo_t* cr, const Case& c, const Panel& panel, const SurveyPlan& plan) {
+  draw_text(cr, {margin, 16}, c.title + (c.invented ? "  (INVENTED DEMO)" : ""), {.size = title_type, .bold = true});
+  draw_text(cr, {margin, 64}, "What was understood of " + c.file + ". Plan view from above: leading edge on top, root left.",
+            {.size = type});
+  plan.draw(cr);
+  const double y = plan.bottom() + gap / 2;
+  draw_profile(cr, c, {margin, y}, profile_width);
+  const double x = margin + profile_width + gap;
+  lay_legend(cr, legend_of(c, panel), {x, y}, picture_width - margin - x, false);
+}
+
+}  // namespace
+
+void write_survey_picture(const Case& c, const Panel& panel, const std::string& path) {
+  const SurveyPlan plan(c, panel, margin, head_height, picture_width - 2 * margin);
+  double legend = 0;
+  const double legend_width = picture_width - 2 * margin - profile_width - gap;
+  draw_nowhere({picture_width, picture_width}, [&](cairo_t* cr) {
+    legend = lay_legend(cr, legend_of(c, panel), {}, legend_width, true);
+  });
+  const double lower = std::max(legend, profile_height(c, profile_width));
+  const Extent size{picture_width, plan.bottom() + gap / 2 + lower + margin};
+  const auto draw = [&](cairo_t* cr) { draw_survey(cr, c, panel, plan); };
+  const bool pdf = path.size() > 4 && path.compare(path.size() - 4, 4, ".pdf") == 0;
+  if (pdf)
+    write_pdf(path, size, "Survey: " + c.title, [&](cairo_t* cr) {
+      draw(cr);
+      end_page(cr);
+    });
+  else
+    write_png(path, size, draw);
+}
+
+}  // namespace evenpull
