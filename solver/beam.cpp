@@ -61,7 +61,7 @@ BeamMatrix local_elastic(const BeamShape& b, double l) {
   return k;
 }
 
-BeamMatrix local_geometric(const BeamShape& b, double l, double axial) {
+BeamMatrix local_geometric(double l, double axial) {
   BeamMatrix k = BeamMatrix::Zero();
   Eigen::Matrix4d m;
   m << 36, 3 * l, -36, 3 * l, 3 * l, 4 * l * l, -3 * l, -l * l, -36, -3 * l, 36, -3 * l, 3 * l, -l * l, -3 * l,
@@ -106,7 +106,7 @@ BeamMatrix beam_stiffness(const BeamShape& b) {
 BeamMatrix beam_geometric_stiffness(const BeamShape& b, double axial) {
   const Axes a = axes_of(b);
   const BeamMatrix e = release(b, local_elastic(b, a.length));
-  return turn_to_panel(a.rotation, e.transpose() * local_geometric(b, a.length, axial) * e);
+  return turn_to_panel(a.rotation, e.transpose() * local_geometric(a.length, axial) * e);
 }
 
 BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial) {
@@ -114,7 +114,7 @@ BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial) {
   BeamVector local;
   for (int i = 0; i < 4; ++i) local.segment<3>(3 * i) = a.rotation * u.segment<3>(3 * i);
   const BeamMatrix k = local_elastic(b, a.length), e = release(b, k);
-  const BeamVector f = e.transpose() * (k + local_geometric(b, a.length, axial)) * (e * local);
+  const BeamVector f = e.transpose() * (k + local_geometric(a.length, axial)) * (e * local);
   BeamForces out;
   out.axial = f[6];
   out.twist = f[9];

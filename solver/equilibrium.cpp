@@ -211,8 +211,18 @@ void Equilibrium::accept(Covering& s) const {
 }
 
 SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quads, const HotLines& lines) {
+  Covering answer = state;
+  const SolveReport report = solve_from(state, answer, hot_quads, lines);
+  if (report.converged) state = std::move(answer);
+  return report;
+}
+
+SolveReport Equilibrium::solve_from(const Covering& state, Covering& guess, const std::vector<int>& hot_quads,
+                                    const HotLines& lines) {
   SolveReport report;
-  Covering s = state;
+  Covering s = guess;
+  s.shrink = state.shrink;
+  s.axial = state.axial;
   prepare_frame(s);
   for (std::size_t t = 0; t < points_.size(); ++t) {
     points_[t].hot = false;
@@ -240,7 +250,7 @@ SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quad
       if (solve_law(p, e, accuracy_.smoothing, fresh) > 0) s.tension[t] = fresh;
     }
 
-  const Eigen::VectorXd start = s.unknowns;
+  const Eigen::VectorXd& start = state.unknowns;
   const auto& sliding = model_.unknowns.sliding;
   Eigen::VectorXd step(model_.unknowns.count);
   for (report.iterations = 0; report.iterations <= accuracy_.most_iterations; ++report.iterations) {
@@ -307,7 +317,7 @@ SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quad
   }
   if (!report.converged) return report;
   accept(s);
-  state = std::move(s);
+  guess = std::move(s);
   return report;
 }
 

@@ -25,10 +25,10 @@ struct SolveReport {
 
 /// Numbers that decide when an equilibrium is accepted.
 struct Accuracy {
-  double smoothing = 1e-5;          ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 2 N/m at 100 kN/m
-  double force_tolerance = 1e-4;    ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
-  double tension_tolerance = 1e-2;  ///< N/m, largest change that the law still asks for at unchanged strain
-  double friction_tolerance = 1e-3; ///< largest |f - law| / (tau + 1 N)
+  double smoothing = 1e-3;          ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 20 N/m at 100 kN/m
+  double force_tolerance = 5e-4;    ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
+  double tension_tolerance = 0.1;  ///< N/m, largest change that the law still asks for at unchanged strain
+  double friction_tolerance = 2e-3; ///< largest |f - law| / (tau + 1 N)
   double sliding_width = 2e-7;      ///< eps [m]
   int most_iterations = 80;
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
@@ -44,6 +44,11 @@ class Equilibrium {
   /// Solves with the triangles of `hot_quads` on the given load lines and all else cold. On success the state is
   /// updated, its shrink and axial forces included; on failure it is left as it was.
   SolveReport solve(Covering& state, const std::vector<int>& hot_quads, const HotLines& lines);
+
+  /// The same from another first guess: `before` gives shrink, friction and the origin of slip, `guess` the rest, and
+  /// receives the answer.
+  SolveReport solve_from(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
+                         const HotLines& lines);
 
   /// Least factor on cloth pull and member compression at which the structure buckles (docs/model.md, section 5);
   /// infinity when nothing does. `mode`, if given, receives the shape (all unknowns).

@@ -1,0 +1,125 @@
+// What comes out: plain values that app/ writes as JSON and viz/ draws. SI units inside.
+#pragma once
+
+#include "solver/case.hpp"
+#include "solver/panel.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+/// One zone-step of an order: this zone, in this pass of this stage, with this dose.
+struct Step {
+  int stage = 0;   ///< index into Case::stages
+  int pass = 1;    ///< from 1 within the stage
+  int run = 1;     ///< from 1 within the pass; a new run begins with each turn-over
+  int place = 1;   ///< from 1 within the pass
+  int zone = 0;    ///< index into Panel::zones
+  double dose = 1;
+};
+
+/// Everything the drawings need about the cloth and the frame after one step.
+struct Snapshot {
+  int step = 0;                         ///< 0 = before ironing, else steps done
+  std::string label;                    ///< "250 F, pass 1, T7"
+  std::vector<float> displacement;      ///< nodes x 3 [m]
+  std::vector<float> pull_warp, pull_fill, pull_major, pull_minor;  ///< per quad [N/m]; warp, fill, principal
+  std::vector<float> pull_chord, pull_span;                         ///< per quad [N/m]; along chord and span
+  std::vector<float> major_angle;       ///< of the larger principal pull from the span towards the TE [rad], per quad
+  std::vector<unsigned char> state;     ///< per quad: 0 loose, 1 puckered, 2 tight
+  std::vector<float> shrink_warp, shrink_fill;  ///< per quad, accumulated heat shrink (strain)
+  std::vector<float> edge_slip;         ///< per column [m], positive: cloth gone from the bottom to the top
+  std::vector<float> joint_displacement;  ///< joints x 6 (3 translations [m], 3 rotations [rad])
+  std::vector<float> beam_use;          ///< stress / allowable, per beam
+};
+
+/// One limit at one stage of the chosen order.
+struct LimitReading {
+  std::string name;    ///< "stress", "bow", "twist", "buckling", "slip", "unevenness", "pull difference", "frame turn"
+  std::string where;   ///< "end rib at 59.1 in, middle" - for a reader
+  std::string when;    ///< "on the way", "at stage end", "released"
+  int stage = 0;
+  double value = 0, allowed = 0;
+  std::string unit;    ///< "Pa", "m", "rad", "1"
+  double use = 0;      ///< share of the limit taken up
+  double use_plus_minus = 0;
+  bool judgement = true;  ///< the allowed value is engineering judgement
+};
+
+struct OrderResult {
+  std::string name;         ///< "centre-out halving, sides alternating"
+  std::string description;  ///< one plain sentence
+  std::string model;        ///< "full" or "coarse": which mesh gave the numbers
+  int stages_passed = 0;    ///< how many stages hold every limit
+  double worst_use = 0;     ///< up to the chosen ceiling (or of the first stage if there is none)
+  double unevenness_final = 0;
+  double worst_pull_difference_chordwise = 0;  ///< N/m
+  double worst_pull_difference_spanwise = 0;   ///< N/m
+  double worst_slip = 0;    ///< m
+  double worst_twist = 0;   ///< rad
+  double pull_spread_along_span = 0;  ///< N/m: worst difference of zone-column pull along the span on one side
+  int turn_overs = 0;
+  bool chosen = false;
+};
+
+/// Pull by side after a stage; index 0 top, 1 bottom.
+struct StageSummary {
+  int stage = 0;
+  double mean_pull_warp[2] = {0, 0}, mean_pull_fill[2] = {0, 0};    ///< N/m
+  double mean_pull_chord[2] = {0, 0}, mean_pull_span[2] = {0, 0};   ///< N/m
+  double unevenness_chord[2] = {0, 0}, unevenness_span[2] = {0, 0};
+  double loose_share = 0;    ///< share of area still loose
+  double worst_slip = 0;     ///< m
+  double twist = 0;          ///< rad
+  double buckling_factor = 0;
+  double worst_use = 0;      ///< of all limits, up to and including this stage
+  bool passes = false;
+};
+
+/// A bound run at the end of the chosen plan (inner ribs free or glued).
+struct BoundRun {
+  std::string name;
+  std::vector<double> worst_use;  ///< per stage
+  double unevenness_final = 0;
+  double worst_slip = 0;
+};
+
+struct Solve {
+  int nodes = 0;             ///< cloth nodes of the full model
+  int steps = 0;
+  int iterations = 0;
+  double worst_residual = 0;             ///< N
+  double tension_error_bound = 0;        ///< N/m rms
+  double worst_threshold_error = 0;      ///< friction threshold, share by which it is off from consistent
+  std::optional<double> mesh_change;     ///< share of governing use: fine against normal
+  std::optional<double> zone_change;     ///< share of governing use: zones cut in two against normal
+};
+
+struct Advice {
+  std::string because;  ///< one or two plain sentences: why this stage
+  std::vector<std::string> advice;
+};
+
+struct Plan {
+  Case the_case;
+  Panel panel;                        ///< of the full model
+  bool quick = false;                 ///< coarse mesh, no error bars
+  bool replayed = false;              ///< an order somebody chose (command `replay`)
+  std::optional<int> ceiling;         ///< index of the hottest safe stage; none: not set
+  std::optional<double> setting;      ///< K: hottest setting that would still pass, when it lies between stages
+  Advice advice;
+  std::string order_name, order_rule; ///< of the chosen order; the rule is a sentence a person can follow
+  std::vector<Step> steps;            ///< every step computed, all stages; print those up to the ceiling only
+  std::vector<LimitReading> limits;   ///< governing one for each (name, stage)
+  std::vector<OrderResult> orders;
+  std::vector<StageSummary> stages;
+  std::vector<BoundRun> bounds;
+  std::vector<Snapshot> snapshots;    ///< [0] before ironing, then one after each step
+  std::vector<int> stage_end_snapshot;  ///< index into snapshots for each stage
+  Solve solve;
+  std::vector<std::string> notes;     ///< sentences for the sheet: bounds, frame turn, pulling ties, odd rankings
+};
+
+}  // namespace evenpull

@@ -1,0 +1,138 @@
+#include "solver/ironing.hpp"
+
+#include "solver/errors.hpp"
+#include "solver/mechanism.hpp"
+#include "solver/readings.hpp"
+#include "solver/shrink.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+// At a stage end the solve is repeated with the members' compression of the last one until the governing stress moves
+// by less than this share (docs/model.md, section 5).
+constexpr double stress_settled = 0.01;
+constexpr int most_settling = 8;
+
+// Smoothing at settled states relative to the steps: brings the tension error bound from about 20 to about 2 N/m.
+constexpr double fine_share = 0.01;
+
+// Path of smoothings that a step takes when the plain attempt fails, as multiples of the wanted one, last one 1.
+constexpr double path[] = {300, 30, 5, 1};
+
+Accuracy with_smoothing(Accuracy a, double beta) {
+  a.smoothing = beta;
+  return a;
+}
+
+const char* supports_key(Held h) { return h == Held::while_ironed ? "supports.while_ironed" : "supports.in_use"; }
+
+}  // namespace
+
+Ironing::Ironing(const Model& m, const Accuracy& a)
+    : model_(m), accuracy_(a), normal_(m, a), fine_(m, with_smoothing(a, a.smoothing * fine_share)),
+      lines_(m.triangles.size()) {}
+
+void Ironing::check_held(Held h) const {
+  const Mechanism mech = find_mechanism(model_, h);
+  if (!mech.found) return;
+  const Eigen::Vector3d at = model_.panel.joints[mech.joint].position;
+  const std::string name = mech.member >= 0 ? model_.panel.members[mech.member].name : "a joint";
+  const auto mm = [](double v) { return std::to_string(std::lround(v * 1000)); };
+  throw CaseError(supports_key(h), "nothing holds the " + name + ": near " + mm(at.y()) +
+                                       " mm along the span it " + mech.motion +
+                                       " freely; state a support there, or fix the joint that should carry it");
+}
+
+Covering Ironing::begin() {
+  check_held(Held::while_ironed);
+  check_held(Held::in_use);
+  Covering s = laid_on(model_);
+  attempt(s, {}, "cloth as laid on");
+  return s;
+}
+
+void Ironing::note(const SolveReport& r) {
+  iterations_ += r.iterations;
+  worst_residual_ = std::max(worst_residual_, r.residual);
+  worst_threshold_ = std::max(worst_threshold_, r.threshold_error);
+}
+
+StepReport Ironing::attempt(Covering& s, const std::vector<int>& hot, const std::string& label) {
+  StepReport out;
+  out.solve = normal_.solve(s, hot, lines_);
+  iterations_ += out.solve.converged ? 0 : out.solve.iterations;
+  if (!out.solve.converged) {
+    // The friction force and the origin of slip must stay those of the last accepted state, so each try starts there
+    // in these and from the last try in all else.
+    Covering guess = s;
+    for (double times : path) {
+      Equilibrium e(model_, with_smoothing(accuracy_, accuracy_.smoothing * times));
+      out.solve = e.solve_from(s, guess, hot, lines_);
+      iterations_ += out.solve.converged ? 0 : out.solve.iterations;
+      if (!out.solve.converged) break;
+    }
+    if (out.solve.converged) s = guess;
+  }
+  if (out.solve.converged) {
+    note(out.solve);
+    bound_way_ = std::max(bound_way_, out.solve.tension_bound);
+    return out;
+  }
+  if (!out.solve.stable) {
+    out.outcome = Outcome::buckled;
+    return out;
+  }
+  throw NotConverged("no equilibrium was found", label, out.solve.iterations, out.solve.residual,
+                     accuracy_.force_tolerance,
+                     "look at the survey drawing for a member or a rib that is much too light, check the supports, and "
+                     "try another mesh (mesh.nodes)");
+}
+
+StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose, const std::string& label) {
+  const ShrinkState shrink = shrink_at(model_.the_case.cloth, model_.compliance, temperature);
+  const std::vector<int>& hot = model_.panel.zones[zone].quads;
+  for (int q : hot)
+    for (int t = 4 * q; t < 4 * q + 4; ++t)
+      for (int d = 0; d < 2; ++d)
+        lines_[t][d] = load_line(shrink, d, s.shrink[t][d], dose, model_.the_case.cloth.creep_share);
+  return attempt(s, hot, label);
+}
+
+StepReport Ironing::settle(Covering& s, const std::string& label) {
+  StepReport out;
+  double last = -1;
+  for (int round = 0; round < most_settling; ++round) {
+    out = attempt(s, {}, label);
+    if (out.outcome == Outcome::buckled) return out;
+    const double use = read_off(model_, s, accuracy_.smoothing).stress_use.value;
+    const bool settled = std::abs(use - last) <= stress_settled * use;
+    last = use;
+    if (settled) break;
+  }
+  // Down to the fine smoothing in steps of ten: each is a good start for the next.
+  Covering fine = s;
+  Equilibrium between(model_, with_smoothing(accuracy_, accuracy_.smoothing * std::sqrt(fine_share)));
+  const SolveReport middle = between.solve(fine, {}, lines_);
+  const SolveReport last_solve = middle.converged ? fine_.solve(fine, {}, lines_) : middle;
+  iterations_ += middle.iterations;
+  if (last_solve.converged) {
+    out.solve = last_solve;
+    note(last_solve);
+    bound_settled_ = std::max(bound_settled_, last_solve.tension_bound);
+    s = std::move(fine);
+  } else {
+    // The coarser answer stands, with its own, wider bound.
+    bound_settled_ = std::max(bound_settled_, out.solve.tension_bound);
+  }
+  return out;
+}
+
+StepReport Ironing::release(Covering& s, const std::string& label) {
+  s.held = Held::in_use;
+  return settle(s, label);
+}
+
+}  // namespace evenpull
