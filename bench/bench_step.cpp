@@ -1,9 +1,8 @@
 // Cost of one zone-step on the metal aileron, and of the factorisation inside it.
-// An iteration is one law per triangle + assembly + one factorisation + one solution; what is left after the other three
-// is assembly.
+// An iteration is one law per triangle + assembly + one factorisation + one solution; what is left after the other
+// three is assembly.
 #include "app/case_reader.hpp"
-#include "solver/equilibrium.hpp"
-#include "solver/shrink.hpp"
+#include "solver/ironing.hpp"
 
 #include <benchmark/benchmark.h>
 
@@ -67,23 +66,30 @@ void solve_with_factor(benchmark::State& state) {
 // First zone of the first stage on loose cloth, a full dose: the hardest kind of step.
 void first_zone_step(benchmark::State& state) {
   const Model m = make_model(state);
-  Equilibrium equilibrium(m, Accuracy{});
-  Covering start = laid_on(m);
-  equilibrium.solve(start, {}, {});
-  const ShrinkState shrink = shrink_at(m.the_case.cloth, m.compliance, m.the_case.stages.front().temperature);
-  const std::vector<int>& quads = m.panel.zones[m.panel.zones.size() / 4].quads;
-  HotLines lines(m.triangles.size());
-  for (int q : quads)
-    for (std::size_t t = 4 * static_cast<std::size_t>(q); t < 4 * static_cast<std::size_t>(q) + 4; ++t)
-      for (int d = 0; d < 2; ++d) lines[t][static_cast<std::size_t>(d)] = load_line(shrink, d, 0, 1, 0);
-  int iterations = 0;
+  Ironing ironing(m);
+  const Covering start = ironing.begin();
+  const int zone = static_cast<int>(m.panel.zones.size() / 4);  // in the middle of the top
+  const int before = ironing.iterations();
   for (auto _ : state) {
     Covering c = start;
-    const SolveReport report = equilibrium.solve(c, quads, lines);
-    if (!report.converged) state.SkipWithError("the step did not converge");
-    iterations = report.iterations;
+    ironing.iron(c, zone, m.the_case.stages.front().temperature, 1.0, "benchmark");
   }
-  state.counters["iterations"] = iterations;
+  state.counters["iterations"] =
+      static_cast<double>(ironing.iterations() - before) / static_cast<double>(state.iterations());
+  note_size(state, m);
+}
+
+// What a stage end costs: settled, then the fixture taken off and settled again.
+void settle_and_release(benchmark::State& state) {
+  const Model m = make_model(state);
+  Ironing ironing(m);
+  Covering start = ironing.begin();
+  ironing.iron(start, 0, m.the_case.stages.front().temperature, 1.0, "benchmark");
+  for (auto _ : state) {
+    Covering c = start;
+    ironing.settle(c, "benchmark");
+    ironing.release(c, "benchmark");
+  }
   note_size(state, m);
 }
 
@@ -91,5 +97,6 @@ BENCHMARK(mesh_and_pattern)->Arg(220)->Arg(2000)->Unit(benchmark::kMillisecond);
 BENCHMARK(factorise)->Arg(220)->Arg(2000)->Arg(8000)->Unit(benchmark::kMillisecond);
 BENCHMARK(solve_with_factor)->Arg(220)->Arg(2000)->Arg(8000)->Unit(benchmark::kMillisecond);
 BENCHMARK(first_zone_step)->Arg(220)->Arg(2000)->Unit(benchmark::kMillisecond);
+BENCHMARK(settle_and_release)->Arg(220)->Arg(2000)->Unit(benchmark::kMillisecond);
 
 }  // namespace
