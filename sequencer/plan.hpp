@@ -37,7 +37,7 @@ struct Snapshot {
 
 /// One limit at one stage of the chosen order.
 struct LimitReading {
-  std::string name;    ///< "stress", "bow", "twist", "buckling", "slip", "unevenness", "pull difference", "frame turn"
+  std::string name;    ///< "stress", "trailing edge bow", "end rib bow", "twist", "buckling", "slip", "unevenness", "pull difference"
   std::string where;   ///< "end rib at 59.1 in, middle" - for a reader
   std::string when;    ///< "on the way", "at stage end", "released"
   int stage = 0;
@@ -91,7 +91,8 @@ struct Solve {
   int steps = 0;
   int iterations = 0;
   double worst_residual = 0;             ///< N
-  double tension_error_bound = 0;        ///< N/m rms
+  double tension_error_bound = 0;        ///< N/m rms, at the stage ends that are judged
+  double tension_error_bound_on_the_way = 0;  ///< N/m rms, of the steps between
   double worst_threshold_error = 0;      ///< friction threshold, share by which it is off from consistent
   std::optional<double> mesh_change;     ///< share of governing use: fine against normal
   std::optional<double> zone_change;     ///< share of governing use: zones cut in two against normal

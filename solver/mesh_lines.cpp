@@ -55,9 +55,9 @@ void snap(std::vector<double>& rows, const std::vector<double>& held) {
   std::sort(rows.begin(), rows.end());
 }
 
-// Number of intervals: a multiple of `unit`, near `wanted` from below, at least `least`.
+// Number of intervals: the multiple of `unit` nearest to `wanted`, at least `least`.
 int multiple(double wanted, int unit, int least) {
-  int n = std::max(unit, static_cast<int>(std::floor(wanted / unit)) * unit);
+  int n = std::max(unit, static_cast<int>(std::lround(wanted / unit)) * unit);
   while (n < least) n += unit;
   return n;
 }

@@ -1,0 +1,108 @@
+#include "sequencer/advice.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <sstream>
+
+namespace evenpull {
+namespace {
+
+constexpr double degrees = 57.29577951308232;
+
+// Beyond this a linear tie turns rotation into false pull (docs/model.md, section 5).
+constexpr double small_turn = 0.5 / degrees;
+
+// Cloth counts as lifting off a bearing above this nodal force [N]; below it is the whisper of loose cloth.
+constexpr double lifting = 0.05;
+
+std::string fixed(double v, int digits) {
+  std::ostringstream o;
+  o.setf(std::ios::fixed);
+  o.precision(digits);
+  o << v;
+  return o.str();
+}
+
+std::string use_text(const LimitReading& l, bool quick) {
+  return quick ? fixed(l.use, 2) : fixed(l.use, 2) + " \xC2\xB1 " + fixed(l.use_plus_minus, 2);
+}
+
+std::string closest(const StageVerdict& v, bool quick) {
+  const LimitReading& l = governing(v.limits);
+  std::string s = l.name + " (" + l.where + ", " + l.when + "): use " + use_text(l, quick) + " of its limit";
+  if (l.judgement) s += ", which is engineering judgement";
+  return s;
+}
+
+}  // namespace
+
+std::string temperature_text(double kelvin) {
+  return std::to_string(std::lround(kelvin * 1.8 - 459.67)) + " \xC2\xB0""F (" +
+         std::to_string(std::lround(kelvin - 273.15)) + " \xC2\xB0""C)";
+}
+
+Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
+              std::optional<double> setting, bool quick) {
+  Advice a;
+  const int last = static_cast<int>(c.stages.size()) - 1;
+  const int next = ceiling ? *ceiling + 1 : 0;
+  if (ceiling)
+    a.because = "Up to " + temperature_text(c.stages[*ceiling].temperature) +
+                " every limit holds. Closest is " + closest(stages[*ceiling], quick) + ".";
+  else
+    a.because = "No stage holds every limit.";
+  if (next < static_cast<int>(stages.size())) {
+    const StageVerdict& v = stages[next];
+    if (v.buckled)
+      a.because += " At " + temperature_text(c.stages[next].temperature) + " the frame gives way: it buckles under the pull of the cloth.";
+    else
+      a.because += " At " + temperature_text(c.stages[next].temperature) + " what stops it is " + closest(v, quick) + ".";
+  }
+  if (setting)
+    a.advice.push_back("Between the stages, " + temperature_text(*setting) +
+                       " by thermometer would still pass. That is advice, not a step of this plan.");
+  if (!ceiling) {
+    a.advice.push_back("Do not iron this panel as it stands. A lighter cloth or a lower last stage may be used only where "
+                       "the aircraft's approved data allow it.");
+    a.advice.push_back("Stop and ask the holder of the approved data and a licensed mechanic.");
+  } else if (c.approved_last_stage && *c.approved_last_stage > c.stages[*ceiling].temperature + 0.5) {
+    a.advice.push_back("The approved data ask for " + temperature_text(*c.approved_last_stage) +
+                       ", which is hotter than this panel bears by this calculation: stop and ask before you iron.");
+  } else if (*ceiling < last && !c.approved_last_stage) {
+    a.advice.push_back("Look up which last stage the aircraft's approved data ask for. If it is hotter than " +
+                       temperature_text(c.stages[*ceiling].temperature) + ", stop and ask.");
+  }
+  if (next <= last && ceiling)
+    a.advice.push_back("Bracing the frame while it is ironed helps on the way; it does not change what the frame must "
+                       "bear when the bracing is off.");
+  return a;
+}
+
+std::vector<std::string> notes_on(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages,
+                                  std::optional<int> ceiling) {
+  std::vector<std::string> notes;
+  const int last = ceiling.value_or(0);
+  double lift = 0, turn = 0, sag = 0;
+  for (const StageVerdict& v : stages) {
+    if (v.buckled)
+      notes.push_back("The frame gives way at " + temperature_text(c.stages[v.stage].temperature) +
+                      "; nothing beyond that was computed.");
+    if (v.stage > last) continue;
+    lift = std::max(lift, v.lift), turn = std::max(turn, v.frame_turn), sag = std::max(sag, v.sag);
+  }
+  if (lift > lifting)
+    notes.push_back("Somewhere the cloth pulls away from a rib or the nose it should bear on (" + fixed(lift, 2) +
+                    " N at one mesh point): the model holds it down there; look for cloth that lifts before lacing.");
+  if (turn > small_turn)
+    notes.push_back("Part of the frame turns by " + fixed(turn * degrees, 2) +
+                    " degrees, more than the 0.5 degrees up to which the model's small rotations are good.");
+  if (p.fullness > 0)
+    notes.push_back("The curved tip has " + fixed(100 * p.fullness, 1) +
+                    " % of fullness in its fullest line, which must be shrunk out there before it carries pull.");
+  if (sag > 0)
+    notes.push_back("Between ribs the fabric sinks by up to " + fixed(sag * 1000, 1) + " mm (" + fixed(sag / 0.0254, 2) +
+                    " in) against the rib line.");
+  return notes;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,19 @@
+// The words of the answer: why this stage, and what to do now.
+#pragma once
+
+#include "sequencer/ceiling.hpp"
+
+namespace evenpull {
+
+/// `setting`: hottest setting in between that would pass, if one was found.
+Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
+              std::optional<double> setting, bool quick);
+
+/// Sentences about the model for the sheet: cloth that lifts, large rotations, fullness, sag, gave way.
+std::vector<std::string> notes_on(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages,
+                                  std::optional<int> ceiling);
+
+/// "300 F (149 C)" with degree signs.
+std::string temperature_text(double kelvin);
+
+}  // namespace evenpull

@@ -1,0 +1,67 @@
+#include "sequencer/choice.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+// "Within 2 % of each other" for uses; the absolute steps are what a bench can tell apart.
+constexpr double close_share = 0.02;
+constexpr double close_unevenness = 0.01;
+constexpr double close_pull = 20;     // N/m, about 2 % of the pull after the last stage
+constexpr double close_slip = 0.1e-3; // m
+
+// -1: a smaller, +1: b smaller, 0: close.
+int compare(double a, double b, double close) { return std::abs(a - b) <= close ? 0 : a < b ? -1 : 1; }
+
+}  // namespace
+
+OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
+  OrderResult o;
+  o.name = t.order.name;
+  o.description = t.order.rule;
+  o.model = t.full ? "full" : "coarse";
+  const std::optional<int> ceiling = stage_ceiling(t.result.stages, t.full);
+  o.stages_passed = ceiling ? *ceiling + 1 : 0;
+  o.worst_use = worst_use_up_to(t.result.stages, last, false);
+  for (const StageVerdict& v : t.result.stages) {
+    if (v.stage > last) break;
+    for (const LimitReading& l : v.limits)
+      if (l.name == "unevenness") o.unevenness_final = l.value;
+    o.worst_pull_difference_chordwise = std::max(o.worst_pull_difference_chordwise, v.worst_difference_chord);
+    o.worst_pull_difference_spanwise = std::max(o.worst_pull_difference_spanwise, v.worst_difference_span);
+    o.worst_slip = std::max(o.worst_slip, v.worst_slip);
+    o.worst_twist = std::max(o.worst_twist, v.worst_twist);
+    o.pull_spread_along_span = std::max(o.pull_spread_along_span, v.spread_along_span);
+  }
+  o.turn_overs = turn_overs(p, t.result.steps, last);
+  return o;
+}
+
+OrderResult summarise(const Tried& t, const Panel& p) {
+  return summarise_up_to(t, p, stage_ceiling(t.result.stages, t.full).value_or(0));
+}
+
+bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_count) {
+  if (a.stages_passed != b.stages_passed) return a.stages_passed > b.stages_passed;
+  const double pull_a = std::max(a.worst_pull_difference_chordwise, a.worst_pull_difference_spanwise);
+  const double pull_b = std::max(b.worst_pull_difference_chordwise, b.worst_pull_difference_spanwise);
+  const int criteria[] = {compare(a.worst_use, b.worst_use, close_share * std::max(a.worst_use, b.worst_use)),
+                          compare(a.unevenness_final, b.unevenness_final, close_unevenness),
+                          compare(pull_a, pull_b, std::max(close_pull, close_share * std::max(pull_a, pull_b))),
+                          compare(a.worst_slip, b.worst_slip, close_slip),
+                          turn_overs_count ? compare(a.turn_overs, b.turn_overs, 0) : 0};
+  for (int c : criteria)
+    if (c != 0) return c < 0;
+  return false;
+}
+
+int best_of(const std::vector<OrderResult>& orders, bool turn_overs_count) {
+  int best = 0;
+  for (int i = 1; i < static_cast<int>(orders.size()); ++i)
+    if (clearly_better(orders[i], orders[best], turn_overs_count)) best = i;
+  return best;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,162 @@
+#include "sequencer/families.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace evenpull {
+namespace {
+
+// Middles of the gaps left by the places already taken, larger gaps first, until all are taken.
+void halve_gaps(int n, std::vector<int>& order) {
+  while (static_cast<int>(order.size()) < n) {
+    std::vector<int> sorted = order;
+    std::sort(sorted.begin(), sorted.end());
+    std::vector<std::pair<int, int>> gaps;  // first and last free index
+    int from = 0;
+    for (int taken : sorted) {
+      if (taken > from) gaps.emplace_back(from, taken - 1);
+      from = taken + 1;
+    }
+    if (from < n) gaps.emplace_back(from, n - 1);
+    std::stable_sort(gaps.begin(), gaps.end(),
+                     [](auto a, auto b) { return a.second - a.first > b.second - b.first; });
+    const int widest = gaps.front().second - gaps.front().first;
+    for (const auto& [a, b] : gaps)
+      if (b - a == widest) order.push_back((a + b) / 2);
+  }
+}
+
+std::vector<int> root_to_tip(int n) {
+  std::vector<int> o;
+  for (int i = 0; i < n; ++i) o.push_back(i);
+  return o;
+}
+
+// Both sides of each bay in turn; the side that was worked last begins the next bay, which saves every other turn-over.
+std::vector<int> alternate_bays(const Panel& p, const std::vector<int>& bays) {
+  std::vector<int> blocks;
+  int first = 0;
+  for (int b : bays) {
+    blocks.push_back(first * p.bays + b);
+    blocks.push_back((1 - first) * p.bays + b);
+    first = 1 - first;
+  }
+  return zones_of_blocks(p, blocks);
+}
+
+// The side changes with every zone.
+std::vector<int> alternate_zones(const Panel& p, const std::vector<int>& bays) {
+  std::vector<int> zones;
+  int first = 0;
+  for (int b : bays)
+    for (int k = 0; k < p.strips; ++k) {
+      zones.push_back(p.zone(static_cast<Side>(first), b, k));
+      zones.push_back(p.zone(static_cast<Side>(1 - first), b, k));
+      first = 1 - first;
+    }
+  return zones;
+}
+
+std::vector<int> one_side_first(const Panel& p, const std::vector<int>& bays) {
+  std::vector<int> blocks;
+  for (int side = 0; side < 2; ++side)
+    for (int b : bays) blocks.push_back(side * p.bays + b);
+  return zones_of_blocks(p, blocks);
+}
+
+}  // namespace
+
+std::vector<int> centre_out_halving(int n) {
+  std::vector<int> order;
+  if (n > 0) order.push_back((n - 1) / 2);
+  halve_gaps(n, order);
+  return order;
+}
+
+std::vector<int> jumping(int n) {
+  std::vector<int> order;
+  if (n > 0) order.push_back(0);
+  if (n > 1) order.push_back(n - 1);
+  halve_gaps(n, order);
+  return order;
+}
+
+std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks) {
+  std::vector<int> zones;
+  for (int block : blocks)
+    for (int k = 0; k < p.strips; ++k) zones.push_back(p.zone(static_cast<Side>(block / p.bays), block % p.bays, k));
+  return zones;
+}
+
+std::vector<Order> order_families(const Panel& p) {
+  const std::vector<int> steady = root_to_tip(p.bays), halving = centre_out_halving(p.bays), jumps = jumping(p.bays);
+  std::vector<Order> all = {
+      {"one side after the other", "All of the top from root to tip, then all of the bottom.", one_side_first(p, steady), 0},
+      {"root to tip, sides alternating",
+       "From root to tip bay by bay: one side of the bay, turn over, the other side, then the next bay.",
+       alternate_bays(p, steady), 1},
+      {"centre-out halving, sides alternating",
+       "The centre bay first, then the middle of each gap; each bay on both sides before the next.",
+       alternate_bays(p, halving), 2},
+      {"jumping, sides alternating",
+       "One end bay, the other end bay, the middle, then the middle of each gap; each bay on both sides before the next.",
+       alternate_bays(p, jumps), 3},
+  };
+  if (p.strips > 1)
+    all.push_back({"centre-out halving, sides alternating with every zone",
+                   "The centre bay first, then the middle of each gap; turn over after every zone.",
+                   alternate_zones(p, halving), 4});
+  return all;
+}
+
+std::vector<Step> steps_of(const Case& c, const Panel& p, const std::vector<int>& zones) {
+  std::vector<Step> steps;
+  for (std::size_t s = 0; s < c.stages.size(); ++s)
+    for (std::size_t pass = 0; pass < c.stages[s].doses.size(); ++pass)
+      for (int z : zones) {
+        Step step;
+        step.stage = static_cast<int>(s);
+        step.pass = static_cast<int>(pass) + 1;
+        step.zone = z;
+        step.dose = c.stages[s].doses[pass];
+        steps.push_back(step);
+      }
+  number_steps(p, steps);
+  return steps;
+}
+
+void number_steps(const Panel& p, std::vector<Step>& steps) {
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    Step& s = steps[i];
+    const bool same_pass = i > 0 && steps[i - 1].stage == s.stage && steps[i - 1].pass == s.pass;
+    if (!same_pass) {
+      s.run = s.place = 1;
+      continue;
+    }
+    s.place = steps[i - 1].place + 1;
+    s.run = steps[i - 1].run + (p.zones[steps[i - 1].zone].side != p.zones[s.zone].side ? 1 : 0);
+  }
+}
+
+int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage) {
+  int n = 0;
+  for (std::size_t i = 1; i < steps.size() && steps[i].stage <= last_stage; ++i)
+    n += p.zones[steps[i - 1].zone].side != p.zones[steps[i].zone].side ? 1 : 0;
+  return n;
+}
+
+std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps) {
+  std::vector<Step> out;
+  for (const Step& s : steps) {
+    const Zone& z = whole.zones[s.zone];
+    for (int half = 0; half < 2; ++half) {
+      Step h = s;
+      h.zone = split.zone(z.side, z.bay, 2 * z.strip + half);
+      out.push_back(h);
+    }
+  }
+  number_steps(split, out);
+  return out;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,42 @@
+// Families of orders that a person can follow by a rule, and how an order becomes steps.
+#pragma once
+
+#include "sequencer/plan.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+struct Order {
+  std::string name;
+  std::string rule;        ///< one sentence for the sheet
+  std::vector<int> zones;  ///< every zone once
+  int ease = 0;            ///< how easily it is said and followed, 0 = easiest
+};
+
+/// Indices 0..n-1, centre first, then the middle of each gap, larger gaps first (van der Corput's idea on a line).
+std::vector<int> centre_out_halving(int n);
+
+/// One end, the other end, the middle, then the middle of each gap (the public handbook's advice to jump).
+std::vector<int> jumping(int n);
+
+/// All families for a panel, easiest first.
+std::vector<Order> order_families(const Panel& p);
+
+/// Order from blocks: one bay of one side, its strips from the LE to the TE. block = side * bays + bay.
+std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks);
+
+/// The steps of a whole job: every pass of every stage in the same order; runs and places numbered.
+std::vector<Step> steps_of(const Case& c, const Panel& p, const std::vector<int>& zones);
+
+/// Numbers runs and places within each pass of a list of steps.
+void number_steps(const Panel& p, std::vector<Step>& steps);
+
+/// Turn-overs of all steps up to and including a stage.
+int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage);
+
+/// The same steps on a panel whose zones are cut in two along the span line: both halves in turn.
+std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps);
+
+}  // namespace evenpull

@@ -1,0 +1,343 @@
+#include "sequencer/planner.hpp"
+
+#include "sequencer/advice.hpp"
+#include "sequencer/ceiling.hpp"
+#include "sequencer/choice.hpp"
+#include "sequencer/families.hpp"
+#include "sequencer/search.hpp"
+#include "sequencer/zone_graph.hpp"
+#include "solver/errors.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <numeric>
+#include <sstream>
+
+namespace evenpull {
+namespace {
+
+// Cloth nodes of the mesh that ranks orders: ranks as the fine one does, with a lower use (docs/model.md, section 8).
+constexpr int coarse_nodes = 350;
+
+constexpr const char* usual_orders[] = {"centre-out halving, sides alternating", "one side after the other"};
+
+// Progress over jobs that run side by side: each job owns a share of its span.
+class Meter {
+ public:
+  explicit Meter(const PlanOptions& o) : tell_(o.progress) {}
+  void span(double from, double to, int jobs, std::string what) {
+    from_ = from, to_ = to, what_ = std::move(what);
+    done_ = std::vector<std::atomic<double>>(jobs);
+    tell();
+  }
+  std::function<void(int, int)> job(int i) {
+    return [this, i](int done, int all) {
+      done_[i] = static_cast<double>(done) / all;
+      tell();
+    };
+  }
+
+ private:
+  void tell() const {
+    if (!tell_) return;
+    double sum = 0;
+    for (const std::atomic<double>& d : done_) sum += d;
+    tell_(from_ + (to_ - from_) * (done_.empty() ? 0 : sum / static_cast<double>(done_.size())), what_);
+  }
+  const std::function<void(double, const std::string&)>& tell_;
+  double from_ = 0, to_ = 1;
+  std::string what_;
+  std::vector<std::atomic<double>> done_;
+};
+
+class Planner {
+ public:
+  Planner(const Case& c, const PlanOptions& o)
+      : case_(c), options_(o), meter_(o), full_(c, full_mesh()) {
+    if (!options_.parallel)
+      options_.parallel = [](int n, const std::function<void(int)>& work) {
+        for (int i = 0; i < n; ++i) work(i);
+      };
+  }
+
+  Plan plan() {
+    rank();
+    replay_finalists();
+    return finish();
+  }
+
+  Plan replay_given(std::vector<Step> steps) {
+    meter_.span(0, 0.4, 1, "running your order");
+    Tried t;
+    t.order.name = "as given";
+    t.order.rule = "The order you gave.";
+    ReplayWish wish;
+    wish.snapshots = wish.states = true;
+    wish.progress = meter_.job(0);
+    number_steps(full_.panel, steps);
+    t.result = replay(full_, steps, wish);
+    t.full = true;
+    given_ = std::move(steps);
+    full_tried_.push_back(std::move(t));
+    Plan p = finish();
+    p.replayed = true;
+    return p;
+  }
+
+  const Panel& panel() const { return full_.panel; }
+
+ private:
+  MeshWish full_mesh() const { return {options_.quick ? coarse_nodes : case_.target_nodes, false, false}; }
+
+  // Families and the search on the coarse mesh.
+  void rank() {
+    const Model coarse(case_, {coarse_nodes, false, false});
+    meter_.span(0, 0.1, 1, "searching for an order");
+    std::vector<Order> orders = order_families(coarse.panel);
+    if (!options_.quick) orders.push_back(search_order(coarse, {options_.parallel, 1}));
+    ranked_.resize(orders.size());
+    meter_.span(0.1, 0.3, static_cast<int>(orders.size()), "ranking orders on a coarse mesh");
+    options_.parallel(static_cast<int>(orders.size()), [&](int i) {
+      ReplayWish wish;
+      wish.progress = meter_.job(i);
+      ranked_[i].order = orders[i];
+      ranked_[i].result = replay(coarse, steps_of(case_, coarse.panel, orders[i].zones), wish);
+    });
+  }
+
+  bool count_turn_overs() const { return !case_.both_sides_reachable; }
+
+  std::vector<OrderResult> summaries(const std::vector<Tried>& tried) const {
+    std::vector<OrderResult> out;
+    for (const Tried& t : tried) out.push_back(summarise(t, full_.panel));
+    return out;
+  }
+
+  // The best two of the ranking and the two usual orders, on the full mesh, in the order of their ease.
+  void replay_finalists() {
+    std::vector<OrderResult> left = summaries(ranked_);
+    std::vector<int> index(ranked_.size());
+    std::iota(index.begin(), index.end(), 0);
+    std::vector<int> finalists;
+    const auto choose = [&](int i) {
+      if (std::find(finalists.begin(), finalists.end(), i) == finalists.end()) finalists.push_back(i);
+    };
+    const int wanted = options_.quick ? 1 : 2;
+    for (int k = 0; k < wanted; ++k) {
+      const int best = best_of(left, count_turn_overs());
+      choose(index[best]);
+      left.erase(left.begin() + best);
+      index.erase(index.begin() + best);
+    }
+    if (!options_.quick)
+      for (std::size_t i = 0; i < ranked_.size(); ++i)
+        for (const char* usual : usual_orders)
+          if (ranked_[i].order.name == usual) choose(static_cast<int>(i));
+    std::sort(finalists.begin(), finalists.end());
+    full_tried_.resize(finalists.size());
+    meter_.span(0.3, 0.6, static_cast<int>(finalists.size()), "running the best orders in full");
+    options_.parallel(static_cast<int>(finalists.size()), [&](int i) {
+      ReplayWish wish;
+      wish.snapshots = wish.states = true;
+      wish.progress = meter_.job(i);
+      full_tried_[i].order = ranked_[finalists[i]].order;
+      full_tried_[i].full = true;
+      full_tried_[i].result = replay(full_, steps_of(case_, full_.panel, full_tried_[i].order.zones), wish);
+    });
+  }
+
+  // Error bars and bounds of the chosen order.
+  void study(Tried& chosen) {
+    if (options_.quick) return;
+    Case free = case_, glued = case_;
+    free.blanket.inner_ribs = RibTie::free;
+    glued.blanket.inner_ribs = RibTie::glued;
+    const std::vector<Step>& steps = chosen.result.steps;
+    const bool inner_ribs = full_.panel.bays > 1;
+    struct Job {
+      const Case* the_case;
+      MeshWish wish;
+    };
+    MeshWish fine = full_mesh(), split = full_mesh();
+    fine.halve_edges = true;
+    split.split_zones = true;
+    std::vector<Job> jobs = {{&case_, fine}, {&case_, split}};
+    if (inner_ribs) jobs.push_back({&free, full_mesh()}), jobs.push_back({&glued, full_mesh()});
+    std::vector<ReplayResult> results(jobs.size());
+    meter_.span(0.6, 0.95, static_cast<int>(jobs.size()), "error bars: finer mesh, smaller zones, other rib ties");
+    options_.parallel(static_cast<int>(jobs.size()), [&](int i) {
+      const Model m(*jobs[i].the_case, jobs[i].wish);
+      ReplayWish wish;
+      wish.progress = meter_.job(i);
+      const bool cut = jobs[i].wish.split_zones && m.panel.strips == 2 * full_.panel.strips;
+      results[i] = replay(m, cut ? split_steps(full_.panel, m.panel, steps) : steps, wish);
+    });
+    set_error_bars(chosen.result.stages, results[0].stages, results[1].stages);
+    fine_ = std::move(results[0].stages);
+    split_ = std::move(results[1].stages);
+    if (inner_ribs) {
+      bounds_.push_back(bound("inner ribs free", results[2].stages));
+      bounds_.push_back(bound("inner ribs glued", results[3].stages));
+    }
+  }
+
+  static BoundRun bound(const std::string& name, const std::vector<StageVerdict>& stages) {
+    BoundRun b;
+    b.name = name;
+    for (const StageVerdict& v : stages) {
+      b.worst_use.push_back(v.limits.empty() ? 0 : governing(v.limits).use);
+      b.worst_slip = std::max(b.worst_slip, v.worst_slip);
+      for (const LimitReading& l : v.limits)
+        if (l.name == "unevenness") b.unevenness_final = l.value;
+    }
+    return b;
+  }
+
+  std::optional<double> setting(const Tried& chosen, std::optional<int> ceiling) {
+    const int next = ceiling ? *ceiling + 1 : 0;
+    const auto& stages = chosen.result.stages;
+    if (next >= static_cast<int>(stages.size())) return {};
+    std::vector<Step> steps = given_.empty() ? steps_of(case_, full_.panel, chosen.order.zones) : given_;
+    std::erase_if(steps, [&](const Step& s) { return s.stage != next; });
+    meter_.span(0.95, 1, 1, "looking for the hottest setting");
+    Ironing ironing(full_);
+    const Covering before = ceiling ? chosen.result.stage_end[*ceiling] : ironing.begin();
+    return setting_between(ironing, before, stages, ceiling, steps);
+  }
+
+  Plan finish() {
+    const int best = best_of(summaries(full_tried_), count_turn_overs());
+    Tried& chosen = full_tried_[best];
+    study(chosen);
+    const std::optional<int> ceiling = stage_ceiling(chosen.result.stages, true);
+    Plan p;
+    p.the_case = case_;
+    p.quick = options_.quick;
+    p.ceiling = ceiling;
+    p.setting = setting(chosen, ceiling);
+    p.advice = advise(case_, chosen.result.stages, ceiling, p.setting, options_.quick);
+    p.order_name = chosen.order.name;
+    p.order_rule = chosen.order.rule;
+    p.notes = notes_on(case_, full_.panel, chosen.result.stages, ceiling);
+    list_orders(p, best, ceiling.value_or(0));
+    for (StageVerdict& v : chosen.result.stages) {
+      for (const LimitReading& l : v.limits) p.limits.push_back(l);
+      v.summary.worst_use = worst_use_up_to(chosen.result.stages, v.stage, true);
+      v.summary.passes = ceiling && v.stage <= *ceiling;
+      p.stages.push_back(v.summary);
+    }
+    p.bounds = bounds_;
+    p.solve = chosen.result.solve;
+    const StageVerdict& judged = chosen.result.stages[ceiling.value_or(0)];
+    if (!fine_.empty()) p.solve.mesh_change = governing_change(judged, fine_);
+    if (!split_.empty()) p.solve.zone_change = governing_change(judged, split_);
+    p.steps = std::move(chosen.result.steps);
+    p.snapshots = std::move(chosen.result.snapshots);
+    p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
+    p.panel = full_.panel;
+    return p;
+  }
+
+  void list_orders(Plan& p, int best, int last) const {
+    const auto is_full = [&](const std::string& name) {
+      return std::any_of(full_tried_.begin(), full_tried_.end(), [&](const Tried& t) { return t.order.name == name; });
+    };
+    for (std::size_t i = 0; i < full_tried_.size(); ++i) {
+      p.orders.push_back(summarise_up_to(full_tried_[i], full_.panel, last));
+      p.orders.back().chosen = static_cast<int>(i) == best;
+    }
+    for (const Tried& t : ranked_)
+      if (!is_full(t.order.name)) p.orders.push_back(summarise_up_to(t, full_.panel, last));
+    compare_steady_with_jumping(p, last);
+    if (ranked_.empty() || options_.quick) return;
+    const int coarse_best = best_of(summaries(ranked_), count_turn_overs());
+    if (ranked_[coarse_best].order.name != full_tried_[best].order.name)
+      p.notes.push_back("The coarse mesh ranked \"" + ranked_[coarse_best].order.name +
+                        "\" first, the full model did not; the plan follows the full model.");
+  }
+
+  // Both on the same mesh, so that the comparison is fair.
+  void compare_steady_with_jumping(Plan& p, int last) const {
+    const auto find = [&](const std::string& name) -> const Tried* {
+      for (const Tried& t : ranked_)
+        if (t.order.name == name) return &t;
+      return nullptr;
+    };
+    const Tried *steady = find("root to tip, sides alternating"), *jumps = find("jumping, sides alternating");
+    if (!steady || !jumps) return;
+    const OrderResult a = summarise_up_to(*steady, full_.panel, last), b = summarise_up_to(*jumps, full_.panel, last);
+    std::ostringstream o;
+    o.setf(std::ios::fixed);
+    o.precision(2);
+    o << "Working steadily from root to tip: worst use " << a.worst_use << ", pull spread along the span ";
+    o.precision(0);
+    o << a.pull_spread_along_span << " N/m; jumping between the ends and the middle: ";
+    o.precision(2);
+    o << b.worst_use << " and ";
+    o.precision(0);
+    o << b.pull_spread_along_span << " N/m (coarse mesh). ";
+    const bool worse = a.worst_use >= b.worst_use && a.pull_spread_along_span >= b.pull_spread_along_span;
+    o << (worse ? "As the handbook advises, steady is not better." : "On this panel steady working is not worse by both measures.");
+    p.notes.push_back(o.str());
+  }
+
+  const Case& case_;
+  PlanOptions options_;
+  Meter meter_;
+  Model full_;
+  std::vector<Tried> ranked_, full_tried_;
+  std::vector<StageVerdict> fine_, split_;
+  std::vector<BoundRun> bounds_;
+  std::vector<Step> given_;
+};
+
+Step step_from(const Case& c, const Panel& p, const OrderStep& s, std::size_t number) {
+  const std::string which = "step " + std::to_string(number + 1) + ": ";
+  Step out;
+  out.stage = -1;
+  for (std::size_t i = 0; i < c.stages.size(); ++i)
+    if (std::abs(c.stages[i].temperature - s.temperature) < 0.1) out.stage = static_cast<int>(i);
+  if (out.stage < 0) throw CaseError("order", which + "the case has no stage at " + temperature_text(s.temperature));
+  if (s.bay < 1 || s.bay > p.bays)
+    throw CaseError("order", which + "bay " + std::to_string(s.bay) + " does not exist; the panel has bays 1 to " + std::to_string(p.bays));
+  if (s.strip < 1 || s.strip > p.strips)
+    throw CaseError("order", which + "strip " + std::to_string(s.strip) + " does not exist; each bay has strips 1 to " + std::to_string(p.strips));
+  out.pass = s.pass;
+  out.zone = p.zone(s.side, s.bay - 1, s.strip - 1);
+  out.dose = s.dose;
+  return out;
+}
+
+}  // namespace
+
+Plan make_plan(const Case& c, const PlanOptions& options) { return Planner(c, options).plan(); }
+
+Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options) {
+  Planner planner(c, options);
+  std::vector<Step> steps;
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    steps.push_back(step_from(c, planner.panel(), order[i], i));
+    if (i > 0 && steps[i].stage < steps[i - 1].stage)
+      throw CaseError("order", "step " + std::to_string(i + 1) + ": the temperature falls; list the steps from the coolest stage to the hottest");
+  }
+  if (steps.empty()) throw CaseError("order", "there are no steps");
+  return planner.replay_given(std::move(steps));
+}
+
+RunEstimate estimate_run(const Case& c, bool quick) {
+  // Seconds per step and node on two ordinary cores, and shares of all runs in a plan; measured (bench/).
+  constexpr double seconds_per_step_and_node = 5e-5;
+  constexpr double full_runs = 11;
+  const Panel p = build_panel(c, {quick ? coarse_nodes : c.target_nodes, false, false});
+  RunEstimate e;
+  e.nodes = static_cast<int>(p.nodes.size());
+  e.zones = static_cast<int>(p.zones.size());
+  std::size_t passes = 0;
+  for (const Stage& s : c.stages) passes += s.doses.size();
+  e.steps = static_cast<int>(passes) * e.zones;
+  e.seconds = seconds_per_step_and_node * e.steps * (e.nodes * (quick ? 1 : full_runs) / 2 + 4 * coarse_nodes);
+  return e;
+}
+
+}  // namespace evenpull

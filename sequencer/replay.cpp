@@ -1,0 +1,164 @@
+#include "sequencer/replay.hpp"
+
+#include "sequencer/snapshot.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+// Follows one stage: what each step did, and the judgement at its end.
+class StageRun {
+ public:
+  StageRun(Ironing& ironing, int stage) : ironing_(ironing), judge_(ironing.model(), stage) { v_.stage = stage; }
+
+  void after_step(const Readings& r) {
+    judge_.take(r, Moment::on_the_way);
+    v_.worst_difference_chord = std::max(v_.worst_difference_chord, std::abs(r.difference_chord.value));
+    v_.worst_difference_span = std::max(v_.worst_difference_span, std::abs(r.difference_span.value));
+    v_.worst_slip = std::max(v_.worst_slip, std::abs(r.slip.value));
+    v_.worst_twist = std::max(v_.worst_twist, r.twist);
+    v_.frame_turn = std::max(v_.frame_turn, r.frame_turn);
+  }
+
+  // Settles, judges, releases, judges again. `s` keeps the settled state with the fixture on.
+  Readings finish(Covering& s, const std::string& label, bool released) {
+    const double smoothing = ironing_.accuracy().smoothing;
+    if (ironing_.settle(s, label + ", settling").outcome == Outcome::buckled) {
+      give_way(Moment::stage_end);
+      return read_off(ironing_.model(), s, smoothing);
+    }
+    const Readings r = read_off(ironing_.model(), s, smoothing);
+    after_step(r);
+    judge_.take(r, Moment::stage_end);
+    const double factor = ironing_.buckling_factor(s);
+    judge_.take_buckling(factor, Moment::stage_end);
+    v_.summary.buckling_factor = factor;
+    summarise(r);
+    if (!released) return r;
+    Covering free = s;
+    if (ironing_.release(free, label + ", released").outcome == Outcome::buckled) {
+      give_way(Moment::released);
+      return r;
+    }
+    judge_.take(read_off(ironing_.model(), free, smoothing), Moment::released);
+    const double in_use = ironing_.buckling_factor(free);
+    judge_.take_buckling(in_use, Moment::released);
+    v_.summary.buckling_factor = std::min(factor, in_use);
+    return r;
+  }
+
+  void give_way(Moment when) {
+    v_.buckled = true;
+    judge_.take_buckling(1.0, when);
+    v_.summary.buckling_factor = 1.0;
+  }
+
+  StageVerdict verdict() {
+    v_.limits = judge_.limits();
+    v_.summary.stage = v_.stage;
+    v_.summary.worst_slip = v_.worst_slip;
+    if (!std::isfinite(v_.summary.buckling_factor)) v_.summary.buckling_factor = 1e6;
+    return v_;
+  }
+
+ private:
+  void summarise(const Readings& r) {
+    const Panel& p = ironing_.model().panel;
+    StageSummary& s = v_.summary;
+    for (int k = 0; k < 2; ++k) {
+      const Side side = static_cast<Side>(k);
+      s.mean_pull_warp[k] = side_mean(p, r.zones.warp, side);
+      s.mean_pull_fill[k] = side_mean(p, r.zones.fill, side);
+      s.mean_pull_chord[k] = side_mean(p, r.zones.chord, side);
+      s.mean_pull_span[k] = side_mean(p, r.zones.span, side);
+      s.unevenness_chord[k] = r.unevenness_chord[k];
+      s.unevenness_span[k] = r.unevenness_span[k];
+    }
+    s.loose_share = r.loose_share;
+    s.twist = r.twist;
+    v_.spread_along_span = r.spread_along_span;
+    v_.lift = r.lift;
+    v_.sag = r.sag;
+  }
+
+  Ironing& ironing_;
+  StageJudge judge_;
+  StageVerdict v_;
+};
+
+std::string fahrenheit_text(double kelvin) { return std::to_string(std::lround(kelvin * 1.8 - 459.67)) + " F"; }
+
+}  // namespace
+
+std::string step_label(const Case& c, const Panel& p, const Step& s) {
+  return fahrenheit_text(c.stages[s.stage].temperature) + ", pass " + std::to_string(s.pass) + ", " +
+         p.zones[s.zone].label;
+}
+
+ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish) {
+  ReplayResult out;
+  Ironing ironing(m);
+  const double smoothing = ironing.accuracy().smoothing;
+  Covering s = ironing.begin();
+  if (wish.snapshots)
+    out.snapshots.push_back(take_snapshot(m, s, read_off(m, s, smoothing), smoothing, 0, "before ironing"));
+  std::size_t i = 0;
+  bool standing = true;
+  while (i < steps.size() && standing) {
+    const int stage = steps[i].stage;
+    StageRun run(ironing, stage);
+    std::string label;
+    for (; i < steps.size() && steps[i].stage == stage && standing; ++i) {
+      label = step_label(m.the_case, m.panel, steps[i]);
+      const StepReport step =
+          ironing.iron(s, steps[i].zone, m.the_case.stages[stage].temperature, steps[i].dose, label);
+      standing = step.outcome != Outcome::buckled;
+      if (!standing) {
+        run.give_way(Moment::on_the_way);
+        break;
+      }
+      const Readings r = read_off(m, s, smoothing);
+      run.after_step(r);
+      out.steps.push_back(steps[i]);
+      if (wish.snapshots)
+        out.snapshots.push_back(take_snapshot(m, s, r, smoothing, static_cast<int>(out.steps.size()), label));
+      if (wish.progress) wish.progress(static_cast<int>(i) + 1, static_cast<int>(steps.size()));
+    }
+    if (standing) {
+      const Readings r = run.finish(s, label, wish.released);
+      if (wish.snapshots)  // the settled state stands for the last step
+        out.snapshots.back() = take_snapshot(m, s, r, smoothing, static_cast<int>(out.steps.size()), label);
+    }
+    out.stages.push_back(run.verdict());
+    standing = standing && !out.stages.back().buckled;
+    out.stage_end_snapshot.push_back(static_cast<int>(out.snapshots.size()) - 1);
+    if (wish.states) out.stage_end.push_back(s);
+  }
+  out.solve.nodes = static_cast<int>(m.panel.nodes.size());
+  out.solve.steps = static_cast<int>(out.steps.size());
+  out.solve.iterations = ironing.iterations();
+  out.solve.worst_residual = ironing.worst_residual();
+  out.solve.worst_threshold_error = ironing.worst_threshold_error();
+  out.solve.tension_error_bound = ironing.bound_settled();
+  out.solve.tension_error_bound_on_the_way = ironing.bound_on_the_way();
+  return out;
+}
+
+StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>& steps, double temperature) {
+  StageRun run(ironing, steps.front().stage);
+  const Model& m = ironing.model();
+  for (const Step& step : steps) {
+    const std::string label = step_label(m.the_case, m.panel, step);
+    if (ironing.iron(s, step.zone, temperature, step.dose, label).outcome == Outcome::buckled) {
+      run.give_way(Moment::on_the_way);
+      return run.verdict();
+    }
+    run.after_step(read_off(m, s, ironing.accuracy().smoothing));
+  }
+  run.finish(s, "trial setting", true);
+  return run.verdict();
+}
+
+}  // namespace evenpull

@@ -1,0 +1,51 @@
+// Runs a list of steps through a model, judges every step, and keeps what the plan and the drawings need.
+#pragma once
+
+#include "sequencer/judge.hpp"
+#include "sequencer/plan.hpp"
+#include "solver/ironing.hpp"
+
+#include <functional>
+#include <vector>
+
+namespace evenpull {
+
+struct ReplayWish {
+  bool snapshots = false;    ///< keep a Snapshot of every step
+  bool states = false;       ///< keep the covering at each stage end
+  bool released = true;      ///< take the fixture off and judge again after each stage
+  std::function<void(int steps_done, int steps)> progress;
+};
+
+/// What a stage did.
+struct StageVerdict {
+  int stage = 0;
+  std::vector<LimitReading> limits;
+  StageSummary summary;
+  bool buckled = false;      ///< the frame gave way; nothing after it was computed
+  double worst_difference_chord = 0, worst_difference_span = 0;  ///< N/m
+  double worst_slip = 0, worst_twist = 0, spread_along_span = 0;
+  double lift = 0;           ///< N, cloth lifting off a bearing at the stage end
+  double frame_turn = 0;     ///< rad
+  double sag = 0;            ///< m
+};
+
+struct ReplayResult {
+  std::vector<Step> steps;   ///< those computed
+  std::vector<StageVerdict> stages;
+  std::vector<Snapshot> snapshots;
+  std::vector<int> stage_end_snapshot;
+  std::vector<Covering> stage_end;
+  Solve solve;
+};
+
+/// Steps sorted by stage (never falling). Throws CaseError, NotConverged.
+ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish);
+
+/// Continues from a state with steps of one stage, at any true temperature [K]; judged as that stage.
+StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>& steps, double temperature);
+
+/// "250 F, pass 1, T7"
+std::string step_label(const Case& c, const Panel& p, const Step& s);
+
+}  // namespace evenpull

@@ -1,0 +1,12 @@
+// A covering as the drawings need it.
+#pragma once
+
+#include "sequencer/plan.hpp"
+#include "solver/readings.hpp"
+
+namespace evenpull {
+
+Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, double smoothing, int step,
+                       const std::string& label);
+
+}  // namespace evenpull
