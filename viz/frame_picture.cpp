@@ -83,8 +83,8 @@ class FrameView {
     return {origin.x + (p.y() - y_low_) * scale_, origin.y + (p.x() - x_low_) * scale_};
   }
   Point behind(int joint, double factor, double y0) const {
-    const auto p = moved(joint, factor);
-    return {origin.x + (p.y() - y_low_) * scale_, y0 - (p.z() - panel_.joints[joint].position.z()) * scale_};
+    const double y = panel_.joints[joint].position.y(), up = factor * now_.joint_displacement[6 * joint + 2];
+    return {origin.x + (y - y_low_) * scale_, y0 - up * scale_};
   }
   Point origin;
 

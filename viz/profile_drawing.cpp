@@ -87,6 +87,7 @@ void draw_profile(cairo_t* cr, const Case& c, Point top_left, double width) {
         const Point p{x0 + f * chord, line + (below ? h : -h)};
         i == 0 ? cairo_move_to(cr, p.x, p.y) : cairo_line_to(cr, p.x, p.y);
       }
+      set_ink(cr, black);
       cairo_set_line_width(cr, 7);
       cairo_stroke(cr);
     }

@@ -6,6 +6,7 @@
 #include "viz/skin_drawing.hpp"
 #include "viz/wording.hpp"
 #include "viz/zone_means.hpp"
+#include "viz/zone_words.hpp"
 
 #include <fmt/core.h>
 

@@ -155,8 +155,9 @@ std::vector<std::string> limits_of_validity(const Plan& plan) {
 std::vector<std::string> how_computed(const Plan& plan) {
   const Solve& s = plan.solve;
   std::vector<std::string> list{fmt::format("{} cloth points, {} steps, {} iterations; worst residual {:.1g} N; pull "
-                                            "certain to {:.1f} N/m (rms) on this mesh.",
-                                            s.nodes, s.steps, s.iterations, s.worst_residual, s.tension_error_bound)};
+                                            "certain to {:.1f} N/m (rms) at stage ends and {:.1f} N/m on the way, on this mesh.",
+                                            s.nodes, s.steps, s.iterations, s.worst_residual, s.tension_error_bound,
+                                            s.tension_error_bound_on_the_way)};
   if (s.mesh_change) list.push_back(fmt::format("Element edge halved: governing use changes by {:.1f} %.", 100 * *s.mesh_change));
   if (s.zone_change) list.push_back(fmt::format("Zones cut in two: governing use changes by {:.1f} %.", 100 * *s.zone_change));
   if (!s.mesh_change && !s.zone_change) list.push_back("No error bars were computed.");

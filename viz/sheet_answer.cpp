@@ -4,6 +4,7 @@
 #include "viz/sheet_flow.hpp"
 #include "viz/skin_drawing.hpp"
 #include "viz/wording.hpp"
+#include "viz/zone_words.hpp"
 
 #include <algorithm>
 

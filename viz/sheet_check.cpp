@@ -5,6 +5,7 @@
 #include "viz/skin_drawing.hpp"
 #include "viz/wording.hpp"
 #include "viz/zone_means.hpp"
+#include "viz/zone_words.hpp"
 
 #include <fmt/core.h>
 
@@ -74,7 +75,8 @@ double draw_expected(cairo_t* cr, const Plan& plan, const Snapshot& now, const B
   draw_skin_frame(cr, plan.panel, view, least_type);
   draw_zone_words(cr, plan.panel, view, least_type, 22, [&](const Zone& zone) {
     const double mean = means[&zone - plan.panel.zones.data()];
-    return ZoneWords{fmt::format("{:.1f}", pounds_per_inch(mean)), "", black, true};
+    const bool hatched = std::any_of(zone.quads.begin(), zone.quads.end(), [&](int q) { return now.state[q] < 2; });
+    return ZoneWords{fmt::format("{:.1f}", pounds_per_inch(mean)), "", black, hatched};
   });
   return view.whole().bottom() + skin_margins(least_type).label;
 }

@@ -30,7 +30,7 @@ void add_limits(Flow& flow, const Plan& plan) {
     rows.push_back(std::move(row));
   }
   flow.table(std::string("Limits") + (judged ? ": allowed values are our engineering judgement unless marked stated" : ""),
-             {{"stage", 0.075}, {"limit", 0.16}, {"where, when", 0.27}, {"value", 0.195}, {"allowed (most)", 0.17}, {"use", 0.13}}, rows);
+             {{"stage", 0.07}, {"limit", 0.15}, {"where, when", 0.30}, {"value", 0.19}, {"allowed (most)", 0.19}, {"use", 0.12}}, rows);
 }
 
 void add_orders(Flow& flow, const Plan& plan) {

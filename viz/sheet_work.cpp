@@ -3,6 +3,7 @@
 #include "viz/run_list.hpp"
 #include "viz/skin_drawing.hpp"
 #include "viz/wording.hpp"
+#include "viz/zone_words.hpp"
 
 #include <fmt/core.h>
 

@@ -11,7 +11,6 @@ namespace evenpull::viz {
 namespace {
 
 constexpr double line_height = 1.2;       ///< of the type size, DejaVu Sans through Pango
-constexpr double share_of_room = 0.86;    ///< of a zone's width that words may fill
 constexpr double datum_width_share = 0.32;  ///< heavy bar along the leading edge, of the type size
 
 void trace_points(cairo_t* cr, const std::vector<Point>& points) {
@@ -87,12 +86,6 @@ void draw_edge_words(cairo_t* cr, const SkinView& view, double type_size) {
                  -std::numbers::pi / 2);
 }
 
-/// Hides what is under words so that they can be read.
-void draw_plate(cairo_t* cr, Point centre, Extent words) {
-  const double w = words.width + 4, h = 0.86 * words.height;
-  fill_box(cr, {centre.x - w / 2, centre.y - h / 2, w, h}, white);
-}
-
 }  // namespace
 
 SkinMargins skin_margins(double type_size) { return {1.6 * type_size, 1.7 * type_size}; }
@@ -123,68 +116,6 @@ void draw_skin_frame(cairo_t* cr, const Panel& panel, const SkinView& view, doub
   cairo_stroke(cr);
   for (Side side : {Side::top, Side::bottom}) draw_datum(cr, panel, view, side, type_size);
   draw_edge_words(cr, view, type_size);
-}
-
-void draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, double least, double most,
-                     const std::function<ZoneWords(const Zone&)>& words) {
-  struct Placed {
-    ZoneWords words;
-    Point centre;
-    Extent room;
-  };
-  std::vector<Placed> all;
-  for (const auto& zone : panel.zones)
-    if (!zone.quads.empty()) all.push_back({words(zone), view.centre(panel, zone), room_in_zone(panel, zone, view)});
-
-  const TextStyle small{.size = least};
-  bool keep_small = true;
-  bool beside = false;  // large and small words on one line where zones are too low for two
-  for (const auto& p : all)
-    if (!p.words.large.empty()) beside = beside || p.room.height < 2 * line_height * least;
-  // Where not even the smallest type leaves room for both, the large word alone stays.
-  for (const auto& p : all) {
-    if (p.words.large.empty() || p.words.small.empty()) continue;
-    double need = measure_text(cr, p.words.small, small).width;
-    if (beside) need += measure_text(cr, p.words.large, {.size = least, .bold = true}).width + 0.4 * least;
-    keep_small = keep_small && need <= 0.97 * p.room.width;
-  }
-  if (!keep_small)
-    for (auto& p : all)
-      if (!p.words.large.empty()) p.words.small.clear();
-  double size = most;
-  for (const auto& p : all) {
-    if (p.words.large.empty()) continue;
-    Extent room{p.room.width * share_of_room, p.room.height};
-    const double small_width = p.words.small.empty() ? 0 : measure_text(cr, p.words.small, small).width;
-    if (beside)
-      room.width -= small_width + 0.4 * least;
-    else if (!p.words.small.empty())
-      room.height -= 0.95 * line_height * least;
-    size = std::min(size, fitting_size(cr, p.words.large, {.bold = true}, room, least, most));
-  }
-  for (const auto& p : all) {
-    const TextStyle large{.size = size, .bold = true, .colour = p.words.ink};
-    const TextStyle label{.size = least, .colour = p.words.ink};
-    if (p.words.large.empty() || p.words.small.empty()) {
-      const bool none = p.words.large.empty();
-      const std::string& words = none ? p.words.small : p.words.large;
-      if (p.words.plate) draw_plate(cr, p.centre, measure_text(cr, words, none ? label : large));
-      draw_centred(cr, p.centre, words, none ? label : large);
-    } else if (beside) {
-      const double w = measure_text(cr, p.words.large, large).width, v = measure_text(cr, p.words.small, label).width;
-      const double left = p.centre.x - (w + v + 0.4 * least) / 2;
-      if (p.words.plate) draw_plate(cr, p.centre, {w + v + 0.4 * least, line_height * size});
-      draw_centred(cr, {left + w / 2, p.centre.y}, p.words.large, large);
-      draw_centred(cr, {left + w + 0.4 * least + v / 2, p.centre.y}, p.words.small, label);
-    } else {
-      const double whole = line_height * (size + 0.9 * least), upper = p.centre.y - whole / 2;
-      if (p.words.plate)
-        draw_plate(cr, p.centre, {std::max(measure_text(cr, p.words.large, large).width,
-                                           measure_text(cr, p.words.small, label).width), whole});
-      draw_centred(cr, {p.centre.x, upper + line_height * size / 2}, p.words.large, large);
-      draw_centred(cr, {p.centre.x, upper + whole - line_height * least / 2}, p.words.small, label);
-    }
-  }
 }
 
 }  // namespace evenpull::viz

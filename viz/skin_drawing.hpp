@@ -1,11 +1,10 @@
-// The drawing of both skins that the sheet, the pictures and the survey share: outlines, zones, datum, labels.
+// The drawing of both skins that the sheet, the pictures and the survey share: outlines, zones, datum.
 #pragma once
 
 #include "viz/skin_view.hpp"
 #include "viz/text.hpp"
 
-#include <functional>
-#include <string>
+#include <vector>
 
 namespace evenpull::viz {
 
@@ -26,15 +25,5 @@ void draw_zone_lines(cairo_t* cr, const Panel& panel, const SkinView& view, doub
                      const Colour& ink = black);
 /// Both outlines, the leading edge as a heavy bar (the datum), and the words along the edges.
 void draw_skin_frame(cairo_t* cr, const Panel& panel, const SkinView& view, double type_size);
-
-/// What stands in a zone: a large word (place, pull; may be empty) and the small zone label.
-struct ZoneWords {
-  std::string large, small;
-  Colour ink = black;
-  bool plate = false;  ///< white behind the words, where there is something under them
-};
-/// Large words take the largest size up to `most` that suits every zone, so that they compare.
-void draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, double least, double most,
-                     const std::function<ZoneWords(const Zone&)>& words);
 
 }  // namespace evenpull::viz

@@ -8,6 +8,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <filesystem>
 
 namespace evenpull {
 
@@ -34,8 +35,12 @@ std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
   list.push_back({Legend::Symbol::none, fmt::format("{} zones a side, {} bays of {}; the same number above (T) and below (B)",
                                                     panel.bays * panel.strips, panel.bays,
                                                     panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
-  list.push_back({Legend::Symbol::none, c.blanket.kind == BlanketKind::full_wrap ? "One full wrap round the trailing edge"
-                                                                                 : "Two glued sheets, one a side"});
+  std::string cloth = c.blanket.kind == BlanketKind::full_wrap ? "One full wrap round the trailing edge"
+                                                               : "Two glued sheets, one a side";
+  cloth += fmt::format(", glued from {:.0f} % of the chord", 100 * c.blanket.seam_chord_fraction);
+  if (c.blanket.nose_chord_fraction > c.blanket.seam_chord_fraction)
+    cloth += fmt::format("; bears on the metal nose to {:.0f} % (heavy in the profile)", 100 * c.blanket.nose_chord_fraction);
+  list.push_back({Legend::Symbol::none, cloth});
   for (const auto& doubt : c.doubts) list.push_back({Legend::Symbol::none, "DOUBT: " + doubt});
   return list;
 }
@@ -58,8 +63,9 @@ double lay_legend(cairo_t* cr, const std::vector<Legend>& list, Point at, double
 }
 
 void draw_survey(cairo_t* cr, const Case& c, const Panel& panel, const SurveyPlan& plan) {
-  draw_text(cr, {margin, 16}, c.title + (c.invented ? "  (INVENTED DEMO)" : ""), {.size = title_type, .bold = true});
-  draw_text(cr, {margin, 64}, "What was understood of " + c.file + ". Plan view from above: leading edge on top, root left.",
+  draw_text(cr, {margin, 16}, c.title, {.size = title_type, .bold = true});
+  draw_text(cr, {margin, 64}, (c.invented ? "INVENTED DEMO.  " : "") + ("What was understood of " + std::filesystem::path(c.file).filename().string()) +
+                ". Plan view from above: leading edge on top, root left.",
             {.size = type});
   plan.draw(cr);
   const double y = plan.bottom() + gap / 2;

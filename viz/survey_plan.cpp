@@ -16,7 +16,7 @@ namespace {
 
 // All in pixels.
 constexpr double type = 20, small_type = 18;
-constexpr double name_room = 250, tip_room = 110;   ///< left and right of the panel, for names and chord dimensions
+constexpr double name_room = 300, tip_room = 110;   ///< left and right of the panel, for names and chord dimensions
 constexpr double upper_room = 46;                   ///< above it, for supports
 constexpr double tallest = 640;
 constexpr double station_row = 70, close_stations = 118;
@@ -82,8 +82,6 @@ Point SurveyPlan::support_place(const Support& s, double station) const {
 }
 
 void SurveyPlan::draw_zones(cairo_t* cr) const {
-  const double dash[] = {6, 5};
-  cairo_set_dash(cr, dash, 2, 0);
   set_ink(cr, zone_ink);
   cairo_set_line_width(cr, 1.5);
   for (const auto& zone : panel_.zones) {
@@ -97,7 +95,6 @@ void SurveyPlan::draw_zones(cairo_t* cr) const {
     cairo_close_path(cr);
   }
   cairo_stroke(cr);
-  cairo_set_dash(cr, nullptr, 0, 0);
   for (const auto& zone : panel_.zones) {
     if (zone.side != Side::top || zone.quads.empty()) continue;
     Point sum;
@@ -197,12 +194,21 @@ void SurveyPlan::draw_supports(cairo_t* cr) const {
   const auto draw_all = [&](const std::vector<Support>& supports, bool ironed) {
     for (std::size_t i = 0; i < supports.size(); ++i) {
       const auto& s = supports[i];
-      const std::string label = (ironed ? "I" : "U") + std::to_string(i + 1);
       const auto symbol = ironed ? draw_ironed_symbol : draw_in_use_symbol;
       if (s.whole_length)
         for (const auto& rib : case_.ribs) symbol(cr, support_place(s, rib.station));
       const Point p = support_place(s, s.whole_length ? 0 : s.station);
       symbol(cr, p);
+      // Several at one place (a hinge and a horn) share one label.
+      std::string label;
+      bool said = false;
+      for (std::size_t k = 0; k < supports.size(); ++k) {
+        const Point q = support_place(supports[k], supports[k].whole_length ? 0 : supports[k].station);
+        if (std::hypot(q.x - p.x, q.y - p.y) > 20) continue;
+        said = said || k < i;
+        label += (label.empty() ? "" : " ") + std::string(ironed ? "I" : "U") + std::to_string(k + 1);
+      }
+      if (said) continue;
       const Point words = ironed ? Point{p.x + 16, p.y + 6} : Point{p.x + 16, p.y - 30};
       const TextStyle style{.size = small_type, .bold = true};
       const Extent size = measure_text(cr, label, style);

@@ -25,7 +25,11 @@ double no_minus_zero(double v, int decimals) {
   return std::abs(v) < step / 2 ? 0.0 : v;
 }
 
-std::string fixed(double v, int decimals) { return fmt::format("{:.{}f}", no_minus_zero(v, decimals), decimals); }
+// A frame without compression has no buckling factor; "inf" would say nothing to a reader.
+std::string fixed(double v, int decimals) {
+  if (!std::isfinite(v)) return "none";
+  return fmt::format("{:.{}f}", no_minus_zero(v, decimals), decimals);
+}
 
 // A value and its limit may be told apart only by more decimals when they are small.
 int decimals_of_small_length(double metres) { return std::abs(metres) < 0.0254 ? 2 : 1; }
@@ -74,6 +78,7 @@ std::string dose_word(double dose) {
 std::string side_word(Side side) { return side == Side::top ? "TOP" : "BOTTOM"; }
 
 std::string limit_value(const LimitReading& reading, double value) {
+  if (!std::isfinite(value)) return "none";
   if (reading.unit == "Pa") return fixed(value / pascals_per_ksi, 1) + " ksi (" + fixed(value / 1e6, 0) + " MPa)";
   if (reading.unit == "m") return small_length_both(value);
   if (reading.unit == "rad") return angle_text(value);
@@ -83,6 +88,7 @@ std::string limit_value(const LimitReading& reading, double value) {
 }
 
 std::string limit_allowed(const LimitReading& reading) {
+  if (!(reading.allowed > 0)) return "none set";
   return (reading.name == "buckling" ? "at least " : "") + limit_value(reading, reading.allowed);
 }
 

@@ -1,4 +1,3 @@
-# The sample plan is shared by all tests of what draws and writes plans.
 set(EVENPULL_VIZ_TESTS
   reading.cpp
   test_colours.cpp
@@ -8,9 +7,6 @@ set(EVENPULL_VIZ_TESTS
   test_sheet.cpp
   test_survey_picture.cpp
   test_wording.cpp
-  ../support/sample_plan.cpp
-  ../support/sample_plan_case.cpp
-  ../support/sample_plan_panel.cpp
 )
 find_package(PkgConfig REQUIRED)
 pkg_check_modules(CAIRO_READ REQUIRED IMPORTED_TARGET cairo)

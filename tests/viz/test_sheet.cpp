@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <limits>
 
 using namespace evenpull;
 using namespace evenpull::reading;
@@ -152,6 +153,33 @@ TEST_CASE("a long reason pushes the order to a page of its own and loses nothing
   CHECK(has(all[0], "licensed"));
   CHECK(has(all[0], "Sentence number 5"));
   CHECK(has(all[1], "Order:"));
+}
+
+TEST_CASE("a plan with nothing but an answer still gives a sheet") {
+  Plan plan = sample_plan();
+  plan.limits.clear();
+  plan.orders.clear();
+  plan.stages.clear();
+  plan.bounds.clear();
+  plan.snapshots.clear();
+  plan.stage_end_snapshot.clear();
+  plan.notes.clear();
+  plan.the_case.doubts.clear();
+  plan.the_case.defaults_used.clear();
+  const auto all = sheet_pages(plan);
+  CHECK(has(all.front(), "300 °F"));
+  CHECK(all.size() >= 5);
+}
+
+TEST_CASE("no page shows a number that is none") {
+  Plan plan = sample_plan();
+  for (auto& r : plan.limits)
+    if (r.name == "buckling") {
+      r.value = std::numeric_limits<double>::infinity();
+      r.use = 0;
+    }
+  for (const auto& page : sheet_pages(plan))
+    for (const char* word : {"nan", " inf ", "-0.00"}) CHECK_FALSE(has(page, word));
 }
 
 TEST_CASE("a folder that does not exist is named and nothing is left behind") {
