@@ -32,7 +32,7 @@ Section bar(double width, double height) {
   const double r = b / a;
   s.torsion = a * b * b * b * (16.0 / 3 - 3.36 * r * (1 - r * r * r * r / 12));
   const double modulus =
-      8 * a * a * b * b / (3 * (1 + 0.6095 * r + 0.8865 * r * r - 1.8023 * r * r * r + 0.91 * r * r * r * r));
+      8 * a * b * b / (3 * (1 + 0.6095 * r + 0.8865 * r * r - 1.8023 * r * r * r + 0.91 * r * r * r * r));
   s.reach_twist = s.torsion / modulus;
   return s;
 }

@@ -1,0 +1,98 @@
+// Small jobs for tests of whole steps: a coarse panel with one zone a bay and side, orders, passes.
+#pragma once
+
+#include "solver/ironing.hpp"
+#include "solver/readings.hpp"
+#include "solver/shrink.hpp"
+#include "tests/support/sample_case.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <vector>
+
+namespace evenpull::check {
+
+inline double true_temperature(double f) { return (f + 459.67) / 1.8; }
+
+/// An iron that keeps a whole bay hot at once: one zone a bay and side, so that few steps make a pass.
+inline Case one_zone_a_bay(Case c) {
+  c.iron = {1.0, 0.3, 0, 6, 0};
+  return c;
+}
+
+inline MeshWish coarse(int nodes = 200) {
+  MeshWish w;
+  w.target_nodes = nodes;
+  return w;
+}
+
+/// A model with its ironing; not copied, since the ironing refers to the model.
+struct Job {
+  Model model;
+  Ironing ironing;
+  explicit Job(const Case& c, int nodes = 200, const Accuracy& a = {}) : model(c, coarse(nodes)), ironing(model, a) {}
+  Job(const Job&) = delete;
+  Job& operator=(const Job&) = delete;
+
+  Readings read(const Covering& s) const { return read_off(model, s, ironing.accuracy().smoothing); }
+  const Panel& panel() const { return model.panel; }
+};
+
+/// All zones of the top from the root to the tip, then all of the bottom.
+inline std::vector<int> one_side_first(const Panel& p) {
+  std::vector<int> order;
+  for (std::size_t z = 0; z < p.zones.size(); ++z) order.push_back(static_cast<int>(z));
+  return order;
+}
+
+/// Each zone of the top followed by the one below it, root to tip.
+inline std::vector<int> alternating(const Panel& p) {
+  std::vector<int> order;
+  for (int b = 0; b < p.bays; ++b)
+    for (int k = 0; k < p.strips; ++k) {
+      order.push_back(p.zone(Side::top, b, k));
+      order.push_back(p.zone(Side::bottom, b, k));
+    }
+  return order;
+}
+
+/// Worst readings on the way.
+struct Way {
+  double use = 0, twist = 0, slip = 0, difference_span = 0;
+};
+
+/// Works zones in order; false when a step ended in buckling.
+inline bool work(Job& j, Covering& s, const std::vector<int>& order, double fahrenheit, double dose, Way* way = nullptr) {
+  for (int z : order) {
+    if (j.ironing.iron(s, z, true_temperature(fahrenheit), dose, j.panel().zones[z].label).outcome != Outcome::settled)
+      return false;
+    if (!way) continue;
+    const Readings r = j.read(s);
+    way->use = std::max(way->use, r.stress_use.value);
+    way->twist = std::max(way->twist, r.twist);
+    way->slip = std::max(way->slip, std::abs(r.slip.value));
+    way->difference_span = std::max(way->difference_span, std::abs(r.difference_span.value));
+  }
+  return true;
+}
+
+/// Load lines of one zone, as Ironing draws them.
+inline HotLines lines_of(const Model& m, const Covering& s, int zone, double fahrenheit, double dose) {
+  HotLines lines(m.triangles.size());
+  const ShrinkState shrink = shrink_at(m.the_case.cloth, m.compliance, true_temperature(fahrenheit));
+  for (int q : m.panel.zones[zone].quads)
+    for (int t = 4 * q; t < 4 * q + 4; ++t)
+      for (int d = 0; d < 2; ++d) lines[t][d] = load_line(shrink, d, s.shrink[t][d], dose, m.the_case.cloth.creep_share);
+  return lines;
+}
+
+/// Largest difference of any component of the pull between two states [N/m].
+inline double pull_apart(const Covering& a, const Covering& b) {
+  double worst = 0;
+  for (std::size_t t = 0; t < a.tension.size(); ++t)
+    worst = std::max(worst, (a.tension[t].pull - b.tension[t].pull).cwiseAbs().maxCoeff());
+  return worst;
+}
+
+}  // namespace evenpull::check

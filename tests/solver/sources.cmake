@@ -1,0 +1,20 @@
+set(EVENPULL_SOLVER_TESTS
+  test_beam.cpp
+  test_buckling.cpp
+  test_cloth_states.cpp
+  test_edge.cpp
+  test_equilibrium.cpp
+  test_fabric_law.cpp
+  test_friction.cpp
+  test_ironing.cpp
+  test_line_of_zones.cpp
+  test_load_line.cpp
+  test_mechanism.cpp
+  test_membrane.cpp
+  test_mirror.cpp
+  test_order_matters.cpp
+  test_panel.cpp
+  test_readings.cpp
+  test_section_shapes.cpp
+  test_surface.cpp
+)

@@ -1,0 +1,166 @@
+// The beam element (docs/model.md, section 5): what must hold whatever its section. Closed forms are checked in
+// tests/published.
+#include "solver/beam.hpp"
+#include "tests/solver/chance.hpp"
+
+#include <Eigen/Eigenvalues>
+#include <Eigen/Geometry>
+#include <catch2/catch.hpp>
+
+using namespace evenpull;
+using namespace evenpull::check;
+
+namespace {
+
+BeamShape some_beam(Chance& chance) {
+  BeamShape b;
+  b.from = chance.vector<3>(1);
+  b.to = b.from + 0.3 * Eigen::Vector3d(chance.vector<3>(1).normalized());
+  b.up = chance.vector<3>(1).normalized();
+  b.section = {6e-5, 4e-9, 1.5e-9, 2e-9, 0.008, 0.006, 0.005};  // invented
+  b.youngs_modulus = 70e9;
+  b.shear_modulus = 26e9;
+  return b;
+}
+
+BeamVector rigid(const BeamShape& b, const Eigen::Vector3d& move, const Eigen::Vector3d& turn) {
+  BeamVector u;
+  u << move + turn.cross(b.from), turn, move + turn.cross(b.to), turn;
+  return u;
+}
+
+// How large the entries of a stiffness are against a motion.
+double size(const BeamMatrix& k, const BeamVector& u) { return k.norm() * u.norm(); }
+
+}  // namespace
+
+TEST_CASE("moving a beam as a whole costs no force, hinged or not") {
+  Chance chance(51);
+  for (int i = 0; i < 20; ++i) {
+    BeamShape b = some_beam(chance);
+    b.hinge_from = i % 2;
+    b.hinge_to = i % 3 == 0;
+    const BeamMatrix k = beam_stiffness(b);
+    const BeamVector u = rigid(b, chance.vector<3>(0.01), chance.vector<3>(0.01));
+    CHECK((k * u).norm() < 1e-11 * size(k, u));
+    const BeamForces f = beam_forces(b, u, 0);
+    CHECK(std::abs(f.axial) + std::abs(f.twist) + std::abs(f.bend_up[0]) + std::abs(f.bend_flat[1]) <
+          1e-11 * size(k, u));
+  }
+}
+
+TEST_CASE("elastic stiffness is symmetric and lets only rigid motions pass") {
+  Chance chance(52);
+  for (int i = 0; i < 10; ++i) {
+    const BeamMatrix k = beam_stiffness(some_beam(chance));
+    CHECK((k - k.transpose()).norm() < 1e-12 * k.norm());
+    const auto values = Eigen::SelfAdjointEigenSolver<BeamMatrix>(k).eigenvalues();
+    CHECK(std::abs(values[5]) < 1e-9 * values[11]);
+    CHECK(values[6] > 1e-7 * values[11]);
+  }
+}
+
+TEST_CASE("geometric stiffness is symmetric, in proportion to the pull, and free under translation") {
+  Chance chance(53);
+  for (int i = 0; i < 20; ++i) {
+    BeamShape b = some_beam(chance);
+    b.hinge_from = i % 2;
+    b.hinge_to = i % 3 == 0;
+    const BeamMatrix g = beam_geometric_stiffness(b, 250);
+    CHECK((g - g.transpose()).norm() < 1e-12 * g.norm());
+    CHECK((beam_geometric_stiffness(b, -500) + 2 * g).norm() < 1e-12 * g.norm());
+    const BeamVector u = rigid(b, chance.vector<3>(0.01), Eigen::Vector3d::Zero());
+    CHECK((g * u).norm() < 1e-12 * size(g, u));
+  }
+}
+
+TEST_CASE("a pulled beam turned as a whole asks for the couple of its pull") {
+  Chance chance(54);
+  for (int i = 0; i < 20; ++i) {
+    BeamShape b = some_beam(chance);
+    b.hinge_from = i % 2;
+    b.hinge_to = i % 3 == 0;
+    const double pull = 300;
+    const Eigen::Vector3d along = (b.to - b.from).normalized(), turn = chance.vector<3>(0.01);
+    const BeamVector f = beam_geometric_stiffness(b, pull) * rigid(b, Eigen::Vector3d::Zero(), turn);
+    const Eigen::Vector3d sideways = pull * turn.cross(along);
+    CHECK((f.segment<3>(6) - sideways).norm() < 1e-9 * pull);
+    CHECK((f.segment<3>(0) + sideways).norm() < 1e-9 * pull);
+    CHECK(f.segment<3>(3).norm() + f.segment<3>(9).norm() < 1e-9 * pull);
+  }
+}
+
+TEST_CASE("pull stiffens a beam, push softens it") {
+  Chance chance(55);
+  const BeamShape b = some_beam(chance);
+  for (int i = 0; i < 20; ++i) {
+    const BeamVector u = chance.vector<12>(0.01);
+    CHECK(u.dot(beam_geometric_stiffness(b, 100) * u) >= 0);
+    CHECK(u.dot(beam_geometric_stiffness(b, -100) * u) <= 0);
+  }
+}
+
+TEST_CASE("a hinge carries no bending moment, with or without pull, but turns about the axis are passed on") {
+  Chance chance(56);
+  for (int i = 0; i < 20; ++i) {
+    BeamShape b = some_beam(chance);
+    b.hinge_from = true;
+    b.hinge_to = i % 2;
+    const BeamVector u = chance.vector<12>(0.01);
+    for (double pull : {0.0, 400.0, -150.0}) {
+      const BeamForces f = beam_forces(b, u, pull);
+      CHECK(std::abs(f.bend_up[0]) < 1e-8);
+      CHECK(std::abs(f.bend_flat[0]) < 1e-8);
+      if (b.hinge_to) CHECK(std::abs(f.bend_up[1]) + std::abs(f.bend_flat[1]) < 1e-8 + 1e-3 * std::abs(pull) * 1e-3);
+    }
+    const Eigen::Vector3d along = (b.to - b.from).normalized();
+    const double turned = (Eigen::Vector3d(u.segment<3>(9)) - Eigen::Vector3d(u.segment<3>(3))).dot(along);
+    CHECK(beam_forces(b, u, 0).twist == Approx(b.shear_modulus * b.section.torsion / 0.3 * turned).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("a beam is the same beam from whichever end and in whichever axes it is seen") {
+  Chance chance(57);
+  const BeamShape b = some_beam(chance);
+  BeamShape turned = b, reversed = b;
+  const Eigen::Matrix3d r = Eigen::AngleAxisd(1.1, Eigen::Vector3d(1, 2, 3).normalized()).toRotationMatrix();
+  turned.from = r * b.from, turned.to = r * b.to, turned.up = r * b.up;
+  std::swap(reversed.from, reversed.to);
+  BeamMatrix t = BeamMatrix::Zero(), swap = BeamMatrix::Zero();
+  for (int i = 0; i < 4; ++i) t.block<3, 3>(3 * i, 3 * i) = r;
+  swap.block<6, 6>(0, 6).setIdentity();
+  swap.block<6, 6>(6, 0).setIdentity();
+  const BeamMatrix k = beam_stiffness(b), g = beam_geometric_stiffness(b, 70);
+  CHECK((beam_stiffness(turned) - t * k * t.transpose()).norm() < 1e-10 * k.norm());
+  CHECK((beam_geometric_stiffness(turned, 70) - t * g * t.transpose()).norm() < 1e-10 * g.norm());
+  CHECK((beam_stiffness(reversed) - swap * k * swap).norm() < 1e-10 * k.norm());
+}
+
+TEST_CASE("the forces of a beam do the work that its stiffness says") {
+  Chance chance(58);
+  for (int i = 0; i < 10; ++i) {
+    BeamShape b = some_beam(chance);
+    const BeamVector u = chance.vector<12>(0.001);
+    const BeamVector f = beam_stiffness(b) * u;
+    const Eigen::Vector3d along = (b.to - b.from).normalized();
+    const BeamForces r = beam_forces(b, u, 0);
+    CHECK(r.axial == Approx(Eigen::Vector3d(f.segment<3>(6)).dot(along)));
+    CHECK(r.twist == Approx(Eigen::Vector3d(f.segment<3>(9)).dot(along)));
+    // Bending moments at an end, both together, whatever the signs.
+    const Eigen::Vector3d m = f.segment<3>(9);
+    CHECK(std::hypot(r.bend_up[1], r.bend_flat[1]) == Approx((m - m.dot(along) * along).norm()));
+  }
+}
+
+TEST_CASE("stress adds pull, both bendings and torsion") {
+  const Section s{1e-4, 2e-9, 1e-9, 3e-9, 0.01, 0.005, 0.006};
+  BeamForces f;
+  f.axial = -100;
+  CHECK(beam_stress(s, f) == Approx(1e6));
+  f.bend_up[1] = -2;
+  CHECK(beam_stress(s, f) == Approx(1e6 + 1e7));
+  f.bend_flat[0] = 1;
+  CHECK(beam_stress(s, f) == Approx(1e6 + 1e7 + 5e6));
+  f.twist = 0.5;
+  CHECK(beam_stress(s, f) == Approx(std::hypot(16e6, std::sqrt(3.0) * 1e6)));
+}

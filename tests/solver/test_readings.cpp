@@ -1,0 +1,93 @@
+// Readings of states made by hand (docs/model.md, section 7).
+#include "tests/solver/chance.hpp"
+#include "tests/solver/small_job.hpp"
+
+#include <Eigen/Geometry>
+#include <catch2/catch.hpp>
+
+using namespace evenpull;
+using namespace evenpull::check;
+
+namespace {
+
+Covering same_pull(const Model& m, const Mandel& pull) {
+  Covering s = laid_on(m);
+  for (Tension& t : s.tension) t.pull = pull;
+  return s;
+}
+
+}  // namespace
+
+TEST_CASE("the same pull everywhere is even, has no difference and is read back") {
+  Job j(sample::aileron(3, 0.9), 150);
+  const Readings r = j.read(same_pull(j.model, {400, 250, 0}));  // warp along the span
+  for (double v : r.zones.span) CHECK(v == Approx(400));
+  for (double v : r.zones.chord) CHECK(v == Approx(250));
+  CHECK(r.unevenness == Approx(0).margin(1e-12));
+  CHECK(r.difference_chord.value == Approx(0).margin(1e-9));
+  CHECK(r.difference_span.value == Approx(0).margin(1e-9));
+  CHECK(r.spread_along_span == Approx(0).margin(1e-9));
+  CHECK(r.loose_share == 0);
+  CHECK(r.puckered_share == 0);
+  CHECK(side_mean(j.panel(), r.zones.span, Side::bottom) == Approx(400));
+}
+
+TEST_CASE("pull on the bias is turned into span and chord") {
+  Case c = sample::aileron(3, 0.9);
+  c.cloth.warp_angle = 3.14159265358979323846 / 4;
+  c.blanket.kind = BlanketKind::two_sheets;
+  Job j(c, 150);
+  const Readings along_warp = j.read(same_pull(j.model, {600, 0.001, 0}));
+  for (double v : along_warp.zones.span) CHECK(v == Approx(300).epsilon(1e-5));
+  for (double v : along_warp.zones.chord) CHECK(v == Approx(300).epsilon(1e-5));
+  CHECK(along_warp.puckered_share == Approx(1));
+  // Warp and fill alike with shear: the span and the chord lie 45 degrees to the yarns.
+  const Readings shear = j.read(same_pull(j.model, {300, 300, -std::sqrt(2.0) * 200}));
+  for (double v : shear.zones.span) CHECK(v == Approx(500));
+  for (double v : shear.zones.chord) CHECK(v == Approx(100));
+}
+
+TEST_CASE("one side loose, the other tight: differences and shares say so") {
+  Job j(sample::aileron(3, 0.9), 150);
+  Covering s = same_pull(j.model, {300, 200, 0});
+  for (std::size_t t = 0; t < s.tension.size(); ++t)
+    if (j.panel().quads[t / 4].side == Side::bottom) s.tension[t].pull = Mandel(0.1, 0.1, 0);
+  const Readings r = j.read(s);
+  CHECK(r.loose_share == Approx(0.5).epsilon(1e-6));
+  CHECK(r.difference_span.value == Approx(299.9));
+  CHECK(r.difference_chord.value == Approx(199.9));
+}
+
+TEST_CASE("a panel moved as a whole reads straight and unstressed, and its turn is told") {
+  Job j(sample::aileron(3, 0.9), 150);
+  Chance chance(81);
+  Covering s = laid_on(j.model);
+  const Eigen::Vector3d move = chance.vector<3>(1e-3), turn = chance.vector<3>(1e-3);
+  for (std::size_t k = 0; k < j.panel().joints.size(); ++k) {
+    s.unknowns.segment<3>(6 * k) = move + turn.cross(j.panel().joints[k].position);
+    s.unknowns.segment<3>(6 * k + 3) = turn;
+  }
+  const Readings r = j.read(s);
+  CHECK(r.edge_bow.value < 1e-12);
+  CHECK(r.end_rib_bow.value < 1e-12);
+  CHECK(r.twist < 1e-9);
+  CHECK(r.stress_use.value < 1e-6);
+  CHECK(r.frame_turn == Approx(turn.norm()));
+}
+
+TEST_CASE("a bowed trailing edge and a twisted panel are measured") {
+  Job j(sample::aileron(3, 0.9), 150);
+  const Panel& p = j.panel();
+  Covering s = laid_on(j.model);
+  const int mid = (p.rib_columns[1] + p.rib_columns[2]) / 2;
+  s.unknowns[6 * p.edge_joint[mid] + 0] = -1.2e-3;  // pulled in between ribs 0.3 m apart
+  const Readings bowed = j.read(s);
+  CHECK(bowed.edge_bow.value == Approx(1.2e-3 / 0.3));
+  CHECK(bowed.edge_bow.bay == 1);
+  CHECK(bowed.edge_bow.joint == p.edge_joint[mid]);
+
+  s = laid_on(j.model);
+  for (std::size_t k = 0; k < p.joints.size(); ++k)  // turns about the span, more towards the tip
+    s.unknowns[6 * k + 2] = 0.01 * p.joints[k].position.x() * p.joints[k].position.y() / 0.9;
+  CHECK(j.read(s).twist == Approx(0.01).epsilon(1e-3));
+}
