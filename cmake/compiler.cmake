@@ -11,7 +11,8 @@ endif()
 # For the same reason no -march and no -ffast-math.
 add_compile_options(-Wall -Wextra -Wpedantic -Wshadow -Wnon-virtual-dtor -ffp-contract=off)
 if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
-  add_compile_options(-Wno-maybe-uninitialized)  # false alarms from inlined Eigen expressions
+  # False alarms of GCC 12: from inlined Eigen expressions, and from adding short strings at -O3.
+  add_compile_options(-Wno-maybe-uninitialized -Wno-restrict)
 endif()
 
 find_program(EVENPULL_CCACHE ccache)
