@@ -21,7 +21,7 @@ namespace {
 // All in pixels.
 constexpr double picture_width = 1600, margin = 40, list_width = 440;
 constexpr double type = 22, title_type = 34, head_height = 112;
-constexpr double row_height = 34, badge = 15;
+constexpr double row_height = 34, badge = 15, list_head = 94;
 constexpr double least_line = 5, most_line = 13;
 // The largest movement is drawn about this share of the chord.
 constexpr double drawn_share_of_chord = 0.16;
@@ -42,9 +42,10 @@ std::vector<Ranked> rank_members(const Panel& panel, const Snapshot& now) {
   return ranked;
 }
 
+/// Up to 500: what needs more to be seen need not be seen.
 double round_factor(double wanted) {
   double best = 1;
-  for (double power = 1; power <= 1e4; power *= 10)
+  for (double power = 1; power <= 100; power *= 10)
     for (double m : {1.0, 2.0, 5.0})
       if (m * power <= wanted) best = m * power;
   return best;
@@ -156,8 +157,8 @@ void draw_from_behind(cairo_t* cr, const Panel& panel, const FrameView& view, do
 }
 
 void draw_list(cairo_t* cr, const Panel& panel, const std::vector<Ranked>& ranked, const Box& box, const Bands& bands) {
-  draw_text(cr, {box.x, box.y}, "Members by use of their stress limit", {.size = type, .bold = true, .width = box.width});
-  double y = box.y + 64;
+  draw_text(cr, {box.x, box.y}, "Use of the stress limit at the end of the stage; on the way it may be more, see the sheet", {.size = type, .bold = true, .width = box.width});
+  double y = box.y + list_head;
   for (std::size_t r = 0; r < ranked.size() && y + row_height <= box.bottom(); ++r, y += row_height) {
     draw_badge(cr, {box.x + badge, y + row_height / 2 - 3}, static_cast<int>(r) + 1);
     fill_box(cr, {box.x + 44, y + 4, 40, 20}, bands.colour_of(ranked[r].use));
@@ -180,7 +181,7 @@ void write_frame_picture(const Plan& plan, int stage, const std::string& path) {
   FrameView view(panel, now, width - 20);
   const double room = view.room_for_movement() + 30;
   const double plan_height = view.chord() + 2 * room, up = view.room_up_and_down() + 24, behind_height = 2 * up + 60, legend = 110;
-  const double list_height = 64 + row_height * static_cast<double>(ranked.size());
+  const double list_height = list_head + row_height * static_cast<double>(ranked.size());
   const double body = std::max(plan_height + behind_height + legend, list_height + 20);
   write_png(path, {picture_width, head_height + body}, [&](cairo_t* cr) {
     draw_text(cr, {margin, 18}, "The frame after " + degrees_both(plan.the_case.stages[stage].temperature),

@@ -24,11 +24,17 @@ void draw_bar_boxes(cairo_t* cr, Box bar, const Bands& bands) {
   }
 }
 
-void draw_bounds(cairo_t* cr, Box bar, const Bands& bands, double y, double type_size,
-                 bool open_end, const std::function<std::string(double)>& words) {
-  const double w = bar.width / bands.count();
+using Words = std::function<std::string(double)>;
+
+/// Every how manieth limit can be said without the words touching.
+int label_step(cairo_t* cr, Box bar, const Bands& bands, double type_size, const Words& words) {
   const double widest = measure_text(cr, words(bands.bounds.back()), {.size = type_size}).width;
-  const int each = std::max(1, static_cast<int>(std::ceil(1.25 * widest / w)));
+  return std::max(1, static_cast<int>(std::ceil(1.25 * widest * bands.count() / bar.width)));
+}
+
+void draw_bounds(cairo_t* cr, Box bar, const Bands& bands, double y, double type_size, int each, bool open_end,
+                 const Words& words) {
+  const double w = bar.width / bands.count();
   for (int i = 0; i <= bands.count(); i += each)
     draw_centred(cr, {bar.x + i * w, y}, words(bands.bounds[i]) + (open_end && i == bands.count() ? "+" : ""),
                  {.size = type_size});
@@ -70,8 +76,12 @@ void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, doub
   const Box bar{box.x + unit_room, box.y + 1.5 * type_size, box.width - 2 * unit_room, 1.4 * type_size};
   draw_bar_boxes(cr, bar, bands);
   const double above = bar.y - 0.75 * type_size, below = bar.bottom() + 0.8 * type_size;
-  draw_bounds(cr, bar, bands, above, type_size, open_end, [](double v) { return fmt::format("{:.1f}", pounds_per_inch(v)); });
-  draw_bounds(cr, bar, bands, below, type_size, open_end, [](double v) { return fmt::format("{:.0f}", v); });
+  const Words pounds = [](double v) { return fmt::format("{:.1f}", pounds_per_inch(v)); };
+  const Words newtons = [](double v) { return fmt::format("{:.0f}", v); };
+  // Both rows name the same limits.
+  const int each = std::max(label_step(cr, bar, bands, type_size, pounds), label_step(cr, bar, bands, type_size, newtons));
+  draw_bounds(cr, bar, bands, above, type_size, each, open_end, pounds);
+  draw_bounds(cr, bar, bands, below, type_size, each, open_end, newtons);
   draw_text(cr, {box.x, above - 0.6 * type_size}, "lb/in", {.size = type_size, .bold = true});
   draw_text(cr, {box.x, below - 0.6 * type_size}, "N/m", {.size = type_size, .bold = true});
 }
@@ -79,7 +89,7 @@ void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, doub
 void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
   const Box bar{box.x, box.y, box.width, 1.4 * type_size};
   draw_bar_boxes(cr, bar, bands);
-  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size, true,
+  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size, 1, true,
               [](double v) { return fmt::format("{:.1f}", v); });
 }
 

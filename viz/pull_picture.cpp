@@ -22,7 +22,8 @@ constexpr double picture_width = 1600, margin = 40;
 constexpr double type = 22, title_type = 34;
 constexpr double head_height = 112, legend_height = 150;
 constexpr double least_map = 380, most_map = 1000;
-constexpr int wanted_bands = 10;
+// After a good run the pull is nearly even: fine bands show what is left of unevenness.
+constexpr int wanted_bands = 18;
 // The very strongest few quads sit at corners; a scale made for them would leave one colour for all the rest.
 constexpr double share_of_area_on_scale = 0.99;
 
@@ -40,7 +41,7 @@ void draw_head(cairo_t* cr, const Plan& plan, int stage, const std::string& what
   for (const auto& mark : plan_marks(plan)) below += "  ·  " + mark;
   draw_text(cr, {margin, 66}, below, {.size = type});
   if (stage > plan.ceiling.value_or(-1))
-    draw_text(cr, {picture_width - margin, 66}, "HOTTER THAN IS SAFE: do not iron this stage",
+    draw_text(cr, {picture_width - margin, 26}, "HOTTER THAN IS SAFE: do not iron",
               {.size = type, .bold = true, .align = Align::right});
 }
 

@@ -17,8 +17,8 @@ constexpr double second_type = 34;
 constexpr double reason_type = 13;
 constexpr double heading_type = 14;
 constexpr double gap = 14;
-constexpr std::size_t readings_shown = 4, least_readings = 2;
-constexpr double least_drawing = 140;  ///< height of the order at a glance below which it gets its own page
+constexpr std::size_t readings_shown = 4, least_readings = 1;
+constexpr double least_drawing = 125;  ///< height of the order at a glance below which it gets its own page
 
 /// The number itself; gives the height taken.
 double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
@@ -46,7 +46,11 @@ double draw_reasons(cairo_t* cr, const Plan& plan, Point at, double width) {
   y += draw_text(cr, {at.x, y}, plan.advice.because, {.size = reason_type, .width = width}).height + 6;
   for (const auto& advice : plan.advice.advice)
     y += draw_text(cr, {at.x, y}, advice, {.size = reason_type, .bold = true, .width = width}).height + 6;
-  if (plan.setting)
+  const auto says_setting = [&](const std::string& s) {
+    return plan.setting && s.find(degrees_f(*plan.setting)) != std::string::npos;
+  };
+  // The advice may say it already.
+  if (plan.setting && std::none_of(plan.advice.advice.begin(), plan.advice.advice.end(), says_setting))
     y += draw_text(cr, {at.x, y},
                    "A setting up to " + degrees_both(*plan.setting) + " would still pass. This is advice, not a step.",
                    {.size = reason_type, .width = width}).height;
@@ -63,15 +67,16 @@ double draw_worst(cairo_t* cr, const Plan& plan, Point at, double width, std::si
     return measure_only ? measure_text(cr, text, style) : draw_text(cr, {x, y}, text, style);
   };
   const int stage = plan.ceiling.value_or(0);
-  y += line(at.x, "Worst up to " + degrees_f(plan.the_case.stages[stage].temperature) + " (limit: 1.00)",
+  y += line(at.x, (stage > 0 ? "Worst up to " : "Worst at ") + degrees_f(plan.the_case.stages[stage].temperature) + " (limit: 1.00)",
             {.size = heading_type, .bold = true, .width = width}).height + 2;
-  const double number = 104;
+  double number = 0;
+  for (const auto& r : readings)
+    number = std::max(number, measure_text(cr, use_text(r.use, r.use_plus_minus), {.size = 15, .bold = true}).width + 10);
   for (const auto& r : readings) {
     const double h = line(at.x, use_text(r.use, r.use_plus_minus), {.size = 15, .bold = true}).height;
     const double t = line(at.x + number, r.name + ": " + r.where + ", " + r.when, {.width = width - number}).height;
     y += std::max(h, t) + 1;
   }
-  if (plan.quick) y += line(at.x, "No error bars in a quick plan.", {.bold = true}).height;
   return y - at.y;
 }
 
@@ -155,7 +160,8 @@ void draw_answer_page(Sheet& sheet) {
   const double upper = room.y + std::max(answer, reasons) + gap;
   Box lower{room.x, upper, room.width, warn.y - gap / 2 - upper};
 
-  // Skins left, words right in what is left between; fewer readings if that makes it fit (all are in the record).
+  // Skins left, words right in what is left between; fewer readings if that makes it fit (the reason names the worst one
+  // too, and all are in the record).
   const double words_width = 0.44 * room.width;
   const double order = draw_order_words(cr, plan, {}, words_width, true);
   const auto worst = [&](std::size_t n) { return draw_worst(cr, plan, {}, words_width, n, true); };
@@ -167,6 +173,7 @@ void draw_answer_page(Sheet& sheet) {
   if (!fits) {
     // Long reasons: the numbers stay with them, the order gets a page of its own.
     draw_worst(cr, plan, {right_x, y}, right, readings_shown, false);
+    if (!plan.ceiling) return;
     room = sheet.begin_page("Ironing plan: the order at a glance");
     draw_order_words(cr, plan, {room.x, room.y}, room.width, false);
     const double taken = draw_order_words(cr, plan, {}, room.width, true) + gap;

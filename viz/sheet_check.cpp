@@ -88,9 +88,8 @@ void draw_check_page(Sheet& sheet, int stage) {
   cairo_t* cr = sheet.cr;
   const std::string temperature = degrees_f(plan.the_case.stages[stage].temperature);
   const bool last = stage == *plan.ceiling;
-  const Box room = sheet.begin_page(fmt::format("After stage {}, {}: {}", stage + 1, temperature,
-                                                last ? "check, then stop: hottest safe stage done"
-                                                     : "check before going hotter"));
+  const Box room = sheet.begin_page(fmt::format("After {}: {}", temperature, last ? "check, then stop"
+                                                                                      : "check before going hotter"));
   const double left = 0.46 * room.width;
   const auto checks = checks_after_stage(plan, stage);
   const auto checks_height = [&](double type) { return draw_checks(cr, {}, checks, left, type, true); };

@@ -11,12 +11,26 @@ constexpr double head_height = 24;
 constexpr double foot_height = 22;
 constexpr double head_type = 14;
 
+/// The words, cut short with three dots if they are too long; nothing if hardly any would be left.
+std::string fitted(cairo_t* cr, const std::string& words, double room) {
+  constexpr std::size_t least_left = 12;
+  if (measure_text(cr, words).width <= room) return words;
+  std::string cut = words;
+  while (cut.size() > least_left) {
+    // Whole characters only: the bytes that follow the first one of a UTF-8 character begin with 10.
+    while (!cut.empty() && (static_cast<unsigned char>(cut.back()) & 0xC0) == 0x80) cut.pop_back();
+    if (!cut.empty()) cut.pop_back();
+    if (measure_text(cr, cut + "…").width <= room) return cut + "…";
+  }
+  return "";
+}
+
 }  // namespace
 
 std::vector<std::string> plan_marks(const Plan& plan) {
   std::vector<std::string> marks;
-  if (plan.quick) marks.push_back("QUICK: coarse, no error bars");
-  if (plan.replayed) marks.push_back("REPLAY of a chosen order");
+  if (plan.quick) marks.push_back("QUICK: no error bars");
+  if (plan.replayed) marks.push_back("REPLAY");
   if (plan.the_case.invented) marks.push_back("INVENTED DEMO");
   return marks;
 }
@@ -48,25 +62,22 @@ void Sheet::draw_head(const std::string& title, double y) {
   const TextStyle bold{.size = head_type, .bold = true};
   const double w = measure_text(cr, title, bold).width;
   draw_text(cr, {margin, y + 1}, title, bold);
-  // The case's title is the first to give way when the head line is full.
-  const double room = x - (margin + w + 16);
-  std::string name = plan.the_case.title;
-  while (!name.empty() && measure_text(cr, name, {}).width > room) {
-    do name.pop_back();
-    while (!name.empty() && (static_cast<unsigned char>(name.back()) & 0xC0) == 0x80);
-  }
-  if (name.size() < plan.the_case.title.size() && !name.empty()) name.clear();
-  draw_text(cr, {margin + w + 14, y + 3}, name);
+  // The foot line says it too, so it is whole here or not at all.
+  if (measure_text(cr, plan.the_case.title).width <= x - (margin + w + 20))
+    draw_text(cr, {margin + w + 14, y + 3}, plan.the_case.title);
   stroke_line(cr, {margin, y + head_height}, {right, y + head_height}, 1.2);
 }
 
 void Sheet::draw_foot(double y) {
   const double right = page_.width - margin;
   stroke_line(cr, {margin, y}, {right, y}, 1.2);
-  draw_text(cr, {margin, y + 5}, airworthy_sentence, {.bold = true});
-  draw_text(cr, {right, y + 5},
-            "page " + std::to_string(number_) + " of " + std::to_string(pages_) + "   evenpull " + version_,
-            {.align = Align::right});
+  const double sentence = draw_text(cr, {margin, y + 5}, airworthy_sentence, {.bold = true}).width;
+  const Extent page = draw_text(cr, {right, y + 5},
+                                "page " + std::to_string(number_) + " of " + std::to_string(pages_) + "   evenpull " + version_,
+                                {.align = Align::right});
+  // A loose sheet must say what it belongs to even where the head line had no room.
+  const double left = margin + sentence + 16;
+  draw_text(cr, {left, y + 5}, fitted(cr, plan.the_case.title, right - page.width - 16 - left));
 }
 
 }  // namespace evenpull::viz

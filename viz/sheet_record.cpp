@@ -13,24 +13,27 @@ namespace evenpull::viz {
 namespace {
 
 void add_limits(Flow& flow, const Plan& plan) {
+  // Up to the first stage that is not safe: what lies beyond says nothing that anybody will work by.
+  const int last = plan.ceiling.value_or(-1) + 1;
   auto readings = plan.limits;
+  readings.erase(std::remove_if(readings.begin(), readings.end(), [&](const LimitReading& r) { return r.stage > last; }),
+                 readings.end());
   std::stable_sort(readings.begin(), readings.end(),
                    [](const LimitReading& a, const LimitReading& b) { return a.stage < b.stage; });
   std::vector<TableRow> rows;
-  int last = -1;
   const bool judged = std::any_of(readings.begin(), readings.end(), [](const LimitReading& r) { return r.judgement; });
-  for (const auto& r : readings) {
-    TableRow row;
-    row.rule_above = r.stage != last && last >= 0;
-    row.bold = r.use + r.use_plus_minus > 1;
-    std::string stage = r.stage == last ? "" : degrees_f(plan.the_case.stages[r.stage].temperature);
-    row.cells = {stage, (row.bold ? "OVER: " : "") + r.name, r.where + ", " + r.when, limit_value(r, r.value),
-                 limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r.use, r.use_plus_minus)};
-    last = r.stage;
-    rows.push_back(std::move(row));
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const auto& r = readings[i];
+    if (i == 0 || r.stage != readings[i - 1].stage)
+      rows.push_back({{degrees_f(plan.the_case.stages[r.stage].temperature)}, true, i > 0});
+    const bool over = r.use + r.use_plus_minus > 1;
+    rows.push_back({{(over ? "OVER: " : "") + r.name, r.where + ", " + r.when, limit_value(r, r.value),
+                     limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r.use, r.use_plus_minus)},
+                    over,
+                    false});
   }
   flow.table(std::string("Limits") + (judged ? ": allowed values are our engineering judgement unless marked stated" : ""),
-             {{"stage", 0.07}, {"limit", 0.15}, {"where, when", 0.30}, {"value", 0.19}, {"allowed (most)", 0.19}, {"use", 0.12}}, rows);
+             {{"limit", 0.17}, {"where, when", 0.345}, {"value", 0.19}, {"allowed (most)", 0.18}, {"use", 0.115}}, rows);
 }
 
 void add_orders(Flow& flow, const Plan& plan) {

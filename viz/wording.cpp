@@ -31,6 +31,13 @@ std::string fixed(double v, int decimals) {
   return fmt::format("{:.{}f}", no_minus_zero(v, decimals), decimals);
 }
 
+// A bow as a share of the spacing between joints, as a workshop says it.
+std::string bow_text(double share) {
+  constexpr double too_small_to_tell = 1e-4;
+  if (share < too_small_to_tell) return "none";
+  return fmt::format("1/{:.0f} of spacing", 1 / share);
+}
+
 // A value and its limit may be told apart only by more decimals when they are small.
 int decimals_of_small_length(double metres) { return std::abs(metres) < 0.0254 ? 2 : 1; }
 
@@ -83,6 +90,7 @@ std::string limit_value(const LimitReading& reading, double value) {
   if (reading.unit == "m") return small_length_both(value);
   if (reading.unit == "rad") return angle_text(value);
   if (reading.unit == "N/m") return pull_both(value);
+  if (reading.name.find("bow") != std::string::npos) return bow_text(value);
   if (reading.name == "unevenness") return percent_text(value);
   return fixed(value, reading.name == "buckling" ? 1 : 3);
 }

@@ -120,7 +120,7 @@ void add_readings(Plan& plan, bool no_ceiling) {
     const double level[] = {0.56 * grow, 0.83 * grow, 1.31 * grow}, u = level[s];
     const double pm = 0.02 * (s + 1);
     plan.limits.push_back({"stress", "end rib at 70.9 in, middle", "on the way", s, u * 120.5e6, 120.5e6, "Pa", u, pm, true});
-    plan.limits.push_back({"trailing edge bow", "bay 3", "at stage end", s, u * 0.8 * 0.003, 0.003, "m", u * 0.8, pm, true});
+    plan.limits.push_back({"trailing edge bow", "bay 3", "at stage end", s, u * 0.8 * 0.01, 0.01, "1", u * 0.8, pm, true});
     plan.limits.push_back({"twist", "whole panel", "released", s, u * 0.6 * 0.00873, 0.00873, "rad", u * 0.6, pm / 2, true});
     plan.limits.push_back({"buckling", "whole frame", "released", s, 2 / (u * 0.5), 2, "1", u * 0.5, pm / 2, true});
     plan.limits.push_back({"slip", "trailing edge at 35.4 in", "on the way", s, u * 0.45 * 0.005, 0.005, "m", u * 0.45, pm, true});

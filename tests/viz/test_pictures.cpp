@@ -40,6 +40,6 @@ TEST_CASE("all stages share one scale that holds the hottest") {
   const auto scale = viz::common_scale(plan);
   CHECK(scale.bands.bounds.front() == 0);
   CHECK(scale.bands.bounds.back() >= scale.strongest_pull);
-  CHECK(scale.bands.count() >= 5);
-  CHECK(scale.bands.count() <= 13);
+  CHECK(scale.bands.count() >= 8);
+  CHECK(scale.bands.count() <= 24);
 }

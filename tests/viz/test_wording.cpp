@@ -39,4 +39,7 @@ TEST_CASE("a buckling factor is a least value, all else a most one") {
   r.unit = "m";
   r.allowed = 0.003;
   CHECK(limit_allowed(r) == "0.12 in (3.0 mm)");
+  r.unit = "1";
+  r.allowed = 0.01;
+  CHECK(limit_allowed(r) == "1/100 of spacing");
 }
