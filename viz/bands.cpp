@@ -32,7 +32,8 @@ Polygon cut(const Polygon& polygon, double level, int sign) {
 }
 
 std::vector<double> corner_values(const Panel& panel, const std::vector<float>& per_quad) {
-  std::vector<double> values(panel.quads.size() * 4, 0.0), sum(panel.nodes.size(), 0.0), weight(panel.nodes.size(), 0.0);
+  std::vector<double> values(panel.quads.size() * 4, 0.0), sum(panel.nodes.size(), 0.0),
+      weight(panel.nodes.size(), 0.0);
   for (int bay = 0; bay < panel.bays; ++bay) {
     std::fill(sum.begin(), sum.end(), 0.0);
     std::fill(weight.begin(), weight.end(), 0.0);
@@ -160,7 +161,8 @@ void draw_direction_ticks(cairo_t* cr, const Panel& panel, const SkinView& view,
   for (const auto& [ink, width] : {std::pair{white, 0.13}, std::pair{black, 0.065}}) {
     for (std::size_t q = 0; q < panel.quads.size(); ++q) {
       const Quad& quad = panel.quads[q];
-      if (now.state[q] == 0 || quad.row % each_row != each_row / 2 || quad.column % each_column != each_column / 2) continue;
+      if (now.state[q] == 0 || quad.row % each_row != each_row / 2 || quad.column % each_column != each_column / 2)
+        continue;
       double x = 0, y = 0;
       for (int n : quad.nodes) {
         x += panel.nodes[n].placed.x() / 4;

@@ -16,7 +16,8 @@ void draw_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std
 /// Puckered cloth with strokes one way, loose cloth with crossed strokes.
 void draw_state_hatching(cairo_t* cr, const Panel& panel, const SkinView& view, const Snapshot& now, double spacing);
 
-/// Short strokes along the larger principal pull, as long as it is strong; none on loose cloth. `spacing` apart at least.
+/// Short strokes along the larger principal pull, as long as it is strong; none on loose cloth. `spacing` apart at
+/// least.
 void draw_direction_ticks(cairo_t* cr, const Panel& panel, const SkinView& view, const Snapshot& now, double strongest,
                           double spacing);
 

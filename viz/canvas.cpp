@@ -19,7 +19,9 @@ constexpr const char* fixed_date = "2000-01-01T00:00:00Z";
 using SurfacePtr = std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)>;
 using ContextPtr = std::unique_ptr<cairo_t, decltype(&cairo_destroy)>;
 
-SurfacePtr hold(cairo_surface_t* s) { return {s, cairo_surface_destroy}; }
+SurfacePtr hold(cairo_surface_t* s) {
+  return {s, cairo_surface_destroy};
+}
 
 [[noreturn]] void fail(const std::string& path, const std::string& reason) {
   std::error_code ignored;
@@ -85,9 +87,13 @@ void write_png(const std::string& path, Extent size, const std::function<void(ca
   rename_whole(path);
 }
 
-void end_page(cairo_t* cr) { cairo_show_page(cr); }
+void end_page(cairo_t* cr) {
+  cairo_show_page(cr);
+}
 
-void set_ink(cairo_t* cr, const Colour& c) { cairo_set_source_rgb(cr, c.red, c.green, c.blue); }
+void set_ink(cairo_t* cr, const Colour& c) {
+  cairo_set_source_rgb(cr, c.red, c.green, c.blue);
+}
 
 void fill_box(cairo_t* cr, const Box& box, const Colour& c) {
   set_ink(cr, c);

@@ -37,7 +37,9 @@ class Block {
     type_ = type;
   }
   void close_cells() { grid_->SetCells(type_, cells_); }
-  void move_point(std::size_t i, double x, double y, double z) { points_->SetPoint(static_cast<vtkIdType>(i), x, y, z); }
+  void move_point(std::size_t i, double x, double y, double z) {
+    points_->SetPoint(static_cast<vtkIdType>(i), x, y, z);
+  }
   void points_moved() { points_->Modified(); }
 
   float* point_array(const char* name, int components) {
@@ -81,8 +83,8 @@ class Block {
 
 void copy_checked(const std::vector<float>& from, float* to, std::size_t n, const char* name, const Snapshot& s) {
   if (from.size() < n)
-    throw std::runtime_error(fmt::format("snapshot {} ({}) holds {} values of {} for {} places", s.step, s.label,
-                                         from.size(), name, n));
+    throw std::runtime_error(
+        fmt::format("snapshot {} ({}) holds {} values of {} for {} places", s.step, s.label, from.size(), name, n));
   for (std::size_t i = 0; i < n; ++i) {
     if (!std::isfinite(from[i]))
       throw std::runtime_error(fmt::format("snapshot {} ({}): {} is not a number at {}", s.step, s.label, name, i));

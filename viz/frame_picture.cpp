@@ -64,7 +64,8 @@ class FrameView {
       x_high = std::max(x_high, p.x());
       y_low_ = std::min(y_low_, p.y());
       y_high = std::max(y_high, p.y());
-      for (int k = 0; k < 2; ++k) flat = std::max(flat, std::abs(static_cast<double>(now.joint_displacement[6 * j + k])));
+      for (int k = 0; k < 2; ++k)
+        flat = std::max(flat, std::abs(static_cast<double>(now.joint_displacement[6 * j + k])));
       up_most_ = std::max(up_most_, std::abs(static_cast<double>(now.joint_displacement[6 * j + 2])));
     }
     scale_ = std::min(width / (y_high - y_low_), 620 / (x_high - x_low_));
@@ -157,14 +158,17 @@ void draw_from_behind(cairo_t* cr, const Panel& panel, const FrameView& view, do
 }
 
 void draw_list(cairo_t* cr, const Panel& panel, const std::vector<Ranked>& ranked, const Box& box, const Bands& bands) {
-  draw_text(cr, {box.x, box.y}, "Use of the stress limit at the end of the stage; on the way it may be more, see the sheet", {.size = type, .bold = true, .width = box.width});
+  draw_text(cr, {box.x, box.y},
+            "Use of the stress limit at the end of the stage; on the way it may be more, see the sheet",
+            {.size = type, .bold = true, .width = box.width});
   double y = box.y + list_head;
   for (std::size_t r = 0; r < ranked.size() && y + row_height <= box.bottom(); ++r, y += row_height) {
     draw_badge(cr, {box.x + badge, y + row_height / 2 - 3}, static_cast<int>(r) + 1);
     fill_box(cr, {box.x + 44, y + 4, 40, 20}, bands.colour_of(ranked[r].use));
     stroke_box(cr, {box.x + 44, y + 4, 40, 20}, 1.5);
     const bool over = ranked[r].use > 1;
-    draw_text(cr, {box.x + 96, y}, fmt::format("{:.2f}{}", ranked[r].use, over ? " OVER" : ""), {.size = type, .bold = true});
+    draw_text(cr, {box.x + 96, y}, fmt::format("{:.2f}{}", ranked[r].use, over ? " OVER" : ""),
+              {.size = type, .bold = true});
     draw_text(cr, {box.x + (over ? 236 : 164), y}, panel.members[ranked[r].member].name, {.size = type});
   }
 }
@@ -180,7 +184,8 @@ void write_frame_picture(const Plan& plan, int stage, const std::string& path) {
   const double width = picture_width - 3 * margin - list_width;
   FrameView view(panel, now, width - 20);
   const double room = view.room_for_movement() + 30;
-  const double plan_height = view.chord() + 2 * room, up = view.room_up_and_down() + 24, behind_height = 2 * up + 60, legend = 110;
+  const double plan_height = view.chord() + 2 * room, up = view.room_up_and_down() + 24, behind_height = 2 * up + 60,
+               legend = 110;
   const double list_height = list_head + row_height * static_cast<double>(ranked.size());
   const double body = std::max(plan_height + behind_height + legend, list_height + 20);
   write_png(path, {picture_width, head_height + body}, [&](cairo_t* cr) {
@@ -190,7 +195,9 @@ void write_frame_picture(const Plan& plan, int stage, const std::string& path) {
     for (const auto& mark : plan_marks(plan)) below += "  ·  " + mark;
     draw_text(cr, {margin, 66}, below, {.size = type});
     view.origin = {margin + 10, head_height + room};
-    draw_text(cr, {margin, head_height - 4}, fmt::format("Plan view, bow exaggerated {:.0f} times (dashed: before); leading edge above, root left", view.factor()),
+    draw_text(cr, {margin, head_height - 4},
+              fmt::format("Plan view, bow exaggerated {:.0f} times (dashed: before); leading edge above, root left",
+                          view.factor()),
               {.size = type});
     draw_members(cr, panel, now, view, bands);
     draw_badges(cr, panel, view, ranked);

@@ -79,7 +79,8 @@ void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, doub
   const Words pounds = [](double v) { return fmt::format("{:.1f}", pounds_per_inch(v)); };
   const Words newtons = [](double v) { return fmt::format("{:.0f}", v); };
   // Both rows name the same limits.
-  const int each = std::max(label_step(cr, bar, bands, type_size, pounds), label_step(cr, bar, bands, type_size, newtons));
+  const int each =
+      std::max(label_step(cr, bar, bands, type_size, pounds), label_step(cr, bar, bands, type_size, newtons));
   draw_bounds(cr, bar, bands, above, type_size, each, open_end, pounds);
   draw_bounds(cr, bar, bands, below, type_size, each, open_end, newtons);
   draw_text(cr, {box.x, above - 0.6 * type_size}, "lb/in", {.size = type_size, .bold = true});

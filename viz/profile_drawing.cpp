@@ -16,7 +16,9 @@ namespace {
 constexpr double type = 20;
 constexpr double head = 40, foot = 104, side_room = 14;
 
-double root_chord(const Case& c) { return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x; }
+double root_chord(const Case& c) {
+  return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
+}
 
 /// Height above (or, with below, under) the chord line at a chord fraction, as a share of the chord.
 double height_at(const Case& c, double fraction, bool below) {
@@ -60,7 +62,8 @@ void draw_profile(cairo_t* cr, const Case& c, Point top_left, double width) {
   const double chord = width - 2 * side_room, x0 = top_left.x + side_room;
   const double line = top_left.y + head + t.top * chord;
   draw_text(cr, top_left,
-            fmt::format("Profile at the root: {} thick at {:.0f} % of the chord", length_both(t.share * root_chord(c)), 100 * t.at),
+            fmt::format("Profile at the root: {} thick at {:.0f} % of the chord", length_both(t.share * root_chord(c)),
+                        100 * t.at),
             {.size = type, .bold = true});
   for (std::size_t i = 0; i < c.profile.size(); ++i) {
     const Point p{x0 + c.profile[i].chord_fraction * chord, line - c.profile[i].top * chord};

@@ -49,7 +49,8 @@ void draw_legend(cairo_t* cr, const Plan& plan, const Snapshot& now, const PullS
   draw_pull_bar(cr, {margin, y, 0.56 * picture_width, 5 * type}, scale.bands, scale.open_end, type);
   const double x = margin + 0.59 * picture_width;
   double at = x;
-  for (const auto& [which, name] : {std::pair{Sample::tight, "tight"}, {Sample::puckered, "puckered"}, {Sample::loose, "loose"}}) {
+  for (const auto& [which, name] :
+       {std::pair{Sample::tight, "tight"}, {Sample::puckered, "puckered"}, {Sample::loose, "loose"}}) {
     draw_state_sample(cr, {at, y + 4, 44, 28}, which, 10);
     at += 52;
     at += draw_text(cr, {at, y + 4}, name, {.size = type}).width + 26;
@@ -67,8 +68,8 @@ void draw_legend(cairo_t* cr, const Plan& plan, const Snapshot& now, const PullS
   }
 }
 
-void draw_map(cairo_t* cr, const Plan& plan, const Snapshot& now, const std::vector<float>& pull, const PullScale& scale,
-              bool ticks, const Box& box) {
+void draw_map(cairo_t* cr, const Plan& plan, const Snapshot& now, const std::vector<float>& pull,
+              const PullScale& scale, bool ticks, const Box& box) {
   const Panel& panel = plan.panel;
   const SkinView view = fit_skins(panel, box, type);
   draw_bands(cr, panel, view, pull, scale.bands, 1);

@@ -11,10 +11,10 @@ namespace evenpull::viz {
 
 /// What all pull pictures of a plan share, so that they can be laid side by side.
 struct PullScale {
-  Bands bands;            ///< N/m
-  bool open_end = false;  ///< some cloth pulls harder than the last band says
-  double longest_slip = 0;   ///< m
-  double strongest_pull = 0; ///< N/m: full length of a tick
+  Bands bands;                ///< N/m
+  bool open_end = false;      ///< some cloth pulls harder than the last band says
+  double longest_slip = 0;    ///< m
+  double strongest_pull = 0;  ///< N/m: full length of a tick
 };
 PullScale common_scale(const Plan& plan);
 

@@ -25,7 +25,8 @@ RunList::RunList(cairo_t* cr, const Panel& panel, const StageOrder& order) : cr_
   row_gap_ = close ? close_row_gap : row_gap;
   double zones = 0;
   for (const auto& run : order.runs) {
-    lines_.push_back({std::to_string(run.number), close ? "" : run_side(panel, run), run_zones(panel, run, order.mixed)});
+    lines_.push_back(
+        {std::to_string(run.number), close ? "" : run_side(panel, run), run_zones(panel, run, order.mixed)});
     number_ = std::max(number_, measure_text(cr, lines_.back().number, bold).width);
     if (!close) side_ = std::max(side_, measure_text(cr, lines_.back().side, plain).width + word_gap);
     zones = std::max(zones, measure_text(cr, lines_.back().zones, bold).width);
@@ -34,7 +35,9 @@ RunList::RunList(cairo_t* cr, const Panel& panel, const StageOrder& order) : cr_
   column_ = boxes_ + number_ + side_ + zones + 2 * word_gap;
 }
 
-double RunList::width_of(int columns) const { return columns * (column_ + column_gap) - column_gap + 1; }
+double RunList::width_of(int columns) const {
+  return columns * (column_ + column_gap) - column_gap + 1;
+}
 
 int RunList::columns(double width) const {
   const int fit = static_cast<int>((width + column_gap) / (column_ + column_gap));

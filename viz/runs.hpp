@@ -11,16 +11,16 @@ namespace evenpull::viz {
 /// What is worked between two turn-overs.
 struct Run {
   int number = 1;
-  std::vector<int> zones;   ///< indices into Panel::zones, as worked
-  std::vector<int> places;  ///< place of each in the pass
+  std::vector<int> zones;     ///< indices into Panel::zones, as worked
+  std::vector<int> places;    ///< place of each in the pass
   std::vector<double> doses;  ///< of each, in the first pass that follows this order
 };
 
 /// An order and the passes of a stage that follow it.
 struct StageOrder {
-  std::vector<int> passes;     ///< from 1
-  std::vector<double> doses;   ///< of each pass
-  bool mixed = false;          ///< the zones of the (only) pass have different doses: say them zone by zone
+  std::vector<int> passes;    ///< from 1
+  std::vector<double> doses;  ///< of each pass
+  bool mixed = false;         ///< the zones of the (only) pass have different doses: say them zone by zone
   std::vector<Run> runs;
 };
 

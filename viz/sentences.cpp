@@ -32,8 +32,12 @@ double closest_ribs(const Case& c) {
   return least;
 }
 
-double chord_at_root(const Case& c) { return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x; }
-double chord_at_tip(const Case& c) { return c.outline.trailing_edge.back().x - c.outline.leading_edge.back().x; }
+double chord_at_root(const Case& c) {
+  return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
+}
+double chord_at_tip(const Case& c) {
+  return c.outline.trailing_edge.back().x - c.outline.leading_edge.back().x;
+}
 
 /// Widest gap between joints along an end rib, of the shorter chord: the tightest allowance of the long pieces.
 double end_rib_piece(const Case& c) {
@@ -45,9 +49,12 @@ double end_rib_piece(const Case& c) {
 
 std::string rib_tie_words(RibTie tie) {
   switch (tie) {
-    case RibTie::bearing: return "The cloth bears on the inner ribs and can creep over them against friction";
-    case RibTie::free: return "The cloth is free on the inner ribs";
-    case RibTie::glued: return "The cloth is glued to the inner ribs";
+    case RibTie::bearing:
+      return "The cloth bears on the inner ribs and can creep over them against friction";
+    case RibTie::free:
+      return "The cloth is free on the inner ribs";
+    case RibTie::glued:
+      return "The cloth is glued to the inner ribs";
   }
   return "";
 }
@@ -63,7 +70,8 @@ std::string support_words(const Case& c, const Support& s) {
 
 std::vector<std::string> cautions() {
   return {
-      "The aircraft's approved data, local rules and a licensed mechanic come first. Where they differ from this sheet, "
+      "The aircraft's approved data, local rules and a licensed mechanic come first. Where they differ from this "
+      "sheet, "
       "stop and ask.",
       "Check the sole with a thermometer before each stage. Never trust the dial mark.",
       "Never above 375 °F (190 °C): hotter, polyester loses tension; near 480 to 500 °F (250 to 260 °C) it melts.",
@@ -74,8 +82,8 @@ std::vector<std::string> cautions() {
 
 std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   const Case& c = plan.the_case;
-  const auto summary = std::find_if(plan.stages.begin(), plan.stages.end(),
-                                    [&](const StageSummary& s) { return s.stage == stage; });
+  const auto summary =
+      std::find_if(plan.stages.begin(), plan.stages.end(), [&](const StageSummary& s) { return s.stage == stage; });
   std::vector<std::string> checks{"Let it cool to the hand, then take it off the rests."};
   std::string loose = "Look along the cloth for puckers and loose places";
   if (summary != plan.stages.end())
@@ -91,10 +99,11 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   checks.push_back((c.tip_bow ? "Root rib straight and tip bow true: bow between joints at most "
                               : "Both end ribs straight by a straightedge: bow between joints at most ") +
                    small_length_both(rib) + ".");
-  checks.push_back(fmt::format("Twist: a straight batten across each end, sight one over the other: at most {}, which is {} "
-                               "over {}.",
-                               angle_text(c.limits.twist), small_length_both(std::tan(c.limits.twist) * chord_at_root(c)),
-                               length_both(chord_at_root(c))));
+  checks.push_back(
+      fmt::format("Twist: a straight batten across each end, sight one over the other: at most {}, which is {} "
+                  "over {}.",
+                  angle_text(c.limits.twist), small_length_both(std::tan(c.limits.twist) * chord_at_root(c)),
+                  length_both(chord_at_root(c))));
   if (c.blanket.kind == BlanketKind::full_wrap && !c.blanket.edge_glued) {
     std::string slip = "Pencil marks on cloth and trailing edge, made before the first stage: cloth slipped at most " +
                        small_length_both(c.limits.slip);
@@ -120,11 +129,12 @@ std::vector<std::string> assumptions(const Plan& plan) {
                              100 * c.cloth.looseness.warp, 100 * c.cloth.looseness.fill));
   for (const auto& p : c.cloth.curve)
     if (p.pull.warp > 0 || p.pull.fill > 0)
-      list.push_back(fmt::format("Cloth held at its length keeps {} (warp) and {} (fill) after {}.", pull_both(p.pull.warp),
-                                 pull_both(p.pull.fill), degrees_f(p.temperature)));
+      list.push_back(fmt::format("Cloth held at its length keeps {} (warp) and {} (fill) after {}.",
+                                 pull_both(p.pull.warp), pull_both(p.pull.fill), degrees_f(p.temperature)));
   for (std::size_t s = 0; s < c.stages.size(); ++s) {
     std::string doses;
-    for (double d : c.stages[s].doses) doses += (doses.empty() ? "" : ", ") + dose_word(d) + fmt::format(" ({:.2f})", d);
+    for (double d : c.stages[s].doses)
+      doses += (doses.empty() ? "" : ", ") + dose_word(d) + fmt::format(" ({:.2f})", d);
     list.push_back(degrees_both(c.stages[s].temperature) + ": passes " + doses + ".");
   }
   list.push_back(fmt::format("The iron keeps {:.0f} in² ({:.0f} cm²) hot at once; its sole swings ± {:.0f} °F.",
@@ -132,34 +142,41 @@ std::vector<std::string> assumptions(const Plan& plan) {
   list.push_back("Held while ironed: " + all_supports(c, c.while_ironed) + ".");
   list.push_back("Held in use: " + all_supports(c, c.in_use) + ".");
   if (plan.panel.fullness > 0)
-    list.push_back(fmt::format("The curved tip leaves {:.1f} % of fullness to be shrunk out.", 100 * plan.panel.fullness));
+    list.push_back(
+        fmt::format("The curved tip leaves {:.1f} % of fullness to be shrunk out.", 100 * plan.panel.fullness));
   for (const auto& doubt : c.doubts) list.push_back(doubt);
   return list;
 }
 
 std::vector<std::string> limits_of_validity(const Plan& plan) {
   std::vector<std::string> list{
-      "Ironing loads only. Flight, control, ground and handling loads are not in it; the share of the strength kept for "
+      "Ironing loads only. Flight, control, ground and handling loads are not in it; the share of the strength kept "
+      "for "
       "them is judgement.",
-      "The frame is taken as sound, as drawn and elastic. Dents, cracks, corrosion, rot and old repairs are unknown to it.",
-      "How hard the cloth pulls is the weakest input: half to nearly twice the default is possible. A shrink test of a strip "
+      "The frame is taken as sound, as drawn and elastic. Dents, cracks, corrosion, rot and old repairs are unknown to "
+      "it.",
+      "How hard the cloth pulls is the weakest input: half to nearly twice the default is possible. A shrink test of a "
+      "strip "
       "of your own cloth should replace it.",
       "Heat is one dose a pass. Dwell and travel of the iron: not computed.",
       "Left out: the iron's drag, weight, growth of hot metal edges, slackening with time, coatings that tauten.",
   };
-  if (plan.quick) list.insert(list.begin(), "Quick plan: coarse mesh and no error bars. Run the full plan before heat goes on.");
+  if (plan.quick)
+    list.insert(list.begin(), "Quick plan: coarse mesh and no error bars. Run the full plan before heat goes on.");
   if (plan.replayed) list.insert(list.begin(), "Replay: the order was chosen by a person, not by the program.");
   return list;
 }
 
 std::vector<std::string> how_computed(const Plan& plan) {
   const Solve& s = plan.solve;
-  std::vector<std::string> list{fmt::format("{} cloth points, {} steps, {} iterations; worst residual {:.1g} N; pull "
-                                            "certain to {:.1f} N/m (rms) at stage ends and {:.1f} N/m on the way, on this mesh.",
-                                            s.nodes, s.steps, s.iterations, s.worst_residual, s.tension_error_bound,
-                                            s.tension_error_bound_on_the_way)};
-  if (s.mesh_change) list.push_back(fmt::format("Element edge halved: governing use changes by {:.1f} %.", 100 * *s.mesh_change));
-  if (s.zone_change) list.push_back(fmt::format("Zones cut in two: governing use changes by {:.1f} %.", 100 * *s.zone_change));
+  std::vector<std::string> list{fmt::format(
+      "{} cloth points, {} steps, {} iterations; worst residual {:.1g} N; pull "
+      "certain to {:.1f} N/m (rms) at stage ends and {:.1f} N/m on the way, on this mesh.",
+      s.nodes, s.steps, s.iterations, s.worst_residual, s.tension_error_bound, s.tension_error_bound_on_the_way)};
+  if (s.mesh_change)
+    list.push_back(fmt::format("Element edge halved: governing use changes by {:.1f} %.", 100 * *s.mesh_change));
+  if (s.zone_change)
+    list.push_back(fmt::format("Zones cut in two: governing use changes by {:.1f} %.", 100 * *s.zone_change));
   if (!s.mesh_change && !s.zone_change) list.push_back("No error bars were computed.");
   return list;
 }
@@ -171,8 +188,8 @@ std::vector<std::string> bounds_in_words(const Plan& plan) {
     for (std::size_t s = 0; s < b.worst_use.size() && s < plan.the_case.stages.size(); ++s)
       uses += fmt::format("{}{} at {}", uses.empty() ? "" : ", ", use_text(b.worst_use[s], 0),
                           degrees_f(plan.the_case.stages[s].temperature));
-    list.push_back(fmt::format("{}: worst use {}; unevenness {}; slip {}.", b.name, uses, percent_text(b.unevenness_final),
-                               small_length_both(b.worst_slip)));
+    list.push_back(fmt::format("{}: worst use {}; unevenness {}; slip {}.", b.name, uses,
+                               percent_text(b.unevenness_final), small_length_both(b.worst_slip)));
   }
   return list;
 }

@@ -9,7 +9,9 @@ namespace {
 using namespace viz;
 
 // Lying on its side: a control surface is long. ISO 216 and ANSI sizes in points.
-Extent size_of(Paper paper) { return paper == Paper::a4 ? Extent{841.89, 595.276} : Extent{792, 612}; }
+Extent size_of(Paper paper) {
+  return paper == Paper::a4 ? Extent{841.89, 595.276} : Extent{792, 612};
+}
 
 void draw_all(Sheet& sheet) {
   const Plan& plan = sheet.plan;

@@ -12,7 +12,7 @@ namespace evenpull::viz {
 
 namespace {
 
-constexpr double answer_type = 76;     ///< the number that must be read from across the bench
+constexpr double answer_type = 76;  ///< the number that must be read from across the bench
 constexpr double second_type = 34;
 constexpr double reason_type = 13;
 constexpr double heading_type = 14;
@@ -27,7 +27,8 @@ double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
   if (!plan.ceiling) {
     y += draw_text(cr, {at.x, y}, "No stage is safe", {.size = 40, .bold = true, .width = width}).height + 4;
     y += draw_text(cr, {at.x, y}, "Do not iron this panel by this plan. No steps are printed.",
-                   {.size = reason_type, .bold = true, .width = width}).height;
+                   {.size = reason_type, .bold = true, .width = width})
+             .height;
     return y - at.y;
   }
   const double kelvin = plan.the_case.stages[*plan.ceiling].temperature;
@@ -53,7 +54,8 @@ double draw_reasons(cairo_t* cr, const Plan& plan, Point at, double width) {
   if (plan.setting && std::none_of(plan.advice.advice.begin(), plan.advice.advice.end(), says_setting))
     y += draw_text(cr, {at.x, y},
                    "A setting up to " + degrees_both(*plan.setting) + " would still pass. This is advice, not a step.",
-                   {.size = reason_type, .width = width}).height;
+                   {.size = reason_type, .width = width})
+             .height;
   return y - at.y;
 }
 
@@ -67,11 +69,16 @@ double draw_worst(cairo_t* cr, const Plan& plan, Point at, double width, std::si
     return measure_only ? measure_text(cr, text, style) : draw_text(cr, {x, y}, text, style);
   };
   const int stage = plan.ceiling.value_or(0);
-  y += line(at.x, (stage > 0 ? "Worst up to " : "Worst at ") + degrees_f(plan.the_case.stages[stage].temperature) + " (limit: 1.00)",
-            {.size = heading_type, .bold = true, .width = width}).height + 2;
+  y += line(at.x,
+            (stage > 0 ? "Worst up to " : "Worst at ") + degrees_f(plan.the_case.stages[stage].temperature) +
+                " (limit: 1.00)",
+            {.size = heading_type, .bold = true, .width = width})
+           .height +
+       2;
   double number = 0;
   for (const auto& r : readings)
-    number = std::max(number, measure_text(cr, use_text(r.use, r.use_plus_minus), {.size = 15, .bold = true}).width + 10);
+    number =
+        std::max(number, measure_text(cr, use_text(r.use, r.use_plus_minus), {.size = 15, .bold = true}).width + 10);
   for (const auto& r : readings) {
     const double h = line(at.x, use_text(r.use, r.use_plus_minus), {.size = 15, .bold = true}).height;
     const double t = line(at.x + number, r.name + ": " + r.where + ", " + r.when, {.width = width - number}).height;
@@ -160,8 +167,8 @@ void draw_answer_page(Sheet& sheet) {
   const double upper = room.y + std::max(answer, reasons) + gap;
   Box lower{room.x, upper, room.width, warn.y - gap / 2 - upper};
 
-  // Skins left, words right in what is left between; fewer readings if that makes it fit (the reason names the worst one
-  // too, and all are in the record).
+  // Skins left, words right in what is left between; fewer readings if that makes it fit (the reason names the worst
+  // one too, and all are in the record).
   const double words_width = 0.44 * room.width;
   const double order = draw_order_words(cr, plan, {}, words_width, true);
   const auto worst = [&](std::size_t n) { return draw_worst(cr, plan, {}, words_width, n, true); };

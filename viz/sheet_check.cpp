@@ -35,8 +35,8 @@ double draw_checks(cairo_t* cr, Point at, const std::vector<std::string>& checks
 
 /// Lines to write on.
 void draw_notebook(cairo_t* cr, const Box& box) {
-  static const char* const words[] = {"sole before", "sole after", "trailing edge bow", "end rib bow", "twist", "slip",
-                                      "date, hand"};
+  static const char* const words[] = {"sole before", "sole after", "trailing edge bow", "end rib bow",
+                                      "twist",       "slip",       "date, hand"};
   constexpr double least_line = 24;
   const int n = static_cast<int>(std::size(words));
   draw_text(cr, {box.x, box.y}, "Measured", {.size = heading_type, .bold = true});
@@ -65,9 +65,11 @@ std::vector<std::string> pull_sentences(const Plan& plan, int stage) {
 
 /// The map of expected pull at the top of the box; gives the y below it.
 double draw_expected(cairo_t* cr, const Plan& plan, const Snapshot& now, const Box& box) {
-  const double words = draw_text(cr, {box.x, box.y},
-                                 "In each zone: the larger pull in lb/in. Hatched: puckered. Crossed: loose.",
-                                 {.width = box.width}).height + 2;
+  const double words =
+      draw_text(cr, {box.x, box.y}, "In each zone: the larger pull in lb/in. Hatched: puckered. Crossed: loose.",
+                {.width = box.width})
+          .height +
+      2;
   const auto means = zone_means(plan.panel, now.pull_major);
   const SkinView view = fit_skins(plan.panel, {box.x, box.y + words, box.width, box.height - words}, least_type, true);
   draw_state_hatching(cr, plan.panel, view, now, 7);
@@ -88,8 +90,8 @@ void draw_check_page(Sheet& sheet, int stage) {
   cairo_t* cr = sheet.cr;
   const std::string temperature = degrees_f(plan.the_case.stages[stage].temperature);
   const bool last = stage == *plan.ceiling;
-  const Box room = sheet.begin_page(fmt::format("After {}: {}", temperature, last ? "check, then stop"
-                                                                                      : "check before going hotter"));
+  const Box room = sheet.begin_page(
+      fmt::format("After {}: {}", temperature, last ? "check, then stop" : "check before going hotter"));
   const double left = 0.46 * room.width;
   const auto checks = checks_after_stage(plan, stage);
   const auto checks_height = [&](double type) { return draw_checks(cr, {}, checks, left, type, true); };
@@ -97,7 +99,8 @@ void draw_check_page(Sheet& sheet, int stage) {
   const Snapshot* now = stage_end(plan, stage);
   const double x = room.x + left + gap, width = room.right() - x;
   double y = room.y;
-  y += draw_text(cr, {x, y}, "Expected mean pull, chordwise / spanwise", {.size = heading_type, .bold = true}).height + 3;
+  y += draw_text(cr, {x, y}, "Expected mean pull, chordwise / spanwise", {.size = heading_type, .bold = true}).height +
+       3;
   for (const auto& line : pull_sentences(plan, stage)) y += draw_text(cr, {x, y}, line, {.width = width}).height + 2;
   if (now) y = draw_expected(cr, plan, *now, {x, y + 6, width, room.bottom() - y - 6});
 
@@ -108,7 +111,8 @@ void draw_check_page(Sheet& sheet, int stage) {
     while (type + 0.5 <= largest_check_type && checks_height(type + 0.5) <= room.height) type += 0.5;
   draw_checks(cr, {room.x, room.y}, checks, left, type, false);
   const double under = room.y + checks_height(type) + gap / 2;
-  draw_notebook(cr, right ? Box{x, y + gap, width, room.bottom() - y - gap} : Box{room.x, under, left, room.bottom() - under});
+  draw_notebook(
+      cr, right ? Box{x, y + gap, width, room.bottom() - y - gap} : Box{room.x, under, left, room.bottom() - under});
 }
 
 }  // namespace evenpull::viz

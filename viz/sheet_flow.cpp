@@ -7,10 +7,10 @@ namespace evenpull::viz {
 namespace {
 
 constexpr double heading_type = 14;
-constexpr double gutter = 18;       ///< between two columns
-constexpr double cell_gap = 8;      ///< between two cells
-constexpr double item_gap = 3;      ///< between two sentences of a list
-constexpr double indent = 12;       ///< of a sentence behind its dash
+constexpr double gutter = 18;   ///< between two columns
+constexpr double cell_gap = 8;  ///< between two cells
+constexpr double item_gap = 3;  ///< between two sentences of a list
+constexpr double indent = 12;   ///< of a sentence behind its dash
 constexpr double block_gap = 12;
 
 /// One line of a two-column list: a heading or a sentence.
@@ -100,8 +100,7 @@ double draw_items_in_two(cairo_t* cr, Point at, const std::vector<std::string>& 
   return h;
 }
 
-void Flow::table(const std::string& title, const std::vector<TableColumn>& columns,
-                 const std::vector<TableRow>& rows) {
+void Flow::table(const std::string& title, const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows) {
   if (rows.empty()) return;
   double shares = 0;
   for (const auto& c : columns) shares += c.share;
@@ -110,8 +109,9 @@ void Flow::table(const std::string& title, const std::vector<TableColumn>& colum
     double x = room_.x, h = 0;
     for (std::size_t i = 0; i < columns.size() && i < cells.size(); ++i) {
       const TextStyle style{.bold = bold, .align = columns[i].align, .width = width(i)};
-      h = std::max(h, (measure_only ? measure_text(sheet_.cr, cells[i], style)
-                                    : draw_text(sheet_.cr, {x, y_}, cells[i], style)).height);
+      h = std::max(
+          h, (measure_only ? measure_text(sheet_.cr, cells[i], style) : draw_text(sheet_.cr, {x, y_}, cells[i], style))
+                 .height);
       x += width(i) + cell_gap;
     }
     return h;

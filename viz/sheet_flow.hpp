@@ -31,7 +31,10 @@ class Flow {
   void lists(const std::vector<TitledList>& lists);
 
  private:
-  void new_page() { room_ = sheet_.begin_page(title_); y_ = room_.y; }
+  void new_page() {
+    room_ = sheet_.begin_page(title_);
+    y_ = room_.y;
+  }
   double left() const { return room_.bottom() - y_; }
 
   Sheet& sheet_;

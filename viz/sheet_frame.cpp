@@ -6,7 +6,7 @@ const char* const airworthy_sentence = "This does not show that the part is airw
 
 namespace {
 
-constexpr double margin = 36;        // half an inch: what office printers can reach
+constexpr double margin = 36;  // half an inch: what office printers can reach
 constexpr double head_height = 24;
 constexpr double foot_height = 22;
 constexpr double head_type = 14;
@@ -72,9 +72,10 @@ void Sheet::draw_foot(double y) {
   const double right = page_.width - margin;
   stroke_line(cr, {margin, y}, {right, y}, 1.2);
   const double sentence = draw_text(cr, {margin, y + 5}, airworthy_sentence, {.bold = true}).width;
-  const Extent page = draw_text(cr, {right, y + 5},
-                                "page " + std::to_string(number_) + " of " + std::to_string(pages_) + "   evenpull " + version_,
-                                {.align = Align::right});
+  const Extent page =
+      draw_text(cr, {right, y + 5},
+                "page " + std::to_string(number_) + " of " + std::to_string(pages_) + "   evenpull " + version_,
+                {.align = Align::right});
   // A loose sheet must say what it belongs to even where the head line had no room.
   const double left = margin + sentence + 16;
   draw_text(cr, {left, y + 5}, fitted(cr, plan.the_case.title, right - page.width - 16 - left));

@@ -16,8 +16,9 @@ void add_limits(Flow& flow, const Plan& plan) {
   // Up to the first stage that is not safe: what lies beyond says nothing that anybody will work by.
   const int last = plan.ceiling.value_or(-1) + 1;
   auto readings = plan.limits;
-  readings.erase(std::remove_if(readings.begin(), readings.end(), [&](const LimitReading& r) { return r.stage > last; }),
-                 readings.end());
+  readings.erase(
+      std::remove_if(readings.begin(), readings.end(), [&](const LimitReading& r) { return r.stage > last; }),
+      readings.end());
   std::stable_sort(readings.begin(), readings.end(),
                    [](const LimitReading& a, const LimitReading& b) { return a.stage < b.stage; });
   std::vector<TableRow> rows;
@@ -32,23 +33,32 @@ void add_limits(Flow& flow, const Plan& plan) {
                     over,
                     false});
   }
-  flow.table(std::string("Limits") + (judged ? ": allowed values are our engineering judgement unless marked stated" : ""),
-             {{"limit", 0.17}, {"where, when", 0.345}, {"value", 0.19}, {"allowed (most)", 0.18}, {"use", 0.115}}, rows);
+  flow.table(
+      std::string("Limits") + (judged ? ": allowed values are our engineering judgement unless marked stated" : ""),
+      {{"limit", 0.17}, {"where, when", 0.345}, {"value", 0.19}, {"allowed (most)", 0.18}, {"use", 0.115}}, rows);
 }
 
 void add_orders(Flow& flow, const Plan& plan) {
   std::vector<TableRow> rows;
   for (const auto& o : plan.orders)
-    rows.push_back({{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + o.name, o.model, std::to_string(o.stages_passed),
-                     fmt::format("{:.2f}", o.worst_use), percent_text(o.unevenness_final),
-                     fmt::format("{:.1f} / {:.1f}", pounds_per_inch(o.worst_pull_difference_chordwise),
-                                 pounds_per_inch(o.worst_pull_difference_spanwise)),
-                     fmt::format("{:.2f}", inches(o.worst_slip)), angle_text(o.worst_twist), std::to_string(o.turn_overs)},
-                    o.chosen && plan.ceiling, false});
+    rows.push_back(
+        {{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + o.name, o.model, std::to_string(o.stages_passed),
+          fmt::format("{:.2f}", o.worst_use), percent_text(o.unevenness_final),
+          fmt::format("{:.1f} / {:.1f}", pounds_per_inch(o.worst_pull_difference_chordwise),
+                      pounds_per_inch(o.worst_pull_difference_spanwise)),
+          fmt::format("{:.2f}", inches(o.worst_slip)), angle_text(o.worst_twist), std::to_string(o.turn_overs)},
+         o.chosen && plan.ceiling,
+         false});
   flow.table("Orders compared",
-             {{"order", 0.32}, {"model", 0.08}, {"stages held", 0.08}, {"worst use", 0.075},
-              {"uneven", 0.085}, {"pull difference, lb/in chord / span", 0.175}, {"slip, in", 0.07},
-              {"twist", 0.075}, {"turn-\novers", 0.08}},
+             {{"order", 0.32},
+              {"model", 0.08},
+              {"stages held", 0.08},
+              {"worst use", 0.075},
+              {"uneven", 0.085},
+              {"pull difference, lb/in chord / span", 0.175},
+              {"slip, in", 0.07},
+              {"twist", 0.075},
+              {"turn-\novers", 0.08}},
              rows);
 }
 

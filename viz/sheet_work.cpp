@@ -25,7 +25,8 @@ std::string passes_words(const StageOrder& order) {
     std::size_t end = i + 1;
     while (end < order.passes.size() && order.doses[end] == order.doses[i]) ++end;
     text += text.empty() ? "Pass " : ".  Pass ";
-    for (std::size_t k = i; k < end; ++k) text += fmt::format("{}{}", k == i ? "" : k + 1 == end ? " and " : ", ", order.passes[k]);
+    for (std::size_t k = i; k < end; ++k)
+      text += fmt::format("{}{}", k == i ? "" : k + 1 == end ? " and " : ", ", order.passes[k]);
     text += " " + dose_words(order.doses[i]);
     i = end;
   }
@@ -42,7 +43,8 @@ double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool on
   double y = room.y;
   y += draw_text(cr, {x, y}, passes_words(order), {.size = passes_type, .bold = true, .width = width}).height + 3;
   std::string words = "True sole temperature by thermometer, never the dial mark";
-  words += c.iron.swing > 0 ? fmt::format(" (this iron swings ± {:.0f} °F: let it settle). ", c.iron.swing * 1.8) : ". ";
+  words +=
+      c.iron.swing > 0 ? fmt::format(" (this iron swings ± {:.0f} °F: let it settle). ", c.iron.swing * 1.8) : ". ";
   words += "Dwell: not computed.";
   if (!only) words += " The passes of this stage follow different orders: mind the page.";
   y += draw_text(cr, {x, y}, words, {.width = width}).height;
@@ -72,7 +74,8 @@ Layout lay_out(const Panel& panel, const RunList& list, const Box& body) {
   for (int columns = 1; columns <= 4; ++columns) {
     const double w = list.width_of(columns);
     if (w > 0.6 * body.width || list.height(w) > body.height) continue;
-    const Layout trial{{body.x, body.y, body.width - w - gap, body.height}, {body.right() - w, body.y, w, body.height}, true};
+    const Layout trial{
+        {body.x, body.y, body.width - w - gap, body.height}, {body.right() - w, body.y, w, body.height}, true};
     if (scale(trial.skins) <= best_scale) continue;
     best = trial;
     best_scale = scale(trial.skins);

@@ -10,7 +10,7 @@ namespace evenpull::viz {
 
 namespace {
 
-constexpr double line_height = 1.2;       ///< of the type size, DejaVu Sans through Pango
+constexpr double line_height = 1.2;         ///< of the type size, DejaVu Sans through Pango
 constexpr double datum_width_share = 0.32;  ///< heavy bar along the leading edge, of the type size
 
 void trace_points(cairo_t* cr, const std::vector<Point>& points) {
@@ -74,7 +74,8 @@ void draw_edge_words(cairo_t* cr, const SkinView& view, double type_size) {
     } else {
       const double x = side == Side::top ? area.x - off : area.right() + off;
       draw_centred(cr, {x, area.y + area.height / 2}, "leading edge (datum)", plain, -std::numbers::pi / 2);
-      draw_centred(cr, {area.x + area.width / 2, area.y - 0.75 * type_size}, side_name(side, area.width, cr, bold), bold);
+      draw_centred(cr, {area.x + area.width / 2, area.y - 0.75 * type_size}, side_name(side, area.width, cr, bold),
+                   bold);
       draw_centred(cr, {area.x + area.width / 2, area.bottom() + 0.75 * type_size}, "root", plain);
     }
   }
@@ -88,7 +89,9 @@ void draw_edge_words(cairo_t* cr, const SkinView& view, double type_size) {
 
 }  // namespace
 
-SkinMargins skin_margins(double type_size) { return {1.6 * type_size, 1.7 * type_size}; }
+SkinMargins skin_margins(double type_size) {
+  return {1.6 * type_size, 1.7 * type_size};
+}
 
 SkinView fit_skins(const Panel& panel, Box box, double type_size, bool at_top) {
   const auto margins = skin_margins(type_size);

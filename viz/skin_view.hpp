@@ -17,16 +17,16 @@ class SkinView {
     side_by_side  ///< span up the paper, top skin left of bottom skin
   };
 
-  /// Fits both skins and the gap along the trailing edge into the box, centred in it or at its top. The way depends on the panel alone,
-  /// so that every drawing of a plan lies the same way.
+  /// Fits both skins and the gap along the trailing edge into the box, centred in it or at its top. The way depends on
+  /// the panel alone, so that every drawing of a plan lies the same way.
   SkinView(const Panel& panel, Box box, double gap, bool at_top = false);
 
   Way way() const { return way_; }
-  double scale() const { return scale_; }          ///< paper units per metre
-  Point at(Side side, double x, double y) const;   ///< x chordwise, y spanwise [m]
+  double scale() const { return scale_; }         ///< paper units per metre
+  Point at(Side side, double x, double y) const;  ///< x chordwise, y spanwise [m]
   Point at(const ClothNode& node) const { return at(node.side, node.placed.x(), node.placed.y()); }
   Point centre(const Panel& panel, const Zone& zone) const;
-  Box area(Side side) const;                       ///< what one skin takes of the paper
+  Box area(Side side) const;  ///< what one skin takes of the paper
   Box whole() const;
 
  private:

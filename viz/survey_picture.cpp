@@ -29,17 +29,20 @@ struct Legend {
 std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
   std::vector<Legend> list;
   for (std::size_t i = 0; i < c.while_ironed.size(); ++i)
-    list.push_back({Legend::Symbol::ironed, fmt::format("I{}, while ironed: {}", i + 1, support_words(c, c.while_ironed[i]))});
+    list.push_back(
+        {Legend::Symbol::ironed, fmt::format("I{}, while ironed: {}", i + 1, support_words(c, c.while_ironed[i]))});
   for (std::size_t i = 0; i < c.in_use.size(); ++i)
     list.push_back({Legend::Symbol::in_use, fmt::format("U{}, in use: {}", i + 1, support_words(c, c.in_use[i]))});
-  list.push_back({Legend::Symbol::none, fmt::format("{} zones a side, {} bays of {}; the same number above (T) and below (B)",
-                                                    panel.bays * panel.strips, panel.bays,
-                                                    panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
+  list.push_back(
+      {Legend::Symbol::none,
+       fmt::format("{} zones a side, {} bays of {}; the same number above (T) and below (B)", panel.bays * panel.strips,
+                   panel.bays, panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
   std::string cloth = c.blanket.kind == BlanketKind::full_wrap ? "One full wrap round the trailing edge"
                                                                : "Two glued sheets, one a side";
   cloth += fmt::format(", glued from {:.0f} % of the chord", 100 * c.blanket.seam_chord_fraction);
   if (c.blanket.nose_chord_fraction > c.blanket.seam_chord_fraction)
-    cloth += fmt::format("; bears on the metal nose to {:.0f} % (heavy in the profile)", 100 * c.blanket.nose_chord_fraction);
+    cloth += fmt::format("; bears on the metal nose to {:.0f} % (heavy in the profile)",
+                         100 * c.blanket.nose_chord_fraction);
   list.push_back({Legend::Symbol::none, cloth});
   for (const auto& doubt : c.doubts) list.push_back({Legend::Symbol::none, "DOUBT: " + doubt});
   return list;
@@ -64,7 +67,9 @@ double lay_legend(cairo_t* cr, const std::vector<Legend>& list, Point at, double
 
 void draw_survey(cairo_t* cr, const Case& c, const Panel& panel, const SurveyPlan& plan) {
   draw_text(cr, {margin, 16}, c.title, {.size = title_type, .bold = true});
-  draw_text(cr, {margin, 64}, (c.invented ? "INVENTED DEMO.  " : "") + ("What was understood of " + std::filesystem::path(c.file).filename().string()) +
+  draw_text(cr, {margin, 64},
+            (c.invented ? "INVENTED DEMO.  " : "") +
+                ("What was understood of " + std::filesystem::path(c.file).filename().string()) +
                 ". Plan view from above: leading edge on top, root left.",
             {.size = type});
   plan.draw(cr);
@@ -80,9 +85,8 @@ void write_survey_picture(const Case& c, const Panel& panel, const std::string& 
   const SurveyPlan plan(c, panel, margin, head_height, picture_width - 2 * margin);
   double legend = 0;
   const double legend_width = picture_width - 2 * margin - profile_width - gap;
-  draw_nowhere({picture_width, picture_width}, [&](cairo_t* cr) {
-    legend = lay_legend(cr, legend_of(c, panel), {}, legend_width, true);
-  });
+  draw_nowhere({picture_width, picture_width},
+               [&](cairo_t* cr) { legend = lay_legend(cr, legend_of(c, panel), {}, legend_width, true); });
   const double lower = std::max(legend, profile_height(c, profile_width));
   const Extent size{picture_width, plan.bottom() + gap / 2 + lower + margin};
   const auto draw = [&](cairo_t* cr) { draw_survey(cr, c, panel, plan); };

@@ -16,8 +16,8 @@ namespace {
 
 // All in pixels.
 constexpr double type = 20, small_type = 18;
-constexpr double name_room = 300, tip_room = 110;   ///< left and right of the panel, for names and chord dimensions
-constexpr double upper_room = 46;                   ///< above it, for supports
+constexpr double name_room = 300, tip_room = 110;  ///< left and right of the panel, for names and chord dimensions
+constexpr double upper_room = 46;                  ///< above it, for supports
 constexpr double tallest = 640;
 constexpr double station_row = 70, close_stations = 118;
 const Colour zone_ink{0.25, 0.35, 0.60};
@@ -26,10 +26,14 @@ double width_of_role(MemberRole role) {
   switch (role) {
     case MemberRole::leading_edge:
     case MemberRole::trailing_edge:
-    case MemberRole::tip_bow: return 6;
-    case MemberRole::end_rib: return 5;
-    case MemberRole::spar: return 5;
-    default: return 3;
+    case MemberRole::tip_bow:
+      return 6;
+    case MemberRole::end_rib:
+      return 5;
+    case MemberRole::spar:
+      return 5;
+    default:
+      return 3;
   }
 }
 
@@ -59,18 +63,24 @@ SurveyPlan::SurveyPlan(const Case& c, const Panel& panel, double x, double y, do
   right_ = left_ + y_high_ * scale_;
 }
 
-Point SurveyPlan::at(double x, double y) const { return {left_ + y * scale_, top_ + (x - x_low_) * scale_}; }
+Point SurveyPlan::at(double x, double y) const {
+  return {left_ + y * scale_, top_ + (x - x_low_) * scale_};
+}
 Point SurveyPlan::joint(int index) const {
   return at(panel_.joints[index].position.x(), panel_.joints[index].position.y());
 }
-double SurveyPlan::lower_edge() const { return top_ + (x_high_ - x_low_) * scale_; }
+double SurveyPlan::lower_edge() const {
+  return top_ + (x_high_ - x_low_) * scale_;
+}
 double SurveyPlan::stations_bottom() const {
   bool close = false;
   for (std::size_t i = 0; i + 1 < case_.ribs.size(); ++i)
     close = close || (case_.ribs[i + 1].station - case_.ribs[i].station) * scale_ < close_stations;
   return lower_edge() + 40 + (close ? 2 : 1) * station_row;
 }
-double SurveyPlan::bottom() const { return stations_bottom() + 50; }
+double SurveyPlan::bottom() const {
+  return stations_bottom() + 50;
+}
 
 Point SurveyPlan::support_place(const Support& s, double station) const {
   const double le = interpolate_x(case_.outline.leading_edge, station);

@@ -56,7 +56,8 @@ void show(cairo_t* cr, PangoLayout* layout, Point at, const Colour& ink) {
 Extent draw_text(cairo_t* cr, Point at, const std::string& text, const TextStyle& style) {
   const auto layout = lay_out(cr, text, style);
   const Extent size = size_of(layout.get());
-  if (style.width <= 0 && style.align != Align::left) at.x -= style.align == Align::centre ? size.width / 2 : size.width;
+  if (style.width <= 0 && style.align != Align::left)
+    at.x -= style.align == Align::centre ? size.width / 2 : size.width;
   show(cr, layout.get(), at, style.colour);
   return size;
 }

@@ -39,18 +39,34 @@ std::string bow_text(double share) {
 }
 
 // A value and its limit may be told apart only by more decimals when they are small.
-int decimals_of_small_length(double metres) { return std::abs(metres) < 0.0254 ? 2 : 1; }
+int decimals_of_small_length(double metres) {
+  return std::abs(metres) < 0.0254 ? 2 : 1;
+}
 
 }  // namespace
 
-double fahrenheit(double kelvin) { return (kelvin - 273.15) * 9 / 5 + 32; }
-double celsius(double kelvin) { return kelvin - 273.15; }
-double inches(double metres) { return metres / metres_per_inch; }
-double pounds_per_inch(double newtons_per_metre) { return newtons_per_metre * metres_per_inch / newtons_per_pound; }
+double fahrenheit(double kelvin) {
+  return (kelvin - 273.15) * 9 / 5 + 32;
+}
+double celsius(double kelvin) {
+  return kelvin - 273.15;
+}
+double inches(double metres) {
+  return metres / metres_per_inch;
+}
+double pounds_per_inch(double newtons_per_metre) {
+  return newtons_per_metre * metres_per_inch / newtons_per_pound;
+}
 
-std::string degrees_f(double kelvin) { return fixed(fahrenheit(kelvin), 0) + " °F"; }
-std::string degrees_c(double kelvin) { return fixed(celsius(kelvin), 0) + " °C"; }
-std::string degrees_both(double kelvin) { return degrees_f(kelvin) + " (" + degrees_c(kelvin) + ")"; }
+std::string degrees_f(double kelvin) {
+  return fixed(fahrenheit(kelvin), 0) + " °F";
+}
+std::string degrees_c(double kelvin) {
+  return fixed(celsius(kelvin), 0) + " °C";
+}
+std::string degrees_both(double kelvin) {
+  return degrees_f(kelvin) + " (" + degrees_c(kelvin) + ")";
+}
 
 std::string length_both(double metres) {
   return fixed(inches(metres), 1) + " in (" + fixed(metres * 1000, 0) + " mm)";
@@ -64,8 +80,12 @@ std::string pull_both(double newtons_per_metre) {
   return fixed(pounds_per_inch(newtons_per_metre), 1) + " lb/in (" + fixed(newtons_per_metre, 0) + " N/m)";
 }
 
-std::string angle_text(double radians) { return fixed(radians * degrees_per_radian, 2) + "°"; }
-std::string percent_text(double share) { return fixed(share * 100, 0) + " %"; }
+std::string angle_text(double radians) {
+  return fixed(radians * degrees_per_radian, 2) + "°";
+}
+std::string percent_text(double share) {
+  return fixed(share * 100, 0) + " %";
+}
 
 std::string use_text(double use, double plus_minus) {
   return plus_minus > 0 ? fixed(use, 2) + " ± " + fixed(plus_minus, 2) : fixed(use, 2);
@@ -82,7 +102,9 @@ std::string dose_word(double dose) {
   return dose <= most_of_a_light_dose ? "light" : "part " + fixed(dose, 2);
 }
 
-std::string side_word(Side side) { return side == Side::top ? "TOP" : "BOTTOM"; }
+std::string side_word(Side side) {
+  return side == Side::top ? "TOP" : "BOTTOM";
+}
 
 std::string limit_value(const LimitReading& reading, double value) {
   if (!std::isfinite(value)) return "none";

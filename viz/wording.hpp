@@ -12,18 +12,18 @@ double celsius(double kelvin);
 double inches(double metres);
 double pounds_per_inch(double newtons_per_metre);
 
-std::string degrees_f(double kelvin);                ///< "300 °F"
-std::string degrees_c(double kelvin);                ///< "149 °C"
-std::string degrees_both(double kelvin);             ///< "300 °F (149 °C)"
-std::string length_both(double metres);              ///< "59.1 in (1500 mm)"
-std::string small_length_both(double metres);        ///< "0.12 in (3.0 mm)"
-std::string pull_both(double newtons_per_metre);     ///< "3.4 lb/in (600 N/m)"
-std::string angle_text(double radians);              ///< "0.31°"
-std::string percent_text(double share);              ///< "12 %"
-std::string use_text(double use, double plus_minus); ///< "0.83 ± 0.02"; "0.83" when the error bar is not known
-std::string dose_words(double dose);                 ///< "light, keep moving", "part (0.60 of a full pass)", "full"
-std::string dose_word(double dose);                  ///< "light", "part", "full"
-std::string side_word(Side side);                    ///< "TOP", "BOTTOM"
+std::string degrees_f(double kelvin);                 ///< "300 °F"
+std::string degrees_c(double kelvin);                 ///< "149 °C"
+std::string degrees_both(double kelvin);              ///< "300 °F (149 °C)"
+std::string length_both(double metres);               ///< "59.1 in (1500 mm)"
+std::string small_length_both(double metres);         ///< "0.12 in (3.0 mm)"
+std::string pull_both(double newtons_per_metre);      ///< "3.4 lb/in (600 N/m)"
+std::string angle_text(double radians);               ///< "0.31°"
+std::string percent_text(double share);               ///< "12 %"
+std::string use_text(double use, double plus_minus);  ///< "0.83 ± 0.02"; "0.83" when the error bar is not known
+std::string dose_words(double dose);                  ///< "light, keep moving", "part (0.60 of a full pass)", "full"
+std::string dose_word(double dose);                   ///< "light", "part", "full"
+std::string side_word(Side side);                     ///< "TOP", "BOTTOM"
 
 /// The value or the allowed value of a limit, in the unit that suits its kind.
 std::string limit_value(const LimitReading& reading, double value);

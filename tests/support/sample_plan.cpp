@@ -43,8 +43,8 @@ void add_steps(Plan& plan, const SampleWish& wish) {
 Snapshot blank(const Panel& p) {
   Snapshot s;
   const std::size_t nq = p.quads.size();
-  for (auto* a : {&s.pull_warp, &s.pull_fill, &s.pull_major, &s.pull_minor, &s.pull_chord, &s.pull_span,
-                  &s.major_angle, &s.shrink_warp, &s.shrink_fill})
+  for (auto* a : {&s.pull_warp, &s.pull_fill, &s.pull_major, &s.pull_minor, &s.pull_chord, &s.pull_span, &s.major_angle,
+                  &s.shrink_warp, &s.shrink_fill})
     a->assign(nq, 0.f);
   s.state.assign(nq, 0);
   s.displacement.assign(p.nodes.size() * 3, 0.f);
@@ -80,7 +80,8 @@ void move_frame(Snapshot& s, const Panel& p, double load) {
   const double span = p.joints[p.edge_joint.back()].position.y();
   for (std::size_t j = 0; j < p.joints.size(); ++j) {
     const auto& at = p.joints[j].position;
-    s.joint_displacement[6 * j] = float(-0.004 * load * at.x() / 0.4 * std::pow(std::sin(6 * at.y() / span * 3.14159), 2));
+    s.joint_displacement[6 * j] =
+        float(-0.004 * load * at.x() / 0.4 * std::pow(std::sin(6 * at.y() / span * 3.14159), 2));
     s.joint_displacement[6 * j + 1] = float(0.002 * load * (at.y() / span - 0.5) * std::sin(3.14159 * at.x() / 0.4));
     s.joint_displacement[6 * j + 2] = float(0.003 * load * at.y() / span * (at.x() / 0.4 - 0.3));
   }
@@ -119,12 +120,17 @@ void add_readings(Plan& plan, bool no_ceiling) {
   for (int s = 0; s < 3; ++s) {
     const double level[] = {0.56 * grow, 0.83 * grow, 1.31 * grow}, u = level[s];
     const double pm = 0.02 * (s + 1);
-    plan.limits.push_back({"stress", "end rib at 70.9 in, middle", "on the way", s, u * 120.5e6, 120.5e6, "Pa", u, pm, true});
-    plan.limits.push_back({"trailing edge bow", "bay 3", "at stage end", s, u * 0.8 * 0.01, 0.01, "1", u * 0.8, pm, true});
-    plan.limits.push_back({"twist", "whole panel", "released", s, u * 0.6 * 0.00873, 0.00873, "rad", u * 0.6, pm / 2, true});
+    plan.limits.push_back(
+        {"stress", "end rib at 70.9 in, middle", "on the way", s, u * 120.5e6, 120.5e6, "Pa", u, pm, true});
+    plan.limits.push_back(
+        {"trailing edge bow", "bay 3", "at stage end", s, u * 0.8 * 0.01, 0.01, "1", u * 0.8, pm, true});
+    plan.limits.push_back(
+        {"twist", "whole panel", "released", s, u * 0.6 * 0.00873, 0.00873, "rad", u * 0.6, pm / 2, true});
     plan.limits.push_back({"buckling", "whole frame", "released", s, 2 / (u * 0.5), 2, "1", u * 0.5, pm / 2, true});
-    plan.limits.push_back({"slip", "trailing edge at 35.4 in", "on the way", s, u * 0.45 * 0.005, 0.005, "m", u * 0.45, pm, true});
-    if (s == 2) plan.limits.push_back({"unevenness", "bottom, spanwise", "at stage end", s, 0.14, 0.25, "1", 0.56, 0.05, true});
+    plan.limits.push_back(
+        {"slip", "trailing edge at 35.4 in", "on the way", s, u * 0.45 * 0.005, 0.005, "m", u * 0.45, pm, true});
+    if (s == 2)
+      plan.limits.push_back({"unevenness", "bottom, spanwise", "at stage end", s, 0.14, 0.25, "1", 0.56, 0.05, true});
     StageSummary sum;
     sum.stage = s;
     const double pull[] = {350, 600, 900};
@@ -147,14 +153,19 @@ void add_readings(Plan& plan, bool no_ceiling) {
 }
 
 void add_orders(Plan& plan) {
-  const auto add = [&](const char* name, const char* rule, const char* model, double use, double slip, int turns, bool chosen) {
+  const auto add = [&](const char* name, const char* rule, const char* model, double use, double slip, int turns,
+                       bool chosen) {
     plan.orders.push_back({name, rule, model, chosen ? 2 : 1, use, 0.11 + use / 20, 60 * use, 75 * use * use, slip,
                            0.005 * use, 55 * use, turns, chosen});
   };
-  add("centre-out halving, sides alternating", "Middle bay first, then the middle of each gap, changing sides each bay.", "full", 0.83, 0.0019, 83, true);
-  add("jumping: one end, other end, between", "One end, the other end, then between, changing sides each bay.", "full", 0.88, 0.0021, 83, false);
-  add("root to tip, sides alternating", "Steadily from root to tip, changing sides each bay.", "coarse", 0.97, 0.0026, 83, false);
-  add("one side after the other", "All of the top, then all of the bottom, root to tip.", "full", 1.21, 0.0041, 6, false);
+  add("centre-out halving, sides alternating",
+      "Middle bay first, then the middle of each gap, changing sides each bay.", "full", 0.83, 0.0019, 83, true);
+  add("jumping: one end, other end, between", "One end, the other end, then between, changing sides each bay.", "full",
+      0.88, 0.0021, 83, false);
+  add("root to tip, sides alternating", "Steadily from root to tip, changing sides each bay.", "coarse", 0.97, 0.0026,
+      83, false);
+  add("one side after the other", "All of the top, then all of the bottom, root to tip.", "full", 1.21, 0.0041, 6,
+      false);
   add("found by search", "What the search made of the best two.", "coarse", 0.86, 0.0020, 83, false);
 }
 
@@ -170,9 +181,11 @@ Plan sample_plan(const SampleWish& wish) {
   add_orders(plan);
   plan.order_name = plan.orders.front().name;
   plan.order_rule =
-      "Start with the middle bay. Work its strips from the leading edge to the trailing edge, turn the panel over, do the "
+      "Start with the middle bay. Work its strips from the leading edge to the trailing edge, turn the panel over, do "
+      "the "
       "same bay there, then go to the next bay out, left and right in turn.";
-  plan.bounds = {{"inner ribs free", {0.54, 0.87, 1.36}, 0.16, 0.0031}, {"inner ribs glued", {0.50, 0.79, 1.22}, 0.12, 0.0018}};
+  plan.bounds = {{"inner ribs free", {0.54, 0.87, 1.36}, 0.16, 0.0031},
+                 {"inner ribs glued", {0.50, 0.79, 1.22}, 0.12, 0.0018}};
   plan.solve.nodes = int(plan.panel.nodes.size());
   plan.solve.steps = int(plan.steps.size());
   plan.solve.iterations = 900;
@@ -191,8 +204,10 @@ Plan sample_plan(const SampleWish& wish) {
     plan.ceiling = 1;
     plan.setting = (318 - 32) / 1.8 + 273.15;
     plan.advice.because =
-        "At 350 °F the end rib at 70.9 in would take up 1.31 ± 0.06 of its bending limit; at 300 °F it takes up 0.83 ± 0.04.";
-    plan.advice.advice = {"The approved data of this case ask for 350 °F: that is more than this frame bears. Stop and ask."};
+        "At 350 °F the end rib at 70.9 in would take up 1.31 ± 0.06 of its bending limit; at 300 °F it takes up 0.83 ± "
+        "0.04.";
+    plan.advice.advice = {
+        "The approved data of this case ask for 350 °F: that is more than this frame bears. Stop and ask."};
   }
   return plan;
 }

@@ -11,12 +11,12 @@ struct SampleWish {
   bool two_sheets = false;
   int bays = 6;
   int strips = 3;
-  int rows_per_strip = 4;     ///< quads along the chord in each strip
-  int columns_per_bay = 4;    ///< quads along the span in each bay
-  double span = 1.8;          ///< m
-  double root_chord = 0.42;   ///< m
-  double tip_chord = 0.30;    ///< m
-  int zones_per_run = 3;      ///< zones between turn-overs
+  int rows_per_strip = 4;    ///< quads along the chord in each strip
+  int columns_per_bay = 4;   ///< quads along the span in each bay
+  double span = 1.8;         ///< m
+  double root_chord = 0.42;  ///< m
+  double tip_chord = 0.30;   ///< m
+  int zones_per_run = 3;     ///< zones between turn-overs
 };
 
 Case sample_case(const SampleWish& wish = {});

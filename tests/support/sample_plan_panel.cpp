@@ -9,7 +9,9 @@ namespace evenpull {
 
 namespace {
 
-double between(double a, double b, double t) { return a + (b - a) * t; }
+double between(double a, double b, double t) {
+  return a + (b - a) * t;
+}
 
 // Chord fraction xi, span fraction eta; the last bay is drawn out to the bow.
 Eigen::Vector3d place(const Case& c, double xi, double eta, int side_sign) {
@@ -93,7 +95,10 @@ void add_frame(Panel& p, const Case& c) {
     for (double xi : {0.0, 0.1, 0.2, 0.3, 0.44, 0.58, 0.72, 0.86, 1.0})
       points.push_back(place(c, xi, c.ribs[i].station / c.outline.span(), 0));
     add_member(p, bow ? "tip bow" : "rib " + std::to_string(i + 1),
-               bow ? MemberRole::tip_bow : i == 0 || last ? MemberRole::end_rib : MemberRole::inner_rib, points);
+               bow              ? MemberRole::tip_bow
+               : i == 0 || last ? MemberRole::end_rib
+                                : MemberRole::inner_rib,
+               points);
   }
 }
 

@@ -28,7 +28,7 @@ std::vector<double> word_heights(const std::string& pdf);
 
 struct Image {
   int width = 0, height = 0;
-  std::size_t colours = 0;    ///< how many different ones
+  std::size_t colours = 0;  ///< how many different ones
   double white_share = 0;
 };
 Image image(const std::string& png);

@@ -21,8 +21,7 @@ TEST_CASE("lightness rises evenly from the lowest value to the highest") {
 
 TEST_CASE("neighbouring bands differ by enough lightness to be told apart without colour") {
   const Bands bands = round_bands(1040, 10);
-  for (int i = 0; i + 1 < bands.count(); ++i)
-    CHECK(lightness(bands.colour(i + 1)) - lightness(bands.colour(i)) > 0.04);
+  for (int i = 0; i + 1 < bands.count(); ++i) CHECK(lightness(bands.colour(i + 1)) - lightness(bands.colour(i)) > 0.04);
 }
 
 TEST_CASE("bands have round limits and hold the largest value") {

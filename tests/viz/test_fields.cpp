@@ -39,7 +39,8 @@ void check_array(vtkFieldData* data, const char* name, const std::vector<float>&
   REQUIRE(array != nullptr);
   REQUIRE(static_cast<std::size_t>(array->GetNumberOfValues()) == expected.size());
   bool same = true;
-  for (std::size_t i = 0; i < expected.size(); ++i) same = same && array->GetValue(static_cast<vtkIdType>(i)) == expected[i];
+  for (std::size_t i = 0; i < expected.size(); ++i)
+    same = same && array->GetValue(static_cast<vtkIdType>(i)) == expected[i];
   CHECK(same);
 }
 
@@ -102,7 +103,8 @@ TEST_CASE("the list names every file, cloth and frame") {
   write_fields(plan, folder.path());
   const std::string list = bytes(folder / "fields.pvd");
   for (std::size_t i = 0; i < plan.snapshots.size(); ++i)
-    for (const char* stem : {"step", "frame"}) CHECK(list.find(numbered(stem, static_cast<int>(i))) != std::string::npos);
+    for (const char* stem : {"step", "frame"})
+      CHECK(list.find(numbered(stem, static_cast<int>(i))) != std::string::npos);
   CHECK(list.find("part=\"1\"") != std::string::npos);
 }
 

@@ -16,7 +16,9 @@ namespace {
 
 const char* const airworthy = "This does not show that the part is airworthy";
 
-bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
 
 std::vector<std::string> sheet_pages(const Plan& plan, Paper paper = Paper::letter) {
   Folder folder;
@@ -63,8 +65,8 @@ TEST_CASE("two runs of the same plan give the same bytes") {
 TEST_CASE("the first page gives the hottest safe stage in both units, the reason and the cautions") {
   const Plan plan = sample_plan();
   const std::string first = sheet_pages(plan).front();
-  for (const char* part : {"HOTTEST SAFE STAGE", "300 °F", "149 °C", "0.83 ± 0.04", "thermometer", "375 °F", "480", "500 °F",
-                           "Ventilate", "licensed", "Order:"})
+  for (const char* part : {"HOTTEST SAFE STAGE", "300 °F", "149 °C", "0.83 ± 0.04", "thermometer", "375 °F", "480",
+                           "500 °F", "Ventilate", "licensed", "Order:"})
     CHECK(has(first, part));
 }
 
@@ -148,7 +150,9 @@ TEST_CASE("no type on the sheet is smaller than 3 mm capitals") {
 
 TEST_CASE("a long reason pushes the order to a page of its own and loses nothing") {
   Plan plan = sample_plan();
-  for (int i = 0; i < 6; ++i) plan.advice.advice.push_back("Sentence number " + std::to_string(i) + " of a long advice that goes on over more than one line of the page.");
+  for (int i = 0; i < 6; ++i)
+    plan.advice.advice.push_back("Sentence number " + std::to_string(i) +
+                                 " of a long advice that goes on over more than one line of the page.");
   const auto all = sheet_pages(plan);
   CHECK(has(all[0], "licensed"));
   CHECK(has(all[0], "Sentence number 5"));
