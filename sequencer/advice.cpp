@@ -15,6 +15,10 @@ constexpr double small_turn = 0.5 / degrees;
 // Cloth counts as lifting off a bearing above this nodal force [N]; below it is the whisper of loose cloth.
 constexpr double lifting = 0.05;
 
+// Below these a note would only be noise.
+constexpr double worth_saying_fullness = 0.5e-3;
+constexpr double worth_saying_sag = 0.1e-3;  // m
+
 std::string fixed(double v, int digits) {
   std::ostringstream o;
   o.setf(std::ios::fixed);
@@ -96,10 +100,10 @@ std::vector<std::string> notes_on(const Case& c, const Panel& p, const std::vect
   if (turn > small_turn)
     notes.push_back("Part of the frame turns by " + fixed(turn * degrees, 2) +
                     " degrees, more than the 0.5 degrees up to which the model's small rotations are good.");
-  if (p.fullness > 0)
+  if (p.fullness > worth_saying_fullness)
     notes.push_back("The curved tip has " + fixed(100 * p.fullness, 1) +
                     " % of fullness in its fullest line, which must be shrunk out there before it carries pull.");
-  if (sag > 0)
+  if (sag > worth_saying_sag)
     notes.push_back("Between ribs the fabric sinks by up to " + fixed(sag * 1000, 1) + " mm (" + fixed(sag / 0.0254, 2) +
                     " in) against the rib line.");
   return notes;

@@ -1,28 +1,21 @@
 #include "sequencer/families.hpp"
 
 #include <algorithm>
-#include <utility>
 
 namespace evenpull {
 namespace {
 
-// Middles of the gaps left by the places already taken, larger gaps first, until all are taken.
+// Round by round the middle of every gap that is left, from left to right, until all are taken.
 void halve_gaps(int n, std::vector<int>& order) {
   while (static_cast<int>(order.size()) < n) {
-    std::vector<int> sorted = order;
-    std::sort(sorted.begin(), sorted.end());
-    std::vector<std::pair<int, int>> gaps;  // first and last free index
+    std::vector<int> taken = order;
+    std::sort(taken.begin(), taken.end());
+    taken.push_back(n);
     int from = 0;
-    for (int taken : sorted) {
-      if (taken > from) gaps.emplace_back(from, taken - 1);
-      from = taken + 1;
+    for (int t : taken) {
+      if (t > from) order.push_back((from + t - 1) / 2);
+      from = t + 1;
     }
-    if (from < n) gaps.emplace_back(from, n - 1);
-    std::stable_sort(gaps.begin(), gaps.end(),
-                     [](auto a, auto b) { return a.second - a.first > b.second - b.first; });
-    const int widest = gaps.front().second - gaps.front().first;
-    for (const auto& [a, b] : gaps)
-      if (b - a == widest) order.push_back((a + b) / 2);
   }
 }
 

@@ -15,7 +15,7 @@ struct Order {
   int ease = 0;            ///< how easily it is said and followed, 0 = easiest
 };
 
-/// Indices 0..n-1, centre first, then the middle of each gap, larger gaps first (van der Corput's idea on a line).
+/// Indices 0..n-1, centre first, then round by round the middle of each gap (bisection of a line).
 std::vector<int> centre_out_halving(int n);
 
 /// One end, the other end, the middle, then the middle of each gap (the public handbook's advice to jump).

@@ -17,9 +17,6 @@
 namespace evenpull {
 namespace {
 
-// Cloth nodes of the mesh that ranks orders: ranks as the fine one does, with a lower use (docs/model.md, section 8).
-constexpr int coarse_nodes = 350;
-
 constexpr const char* usual_orders[] = {"centre-out halving, sides alternating", "one side after the other"};
 
 // Progress over jobs that run side by side: each job owns a share of its span.

@@ -44,7 +44,7 @@ struct ProfilePoint {
 
 enum class Strength { yield, rupture };
 
-/// A structural material. Allowable stress = strength x the limit's share (MODEL 7: yield/2, rupture/3).
+/// A structural material. Allowable stress = strength x the limit's share (docs/model.md, section 7: yield/2, rupture/3).
 struct Material {
   std::string name;
   double youngs_modulus = 0;  ///< E [Pa]
@@ -94,7 +94,7 @@ struct Support {
   std::array<bool, 6> hold{};
 };
 
-/// One measured or default point of the cloth's behaviour at a true temperature (MODEL 3).
+/// One measured or default point of the cloth's behaviour at a true temperature (docs/model.md, section 3).
 struct ShrinkPoint {
   double temperature = 0;  ///< K
   Yarns free_shrink;       ///< engineering fraction of length lost with no tension (10 % = 0.10)
@@ -108,7 +108,7 @@ struct Cloth {
   double shear = 0;         ///< G: shear stiffness [N/m]
   double warp_angle = 0;    ///< of the warp from the span, towards the TE, on the top side [rad]
   Yarns looseness;          ///< engineering fraction (1 % = 0.01)
-  double creep_share = 0;   ///< g of MODEL 3, 0..1
+  double creep_share = 0;   ///< g of docs/model.md, section 3, 0..1
   std::vector<ShrinkPoint> curve;  ///< temperature rising, from the onset (no shrink) to the hottest measured value
 };
 
@@ -126,7 +126,7 @@ struct Blanket {
   double rib_friction = 0;         ///< mu of cloth on rib caps, spar caps and metal nose
 };
 
-/// The iron (MODEL 1 and 4). Temperatures are true sole temperatures by thermometer.
+/// The iron (docs/model.md, sections 1 and 4). Temperatures are true sole temperatures by thermometer.
 struct Iron {
   double sole_length = 0;   ///< m
   double sole_width = 0;    ///< m
@@ -142,7 +142,7 @@ struct Stage {
   std::vector<double> doses;
 };
 
-/// What must not be exceeded (MODEL 7). Each is settable; the defaults are engineering judgement.
+/// What must not be exceeded (docs/model.md, section 7). Each is settable; the defaults are engineering judgement.
 struct Limits {
   double yield_share = 0;         ///< allowable / yield (metal)
   double rupture_share = 0;       ///< allowable / modulus of rupture (wood)

@@ -76,7 +76,8 @@ MeshLines lay_mesh_lines(const Case& c, const Surface& s, const MeshWish& wish) 
   m.strips = strips_per_bay(c, s);
   const double length = mean_cloth_length(c, s), span = span_of(c);
   const double per_side = 0.5 * wish.target_nodes;
-  const bool coarse = std::sqrt(per_side * length / span) < 4.0 * m.strips;
+  // Zones must be cut in two along the span line on any mesh but the coarse one that only ranks orders.
+  const bool coarse = wish.target_nodes < 2 * coarse_nodes;
   const int least = static_cast<int>(held_lines(c).size()) + 2;
   int along_chord = multiple(std::sqrt(per_side * length / span), coarse ? m.strips : 2 * m.strips, least);
   int along_span = std::max(2 * bays_of(c), static_cast<int>(std::lround(per_side / (along_chord + 1))));

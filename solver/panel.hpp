@@ -13,7 +13,7 @@
 
 namespace evenpull {
 
-/// How a cloth node is held (MODEL 1).
+/// How a cloth node is held (docs/model.md, section 1).
 enum class Tie { none, glued, bearing, wrapped };
 
 struct ClothNode {
@@ -93,6 +93,10 @@ struct Panel {
   int node(Side s, int row, int column) const { return (static_cast<int>(s) * rows + row) * columns + column; }
   int zone(Side s, int bay, int strip) const { return (static_cast<int>(s) * bays + bay) * strips + strip; }
 };
+
+/// Cloth nodes of the coarse mesh that ranks orders: it ranks as the fine one does, with a lower use (docs/model.md,
+/// section 8).
+inline constexpr int coarse_nodes = 350;
 
 /// Mesh density. Every count is chosen by the solver from these.
 struct MeshWish {

@@ -127,8 +127,14 @@ void read_twist(const Model& m, const Covering& s, Readings& r) {
     low = std::min(low, slope), high = std::max(high, slope);
   }
   r.twist = high - low;
-  for (std::size_t j = 0; j < m.panel.joints.size(); ++j)
-    r.frame_turn = std::max(r.frame_turn, s.unknowns.segment<3>(6 * static_cast<int>(j) + 3).norm());
+  // A thin trailing edge turning about itself moves the cloth by far less than its own thickness: it does not count.
+  std::vector<char> on_edge(m.panel.joints.size(), 0);
+  for (int j : m.panel.edge_joint) on_edge[j] = 1;
+  for (std::size_t j = 0; j < m.panel.joints.size(); ++j) {
+    Eigen::Vector3d turn = s.unknowns.segment<3>(6 * static_cast<int>(j) + 3);
+    if (on_edge[j]) turn.y() = 0;
+    r.frame_turn = std::max(r.frame_turn, turn.norm());
+  }
 }
 
 void read_sliding(const Model& m, const Covering& s, Readings& r) {

@@ -42,7 +42,7 @@ struct Readings {
   Worst edge_bow;              ///< deviation of the TE from straight between ribs / rib spacing
   Worst end_rib_bow;           ///< deviation of an end rib (or tip bow) between its ends / their distance
   double twist = 0;            ///< rad, difference of chord line slopes along the span
-  double frame_turn = 0;       ///< largest rotation of a joint [rad]
+  double frame_turn = 0;       ///< largest rotation of a joint [rad]; the TE about itself left out
   Worst slip;                  ///< m, signed: + cloth gone from the bottom to the top
   double creep = 0;            ///< largest creep over ribs and nose [m]
   Worst difference_chord;      ///< N/m, top minus bottom, worst bay

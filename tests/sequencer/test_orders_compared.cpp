@@ -1,0 +1,66 @@
+// The main job against common practice (no source) and against the public handbook.
+#include "sequencer/choice.hpp"
+#include "tests/support/sample_case.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace evenpull;
+
+namespace {
+
+OrderResult run(const Case& c, const std::string& family) {
+  const Model m(c, {350, false, false});
+  for (const Order& o : order_families(m.panel))
+    if (o.name == family) {
+      Tried t;
+      t.order = o;
+      std::vector<Step> steps = steps_of(c, m.panel, o.zones);
+      std::erase_if(steps, [](const Step& s) { return s.stage > 0; });
+      t.result = replay(m, steps, {});
+      return summarise_up_to(t, m.panel, 0);
+    }
+  FAIL("no such family");
+  return {};
+}
+
+// One full pass in the first stage: light passes would even out what the order does.
+Case harsh(Case c) {
+  c.stages.resize(1);
+  c.stages[0].doses = {1};
+  return c;
+}
+
+}  // namespace
+
+TEST_CASE("all of one side first pulls harder on one side, twists more and loads more than alternating") {
+  // Common practice, no source: sides alternate in the first stage.
+  const Case c = harsh(sample::light_rudder());
+  const OrderResult one_side = run(c, "one side after the other");
+  const OrderResult halving = run(c, "centre-out halving, sides alternating");
+  CHECK(one_side.worst_pull_difference_spanwise > 1.2 * halving.worst_pull_difference_spanwise);
+  CHECK(one_side.worst_twist > halving.worst_twist);
+  CHECK(one_side.worst_use > halving.worst_use);
+}
+
+TEST_CASE("working steadily from one end is worse than jumping") {
+  // FAA-H-8083-31, Aviation Maintenance Technician Handbook - Airframe, chapter 3, advises against working steadily
+  // along from one end and prefers jumping.
+  const Case c = harsh(sample::light_rudder());
+  const OrderResult steady = run(c, "root to tip, sides alternating");
+  const OrderResult jumps = run(c, "jumping, sides alternating");
+  INFO("use " << steady.worst_use << " against " << jumps.worst_use << ", spread " << steady.pull_spread_along_span
+              << " against " << jumps.pull_spread_along_span << " N/m");
+  CHECK(steady.worst_use > jumps.worst_use);
+}
+
+TEST_CASE("light passes before a full one even the pull and lower the worst use") {
+  // Common practice, no source.
+  const Case full = harsh(sample::light_rudder());
+  Case light = full;
+  light.stages[0].doses = {0.25, 0.25, 1};
+  const std::string family = "centre-out halving, sides alternating";
+  const OrderResult a = run(full, family), b = run(light, family);
+  CHECK(b.unevenness_final < a.unevenness_final);
+  CHECK(b.worst_use < a.worst_use);
+  CHECK(b.worst_slip < a.worst_slip);
+}

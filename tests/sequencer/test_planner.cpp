@@ -1,0 +1,131 @@
+#include "sequencer/planner.hpp"
+#include "solver/errors.hpp"
+#include "tests/support/sample_case.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace evenpull;
+
+namespace {
+
+// Small and quick: three bays, two stages, one pass each.
+Case small() {
+  Case c = sample::aileron(3, 0.9, 0.3);
+  c.stages.resize(2);
+  c.stages[0].doses = {0.25, 1};
+  c.stages[1].doses = {1};
+  return c;
+}
+
+PlanOptions quick() {
+  PlanOptions o;
+  o.quick = true;
+  return o;
+}
+
+std::vector<OrderStep> as_order(const Plan& p) {
+  std::vector<OrderStep> order;
+  for (const Step& s : p.steps) {
+    const Zone& z = p.panel.zones[s.zone];
+    order.push_back({p.the_case.stages[s.stage].temperature, s.pass, z.side, z.bay + 1, z.strip + 1, s.dose});
+  }
+  return order;
+}
+
+}  // namespace
+
+TEST_CASE("a plan has a step for every zone of every pass and a snapshot for every step") {
+  const Plan p = make_plan(small(), quick());
+  CHECK(p.steps.size() == 3 * p.panel.zones.size());
+  CHECK(p.snapshots.size() == p.steps.size() + 1);
+  CHECK(p.stages.size() == 2);
+  CHECK(p.solve.worst_residual < 1e-3);
+  int chosen = 0;
+  for (const OrderResult& o : p.orders) chosen += o.chosen ? 1 : 0;
+  CHECK(chosen == 1);
+}
+
+TEST_CASE("every limit of a plan is finite and its use follows from value and allowed") {
+  const Plan p = make_plan(small(), quick());
+  REQUIRE_FALSE(p.limits.empty());
+  for (const LimitReading& l : p.limits) {
+    INFO(l.name);
+    REQUIRE(std::isfinite(l.use));
+    REQUIRE(l.allowed > 0);
+    const double use = l.name == "buckling" ? l.allowed / l.value : l.value / l.allowed;
+    CHECK(l.use == Approx(use).margin(1e-5));
+  }
+}
+
+TEST_CASE("replaying a plan's own order gives the plan's own readings") {
+  const Plan p = make_plan(small(), quick());
+  const Plan again = replay_order(small(), as_order(p), quick());
+  REQUIRE(again.limits.size() == p.limits.size());
+  for (std::size_t i = 0; i < p.limits.size(); ++i) CHECK(again.limits[i].use == p.limits[i].use);
+  CHECK(again.replayed);
+  CHECK(again.ceiling == p.ceiling);
+}
+
+TEST_CASE("a plan is the same on any number of threads") {
+  PlanOptions backwards = quick();
+  backwards.parallel = [](int n, const std::function<void(int)>& work) {
+    for (int i = n - 1; i >= 0; --i) work(i);
+  };
+  const Plan a = make_plan(small(), quick()), b = make_plan(small(), backwards);
+  REQUIRE(a.limits.size() == b.limits.size());
+  for (std::size_t i = 0; i < a.limits.size(); ++i) CHECK(a.limits[i].use == b.limits[i].use);
+  CHECK(a.order_name == b.order_name);
+  CHECK(a.snapshots.back().pull_major == b.snapshots.back().pull_major);
+}
+
+TEST_CASE("an order that names a bay the panel lacks is refused in one sentence") {
+  std::vector<OrderStep> order = {{small().stages[0].temperature, 1, Side::top, 9, 1, 1.0}};
+  try {
+    replay_order(small(), order, quick());
+    FAIL("accepted");
+  } catch (const CaseError& e) {
+    CHECK(e.key == "order");
+    CHECK(std::string(e.what()).find("bay 9 does not exist") != std::string::npos);
+  }
+}
+
+TEST_CASE("an order whose temperature falls is refused") {
+  const Case c = small();
+  CHECK_THROWS_AS(replay_order(c, {{c.stages[1].temperature, 1, Side::top, 1, 1, 1.0},
+                                   {c.stages[0].temperature, 1, Side::top, 1, 1, 1.0}}, quick()),
+                  CaseError);
+}
+
+TEST_CASE("a structure far too light has no safe stage") {
+  Case c = small();
+  for (Material& m : c.materials) m.strength *= 0.02;
+  const Plan p = make_plan(c, quick());
+  CHECK_FALSE(p.ceiling.has_value());
+  CHECK_FALSE(p.advice.advice.empty());
+}
+
+TEST_CASE("the full plan carries error bars, bounds and the setting between stages", "[slow]") {
+  Case c = small();
+  c.target_nodes = 400;
+  // Strength chosen so that the first stage holds and the second does not.
+  const Plan probe = make_plan(c, quick());
+  double first = 0, second = 0;
+  for (const LimitReading& l : probe.limits)
+    if (l.name == "stress") (l.stage == 0 ? first : second) = l.use;
+  REQUIRE(first < second);
+  for (Material& m : c.materials) m.strength *= std::sqrt(first * second);
+  const Plan p = make_plan(c, {});
+  REQUIRE(p.ceiling == 0);
+  CHECK(p.solve.mesh_change.has_value());
+  CHECK(p.solve.zone_change.has_value());
+  CHECK(p.bounds.size() == 2);
+  if (p.setting) {
+    CHECK(*p.setting > c.stages[0].temperature);
+    CHECK(*p.setting < c.stages[1].temperature);
+  }
+  bool any_bar = false;
+  for (const LimitReading& l : p.limits) any_bar = any_bar || l.use_plus_minus > 0;
+  CHECK(any_bar);
+}
