@@ -50,7 +50,7 @@ Covering laid_on(const Model& m) {
 }
 
 Equilibrium::Equilibrium(const Model& m, const Accuracy& a) : model_(m), accuracy_(a), matrix_(m.pattern) {
-  linear_.analyse(m.pattern);
+  linear_.use(m.analysis);
   frame_.resize(m.beams.size());
   points_.resize(m.triangles.size());
   for (ClothPoint& p : points_) p.cold = &m.compliance;

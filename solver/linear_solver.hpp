@@ -1,14 +1,13 @@
-// Sparse Cholesky factorisation behind one door: CHOLMOD's supernodal code where it was built in, Eigen's otherwise.
+// Sparse Cholesky factorisation behind one door: our own, front by front, or CHOLMOD's where it was built in instead.
 #pragma once
 
+#include "solver/front_plan.hpp"
+
 #include <Eigen/Core>
-#include <Eigen/SparseCore>
 
 #include <memory>
 
 namespace evenpull {
-
-using Sparse = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
 class LinearSolver {
  public:
@@ -17,9 +16,14 @@ class LinearSolver {
   LinearSolver(LinearSolver&&) noexcept;
   LinearSolver& operator=(LinearSolver&&) noexcept;
 
+  /// What is decided from a pattern alone; any number of solvers, in any number of threads, may share it.
+  struct Analysis;
   /// Orders and analyses the pattern of a symmetric matrix, of which the lower triangle is stored.
-  void analyse(const Sparse& lower);
-  /// Factorises; false when the matrix is not positive definite.
+  static std::shared_ptr<const Analysis> study(const Sparse& lower);
+
+  void use(std::shared_ptr<const Analysis> analysis);
+  void analyse(const Sparse& lower) { use(study(lower)); }
+  /// Factorises a matrix of the pattern analysed; false when it is not positive definite.
   bool factorise(const Sparse& lower);
   /// Solves A x = b with the last factor.
   void solve(const Eigen::VectorXd& b, Eigen::VectorXd& x);

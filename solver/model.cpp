@@ -84,6 +84,7 @@ void Model::build_pattern() {
   for (int j = 0; j < unknowns.count; ++j)
     for (int i : rows[j]) pattern.insert(i, j) = 0;
   pattern.makeCompressed();
+  analysis = LinearSolver::study(pattern);
 
   for (int q = 0; q < static_cast<int>(panel.quads.size()); ++q) {
     std::vector<int> at;

@@ -37,6 +37,7 @@ struct Model {
   std::array<std::vector<int>, 2> held;  ///< unknowns held, by Held
 
   Sparse pattern;                    ///< lower triangle, zero values
+  std::shared_ptr<const LinearSolver::Analysis> analysis;  ///< of the pattern
   // Positions in pattern's values: quads (78 lower entries each where all four corners are free), pairs of tied nodes,
   // beams (78 each), diagonal, and the off-diagonal of two-way sliding points.
   std::vector<std::vector<int>> quad_positions;

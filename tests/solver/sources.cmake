@@ -6,6 +6,7 @@ set(EVENPULL_SOLVER_TESTS
   test_equilibrium.cpp
   test_fabric_law.cpp
   test_friction.cpp
+  test_front_factor.cpp
   test_ironing.cpp
   test_line_of_zones.cpp
   test_load_line.cpp
