@@ -46,14 +46,24 @@ inline std::vector<int> one_side_first(const Panel& p) {
   return order;
 }
 
-/// Each zone of the top followed by the one below it, root to tip.
+/// Root to tip, both sides of each bay before the next one; the side that begins changes from bay to bay.
 inline std::vector<int> alternating(const Panel& p) {
   std::vector<int> order;
   for (int b = 0; b < p.bays; ++b)
-    for (int k = 0; k < p.strips; ++k) {
-      order.push_back(p.zone(Side::top, b, k));
-      order.push_back(p.zone(Side::bottom, b, k));
-    }
+    for (Side side : {b % 2 ? Side::bottom : Side::top, b % 2 ? Side::top : Side::bottom})
+      for (int k = 0; k < p.strips; ++k) order.push_back(p.zone(side, b, k));
+  return order;
+}
+
+/// Both sides of each bay, from the middle bays outwards.
+inline std::vector<int> centre_out(const Panel& p) {
+  std::vector<int> bays(static_cast<std::size_t>(p.bays)), order;
+  for (int b = 0; b < p.bays; ++b) bays[static_cast<std::size_t>(b)] = b;
+  const auto from_middle = [&](int b) { return std::abs(2 * b - p.bays + 1); };
+  std::stable_sort(bays.begin(), bays.end(), [&](int a, int b) { return from_middle(a) < from_middle(b); });
+  for (std::size_t i = 0; i < bays.size(); ++i)
+    for (Side side : {i % 2 ? Side::bottom : Side::top, i % 2 ? Side::top : Side::bottom})
+      for (int k = 0; k < p.strips; ++k) order.push_back(p.zone(side, bays[i], k));
   return order;
 }
 
@@ -75,6 +85,15 @@ inline bool work(Job& j, Covering& s, const std::vector<int>& order, double fahr
     way->difference_span = std::max(way->difference_span, std::abs(r.difference_span.value));
   }
   return true;
+}
+
+/// For tests of what is mirrored or unique: far below the accuracy of a plan.
+inline Accuracy tight() {
+  Accuracy a;
+  a.force_tolerance = 1e-7;
+  a.tension_tolerance = 1e-4;
+  a.friction_tolerance = 1e-6;
+  return a;
 }
 
 /// Load lines of one zone, as Ironing draws them.

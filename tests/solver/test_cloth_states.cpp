@@ -34,7 +34,7 @@ Pucker best_direction(const Eigen::Matrix3d& c, const Mandel& e) {
 TEST_CASE("cloth stretched along the warp and free across pulls like a tape") {
   const Eigen::Matrix3d c = uneven_compliance();
   const Mandel n = law(cold_point(c), {3e-3, -5e-2, 0}, fine).pull;
-  CHECK(n[0] == Approx(130e3 * 3e-3).epsilon(1e-6));
+  CHECK(n[0] == Approx(130e3 * 3e-3).epsilon(1e-5));
   CHECK(std::abs(n[1]) < 1e-3);
   CHECK(std::abs(n[2]) < 1e-3);
 }
@@ -42,7 +42,7 @@ TEST_CASE("cloth stretched along the warp and free across pulls like a tape") {
 TEST_CASE("cloth stretched along the fill and free across pulls like a tape") {
   const Eigen::Matrix3d c = uneven_compliance();
   const Mandel n = law(cold_point(c), {-5e-2, 3e-3, 0}, fine).pull;
-  CHECK(n[1] == Approx(80e3 * 3e-3).epsilon(1e-6));
+  CHECK(n[1] == Approx(80e3 * 3e-3).epsilon(1e-5));
   CHECK(std::abs(n[0]) < 1e-3);
 }
 
@@ -66,7 +66,7 @@ TEST_CASE("sheared cloth puckers along the direction that stores the most energy
       const Mandel n = law(p, e, fine).pull;
       const Principal got = principal(n);
       CAPTURE(angle, best.angle, got.angle);
-      CHECK(energy(p, e, n) == Approx(best.energy).epsilon(1e-5));
+      CHECK(energy(p, e, n) == Approx(best.energy).epsilon(1e-6).margin(2 * fine));  // the smoothing's share
       CHECK(got.major == Approx(best.pull).epsilon(1e-4));
       CHECK(got.minor < 1e-3);
       CHECK(std::abs(std::sin(got.angle - best.angle)) < 1e-4);

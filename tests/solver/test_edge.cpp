@@ -75,9 +75,9 @@ TEST_CASE("the slip that is read is where the edge nodes have moved along the cl
     const Eigen::Vector3d top = displacement(j.model.unknowns.nodes[p.top_node], s.unknowns);
     const Eigen::Vector3d bottom = displacement(j.model.unknowns.nodes[p.bottom_node], s.unknowns);
     const ClothNode &a = j.panel().nodes[p.top_node], &b = j.panel().nodes[p.bottom_node];
-    // Both ends of the cut move by q, one towards the LE, one away; the edge itself turns hardly at all.
+    // Both ends of the cut move by q, one towards the LE, one away; the edge itself turns a little.
     CHECK(0.5 * (bottom.dot(b.along_chord) - top.dot(a.along_chord)) ==
-          Approx(s.unknowns[p.first_unknown]).margin(1e-5));
+          Approx(s.unknowns[p.first_unknown]).margin(1e-4));
   }
 }
 

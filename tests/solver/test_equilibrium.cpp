@@ -90,14 +90,6 @@ double potential(const Model& m, const Covering& before, const Covering& answer,
   return w;
 }
 
-Accuracy tight() {
-  Accuracy a;
-  a.force_tolerance = 1e-6;
-  a.tension_tolerance = 1e-3;
-  a.friction_tolerance = 1e-5;
-  return a;
-}
-
 // A job in the middle of its first pass: top root zone and bottom root zone done.
 struct Begun {
   Job job;

@@ -72,6 +72,12 @@ Case long_strip(int zones) {
   c.blanket.seam_chord_fraction = 0;
   c.blanket.nose_chord_fraction = 0;
   sample::make_rigid(c);
+  for (std::size_t i = 0; i < 2; ++i) {
+    Support held = c.while_ironed[0];
+    held.member = static_cast<int>(i);
+    held.whole_length = true;
+    c.while_ironed.push_back(held);
+  }
   c.cloth.poisson = 0;
   const double engineering_loose = std::sqrt(1 + 2 * loose) - 1, engineering_shrink = 1 - std::sqrt(1 - 2 * free_shrink);
   c.cloth.looseness = {engineering_loose, engineering_loose};

@@ -38,7 +38,7 @@ const std::vector<int> some_order = {0, 4, 2, 1};  // zones of a panel of three 
 }  // namespace
 
 TEST_CASE("turning the job over turns its readings over") {
-  Job j(one_zone_a_bay(sample::aileron(3, 0.9)), 150);
+  Job j(one_zone_a_bay(sample::aileron(3, 0.9)), 150, tight());
   const Panel& p = j.panel();
   const ZoneMap over = [&](const Zone& z) { return p.zone(z.side == Side::top ? Side::bottom : Side::top, z.bay, z.strip); };
   Covering a = j.ironing.begin(), b = a;
@@ -53,7 +53,7 @@ TEST_CASE("turning the job over turns its readings over") {
 }
 
 TEST_CASE("starting from the other end mirrors the readings root to tip") {
-  Job j(one_zone_a_bay(sample::aileron(3, 0.9)), 150);
+  Job j(one_zone_a_bay(sample::aileron(3, 0.9)), 150, tight());
   const Panel& p = j.panel();
   const ZoneMap turned = [&](const Zone& z) { return p.zone(z.side, p.bays - 1 - z.bay, z.strip); };
   Covering a = j.ironing.begin(), b = a;
