@@ -13,7 +13,9 @@
 
 namespace evenpull::check {
 
-inline double true_temperature(double f) { return (f + 459.67) / 1.8; }
+inline double true_temperature(double f) {
+  return (f + 459.67) / 1.8;
+}
 
 /// An iron that keeps a whole bay hot at once: one zone a bay and side, so that few steps make a pass.
 inline Case one_zone_a_bay(Case c) {
@@ -73,7 +75,8 @@ struct Way {
 };
 
 /// Works zones in order; false when a step ended in buckling.
-inline bool work(Job& j, Covering& s, const std::vector<int>& order, double fahrenheit, double dose, Way* way = nullptr) {
+inline bool work(Job& j, Covering& s, const std::vector<int>& order, double fahrenheit, double dose,
+                 Way* way = nullptr) {
   for (int z : order) {
     if (j.ironing.iron(s, z, true_temperature(fahrenheit), dose, j.panel().zones[z].label).outcome != Outcome::settled)
       return false;
@@ -102,7 +105,8 @@ inline HotLines lines_of(const Model& m, const Covering& s, int zone, double fah
   const ShrinkState shrink = shrink_at(m.the_case.cloth, m.compliance, true_temperature(fahrenheit));
   for (int q : m.panel.zones[zone].quads)
     for (int t = 4 * q; t < 4 * q + 4; ++t)
-      for (int d = 0; d < 2; ++d) lines[t][d] = load_line(shrink, d, s.shrink[t][d], dose, m.the_case.cloth.creep_share);
+      for (int d = 0; d < 2; ++d)
+        lines[t][d] = load_line(shrink, d, s.shrink[t][d], dose, m.the_case.cloth.creep_share);
   return lines;
 }
 

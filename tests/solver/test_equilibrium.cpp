@@ -78,8 +78,7 @@ double potential(const Model& m, const Covering& before, const Covering& answer,
                  const Eigen::VectorXd& d, double beta) {
   double w = 0;
   for (int t = 0; t < static_cast<int>(m.triangles.size()); ++t)
-    w += m.triangles[t].weight *
-         smoothed_energy(point(m, before, zone, lines, t), cold_strain(m, before, d, t), beta);
+    w += m.triangles[t].weight * smoothed_energy(point(m, before, zone, lines, t), cold_strain(m, before, d, t), beta);
   for (std::size_t b = 0; b < m.beams.size(); ++b) {
     const BeamVector u = ends(m, b, d);
     w += 0.5 * u.dot(beam(m, before, b) * u);

@@ -45,8 +45,7 @@ TEST_CASE("the stiffness of friction is its derivative, sticking and sliding") {
 TEST_CASE("on the way the stiffness of friction is symmetric and never negative") {
   Chance chance(62);
   for (int i = 0; i < 200; ++i) {
-    const FrictionStep f =
-        friction_step(chance.vector<2>(1e-5), chance.vector<2>(20), chance.vector<2>(20), 10, width);
+    const FrictionStep f = friction_step(chance.vector<2>(1e-5), chance.vector<2>(20), chance.vector<2>(20), 10, width);
     CHECK(std::abs(f.stiffness(0, 1) - f.stiffness(1, 0)) < 1e-9 * f.stiffness.norm());
     const auto values = Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d>(f.stiffness).eigenvalues();
     CHECK(values[0] >= -1e-9 * values[1]);

@@ -25,8 +25,10 @@ TEST_CASE("a step shrinks the hot zone and nothing else") {
   CHECK(r.solve.converged);
   for (std::size_t t = 0; t < s.shrink.size(); ++t)
     for (int d = 0; d < 2; ++d)
-      if (j.panel().quads[t / 4].zone == 4) CHECK(s.shrink[t][d] > 0.005);
-      else CHECK(s.shrink[t][d] == 0);
+      if (j.panel().quads[t / 4].zone == 4)
+        CHECK(s.shrink[t][d] > 0.005);
+      else
+        CHECK(s.shrink[t][d] == 0);
 }
 
 TEST_CASE("shrink never falls on the way and nothing shrinks below the onset") {

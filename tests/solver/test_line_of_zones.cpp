@@ -79,7 +79,8 @@ Case long_strip(int zones) {
     c.while_ironed.push_back(held);
   }
   c.cloth.poisson = 0;
-  const double engineering_loose = std::sqrt(1 + 2 * loose) - 1, engineering_shrink = 1 - std::sqrt(1 - 2 * free_shrink);
+  const double engineering_loose = std::sqrt(1 + 2 * loose) - 1,
+               engineering_shrink = 1 - std::sqrt(1 - 2 * free_shrink);
   c.cloth.looseness = {engineering_loose, engineering_loose};
   const double p = limit_pull / (1 + limit_pull / (stiffness * free_shrink));  // so that Nc comes out as stated
   c.cloth.curve = {{300, {0, 0}, {0, 0}}, {400, {engineering_shrink, engineering_shrink}, {p, p}}};

@@ -10,7 +10,9 @@ using namespace evenpull::check;
 
 namespace {
 
-Mechanism found(const Case& c, Held h) { return find_mechanism(Model(c, coarse(150)), h); }
+Mechanism found(const Case& c, Held h) {
+  return find_mechanism(Model(c, coarse(150)), h);
+}
 
 }  // namespace
 

@@ -40,7 +40,9 @@ const std::vector<int> some_order = {0, 4, 2, 1};  // zones of a panel of three 
 TEST_CASE("turning the job over turns its readings over") {
   Job j(one_zone_a_bay(sample::aileron(3, 0.9)), 150, tight());
   const Panel& p = j.panel();
-  const ZoneMap over = [&](const Zone& z) { return p.zone(z.side == Side::top ? Side::bottom : Side::top, z.bay, z.strip); };
+  const ZoneMap over = [&](const Zone& z) {
+    return p.zone(z.side == Side::top ? Side::bottom : Side::top, z.bay, z.strip);
+  };
   Covering a = j.ironing.begin(), b = a;
   REQUIRE(work(j, a, some_order, 250, 1));
   REQUIRE(work(j, b, mapped(p, some_order, over), 250, 1));

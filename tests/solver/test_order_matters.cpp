@@ -82,8 +82,8 @@ TEST_CASE("the pull may exceed what one setting gives at fixed length, and rises
   for (double f : {250.0, 300.0, 350.0}) {
     REQUIRE(work(j, s, alternating(j.panel()), f, 1));
     const Readings r = j.read(s);
-    const double mean = 0.5 * (side_mean(j.panel(), r.zones.chord, Side::top) +
-                               side_mean(j.panel(), r.zones.chord, Side::bottom));
+    const double mean =
+        0.5 * (side_mean(j.panel(), r.zones.chord, Side::top) + side_mean(j.panel(), r.zones.chord, Side::bottom));
     CHECK(mean > last + 50);
     last = mean;
   }

@@ -36,7 +36,8 @@ void check_scaled(const Section& one, const Section& big, double k) {
 std::vector<SectionPoint> circle(double radius, int points) {
   std::vector<SectionPoint> c;
   for (int i = 0; i < points; ++i)
-    c.push_back({radius * std::cos(2 * 3.14159265358979 * i / points), radius * std::sin(2 * 3.14159265358979 * i / points)});
+    c.push_back(
+        {radius * std::cos(2 * 3.14159265358979 * i / points), radius * std::sin(2 * 3.14159265358979 * i / points)});
   return c;
 }
 

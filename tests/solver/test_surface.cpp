@@ -11,7 +11,8 @@ using namespace evenpull;
 
 TEST_CASE("the profile meets its points and never leaves the range between two of them") {
   Case c = sample::aileron();
-  c.profile = {{0, 0, 0}, {0.05, 0.05, 0.02}, {0.3, 0.07, 0.05}, {0.35, 0.07, 0.05}, {0.7, 0.02, 0.03}, {1, 0.004, 0.004}};
+  c.profile = {{0, 0, 0},          {0.05, 0.05, 0.02}, {0.3, 0.07, 0.05},
+               {0.35, 0.07, 0.05}, {0.7, 0.02, 0.03},  {1, 0.004, 0.004}};
   const Surface s(c);
   for (std::size_t i = 0; i + 1 < c.profile.size(); ++i) {
     const ProfilePoint &a = c.profile[i], &b = c.profile[i + 1];
