@@ -102,6 +102,24 @@ std::vector<Order> order_families(const Panel& p) {
   return all;
 }
 
+Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
+  Order out = o;
+  for (int& z : out.zones) {
+    const Zone& from = p.zones[z];
+    const Side side = sides != (from.side == Side::bottom) ? Side::bottom : Side::top;
+    z = p.zone(side, ends ? p.bays - 1 - from.bay : from.bay, from.strip);
+  }
+  const std::string how = sides && ends ? "sides exchanged, root and tip exchanged"
+                          : sides       ? "sides exchanged"
+                          : ends        ? "root and tip exchanged"
+                                        : "";
+  if (!how.empty()) {
+    out.name += " (" + how + ")";
+    out.rule += " Mirrored: " + how + ".";
+  }
+  return out;
+}
+
 std::vector<Step> steps_of(const Case& c, const Panel& p, const std::vector<int>& zones) {
   std::vector<Step> steps;
   for (std::size_t s = 0; s < c.stages.size(); ++s)

@@ -24,6 +24,9 @@ std::vector<int> jumping(int n);
 /// All families for a panel, easiest first.
 std::vector<Order> order_families(const Panel& p);
 
+/// The same order seen in a mirror: sides exchanged, or root and tip, or both.
+Order mirrored(const Panel& p, const Order& o, bool sides, bool ends);
+
 /// Order from blocks: one bay of one side, its strips from the LE to the TE. block = side * bays + bay.
 std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks);
 

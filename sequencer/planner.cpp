@@ -93,13 +93,26 @@ class Planner {
     meter_.span(0, 0.1, 1, "searching for an order");
     std::vector<Order> orders = order_families(coarse.panel);
     if (!options_.quick) orders.push_back(search_order(coarse, {options_.parallel, 1}));
-    ranked_.resize(orders.size());
-    meter_.span(0.1, 0.3, static_cast<int>(orders.size()), "ranking orders on a coarse mesh");
+    run_coarse(coarse, orders, 0.1, 0.25);
+    if (options_.quick) return;
+    // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror.
+    const Order best = ranked_[best_of(summaries(ranked_), count_turn_overs())].order;
+    run_coarse(coarse,
+               {mirrored(coarse.panel, best, true, false), mirrored(coarse.panel, best, false, true),
+                mirrored(coarse.panel, best, true, true)},
+               0.25, 0.3);
+  }
+
+  void run_coarse(const Model& coarse, const std::vector<Order>& orders, double from, double to) {
+    const std::size_t before = ranked_.size();
+    ranked_.resize(before + orders.size());
+    meter_.span(from, to, static_cast<int>(orders.size()), "ranking orders on a coarse mesh");
     options_.parallel(static_cast<int>(orders.size()), [&](int i) {
       ReplayWish wish;
       wish.progress = meter_.job(i);
-      ranked_[i].order = orders[i];
-      ranked_[i].result = replay(coarse, steps_of(case_, coarse.panel, orders[i].zones), wish);
+      Tried& t = ranked_[before + i];
+      t.order = orders[i];
+      t.result = replay(coarse, steps_of(case_, coarse.panel, orders[i].zones), wish);
     });
   }
 

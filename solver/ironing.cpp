@@ -51,6 +51,7 @@ Covering Ironing::begin() {
   check_held(Held::in_use);
   Covering s = laid_on(model_);
   attempt(s, {}, "cloth as laid on");
+  bound_way_ = 0;  // nothing is read off loose cloth, whose strain need not match to be in balance
   return s;
 }
 

@@ -82,3 +82,14 @@ TEST_CASE("cutting zones in two keeps the area and the order") {
     CHECK(halves[2 * i].dose == steps[i].dose);
   }
 }
+
+TEST_CASE("an order mirrored twice is itself, and a mirrored order works every zone once") {
+  const Panel p = panel();
+  for (const Order& o : order_families(p))
+    for (bool sides : {false, true})
+      for (bool ends : {false, true}) {
+        const Order there = mirrored(p, o, sides, ends);
+        CHECK(mirrored(p, there, sides, ends).zones == o.zones);
+        CHECK((there.zones == o.zones) == (!sides && !ends));
+      }
+}

@@ -53,6 +53,23 @@ TEST_CASE("working steadily from one end is worse than jumping") {
   CHECK(steady.worst_use > jumps.worst_use);
 }
 
+TEST_CASE("a mirrored order on a panel with two like sides and ends costs the same") {
+  const Case c = harsh(sample::aileron(4));
+  const Model m(c, {250, false, false});
+  const Order order = order_families(m.panel)[1];
+  const auto cost = [&](const Order& o) {
+    Tried t;
+    t.order = o;
+    t.result = replay(m, steps_of(c, m.panel, o.zones), {false, false, false, {}});
+    return summarise_up_to(t, m.panel, 0);
+  };
+  const OrderResult a = cost(order), b = cost(mirrored(m.panel, order, true, true));
+  // The equilibria agree to their tolerance, 0.1 N/m of pull in hundreds.
+  CHECK(b.worst_use == Approx(a.worst_use).epsilon(2e-3));
+  CHECK(b.unevenness_final == Approx(a.unevenness_final).epsilon(1e-2));
+  CHECK(b.worst_slip == Approx(a.worst_slip).epsilon(1e-2));
+}
+
 TEST_CASE("light passes before a full one even the pull and lower the worst use") {
   // Common practice, no source.
   const Case full = harsh(sample::light_rudder());
