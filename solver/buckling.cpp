@@ -34,29 +34,27 @@ Eigen::VectorXd start_vector(int n, const std::vector<int>& held) {
 double Equilibrium::buckling_factor(const Covering& s, Eigen::VectorXd* mode) {
   // Sliding is left free here: friction would only hold the mode back.
   prepare_frame(s);
-  for (std::size_t t = 0; t < points_.size(); ++t) {
-    points_[t].hot = false;
-    points_[t].shrink[0] = s.shrink[t][0];
-    points_[t].shrink[1] = s.shrink[t][1];
-  }
-  std::fill_n(matrix_.valuePtr(), matrix_.nonZeros(), 0.0);
-  evaluate(s, nodal_displacements(s.unknowns), true);
-  add_frame(frame_, matrix_.valuePtr());
+  take_state(s);
+  place_nodes(s.unknowns);
+  assemble();
   hold_matrix(matrix_, s.held);
   if (!linear_.factorise(matrix_)) return 1.0;
 
   Sparse geometric = model_.pattern;
   std::fill_n(geometric.valuePtr(), geometric.nonZeros(), 0.0);
-  for (int q = 0; q < static_cast<int>(model_.panel.quads.size()); ++q) {
-    Eigen::Matrix<double, 12, 12> k = Eigen::Matrix<double, 12, 12>::Zero();
+  std::fill(blocks_.begin(), blocks_.end(), NodeBlock{});
+  for (std::size_t q = 0; q < model_.shapes.size(); ++q) {
+    Eigen::Matrix4d between = Eigen::Matrix4d::Zero();  // of the quad's corners, times the identity
     for (int c = 0; c < 4; ++c) {
       const Eigen::Matrix3d geo = geometric_stiffness(model_.triangles[4 * q + c], s.tension[4 * q + c].pull);
       for (int i = 0; i < 3; ++i)
-        for (int j = 0; j < 3; ++j)
-          k.block<3, 3>(3 * triangle_corners[c][i], 3 * triangle_corners[c][j]).diagonal().array() += geo(i, j);
+        for (int j = 0; j < 3; ++j) between(triangle_corners[c][i], triangle_corners[c][j]) += geo(i, j);
     }
-    assemble_quad(q, k, geometric.valuePtr());
+    for (int k = 0; k < 6; ++k)
+      for (int d : {0, 4, 8})
+        blocks_[model_.tangent.of_quads()[q][k]][d] += between(quad_pairs[k][0], quad_pairs[k][1]);
   }
+  model_.tangent.add(blocks_, own_blocks_, geometric.valuePtr());
   std::vector<BeamMatrix> beams;
   for (std::size_t b = 0; b < frame_.size(); ++b) beams.push_back(frame_[b] - model_.beam_elastic[b]);
   add_frame(beams, geometric.valuePtr());

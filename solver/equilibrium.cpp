@@ -1,33 +1,22 @@
 #include "solver/equilibrium.hpp"
 
-#include "solver/friction.hpp"
-
 #include <algorithm>
 #include <cmath>
 
 namespace evenpull {
 namespace {
 
-Corners corners_of(const std::vector<Eigen::Vector3d>& x, const Quad& q, const int corner[3]) {
-  Corners c;
-  for (int i = 0; i < 3; ++i) c.row(i) = x[q.nodes[corner[i]]].transpose();
-  return c;
+Eigen::Map<const Eigen::Vector3d> vector(const Padded& v) {
+  return Eigen::Map<const Eigen::Vector3d>(v.data());
 }
 
-// Force of one triangle on its corners, one a row [N]: weight * g_i . N F^T.
-Corners corner_forces(const Triangle& t, const Eigen::Matrix<double, 3, 2>& f, const Mandel& n) {
-  constexpr double root2 = 1.41421356237309504880;
-  Eigen::Matrix2d pull;
-  pull << n[0], n[2] / root2, n[2] / root2, n[1];
-  return t.weight * t.gradient * (pull * f.transpose());
-}
-
-// d(Green-Lagrange) for corner displacements, in Mandel form (first order).
-Mandel strain_step(const Triangle& t, const Eigen::Matrix<double, 3, 2>& f, const Corners& du) {
-  constexpr double root2 = 1.41421356237309504880;
-  const Eigen::Matrix<double, 3, 2> df = du.transpose() * t.gradient;
-  return {f.col(0).dot(df.col(0)), f.col(1).dot(df.col(1)),
-          root2 * 0.5 * (f.col(0).dot(df.col(1)) + f.col(1).dot(df.col(0)))};
+QuadLaw law_of(const Model& m, double smoothing) {
+  QuadLaw law;
+  for (int i = 0; i < 3; ++i)
+    for (int j = 0; j <= i; ++j) law.compliance[lower_index(i, j)] = m.compliance(i, j);
+  law.softest = m.softest;
+  law.smoothing = smoothing;
+  return law;
 }
 
 }  // namespace
@@ -49,121 +38,132 @@ Covering laid_on(const Model& m) {
   return s;
 }
 
-Equilibrium::Equilibrium(const Model& m, const Accuracy& a) : model_(m), accuracy_(a), matrix_(m.pattern) {
+Equilibrium::Equilibrium(const Model& m, const Accuracy& a)
+    : model_(m),
+      accuracy_(a),
+      law_(law_of(m, a.smoothing)),
+      matrix_(m.pattern),
+      frame_(m.beams.size()),
+      points_(m.triangles.size()),
+      states_(m.shapes.size()),
+      work_(m.shapes.size()),
+      blocks_(m.tangent.pairs()),
+      x_(m.panel.nodes.size()),
+      du_(x_),
+      force_(x_),
+      predicted_(x_),
+      rub_(m.unknowns.sliding.size()),
+      thresholds_(m.unknowns.sliding.size()),
+      residual_(m.unknowns.count),
+      rhs_(m.unknowns.count),
+      step_(m.unknowns.count) {
   linear_.use(m.analysis);
-  frame_.resize(m.beams.size());
-  points_.resize(m.triangles.size());
   for (ClothPoint& p : points_) p.cold = &m.compliance;
-  work_.resize(m.triangles.size());
-  force_.resize(m.panel.nodes.size());
-  predicted_.resize(m.panel.nodes.size());
 }
 
 void Equilibrium::prepare_frame(const Covering& s) {
   for (std::size_t b = 0; b < frame_.size(); ++b)
-    frame_[b] = model_.beam_elastic[b] + beam_geometric_stiffness(model_.beams[b], s.axial[b]);
+    frame_[b] = model_.beam_elastic[b] + s.axial[b] * model_.beam_geometric[b];
 }
 
-std::vector<Eigen::Vector3d> Equilibrium::nodal_displacements(const Eigen::VectorXd& d) const {
-  std::vector<Eigen::Vector3d> u(model_.panel.nodes.size());
-  for (std::size_t i = 0; i < u.size(); ++i) u[i] = displacement(model_.unknowns.nodes[i], d);
-  return u;
+// Pull, wrinkle strain and shrink of a covering, all cold.
+void Equilibrium::take_state(const Covering& s) {
+  for (std::size_t t = 0; t < points_.size(); ++t) {
+    QuadState& q = states_[t / 4];
+    for (int k = 0; k < 3; ++k) {
+      q.pull[k][t % 4] = s.tension[t].pull[k];
+      q.wrinkle[k][t % 4] = s.tension[t].wrinkle[k];
+    }
+    points_[t].hot = false;
+    for (int d = 0; d < 2; ++d) {
+      points_[t].shrink[d] = s.shrink[t][d];
+      q.shift[d][t % 4] = s.shrink[t][d] - model_.looseness[d];
+      q.more_shrink[d][t % 4] = q.more_give[d][t % 4] = 0;
+    }
+  }
 }
 
-Eigen::VectorXd Equilibrium::gather(const std::vector<Eigen::Vector3d>& nodal) const {
-  Eigen::VectorXd r = Eigen::VectorXd::Zero(model_.unknowns.count);
+void Equilibrium::give_state(Covering& s) const {
+  for (std::size_t t = 0; t < points_.size(); ++t)
+    for (int k = 0; k < 3; ++k) {
+      s.tension[t].pull[k] = states_[t / 4].pull[k][t % 4];
+      s.tension[t].wrinkle[k] = states_[t / 4].wrinkle[k][t % 4];
+    }
+}
+
+// The law of the hot triangles changed: they start from its own answer at the present shape.
+void Equilibrium::heat(const std::vector<int>& hot_quads, const HotLines& lines) {
+  for (int q : hot_quads)
+    for (int c = 0; c < 4; ++c) {
+      const int t = 4 * q + c;
+      ClothPoint& p = points_[t];
+      p.hot = true;
+      p.line[0] = lines[t][0];
+      p.line[1] = lines[t][1];
+      Corners x;
+      for (int i = 0; i < 3; ++i) x.row(i) = vector(x_[model_.panel.quads[q].nodes[triangle_corners[c][i]]]);
+      Mandel e = green_lagrange(deformation(model_.triangles[t], x)) - model_.looseness;
+      e[0] += p.shrink[0];
+      e[1] += p.shrink[1];
+      Tension fresh;
+      if (solve_law(p, e, accuracy_.smoothing, fresh) < 0) continue;
+      for (int k = 0; k < 3; ++k) {
+        states_[q].pull[k][c] = fresh.pull[k];
+        states_[q].wrinkle[k][c] = fresh.wrinkle[k];
+      }
+    }
+}
+
+// Shrink of the hot triangles at their present pull, and how it falls with it.
+void Equilibrium::refresh_hot(const std::vector<int>& hot_quads) {
+  for (int q : hot_quads)
+    for (int c = 0; c < 4; ++c)
+      for (int d = 0; d < 2; ++d) {
+        const ClothPoint& p = points_[4 * q + c];
+        const double pull = states_[q].pull[d][c];
+        states_[q].more_shrink[d][c] = shrink_after(p, d, pull) - p.shrink[d];
+        states_[q].more_give[d][c] = give_while_hot(p, d, pull);
+      }
+}
+
+void Equilibrium::displace(const Eigen::VectorXd& d, std::vector<Padded>& u) const {
+  for (std::size_t i = 0; i < u.size(); ++i) {
+    const NodeMap& m = model_.unknowns.nodes[i];
+    const double* own = d.data() + m.index[0];
+    if (m.is_free()) {
+      u[i] = {own[0], own[1], own[2], 0};
+    } else {
+      const Eigen::Vector3d v = displacement(m, d);
+      u[i] = {v[0], v[1], v[2], 0};
+    }
+  }
+}
+
+void Equilibrium::place_nodes(const Eigen::VectorXd& d) {
+  displace(d, x_);
+  for (std::size_t i = 0; i < x_.size(); ++i)
+    for (int k = 0; k < 3; ++k) x_[i][k] += model_.panel.nodes[i].placed[k];
+}
+
+void Equilibrium::add_nodal(const std::vector<Padded>& nodal, Eigen::VectorXd& r) const {
   for (std::size_t i = 0; i < nodal.size(); ++i) {
     const NodeMap& m = model_.unknowns.nodes[i];
-    for (int k = 0; k < m.count; ++k) r[m.index[k]] += m.column.col(k).dot(nodal[i]);
+    if (m.is_free())
+      for (int k = 0; k < 3; ++k) r[m.index[0] + k] += nodal[i][k];
+    else
+      for (int k = 0; k < m.count; ++k) r[m.index[k]] += m.column.col(k).dot(vector(nodal[i]));
   }
-  return r;
 }
 
-Eigen::VectorXd Equilibrium::frame_force(const Eigen::VectorXd& d) const {
-  Eigen::VectorXd r = Eigen::VectorXd::Zero(model_.unknowns.count);
+void Equilibrium::add_frame_force(const Eigen::VectorXd& d, Eigen::VectorXd& r) const {
   for (std::size_t b = 0; b < frame_.size(); ++b) {
     const int i = 6 * model_.panel.beams[b].from, j = 6 * model_.panel.beams[b].to;
     BeamVector u;
     u << d.segment<6>(i), d.segment<6>(j);
-    const BeamVector f = frame_[b] * u;
+    const BeamVector f = frame_[b].lazyProduct(u);
     r.segment<6>(i) += f.head<6>();
     r.segment<6>(j) += f.tail<6>();
   }
-  return r;
-}
-
-Equilibrium::Sums Equilibrium::evaluate(const Covering& s, const std::vector<Eigen::Vector3d>& u, bool with_matrix) {
-  Sums sums;
-  std::fill(force_.begin(), force_.end(), Eigen::Vector3d::Zero());
-  std::fill(predicted_.begin(), predicted_.end(), Eigen::Vector3d::Zero());
-  std::vector<Eigen::Vector3d> x(u.size());
-  for (std::size_t i = 0; i < u.size(); ++i) x[i] = model_.panel.nodes[i].placed + u[i];
-  for (int q = 0; q < static_cast<int>(model_.panel.quads.size()); ++q) {
-    const Quad& quad = model_.panel.quads[q];
-    Eigen::Matrix<double, 12, 12> k = Eigen::Matrix<double, 12, 12>::Zero();
-    for (int c = 0; c < 4; ++c) {
-      const int t = 4 * q + c;
-      const Triangle& tri = model_.triangles[t];
-      const int* corner = triangle_corners[c];
-      TriangleWork& w = work_[t];
-      w.f = deformation(tri, corners_of(x, quad, corner));
-      Mandel e = green_lagrange(w.f) - model_.looseness;
-      e[0] += points_[t].shrink[0];
-      e[1] += points_[t].shrink[1];
-      const Tension& now = s.tension[t];
-      const Linearised lin = linearise(points_[t], e, now, accuracy_.smoothing);
-      w.stiffness = lin.stiffness;
-      w.correction = lin.correction;
-      sums.tension_change = std::max(sums.tension_change, lin.correction.cwiseAbs().maxCoeff());
-      sums.gap += tri.weight * (now.pull.dot(now.wrinkle) + lin.mismatch.squaredNorm() / model_.softest);
-      const Corners g = corner_forces(tri, w.f, now.pull), dg = corner_forces(tri, w.f, lin.correction);
-      for (int i = 0; i < 3; ++i) {
-        force_[quad.nodes[corner[i]]] += g.row(i).transpose();
-        predicted_[quad.nodes[corner[i]]] += (g.row(i) + dg.row(i)).transpose();
-      }
-      if (!with_matrix) continue;
-      const Eigen::Matrix<double, 3, 9> b = strain_matrix(tri, w.f);
-      const Eigen::Matrix<double, 3, 9> mb = tri.weight * (lin.stiffness * b);
-      const Eigen::Matrix3d geo = geometric_stiffness(tri, now.pull);
-      for (int i = 0; i < 3; ++i)
-        for (int j = 0; j < 3; ++j) {
-          auto block = k.block<3, 3>(3 * corner[i], 3 * corner[j]);
-          block.noalias() += b.block<3, 3>(0, 3 * i).transpose() * mb.block<3, 3>(0, 3 * j);
-          block.diagonal().array() += geo(i, j);
-        }
-    }
-    if (with_matrix) assemble_quad(q, k, matrix_.valuePtr());
-  }
-  return sums;
-}
-
-void Equilibrium::assemble_quad(int q, const Eigen::Matrix<double, 12, 12>& k, double* values) const {
-  const std::vector<int>& at = model_.quad_positions[q];
-  if (at.size() == 78 && model_.free_quad(q)) {
-    int n = 0;
-    for (int r = 0; r < 12; ++r)
-      for (int c = 0; c <= r; ++c) values[at[n++]] += k(r, c);
-    return;
-  }
-  int n = 0;
-  const auto& nodes = model_.panel.quads[q].nodes;
-  for (int a = 0; a < 4; ++a)
-    for (int b = 0; b <= a; ++b) {
-      const NodeMap &ma = model_.unknowns.nodes[nodes[a]], &mb = model_.unknowns.nodes[nodes[b]];
-      const Eigen::Matrix3d block = k.block<3, 3>(3 * a, 3 * b);
-      for (int i = 0; i < ma.count; ++i) {
-        const Eigen::Vector3d row = block.transpose() * ma.column.col(i);
-        for (int j = 0; j < mb.count; ++j, ++n) {
-          const double v = row.dot(mb.column.col(j));
-          if (a == b) {
-            if (ma.index[i] >= mb.index[j]) values[at[n]] += v;
-          } else {
-            // K_ab and its transpose K_ba meet on the diagonal where both corners share an unknown.
-            values[at[n]] += ma.index[i] == mb.index[j] ? 2 * v : v;
-          }
-        }
-      }
-    }
 }
 
 void Equilibrium::add_frame(const std::vector<BeamMatrix>& beams, double* values) const {
@@ -172,20 +172,52 @@ void Equilibrium::add_frame(const std::vector<BeamMatrix>& beams, double* values
       for (int j = 0; j <= i; ++j) values[model_.beam_positions[b][lower_index(i, j)]] += beams[b](i, j);
 }
 
-std::vector<double> Equilibrium::thresholds() const {
-  std::vector<double> tau;
+// Nodal forces, and the tangent without friction, at the present places and pulls.
+QuadSums Equilibrium::assemble() {
+  std::fill(force_.begin(), force_.end(), Padded{});
+  std::fill(predicted_.begin(), predicted_.end(), Padded{});
+  std::fill(blocks_.begin(), blocks_.end(), NodeBlock{});
+  const QuadSums sums =
+      evaluate_quads(model_.shapes, states_, x_.data(), law_, work_,
+                     {force_.data(), predicted_.data(), model_.tangent.of_quads().data(), blocks_.data()});
+  std::fill_n(matrix_.valuePtr(), matrix_.nonZeros(), 0.0);
+  model_.tangent.add(blocks_, own_blocks_, matrix_.valuePtr());
+  add_frame(frame_, matrix_.valuePtr());
+  return sums;
+}
+
+double Equilibrium::threshold(const SlidingPoint& s) const {
   const Blanket& blanket = model_.the_case.blanket;
-  for (const SlidingPoint& s : model_.unknowns.sliding) {
-    const ClothNode &top = model_.panel.nodes[s.top_node], &bottom = model_.panel.nodes[s.bottom_node];
-    if (s.kind == SlidingPoint::Kind::wrapped)
-      tau.push_back(wrap_threshold(force_[s.top_node].dot(top.along_chord), force_[s.bottom_node].dot(bottom.along_chord),
-                                   blanket.edge_friction, blanket.wrap_angle));
-    else
-      tau.push_back(blanket.inner_ribs == RibTie::free && !top.on_nose
-                        ? 0
-                        : blanket.rib_friction * std::max(0.0, force_[s.top_node].dot(top.normal)));
+  const ClothNode &top = model_.panel.nodes[s.top_node], &bottom = model_.panel.nodes[s.bottom_node];
+  const auto force_top = vector(force_[s.top_node]), force_bottom = vector(force_[s.bottom_node]);
+  if (s.kind == SlidingPoint::Kind::wrapped)
+    return wrap_threshold(force_top.dot(top.along_chord), force_bottom.dot(bottom.along_chord), blanket.edge_friction,
+                          blanket.wrap_angle);
+  if (blanket.inner_ribs == RibTie::free && !top.on_nose) return 0;
+  return blanket.rib_friction * std::max(0.0, force_top.dot(top.normal));
+}
+
+// Friction to residual, right-hand side and tangent; returns the largest distance of a force from its law.
+double Equilibrium::add_friction(const Covering& before, const Covering& s) {
+  double worst = 0;
+  for (std::size_t i = 0; i < rub_.size(); ++i) {
+    const SlidingPoint& point = model_.unknowns.sliding[i];
+    Eigen::Vector2d slip(0, 0);
+    for (int k = 0; k < point.unknowns; ++k)
+      slip[k] = s.unknowns[point.first_unknown + k] - before.unknowns[point.first_unknown + k];
+    const double tau = thresholds_[i] = threshold(point);
+    const FrictionStep rub = rub_[i] =
+        friction_step(slip, before.friction[i], s.friction[i], tau, accuracy_.sliding_width);
+    worst = std::max(worst, (s.friction[i] - rub.predicted).norm() / (tau + 1.0));
+    for (int k = 0; k < point.unknowns; ++k) {
+      const int n = point.first_unknown + k;
+      residual_[n] += s.friction[i][k];
+      rhs_[n] += rub.predicted[k];
+      matrix_.valuePtr()[model_.diagonal[n]] += rub.stiffness(k, k);
+    }
+    if (model_.sliding_cross[i] >= 0) matrix_.valuePtr()[model_.sliding_cross[i]] += rub.stiffness(0, 1);
   }
-  return tau;
+  return worst;
 }
 
 void Equilibrium::hold(Eigen::VectorXd& r, Held h) const {
@@ -207,7 +239,7 @@ void Equilibrium::accept(Covering& s) const {
     u << s.unknowns.segment<6>(6 * model_.panel.beams[b].from), s.unknowns.segment<6>(6 * model_.panel.beams[b].to);
     s.axial[b] = beam_forces(model_.beams[b], u, 0).axial;
   }
-  s.nodal_force = force_;
+  for (std::size_t i = 0; i < force_.size(); ++i) s.nodal_force[i] = vector(force_[i]);
 }
 
 SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quads, const HotLines& lines) {
@@ -217,70 +249,44 @@ SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quad
   return report;
 }
 
-SolveReport Equilibrium::solve_from(const Covering& state, Covering& guess, const std::vector<int>& hot_quads,
+// Everything a full step along step_.
+void Equilibrium::advance(Covering& s) {
+  displace(step_, du_);
+  advance_quads(model_.shapes, work_, du_.data(), accuracy_.smoothing, states_);
+  for (std::size_t i = 0; i < rub_.size(); ++i) {
+    const SlidingPoint& point = model_.unknowns.sliding[i];
+    Eigen::Vector2d dq(0, 0);
+    for (int k = 0; k < point.unknowns; ++k) dq[k] = step_[point.first_unknown + k];
+    s.friction[i] = clip(rub_[i].predicted + rub_[i].stiffness * dq, thresholds_[i]);
+    if (point.unknowns == 1) s.friction[i][1] = 0;
+  }
+  s.unknowns += step_;
+  for (std::size_t i = 0; i < x_.size(); ++i)
+    for (int k = 0; k < 3; ++k) x_[i][k] += du_[i][k];
+}
+
+SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
                                     const HotLines& lines) {
   SolveReport report;
   Covering s = guess;
-  s.shrink = state.shrink;
-  s.axial = state.axial;
+  s.shrink = before.shrink;
+  s.axial = before.axial;
   prepare_frame(s);
-  for (std::size_t t = 0; t < points_.size(); ++t) {
-    points_[t].hot = false;
-    points_[t].shrink[0] = s.shrink[t][0];
-    points_[t].shrink[1] = s.shrink[t][1];
-  }
-  std::vector<Eigen::Vector3d> u = nodal_displacements(s.unknowns);
-  for (int q : hot_quads)
-    for (int c = 0; c < 4; ++c) {
-      const int t = 4 * q + c;
-      ClothPoint& p = points_[t];
-      p.hot = true;
-      p.line[0] = lines[t][0];
-      p.line[1] = lines[t][1];
-      // The law changed here: start from its own answer at the present shape.
-      Corners x;
-      for (int i = 0; i < 3; ++i) {
-        const int n = model_.panel.quads[q].nodes[triangle_corners[c][i]];
-        x.row(i) = (model_.panel.nodes[n].placed + u[n]).transpose();
-      }
-      Mandel e = green_lagrange(deformation(model_.triangles[t], x)) - model_.looseness;
-      e[0] += p.shrink[0];
-      e[1] += p.shrink[1];
-      Tension fresh;
-      if (solve_law(p, e, accuracy_.smoothing, fresh) > 0) s.tension[t] = fresh;
-    }
-
-  const Eigen::VectorXd& start = state.unknowns;
-  const auto& sliding = model_.unknowns.sliding;
-  Eigen::VectorXd step(model_.unknowns.count);
+  take_state(s);
+  place_nodes(s.unknowns);
+  heat(hot_quads, lines);
   for (report.iterations = 0; report.iterations <= accuracy_.most_iterations; ++report.iterations) {
-    std::fill_n(matrix_.valuePtr(), matrix_.nonZeros(), 0.0);
-    const Sums sums = evaluate(s, u, true);
-    add_frame(frame_, matrix_.valuePtr());
-    const std::vector<double> tau = thresholds();
-
-    const Eigen::VectorXd frame = frame_force(s.unknowns);
-    Eigen::VectorXd residual = gather(force_) + frame, rhs = gather(predicted_) + frame;
-    std::vector<FrictionStep> rub(sliding.size());
-    report.threshold_error = 0;
-    for (std::size_t i = 0; i < sliding.size(); ++i) {
-      Eigen::Vector2d slip(0, 0);
-      for (int k = 0; k < sliding[i].unknowns; ++k)
-        slip[k] = s.unknowns[sliding[i].first_unknown + k] - start[sliding[i].first_unknown + k];
-      rub[i] = friction_step(slip, state.friction[i], s.friction[i], tau[i], accuracy_.sliding_width);
-      report.threshold_error =
-          std::max(report.threshold_error, (s.friction[i] - rub[i].predicted).norm() / (tau[i] + 1.0));
-      for (int k = 0; k < sliding[i].unknowns; ++k) {
-        const int n = sliding[i].first_unknown + k;
-        residual[n] += s.friction[i][k];
-        rhs[n] += rub[i].predicted[k];
-        matrix_.valuePtr()[model_.diagonal[n]] += rub[i].stiffness(k, k);
-      }
-      if (model_.sliding_cross[i] >= 0) matrix_.valuePtr()[model_.sliding_cross[i]] += rub[i].stiffness(0, 1);
-    }
-    hold(residual, s.held);
-    hold(rhs, s.held);
-    report.residual = residual.cwiseAbs().maxCoeff();
+    refresh_hot(hot_quads);
+    const QuadSums sums = assemble();
+    residual_.setZero();
+    add_frame_force(s.unknowns, residual_);
+    rhs_ = residual_;
+    add_nodal(force_, residual_);
+    add_nodal(predicted_, rhs_);
+    report.threshold_error = add_friction(before, s);
+    hold(residual_, s.held);
+    hold(rhs_, s.held);
+    report.residual = residual_.cwiseAbs().maxCoeff();
     report.tension_change = sums.tension_change;
     report.tension_bound = std::sqrt(2 * sums.gap / (model_.softest * model_.cloth_area));
     if (!std::isfinite(report.residual)) return report;
@@ -296,26 +302,12 @@ SolveReport Equilibrium::solve_from(const Covering& state, Covering& guess, cons
       report.stable = false;
       return report;
     }
-    linear_.solve(-rhs, step);
-    const std::vector<Eigen::Vector3d> du = nodal_displacements(step);
-    for (int q = 0; q < static_cast<int>(model_.panel.quads.size()); ++q)
-      for (int c = 0; c < 4; ++c) {
-        const int t = 4 * q + c;
-        const TriangleWork& w = work_[t];
-        const Mandel de =
-            strain_step(model_.triangles[t], w.f, corners_of(du, model_.panel.quads[q], triangle_corners[c]));
-        advance(s.tension[t], w.stiffness * de + w.correction, accuracy_.smoothing);
-      }
-    for (std::size_t i = 0; i < sliding.size(); ++i) {
-      Eigen::Vector2d dq(0, 0);
-      for (int k = 0; k < sliding[i].unknowns; ++k) dq[k] = step[sliding[i].first_unknown + k];
-      s.friction[i] = clip(rub[i].predicted + rub[i].stiffness * dq, tau[i]);
-      if (sliding[i].unknowns == 1) s.friction[i][1] = 0;
-    }
-    s.unknowns += step;
-    for (std::size_t i = 0; i < u.size(); ++i) u[i] += du[i];
+    rhs_ = -rhs_;
+    linear_.solve(rhs_, step_);
+    advance(s);
   }
   if (!report.converged) return report;
+  give_state(s);
   accept(s);
   guess = std::move(s);
   return report;

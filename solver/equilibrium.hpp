@@ -4,6 +4,7 @@
 #pragma once
 
 #include "solver/covering.hpp"
+#include "solver/friction.hpp"
 #include "solver/linear_solver.hpp"
 
 #include <functional>
@@ -12,24 +13,23 @@
 
 namespace evenpull {
 
-
 struct SolveReport {
   bool converged = false;
-  bool stable = true;         ///< the tangent stayed positive definite
+  bool stable = true;  ///< the tangent stayed positive definite
   int iterations = 0;
-  double residual = 0;        ///< N
-  double tension_change = 0;  ///< N/m
-  double threshold_error = 0; ///< of friction
-  double tension_bound = 0;   ///< N/m rms, from the duality gap
+  double residual = 0;         ///< N
+  double tension_change = 0;   ///< N/m
+  double threshold_error = 0;  ///< of friction
+  double tension_bound = 0;    ///< N/m rms, from the duality gap
 };
 
 /// Numbers that decide when an equilibrium is accepted.
 struct Accuracy {
-  double smoothing = 1e-3;          ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 20 N/m at 100 kN/m
-  double force_tolerance = 5e-4;    ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
+  double smoothing = 1e-3;         ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 20 N/m at 100 kN/m
+  double force_tolerance = 5e-4;   ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
   double tension_tolerance = 0.1;  ///< N/m, largest change that the law still asks for at unchanged strain
-  double friction_tolerance = 2e-3; ///< largest |f - law| / (tau + 1 N)
-  double sliding_width = 2e-7;      ///< eps [m]
+  double friction_tolerance = 2e-3;  ///< largest |f - law| / (tau + 1 N)
+  double sliding_width = 2e-7;       ///< eps [m]
   int most_iterations = 80;
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
 };
@@ -57,35 +57,39 @@ class Equilibrium {
   const Model& model() const { return model_; }
 
  private:
-  struct TriangleWork {
-    Eigen::Matrix<double, 3, 2> f;
-    Eigen::Matrix3d stiffness;
-    Mandel correction;
-  };
-  struct Sums {
-    double tension_change = 0;
-    double gap = 0;
-  };
   void prepare_frame(const Covering& s);
-  Sums evaluate(const Covering& s, const std::vector<Eigen::Vector3d>& u, bool with_matrix);
-  void assemble_quad(int quad, const Eigen::Matrix<double, 12, 12>& k, double* values) const;
+  void take_state(const Covering& s);
+  void give_state(Covering& s) const;
+  void heat(const std::vector<int>& hot_quads, const HotLines& lines);
+  void refresh_hot(const std::vector<int>& hot_quads);
+  void place_nodes(const Eigen::VectorXd& d);
+  QuadSums assemble();
   void add_frame(const std::vector<BeamMatrix>& beams, double* values) const;
-  Eigen::VectorXd frame_force(const Eigen::VectorXd& d) const;
-  Eigen::VectorXd gather(const std::vector<Eigen::Vector3d>& nodal) const;
-  std::vector<Eigen::Vector3d> nodal_displacements(const Eigen::VectorXd& d) const;
-  std::vector<double> thresholds() const;
+  void add_frame_force(const Eigen::VectorXd& d, Eigen::VectorXd& r) const;
+  void add_nodal(const std::vector<Padded>& nodal, Eigen::VectorXd& r) const;
+  void displace(const Eigen::VectorXd& d, std::vector<Padded>& u) const;
+  double threshold(const SlidingPoint& p) const;
+  double add_friction(const Covering& before, const Covering& s);
+  void advance(Covering& s);
   void hold(Eigen::VectorXd& residual, Held h) const;
   void hold_matrix(Sparse& k, Held h) const;
   void accept(Covering& s) const;
 
   const Model& model_;
   Accuracy accuracy_;
+  QuadLaw law_;
   LinearSolver linear_;
   Sparse matrix_;
-  std::vector<BeamMatrix> frame_;       // elastic + geometric of each beam
-  std::vector<ClothPoint> points_;
-  std::vector<TriangleWork> work_;
-  std::vector<Eigen::Vector3d> force_, predicted_;  // nodal, with N and with N + correction
+  std::vector<BeamMatrix> frame_;   // elastic + geometric of each beam
+  std::vector<ClothPoint> points_;  // of each triangle
+  std::vector<QuadState> states_;
+  std::vector<QuadWork> work_;
+  std::vector<NodeBlock> blocks_, own_blocks_;
+  std::vector<Padded> x_, du_;             // nodal
+  std::vector<Padded> force_, predicted_;  // nodal, with N and with N + correction
+  std::vector<FrictionStep> rub_;          // of each sliding point
+  std::vector<double> thresholds_;
+  Eigen::VectorXd residual_, rhs_, step_;
 };
 
 }  // namespace evenpull

@@ -11,10 +11,6 @@ namespace {
 
 constexpr double root2 = 1.41421356237309504880;
 
-// Share of the way to the boundary of the positive definite cone that a step may go: the usual choice of
-// interior-point codes.
-constexpr double to_boundary = 0.95;
-
 double det(const Mandel& t) { return t[0] * t[1] - 0.5 * t[2] * t[2]; }
 
 Mandel inverse(const Mandel& t) { return Mandel(t[1], t[0], -t[2]) / det(t); }
@@ -62,16 +58,20 @@ double shrink_after(const ClothPoint& p, int d, double pull) {
   return std::max(p.shrink[d], l.a - l.b * pull) - l.creep * l.b * std::max(0.0, pull - l.creep_pull);
 }
 
+double give_while_hot(const ClothPoint& p, int d, double pull) {
+  if (!p.hot) return 0;
+  const LoadLine& l = p.line[d];
+  return (l.a - l.b * pull > p.shrink[d] ? l.b : 0) + (pull > l.creep_pull ? l.creep * l.b : 0);
+}
+
 Linearised linearise(const ClothPoint& p, const Mandel& cold_strain, const Tension& t, double beta) {
   Linearised out;
   Eigen::Matrix3d m = *p.cold;
   out.mismatch = m * t.pull - cold_strain - t.wrinkle;
   if (p.hot) {
     for (int d = 0; d < 2; ++d) {
-      const LoadLine& l = p.line[d];
       out.mismatch[d] -= shrink_after(p, d, t.pull[d]) - p.shrink[d];
-      if (l.a - l.b * t.pull[d] > p.shrink[d]) m(d, d) += l.b;
-      if (t.pull[d] > l.creep_pull) m(d, d) += l.creep * l.b;
+      m(d, d) += give_while_hot(p, d, t.pull[d]);
     }
   }
   const Mandel inv = inverse(t.pull);

@@ -42,6 +42,9 @@ struct ClothPoint {
 /// Shrink at the end of a step with pulls N: s_old when cold.
 double shrink_after(const ClothPoint& p, int direction, double pull);
 
+/// How fast that falls with the pull [m/N]; 0 when cold.
+double give_while_hot(const ClothPoint& p, int direction, double pull);
+
 /// Tension N and wrinkle strain S of one triangle; both positive definite, N S = beta I at the answer.
 struct Tension {
   Mandel pull{1, 1, 0};
@@ -55,6 +58,10 @@ struct Linearised {
   Mandel mismatch;            ///< C N - e - ds - S [1]
 };
 Linearised linearise(const ClothPoint& p, const Mandel& cold_strain, const Tension& t, double beta);
+
+/// Share of the way to the boundary of the positive definite cone that a step may go: the usual choice of
+/// interior-point codes.
+inline constexpr double to_boundary = 0.95;
 
 /// Moves t by dN (given the new strain) and the matching dS, each shortened so that it stays positive definite.
 void advance(Tension& t, const Mandel& pull_step, double beta);

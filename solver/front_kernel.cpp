@@ -1,24 +1,13 @@
 #include "solver/front_kernel.hpp"
 
-#include <cmath>
-#include <cstring>
+#include "solver/lanes.hpp"
 
-// Written with the compiler's vector types of GCC and Clang: four lanes, each with its own sum, so the order of
-// additions does not depend on how many lanes the processor really has. No fused multiply-add for the same reason.
+#include <cmath>
+
 namespace evenpull {
 namespace {
 
-typedef double Lanes __attribute__((vector_size(32), aligned(8), may_alias));
-constexpr int width = 4;
-
-#define EVENPULL_INLINE inline __attribute__((always_inline))
-
-EVENPULL_INLINE Lanes& lanes(double* p) {
-  return *reinterpret_cast<Lanes*>(p);
-}
-EVENPULL_INLINE const Lanes& lanes(const double* p) {
-  return *reinterpret_cast<const Lanes*>(p);
-}
+constexpr int width = lane_count;
 
 // target -= (or, if `fresh`, = -) sum over p of a[p] b[p]^T on a tile of 4 columns and 4 `blocks` rows.
 template <int blocks, bool fresh>
@@ -121,7 +110,6 @@ EVENPULL_INLINE void up(const double* panel, int height, int columns, double* x)
 }
 
 #if defined(__x86_64__)
-#define EVENPULL_WIDE __attribute__((target("avx2")))
 EVENPULL_WIDE bool eliminate_wide(double* a, int h, int k) {
   return eliminate_with<2>(a, h, k);
 }
@@ -134,7 +122,7 @@ EVENPULL_WIDE void down_wide(const double* a, int h, int k, double* x) {
 EVENPULL_WIDE void up_wide(const double* a, int h, int k, double* x) {
   up(a, h, k, x);
 }
-const bool wide = __builtin_cpu_supports("avx2");
+const bool& wide = has_wide_lanes;
 #endif
 
 }  // namespace

@@ -3,7 +3,6 @@
 #include "solver/shrink.hpp"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 
 namespace evenpull {
@@ -15,13 +14,17 @@ Corners placed_corners(const Panel& p, const Quad& q, const int corner[3]) {
   return x;
 }
 
-int position_of(const Sparse& a, int row, int column) {
-  if (row < column) std::swap(row, column);
-  const int* begin = a.innerIndexPtr() + a.outerIndexPtr()[column];
-  const int* end = a.innerIndexPtr() + a.outerIndexPtr()[column + 1];
-  const int* at = std::lower_bound(begin, end, row);
-  assert(at != end && *at == row);
-  return static_cast<int>(at - a.innerIndexPtr());
+QuadShape shape_of(const Quad& q, const Triangle* four) {
+  QuadShape s;
+  s.nodes = q.nodes;
+  for (int t = 0; t < 4; ++t) {
+    s.weight[t] = four[t].weight;
+    for (int i = 0; i < 2; ++i) {
+      s.along_warp[i][t] = four[t].gradient(1 + i, 0);
+      s.along_fill[i][t] = four[t].gradient(1 + i, 1);
+    }
+  }
+  return s;
 }
 
 }  // namespace
@@ -35,12 +38,14 @@ Model::Model(const Case& c, const MeshWish& wish)
     cloth_area += q.area;
     for (const auto& corner : triangle_corners)
       triangles.push_back(make_triangle(placed_corners(panel, q, corner), Eigen::Vector3d::UnitY(), q.warp_angle, 0.5));
+    shapes.push_back(shape_of(q, &triangles[triangles.size() - 4]));
   }
   for (const Beam& b : panel.beams) {
     const Material& m = c.materials[panel.members[b.member].material];
     beams.push_back({panel.joints[b.from].position, panel.joints[b.to].position, b.up, b.section, m.youngs_modulus,
                      m.shear_modulus, b.hinge_from, b.hinge_to});
     beam_elastic.push_back(beam_stiffness(beams.back()));
+    beam_geometric.push_back(beam_geometric_stiffness(beams.back(), 1));
   }
   for (const FrameMember& m : panel.members) {
     const Material& material = c.materials[m.material];
@@ -50,11 +55,6 @@ Model::Model(const Case& c, const MeshWish& wish)
   held[0] = held_unknowns(panel, c.while_ironed);
   held[1] = held_unknowns(panel, c.in_use);
   build_pattern();
-}
-
-bool Model::free_quad(int q) const {
-  const auto& n = panel.quads[q].nodes;
-  return std::all_of(n.begin(), n.end(), [&](int i) { return panel.nodes[i].tie == Tie::none; });
 }
 
 void Model::build_pattern() {
@@ -86,28 +86,11 @@ void Model::build_pattern() {
   pattern.makeCompressed();
   analysis = LinearSolver::study(pattern);
 
-  for (int q = 0; q < static_cast<int>(panel.quads.size()); ++q) {
-    std::vector<int> at;
-    const auto& n = panel.quads[q].nodes;
-    if (free_quad(q)) {
-      for (int r = 0; r < 12; ++r)
-        for (int s = 0; s <= r; ++s)
-          at.push_back(position_of(pattern, unknowns.nodes[n[r / 3]].index[r % 3], unknowns.nodes[n[s / 3]].index[s % 3]));
-    } else {
-      for (int a = 0; a < 4; ++a)
-        for (int b = 0; b <= a; ++b) {
-          const NodeMap &ma = unknowns.nodes[n[a]], &mb = unknowns.nodes[n[b]];
-          for (int i = 0; i < ma.count; ++i)
-            for (int j = 0; j < mb.count; ++j) at.push_back(position_of(pattern, ma.index[i], mb.index[j]));
-        }
-    }
-    quad_positions.push_back(std::move(at));
-  }
+  tangent = TangentMap(panel, unknowns, pattern);
   for (const Beam& b : panel.beams) {
     std::array<int, 78> at{};
     for (int i = 0; i < 12; ++i)
-      for (int j = 0; j <= i; ++j)
-        at[lower_index(i, j)] = position_of(pattern, beam_unknown(b, i), beam_unknown(b, j));
+      for (int j = 0; j <= i; ++j) at[lower_index(i, j)] = position_of(pattern, beam_unknown(b, i), beam_unknown(b, j));
     beam_positions.push_back(at);
   }
   for (int i = 0; i < unknowns.count; ++i) diagonal.push_back(position_of(pattern, i, i));

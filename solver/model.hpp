@@ -7,6 +7,8 @@
 #include "solver/linear_solver.hpp"
 #include "solver/membrane.hpp"
 #include "solver/panel.hpp"
+#include "solver/quad_kernel.hpp"
+#include "solver/tangent_map.hpp"
 #include "solver/unknowns.hpp"
 
 #include <array>
@@ -26,32 +28,35 @@ struct Model {
   Case the_case;
   Panel panel;
   Unknowns unknowns;
-  std::vector<Triangle> triangles;   ///< 4 a quad
+  std::vector<Triangle> triangles;  ///< 4 a quad
+  std::vector<QuadShape> shapes;    ///< the same, four at once
   Eigen::Matrix3d compliance;
-  Mandel looseness;                  ///< strain
-  std::vector<BeamShape> beams;      ///< as Panel::beams, with material
+  Mandel looseness;              ///< strain
+  std::vector<BeamShape> beams;  ///< as Panel::beams, with material
   std::vector<BeamMatrix> beam_elastic;
-  std::vector<double> allowable;     ///< stress allowed in each member [Pa]
-  double cloth_area = 0;             ///< m^2, both sides
-  double softest = 0;                ///< lambda_min(C) [m/N]
-  std::array<std::vector<int>, 2> held;  ///< unknowns held, by Held
+  std::vector<BeamMatrix> beam_geometric;  ///< under 1 N of pull; proportional to the axial force
+  std::vector<double> allowable;           ///< stress allowed in each member [Pa]
+  double cloth_area = 0;                   ///< m^2, both sides
+  double softest = 0;                      ///< lambda_min(C) [m/N]
+  std::array<std::vector<int>, 2> held;    ///< unknowns held, by Held
 
-  Sparse pattern;                    ///< lower triangle, zero values
+  Sparse pattern;                                          ///< lower triangle, zero values
   std::shared_ptr<const LinearSolver::Analysis> analysis;  ///< of the pattern
-  // Positions in pattern's values: quads (78 lower entries each where all four corners are free), pairs of tied nodes,
-  // beams (78 each), diagonal, and the off-diagonal of two-way sliding points.
-  std::vector<std::vector<int>> quad_positions;
+  TangentMap tangent;                                      ///< where the cloth's stiffness goes in pattern's values
+  // Positions in pattern's values: beams (78 lower entries each), diagonal, and the off-diagonal of two-way sliding
+  // points.
   std::vector<std::array<int, 78>> beam_positions;
   std::vector<int> diagonal;
-  std::vector<int> sliding_cross;    ///< -1 for one-way points
+  std::vector<int> sliding_cross;                  ///< -1 for one-way points
   std::array<std::vector<int>, 2> held_positions;  ///< values in rows and columns of held unknowns
-  bool free_quad(int q) const;
 
  private:
   void build_pattern();
 };
 
 /// Index of (row, column), row >= column, among the lower triangle stored row by row.
-inline int lower_index(int row, int column) { return row * (row + 1) / 2 + column; }
+inline int lower_index(int row, int column) {
+  return row * (row + 1) / 2 + column;
+}
 
 }  // namespace evenpull

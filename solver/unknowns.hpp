@@ -17,6 +17,8 @@ namespace evenpull {
 /// Displacement of a cloth node = sum over k of column[k] * unknown[index[k]].
 struct NodeMap {
   int count = 0;
+  /// Three unknowns of its own, one after the other; every tied node has six or more.
+  bool is_free() const { return count == 3; }
   std::array<int, 8> index{};
   Eigen::Matrix<double, 3, 8> column = Eigen::Matrix<double, 3, 8>::Zero();
 };

@@ -15,6 +15,7 @@ set(EVENPULL_SOLVER_TESTS
   test_mirror.cpp
   test_order_matters.cpp
   test_panel.cpp
+  test_quad_kernel.cpp
   test_readings.cpp
   test_section_shapes.cpp
   test_surface.cpp
