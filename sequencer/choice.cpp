@@ -2,11 +2,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <map>
 
 namespace evenpull {
 namespace {
 
-// "Within 2 % of each other" for uses; the absolute steps are what a bench can tell apart.
+// "Within 2 % of each other" for uses (of the limit, where limits are compared one by one); the absolute steps are what a bench can tell apart.
 constexpr double close_share = 0.02;
 constexpr double close_unevenness = 0.01;
 constexpr double close_pull = 20;     // N/m, about 2 % of the pull after the last stage
@@ -15,6 +17,25 @@ constexpr double close_slip = 0.1e-3; // m
 // -1: a smaller, +1: b smaller, 0: close.
 int compare(double a, double b, double close) { return std::abs(a - b) <= close ? 0 : a < b ? -1 : 1; }
 
+int compare_uses(const std::vector<double>& a, const std::vector<double>& b) {
+  for (std::size_t i = 0; i < std::min(a.size(), b.size()); ++i)
+    if (const int c = compare(a[i], b[i], close_share); c != 0) return c;
+  return 0;
+}
+
+// Worst use of each limit over the stages up to `last`, largest first; unevenness of the last stage alone.
+std::vector<double> uses_up_to(const std::vector<StageVerdict>& stages, int last) {
+  std::map<std::string, double> worst;
+  for (const StageVerdict& v : stages)
+    for (const LimitReading& l : v.limits)
+      if (v.stage <= last && (l.name != "unevenness" || v.stage == last))
+        worst[l.name] = std::max(worst[l.name], l.use);
+  std::vector<double> uses;
+  for (const auto& [name, use] : worst) uses.push_back(use);
+  std::sort(uses.begin(), uses.end(), std::greater<>());
+  return uses;
+}
+
 }  // namespace
 
 OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
@@ -22,9 +43,11 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
   o.name = t.order.name;
   o.description = t.order.rule;
   o.model = t.full ? "full" : "coarse";
-  const std::optional<int> ceiling = stage_ceiling(t.result.stages, t.full);
+  // Without error bars: only the chosen order has them, and orders must be compared by the same measure.
+  const std::optional<int> ceiling = stage_ceiling(t.result.stages, false);
   o.stages_passed = ceiling ? *ceiling + 1 : 0;
   o.worst_use = worst_use_up_to(t.result.stages, last, false);
+  o.uses = uses_up_to(t.result.stages, last);
   for (const StageVerdict& v : t.result.stages) {
     if (v.stage > last) break;
     for (const LimitReading& l : v.limits)
@@ -40,7 +63,7 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
 }
 
 OrderResult summarise(const Tried& t, const Panel& p) {
-  return summarise_up_to(t, p, stage_ceiling(t.result.stages, t.full).value_or(0));
+  return summarise_up_to(t, p, stage_ceiling(t.result.stages, false).value_or(0));
 }
 
 bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_count) {
@@ -48,7 +71,7 @@ bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_
   const double pull_a = std::max(a.worst_pull_difference_chordwise, a.worst_pull_difference_spanwise);
   const double pull_b = std::max(b.worst_pull_difference_chordwise, b.worst_pull_difference_spanwise);
   const int criteria[] = {compare(a.worst_use, b.worst_use, close_share * std::max(a.worst_use, b.worst_use)),
-                          compare(a.unevenness_final, b.unevenness_final, close_unevenness),
+                          compare_uses(a.uses, b.uses), compare(a.unevenness_final, b.unevenness_final, close_unevenness),
                           compare(pull_a, pull_b, std::max(close_pull, close_share * std::max(pull_a, pull_b))),
                           compare(a.worst_slip, b.worst_slip, close_slip),
                           turn_overs_count ? compare(a.turn_overs, b.turn_overs, 0) : 0};

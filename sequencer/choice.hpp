@@ -1,5 +1,6 @@
-// Choice among orders (docs/model.md, section 7): highest ceiling; then worst use on the way; then final unevenness;
-// then pull difference and slip; then turn-overs; what lies within 2 % counts as equal and the easier order wins.
+// Choice among orders (docs/model.md, section 7): highest ceiling; then the worst use of any limit, then the second worst
+// and so on (the worst is often the pull at the end, which no order changes); then pull difference and slip; then
+// turn-overs. What lies within 2 % counts as equal, and of equals the easier order wins.
 #pragma once
 
 #include "sequencer/ceiling.hpp"

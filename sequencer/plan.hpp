@@ -52,7 +52,7 @@ struct OrderResult {
   std::string name;         ///< "centre-out halving, sides alternating"
   std::string description;  ///< one plain sentence
   std::string model;        ///< "full" or "coarse": which mesh gave the numbers
-  int stages_passed = 0;    ///< how many stages hold every limit
+  int stages_passed = 0;    ///< how many stages hold every limit, error bars not counted (only the chosen order has them)
   double worst_use = 0;     ///< up to the chosen ceiling (or of the first stage if there is none)
   double unevenness_final = 0;
   double worst_pull_difference_chordwise = 0;  ///< N/m
@@ -62,6 +62,7 @@ struct OrderResult {
   double pull_spread_along_span = 0;  ///< N/m: worst difference of zone-column pull along the span on one side
   int turn_overs = 0;
   bool chosen = false;
+  std::vector<double> uses{};  ///< worst use of each limit up to there, largest first
 };
 
 /// Pull by side after a stage; index 0 top, 1 bottom.

@@ -96,11 +96,17 @@ class Planner {
     run_coarse(coarse, orders, 0.1, 0.25);
     if (options_.quick) return;
     // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror.
-    const Order best = ranked_[best_of(summaries(ranked_), count_turn_overs())].order;
+    const int best = best_of(summaries(ranked_), count_turn_overs());
+    const Order order = ranked_[best].order;
+    const std::size_t unmirrored = ranked_.size();
     run_coarse(coarse,
-               {mirrored(coarse.panel, best, true, false), mirrored(coarse.panel, best, false, true),
-                mirrored(coarse.panel, best, true, true)},
+               {mirrored(coarse.panel, order, true, false), mirrored(coarse.panel, order, false, true),
+                mirrored(coarse.panel, order, true, true)},
                0.25, 0.3);
+    const OrderResult plain = summarise(ranked_[best], coarse.panel);
+    for (std::size_t i = ranked_.size(); i-- > unmirrored;)
+      if (!clearly_better(summarise(ranked_[i], coarse.panel), plain, count_turn_overs()))
+        ranked_.erase(ranked_.begin() + static_cast<std::ptrdiff_t>(i));
   }
 
   void run_coarse(const Model& coarse, const std::vector<Order>& orders, double from, double to) {

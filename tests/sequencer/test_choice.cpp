@@ -28,6 +28,14 @@ TEST_CASE("among equal ceilings the lower worst use wins, unless it is within tw
   CHECK_FALSE(clearly_better(order(2, 0.890), order(2, 0.900), true));
 }
 
+TEST_CASE("when the worst limit ties, the next worst limits decide before anything else") {
+  OrderResult a = order(2, 0.96, 0.11), b = order(2, 0.96, 0.09);
+  a.uses = {0.96, 0.60, 0.50};
+  b.uses = {0.96, 0.87, 0.40};
+  CHECK(clearly_better(a, b, true));
+  CHECK_FALSE(clearly_better(b, a, true));
+}
+
 TEST_CASE("close uses are decided by unevenness, then pull difference, then slip, then turn-overs") {
   CHECK(clearly_better(order(2, 0.90, 0.05), order(2, 0.90, 0.10), true));
   CHECK(clearly_better(order(2, 0.90, 0.10, 50), order(2, 0.90, 0.10, 100), true));
