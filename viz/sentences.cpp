@@ -141,7 +141,7 @@ std::vector<std::string> assumptions(const Plan& plan) {
                              c.iron.hot_area() * inches(1) * inches(1), c.iron.hot_area() * 1e4, c.iron.swing * 1.8));
   list.push_back("Held while ironed: " + all_supports(c, c.while_ironed) + ".");
   list.push_back("Held in use: " + all_supports(c, c.in_use) + ".");
-  if (plan.panel.fullness > 0)
+  if (plan.panel.fullness >= 0.0005)  // less would be printed as nothing
     list.push_back(
         fmt::format("The curved tip leaves {:.1f} % of fullness to be shrunk out.", 100 * plan.panel.fullness));
   for (const auto& doubt : c.doubts) list.push_back(doubt);
