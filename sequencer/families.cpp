@@ -37,8 +37,8 @@ std::vector<int> alternate_bays(const Panel& p, const std::vector<int>& bays) {
   return zones_of_blocks(p, blocks);
 }
 
-// The side changes with every zone.
-std::vector<int> alternate_zones(const Panel& p, const std::vector<int>& bays) {
+// Both sides of each strip in turn, beginning on the side that was worked last.
+std::vector<int> alternate_strips(const Panel& p, const std::vector<int>& bays) {
   std::vector<int> zones;
   int first = 0;
   for (int b : bays)
@@ -84,7 +84,8 @@ std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks)
 std::vector<Order> order_families(const Panel& p) {
   const std::vector<int> steady = root_to_tip(p.bays), halving = centre_out_halving(p.bays), jumps = jumping(p.bays);
   std::vector<Order> all = {
-      {"one side after the other", "All of the top from root to tip, then all of the bottom.", one_side_first(p, steady), 0},
+      {"one side after the other", "All of the top from root to tip, then all of the bottom.",
+       one_side_first(p, steady), 0},
       {"root to tip, sides alternating",
        "From root to tip bay by bay: one side of the bay, turn over, the other side, then the next bay.",
        alternate_bays(p, steady), 1},
@@ -92,13 +93,15 @@ std::vector<Order> order_families(const Panel& p) {
        "The centre bay first, then the middle of each gap; each bay on both sides before the next.",
        alternate_bays(p, halving), 2},
       {"jumping, sides alternating",
-       "One end bay, the other end bay, the middle, then the middle of each gap; each bay on both sides before the next.",
+       "One end bay, the other end bay, the middle, then the middle of each gap; each bay on both sides before the "
+       "next.",
        alternate_bays(p, jumps), 3},
   };
   if (p.strips > 1)
-    all.push_back({"centre-out halving, sides alternating with every zone",
-                   "The centre bay first, then the middle of each gap; turn over after every zone.",
-                   alternate_zones(p, halving), 4});
+    all.push_back({"centre-out halving, sides alternating strip by strip",
+                   "The centre bay first, then the middle of each gap; strip by strip on both sides, each beginning on "
+                   "the side worked last.",
+                   alternate_strips(p, halving), 4});
   return all;
 }
 

@@ -50,8 +50,7 @@ class Meter {
 
 class Planner {
  public:
-  Planner(const Case& c, const PlanOptions& o)
-      : case_(c), options_(o), meter_(o), full_(c, full_mesh()) {
+  Planner(const Case& c, const PlanOptions& o) : case_(c), options_(o), meter_(o), full_(c, full_mesh()) {
     if (!options_.parallel)
       options_.parallel = [](int n, const std::function<void(int)>& work) {
         for (int i = 0; i < n; ++i) work(i);
@@ -237,6 +236,11 @@ class Planner {
     p.order_rule = chosen.order.rule;
     p.notes = notes_on(case_, full_.panel, chosen.result.stages, ceiling);
     list_orders(p, best, ceiling.value_or(0));
+    const std::optional<int> without_bars = stage_ceiling(chosen.result.stages, false);
+    if (without_bars != ceiling && without_bars)
+      p.notes.push_back("Without its error bars the chosen order would hold up to " +
+                        temperature_text(case_.stages[*without_bars].temperature) +
+                        "; the bars are counted against it. \"Stages held\" compares orders without error bars.");
     for (StageVerdict& v : chosen.result.stages) {
       for (const LimitReading& l : v.limits) p.limits.push_back(l);
       v.summary.worst_use = worst_use_up_to(chosen.result.stages, v.stage, true);
@@ -294,7 +298,8 @@ class Planner {
     o.precision(0);
     o << b.pull_spread_along_span << " N/m (coarse mesh). ";
     const bool worse = a.worst_use >= b.worst_use && a.pull_spread_along_span >= b.pull_spread_along_span;
-    o << (worse ? "As the handbook advises, steady is not better." : "On this panel steady working is not worse by both measures.");
+    o << (worse ? "As the handbook advises, steady is not better."
+                : "On this panel steady working is not worse by both measures.");
     p.notes.push_back(o.str());
   }
 
@@ -316,9 +321,11 @@ Step step_from(const Case& c, const Panel& p, const OrderStep& s, std::size_t nu
     if (std::abs(c.stages[i].temperature - s.temperature) < 0.1) out.stage = static_cast<int>(i);
   if (out.stage < 0) throw CaseError("order", which + "the case has no stage at " + temperature_text(s.temperature));
   if (s.bay < 1 || s.bay > p.bays)
-    throw CaseError("order", which + "bay " + std::to_string(s.bay) + " does not exist; the panel has bays 1 to " + std::to_string(p.bays));
+    throw CaseError("order", which + "bay " + std::to_string(s.bay) + " does not exist; the panel has bays 1 to " +
+                                 std::to_string(p.bays));
   if (s.strip < 1 || s.strip > p.strips)
-    throw CaseError("order", which + "strip " + std::to_string(s.strip) + " does not exist; each bay has strips 1 to " + std::to_string(p.strips));
+    throw CaseError("order", which + "strip " + std::to_string(s.strip) + " does not exist; each bay has strips 1 to " +
+                                 std::to_string(p.strips));
   out.pass = s.pass;
   out.zone = p.zone(s.side, s.bay - 1, s.strip - 1);
   out.dose = s.dose;
@@ -327,7 +334,9 @@ Step step_from(const Case& c, const Panel& p, const OrderStep& s, std::size_t nu
 
 }  // namespace
 
-Plan make_plan(const Case& c, const PlanOptions& options) { return Planner(c, options).plan(); }
+Plan make_plan(const Case& c, const PlanOptions& options) {
+  return Planner(c, options).plan();
+}
 
 Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options) {
   Planner planner(c, options);
@@ -335,7 +344,8 @@ Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const Plan
   for (std::size_t i = 0; i < order.size(); ++i) {
     steps.push_back(step_from(c, planner.panel(), order[i], i));
     if (i > 0 && steps[i].stage < steps[i - 1].stage)
-      throw CaseError("order", "step " + std::to_string(i + 1) + ": the temperature falls; list the steps from the coolest stage to the hottest");
+      throw CaseError("order", "step " + std::to_string(i + 1) +
+                                   ": the temperature falls; list the steps from the coolest stage to the hottest");
   }
   if (steps.empty()) throw CaseError("order", "there are no steps");
   return planner.replay_given(std::move(steps));
