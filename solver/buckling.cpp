@@ -33,11 +33,7 @@ Eigen::VectorXd start_vector(int n, const std::vector<int>& held) {
 
 double Equilibrium::buckling_factor(const Covering& s, Eigen::VectorXd* mode) {
   // Sliding is left free here: friction would only hold the mode back.
-  prepare_frame(s);
-  take_state(s);
-  place_nodes(s.unknowns);
-  assemble();
-  hold_matrix(matrix_, s.held);
+  tangent(s);
   if (!linear_.factorise(matrix_)) return 1.0;
 
   Sparse geometric = model_.pattern;

@@ -17,6 +17,8 @@ struct Covering {
   std::vector<double> axial;                   ///< axial force of each beam, from the last accepted state [N]
   std::vector<Eigen::Vector3d> nodal_force;    ///< dE/du of the cloth at each cloth node [N]
   Held held = Held::while_ironed;
+  /// Dead load on each unknown [N, N m], kept while the cloth moves: a weight laid on, say. Empty: none.
+  Eigen::VectorXd load;
 };
 
 /// Cloth as laid on: nothing shrunk, everything at rest.

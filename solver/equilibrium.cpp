@@ -249,6 +249,15 @@ SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quad
   return report;
 }
 
+const Sparse& Equilibrium::tangent(const Covering& s) {
+  prepare_frame(s);
+  take_state(s);
+  place_nodes(s.unknowns);
+  assemble();
+  hold_matrix(matrix_, s.held);
+  return matrix_;
+}
+
 // Everything a full step along step_.
 void Equilibrium::advance(Covering& s) {
   displace(step_, du_);
@@ -280,6 +289,7 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
     const QuadSums sums = assemble();
     residual_.setZero();
     add_frame_force(s.unknowns, residual_);
+    if (s.load.size() > 0) residual_ -= s.load;
     rhs_ = residual_;
     add_nodal(force_, residual_);
     add_nodal(predicted_, rhs_);

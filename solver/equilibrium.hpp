@@ -54,6 +54,10 @@ class Equilibrium {
   /// infinity when nothing does. `mode`, if given, receives the shape (all unknowns).
   double buckling_factor(const Covering& state, Eigen::VectorXd* mode = nullptr);
 
+  /// Tangent of cloth and frame at a state [N/m and the like], lower triangle; rows and columns of held unknowns hold
+  /// one number on the diagonal, sliding points slide freely. Valid until the next call.
+  const Sparse& tangent(const Covering& state);
+
   const Model& model() const { return model_; }
 
  private:

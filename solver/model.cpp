@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace evenpull {
 namespace {
@@ -29,8 +30,20 @@ QuadShape shape_of(const Quad& q, const Triangle* four) {
 
 }  // namespace
 
-Model::Model(const Case& c, const MeshWish& wish)
-    : the_case(c), panel(build_panel(c, wish)), unknowns(number_unknowns(panel)) {
+Model::Model(const Case& c, const MeshWish& wish) : the_case(c), panel(build_panel(c, wish)) {
+  held[0] = held_unknowns(panel, c.while_ironed);
+  held[1] = held_unknowns(panel, c.in_use);
+  build();
+}
+
+Model::Model(const Case& c, Panel mesh, std::array<std::vector<int>, 2> unknowns_held)
+    : the_case(c), panel(std::move(mesh)), held(std::move(unknowns_held)) {
+  build();
+}
+
+void Model::build() {
+  const Case& c = the_case;
+  unknowns = number_unknowns(panel);
   compliance = evenpull::compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
   softest = smallest_eigenvalue(compliance);
   looseness = Mandel(looseness_strain(c.cloth.looseness.warp), looseness_strain(c.cloth.looseness.fill), 0);
@@ -52,8 +65,6 @@ Model::Model(const Case& c, const MeshWish& wish)
     allowable.push_back(material.strength *
                         (material.kind == Strength::yield ? c.limits.yield_share : c.limits.rupture_share));
   }
-  held[0] = held_unknowns(panel, c.while_ironed);
-  held[1] = held_unknowns(panel, c.in_use);
   build_pattern();
 }
 

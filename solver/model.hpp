@@ -25,6 +25,11 @@ enum class Held { while_ironed = 0, in_use = 1 };
 struct Model {
   Model(const Case& c, const MeshWish& wish);
 
+  /// The same over a mesh made elsewhere: cloth of the case on the panel given, with these unknowns held while ironed
+  /// and in use. Of the case the cloth, the blanket's friction, materials and limits count. Each quad must name its
+  /// nodes so that first < fourth < second < third in number.
+  Model(const Case& c, Panel mesh, std::array<std::vector<int>, 2> unknowns_held);
+
   Case the_case;
   Panel panel;
   Unknowns unknowns;
@@ -51,6 +56,7 @@ struct Model {
   std::array<std::vector<int>, 2> held_positions;  ///< values in rows and columns of held unknowns
 
  private:
+  void build();
   void build_pattern();
 };
 

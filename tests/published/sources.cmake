@@ -5,6 +5,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_column.cpp
   test_continuous_beam.cpp
   test_frame.cpp
+  test_round_membrane.cpp
   test_section.cpp
   test_tension_field.cpp
   test_wrinkled_strip.cpp

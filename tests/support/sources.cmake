@@ -1,4 +1,6 @@
 set(EVENPULL_SUPPORT
+  book.cpp
+  cloth_patch.cpp
   sample_case.cpp
   sample_plan.cpp
   sample_plan_case.cpp
