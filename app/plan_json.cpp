@@ -91,6 +91,33 @@ Json both_sides(const double (&v)[2], const char* name) {
   return {{"top", json_number(v[0], name)}, {"bottom", json_number(v[1], name)}};
 }
 
+Json thickness_loss(const ThicknessLoss& l) {
+  if (l.bay < 0) return nullptr;
+  return {{"loss_mm", json_number(l.loss * mm, "stages.sag.loss")},
+          {"share_of_thickness_percent", json_number(l.share() * percent, "stages.sag.share")},
+          {"bay", l.bay + 1},
+          {"chord_percent", json_number(l.chord_fraction * percent, "stages.sag.chord_fraction")},
+          {"top_mm", json_number(l.top * mm, "stages.sag.top")},
+          {"bottom_mm", json_number(l.bottom * mm, "stages.sag.bottom")},
+          {"local_thickness_mm", json_number(l.thickness * mm, "stages.sag.thickness")}};
+}
+
+Json sag(const StageSummary& s) {
+  auto by_bay = Json::array();
+  for (const auto& l : s.thickness_loss_by_bay) by_bay.push_back(thickness_loss(l));
+  return {{"worst", thickness_loss(s.thickness_loss)}, {"by_bay", by_bay}};
+}
+
+Json buckling_shape(const StageSummary& s) {
+  if (!s.buckling_mode) return nullptr;
+  const auto& b = *s.buckling_mode;
+  return {{"factor", json_number(b.factor, "stages.buckling_shape.factor")},
+          {"when", b.when},
+          {"moves_most", b.where},
+          {"residual", json_number(b.residual, "stages.buckling_shape.residual")},
+          {"least_proven", b.least_proven}};
+}
+
 Json stages(const Plan& p) {
   auto list = Json::array();
   for (const auto& s : p.stages)
@@ -108,7 +135,9 @@ Json stages(const Plan& p) {
                     {"loose_share", json_number(s.loose_share, "stages.loose_share")},
                     {"worst_slip_mm", json_number(s.worst_slip * mm, "stages.worst_slip")},
                     {"twist_deg", json_number(s.twist * degrees, "stages.twist")},
-                    {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")}});
+                    {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
+                    {"buckling_shape", buckling_shape(s)},
+                    {"sag_between_ribs", sag(s)}});
   return list;
 }
 

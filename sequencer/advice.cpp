@@ -27,6 +27,11 @@ std::string fixed(double v, int digits) {
   return o.str();
 }
 
+std::string small_length(double metres) {
+  if (std::abs(metres) < 5e-5) metres = 0;  // no "-0.0"
+  return fixed(metres / 0.0254, 2) + " in (" + fixed(metres * 1000, 1) + " mm)";
+}
+
 std::string use_text(const LimitReading& l, bool quick) {
   return quick ? fixed(l.use, 2) : fixed(l.use, 2) + " \xC2\xB1 " + fixed(l.use_plus_minus, 2);
 }
@@ -86,13 +91,15 @@ std::vector<std::string> notes_on(const Case& c, const Panel& p, const std::vect
                                   std::optional<int> ceiling) {
   std::vector<std::string> notes;
   const int last = ceiling.value_or(0);
-  double lift = 0, turn = 0, sag = 0;
+  double lift = 0, turn = 0;
+  ThicknessLoss sag;
   for (const StageVerdict& v : stages) {
     if (v.buckled)
       notes.push_back("The frame gives way at " + temperature_text(c.stages[v.stage].temperature) +
                       "; nothing beyond that was computed.");
     if (v.stage > last) continue;
-    lift = std::max(lift, v.lift), turn = std::max(turn, v.frame_turn), sag = std::max(sag, v.sag);
+    lift = std::max(lift, v.lift), turn = std::max(turn, v.frame_turn);
+    if (v.summary.thickness_loss.loss > sag.loss) sag = v.summary.thickness_loss;
   }
   if (lift > lifting)
     notes.push_back("Somewhere the cloth pulls away from a rib or the nose it should bear on (" + fixed(lift, 2) +
@@ -103,9 +110,11 @@ std::vector<std::string> notes_on(const Case& c, const Panel& p, const std::vect
   if (p.fullness > worth_saying_fullness)
     notes.push_back("The curved tip has " + fixed(100 * p.fullness, 1) +
                     " % of fullness in its fullest line, which must be shrunk out there before it carries pull.");
-  if (sag > worth_saying_sag)
-    notes.push_back("Between ribs the fabric sinks by up to " + fixed(sag * 1000, 1) + " mm (" + fixed(sag / 0.0254, 2) +
-                    " in) against the rib line.");
+  if (sag.loss > worth_saying_sag)
+    notes.push_back("Pulled both ways, the fabric cannot follow the profile between the ribs: there it is thinner by up "
+                    "to " + small_length(sag.loss) + ", " + fixed(100 * sag.share(), 0) + " % of its thickness (bay " +
+                    std::to_string(sag.bay + 1) + ", " + fixed(100 * sag.chord_fraction, 0) + " % of the chord; top " +
+                    small_length(sag.top) + ", bottom " + small_length(sag.bottom) + ").");
   return notes;
 }
 

@@ -9,11 +9,6 @@ namespace {
 
 constexpr double inch = 0.0254;  // m, exact
 
-const char* moment_text(Moment m) {
-  if (m == Moment::on_the_way) return "on the way";
-  return m == Moment::stage_end ? "at stage end" : "released";
-}
-
 std::string along_span(double y) {
   std::ostringstream o;
   o.setf(std::ios::fixed);
@@ -27,6 +22,11 @@ bool is_unevenness(const LimitReading& l) { return l.name == "unevenness"; }
 double use_of(const LimitReading& l, bool pessimistic) { return l.use + (pessimistic ? l.use_plus_minus : 0); }
 
 }  // namespace
+
+const char* moment_text(Moment m) {
+  if (m == Moment::on_the_way) return "on the way";
+  return m == Moment::stage_end ? "at stage end" : "released";
+}
 
 std::string place_text(const Panel& p, const Worst& w) {
   if (w.member >= 0 && w.joint >= 0) {

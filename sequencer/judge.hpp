@@ -11,6 +11,9 @@ namespace evenpull {
 /// When a reading was taken.
 enum class Moment { on_the_way, stage_end, released };
 
+/// As a reader sees it: "on the way", "at stage end", "released".
+const char* moment_text(Moment m);
+
 class StageJudge {
  public:
   StageJudge(const Model& m, int stage) : model_(m), stage_(stage) {}

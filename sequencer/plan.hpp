@@ -3,6 +3,7 @@
 
 #include "solver/case.hpp"
 #include "solver/panel.hpp"
+#include "solver/sag.hpp"
 
 #include <optional>
 #include <string>
@@ -25,6 +26,7 @@ struct Snapshot {
   int step = 0;                         ///< 0 = before ironing, else steps done
   std::string label;                    ///< "250 F, pass 1, T7"
   std::vector<float> displacement;      ///< nodes x 3 [m]
+  std::vector<float> sag;               ///< per node, inward from the surface that the ribs carry [m] (solver/sag.hpp)
   std::vector<float> pull_warp, pull_fill, pull_major, pull_minor;  ///< per quad [N/m]; warp, fill, principal
   std::vector<float> pull_chord, pull_span;                         ///< per quad [N/m]; along chord and span
   std::vector<float> major_angle;       ///< of the larger principal pull from the span towards the TE [rad], per quad
@@ -65,6 +67,17 @@ struct OrderResult {
   std::vector<double> uses{};  ///< worst use of each limit up to there, largest first
 };
 
+/// The shape into which the frame would bow without end if the pull were `factor` times what it is.
+struct BucklingMode {
+  double factor = 0;
+  std::string when;           ///< "at stage end" or "released", whichever stands nearer to buckling
+  std::string where;          ///< where it moves most, for a reader: "trailing edge at 35.4 in (900 mm) from the root"
+  std::vector<float> joint;   ///< joints x 6: translations and turns; the largest translation of all is 1
+  std::vector<float> node;    ///< cloth nodes x 3
+  double residual = 0;        ///< of the eigenpair, as a share of factor - 1 (solver/buckling.hpp)
+  bool least_proven = false;  ///< no lower factor exists
+};
+
 /// Pull by side after a stage; index 0 top, 1 bottom.
 struct StageSummary {
   int stage = 0;
@@ -75,6 +88,9 @@ struct StageSummary {
   double worst_slip = 0;     ///< m
   double twist = 0;          ///< rad
   double buckling_factor = 0;
+  std::optional<BucklingMode> buckling_mode{};  ///< none: nothing is in compression, or the frame gave way
+  ThicknessLoss thickness_loss{};               ///< between ribs, the worst of the panel
+  std::vector<ThicknessLoss> thickness_loss_by_bay{};
   double worst_use = 0;      ///< of all limits, up to and including this stage
   bool passes = false;
 };

@@ -1,5 +1,6 @@
 #include "sequencer/replay.hpp"
 
+#include "sequencer/buckling_mode.hpp"
 #include "sequencer/snapshot.hpp"
 
 #include <algorithm>
@@ -32,9 +33,7 @@ class StageRun {
     const Readings r = read_off(ironing_.model(), s, smoothing);
     after_step(r);
     judge_.take(r, Moment::stage_end);
-    const double factor = ironing_.buckling_factor(s);
-    judge_.take_buckling(factor, Moment::stage_end);
-    v_.summary.buckling_factor = factor;
+    take_buckling(s, Moment::stage_end);
     summarise(r);
     if (!released) return r;
     Covering free = s;
@@ -43,9 +42,7 @@ class StageRun {
       return r;
     }
     judge_.take(read_off(ironing_.model(), free, smoothing), Moment::released);
-    const double in_use = ironing_.buckling_factor(free);
-    judge_.take_buckling(in_use, Moment::released);
-    v_.summary.buckling_factor = std::min(factor, in_use);
+    take_buckling(free, Moment::released);
     return r;
   }
 
@@ -53,6 +50,7 @@ class StageRun {
     v_.buckled = true;
     judge_.take_buckling(1.0, when);
     v_.summary.buckling_factor = 1.0;
+    v_.summary.buckling_mode.reset();
   }
 
   StageVerdict verdict() {
@@ -64,6 +62,14 @@ class StageRun {
   }
 
  private:
+  void take_buckling(const Covering& s, Moment when) {
+    const Buckling b = ironing_.buckling(s);
+    judge_.take_buckling(b.factor, when);
+    if (when == Moment::released && b.factor >= v_.summary.buckling_factor) return;
+    v_.summary.buckling_factor = b.factor;
+    v_.summary.buckling_mode = buckling_mode(ironing_.model(), b, moment_text(when));
+  }
+
   void summarise(const Readings& r) {
     const Panel& p = ironing_.model().panel;
     StageSummary& s = v_.summary;
@@ -80,7 +86,8 @@ class StageRun {
     s.twist = r.twist;
     v_.spread_along_span = r.spread_along_span;
     v_.lift = r.lift;
-    v_.sag = r.sag;
+    s.thickness_loss = worst_loss(r.sag.bays);
+    s.thickness_loss_by_bay = r.sag.bays;
   }
 
   Ironing& ironing_;

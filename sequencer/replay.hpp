@@ -27,7 +27,6 @@ struct StageVerdict {
   double worst_slip = 0, worst_twist = 0, spread_along_span = 0;
   double lift = 0;           ///< N, cloth lifting off a bearing at the stage end
   double frame_turn = 0;     ///< rad
-  double sag = 0;            ///< m
 };
 
 struct ReplayResult {

@@ -12,6 +12,7 @@ Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, dou
     const Eigen::Vector3d u = displacement(n, s.unknowns);
     for (int k = 0; k < 3; ++k) push(out.displacement, u[k]);
   }
+  for (double sag : r.sag.inward) push(out.sag, sag);
   const double loose = loose_below(m, smoothing);
   for (int q = 0; q < static_cast<int>(m.panel.quads.size()); ++q) {
     const QuadPull pull = quad_pull(m, s, q);

@@ -1,20 +1,27 @@
-// Least buckling factor by the Lanczos method in the inner product of the tangent (Golub and Van Loan, Matrix
-// Computations, chapter on Lanczos methods, from memory), with full reorthogonalisation.
+// Least buckling factor: the Lanczos method in the inner product of the tangent finds it (Golub and Van Loan, Matrix
+// Computations, chapter on Lanczos methods, from memory), inverse iteration polishes it, a Cholesky factor just below
+// proves that it is the least.
 //   (K_e + lambda K_G) phi = 0,  T = K_e + K_G   =>   -K_G phi = mu T phi,  lambda = 1 + 1/mu,  mu the largest
+// T + s K_G with s = lambda - 1 from 0 is positive definite up to the first factor and never again beyond it, since it
+// is a mean of T and of any later one that would be.
+#include "solver/buckling.hpp"
+
 #include "solver/equilibrium.hpp"
 
 #include <Eigen/Eigenvalues>
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace evenpull {
 namespace {
 
-constexpr int most_steps = 120;
+constexpr int most_steps = 200;
 constexpr int check_every = 10;
-constexpr double settled_to = 1e-5;  // relative change of mu at which it counts as found
+// The error of mu goes with the square of this: far below least_margin, which has to lie under the true factor.
+constexpr double settled_to = 1e-5;
+constexpr int most_polish = 12, most_proofs = 60;
+constexpr double polished_to = 1e-9;
 
 // Fixed start without symmetry, so that no mode is missed by being orthogonal to it; a linear congruential sequence
 // (constants of Park and Miller) keeps it the same everywhere.
@@ -29,13 +36,157 @@ Eigen::VectorXd start_vector(int n, const std::vector<int>& held) {
   return v;
 }
 
+// The eigenproblem with the best answer so far.
+class Search {
+ public:
+  Search(const Sparse& tangent, const Sparse& geometric, LinearSolver& tangent_factor, const std::vector<int>& held,
+         const std::shared_ptr<const LinearSolver::Analysis>& analysis)
+      : tangent_(tangent),
+        geometric_(geometric),
+        factor_(tangent_factor),
+        held_(held),
+        shifted_matrix_(tangent),
+        start_(start_vector(static_cast<int>(tangent.rows()), held)) {
+    shifted_.use(analysis);
+  }
+
+  Buckling run() {
+    lanczos();
+    return proven();
+  }
+
+ private:
+  Eigen::VectorXd times(const Sparse& k, const Eigen::VectorXd& x) const {
+    return k.selfadjointView<Eigen::Lower>() * x;
+  }
+  void hold(Eigen::VectorXd& x) const {
+    for (int i : held_) x[i] = 0;
+  }
+
+  void lanczos() {
+    std::vector<Eigen::VectorXd> basis, image;  // v_k and T v_k
+    std::vector<double> alpha, beta;
+    Eigen::VectorXd v = start_, tv = times(tangent_, v);
+    double size = std::sqrt(v.dot(tv));
+    const int most = std::min(most_steps, static_cast<int>(v.size()));
+    for (int n = 1; n <= most; ++n) {
+      basis.push_back(v / size);
+      image.push_back(tv / size);
+      const Eigen::VectorXd w = -times(geometric_, basis.back());
+      alpha.push_back(w.dot(basis.back()));
+      factor_.solve(w, v);
+      hold(v);
+      for (int round = 0; round < 2; ++round)
+        for (std::size_t i = 0; i < basis.size(); ++i) v -= v.dot(image[i]) * basis[i];
+      tv = times(tangent_, v);
+      size = std::sqrt(std::max(0.0, v.dot(tv)));
+      beta.push_back(size);
+      const bool ended = size < 1e-12 || n == most;
+      if (!ended && n % check_every != 0) continue;
+      Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen;
+      eigen.computeFromTridiagonal(Eigen::Map<Eigen::VectorXd>(alpha.data(), n),
+                                   Eigen::Map<Eigen::VectorXd>(beta.data(), n - 1));
+      mu_ = eigen.eigenvalues()[n - 1];
+      const Eigen::VectorXd share = eigen.eigenvectors().col(n - 1);
+      const double off = size * std::abs(share[n - 1]);
+      if (!ended && off > settled_to * mu_ && mu_ + off > least_mu) continue;
+      mode_ = Eigen::VectorXd::Zero(v.size());
+      for (int i = 0; i < n; ++i) mode_ += share[i] * basis[i];
+      return;
+    }
+  }
+
+  bool stands_at(double s) {
+    for (Eigen::Index k = 0; k < shifted_matrix_.nonZeros(); ++k)
+      shifted_matrix_.valuePtr()[k] = tangent_.valuePtr()[k] + s * geometric_.valuePtr()[k];
+    return shifted_.factorise(shifted_matrix_);
+  }
+
+  // Inverse iteration with the factor of T + s K_G, s just below the least lambda - 1.
+  void polish() {
+    for (int round = 0; round < most_polish; ++round) {
+      Eigen::VectorXd y;
+      shifted_.solve(times(tangent_, mode_), y);
+      hold(y);
+      Eigen::VectorXd ty = times(tangent_, y);
+      const double size = std::sqrt(y.dot(ty));
+      mode_ = y / size;
+      ty /= size;
+      const Eigen::VectorXd w = -times(geometric_, mode_);
+      mu_ = mode_.dot(w);
+      Eigen::VectorXd r = w - mu_ * ty, z;
+      hold(r);
+      factor_.solve(r, z);
+      residual_ = std::sqrt(std::max(0.0, r.dot(z))) / std::abs(mu_);
+      if (residual_ <= polished_to) return;
+    }
+  }
+
+  Buckling proven() {
+    Buckling out;
+    double stands = 0, falls = most_factor - 1, trial = mu_ > least_mu ? (1 - least_margin) / mu_ : falls;
+    for (int round = 0; round < most_proofs; ++round) {
+      if (!stands_at(trial)) {
+        // Something was missed below: halve, and let what was missed into the next guess.
+        falls = trial;
+        trial = 0.5 * (stands + falls);
+        mode_ += start_ / std::sqrt(start_.dot(times(tangent_, start_)));
+        continue;
+      }
+      stands = trial;
+      if (stands >= most_factor - 1) return out;
+      polish();
+      trial = mu_ > least_mu ? (1 - least_margin) / mu_ : most_factor - 1;
+      if (trial > stands * (1 + least_margin)) {
+        if (trial >= falls) trial = 0.5 * (stands + falls);
+        continue;
+      }
+      out.factor = 1 + 1 / mu_;
+      out.mode = mode_;
+      out.residual = residual_;
+      return out;
+    }
+    // Not to the margin, but no factor lies below what stands: the safe side of the answer.
+    out.factor = 1 + stands;
+    out.mode = mode_;
+    out.residual = residual_;
+    out.least_proven = false;
+    return out;
+  }
+
+  static constexpr double least_mu = 1 / (most_factor - 1);
+  const Sparse &tangent_, &geometric_;
+  LinearSolver& factor_;
+  const std::vector<int>& held_;
+  Sparse shifted_matrix_;
+  LinearSolver shifted_;
+  Eigen::VectorXd start_, mode_;
+  double mu_ = 0, residual_ = 0;
+};
+
+// Largest translation of a joint or node 1 m, its largest component (the first of equals) positive.
+void scale_mode(const Model& m, Eigen::VectorXd& mode) {
+  constexpr double as_large = 1 - 1e-6;  // rounding must not choose between mirror images
+  std::vector<Eigen::Vector3d> moves;
+  for (std::size_t j = 0; j < m.panel.joints.size(); ++j) moves.push_back(mode.segment<3>(6 * static_cast<int>(j)));
+  for (const NodeMap& n : m.unknowns.nodes) moves.push_back(displacement(n, mode));
+  double length = 0, component = 0;
+  for (const Eigen::Vector3d& u : moves) {
+    length = std::max(length, u.norm());
+    component = std::max(component, u.cwiseAbs().maxCoeff());
+  }
+  if (!(length > 0)) return;
+  for (const Eigen::Vector3d& u : moves)
+    for (int k = 0; k < 3; ++k)
+      if (std::abs(u[k]) >= as_large * component) {
+        mode /= u[k] > 0 ? length : -length;
+        return;
+      }
+}
+
 }  // namespace
 
-double Equilibrium::buckling_factor(const Covering& s, Eigen::VectorXd* mode) {
-  // Sliding is left free here: friction would only hold the mode back.
-  tangent(s);
-  if (!linear_.factorise(matrix_)) return 1.0;
-
+Sparse Equilibrium::geometric_at(const Covering& s) {
   Sparse geometric = model_.pattern;
   std::fill_n(geometric.valuePtr(), geometric.nonZeros(), 0.0);
   std::fill(blocks_.begin(), blocks_.end(), NodeBlock{});
@@ -55,42 +206,21 @@ double Equilibrium::buckling_factor(const Covering& s, Eigen::VectorXd* mode) {
   for (std::size_t b = 0; b < frame_.size(); ++b) beams.push_back(frame_[b] - model_.beam_elastic[b]);
   add_frame(beams, geometric.valuePtr());
   for (int at : model_.held_positions[static_cast<int>(s.held)]) geometric.valuePtr()[at] = 0;
+  return geometric;
+}
 
-  const auto& held = model_.held[static_cast<int>(s.held)];
-  std::vector<Eigen::VectorXd> basis, image;  // v_k and T v_k
-  std::vector<double> alpha, beta;
-  Eigen::VectorXd v = start_vector(model_.unknowns.count, held);
-  Eigen::VectorXd tv = matrix_.selfadjointView<Eigen::Lower>() * v;
-  double size = std::sqrt(v.dot(tv)), last = -1, found = 0;
-  Eigen::VectorXd shape;
-  for (int k = 0; k < std::min(most_steps, model_.unknowns.count); ++k) {
-    basis.push_back(v / size);
-    image.push_back(tv / size);
-    Eigen::VectorXd w = -(geometric.selfadjointView<Eigen::Lower>() * basis.back());
-    alpha.push_back(w.dot(basis.back()));
-    linear_.solve(w, v);
-    for (int i : held) v[i] = 0;
-    for (int round = 0; round < 2; ++round)
-      for (std::size_t i = 0; i < basis.size(); ++i) v -= v.dot(image[i]) * basis[i];
-    tv = matrix_.selfadjointView<Eigen::Lower>() * v;
-    size = std::sqrt(std::max(0.0, v.dot(tv)));
-    beta.push_back(size);
-    const bool ended = size < 1e-12;
-    if (!ended && (k + 1) % check_every != 0) continue;
-    const int n = k + 1;
-    Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen;
-    eigen.computeFromTridiagonal(Eigen::Map<Eigen::VectorXd>(alpha.data(), n),
-                                 Eigen::Map<Eigen::VectorXd>(beta.data(), n - 1));
-    found = eigen.eigenvalues()[n - 1];
-    shape = eigen.eigenvectors().col(n - 1);
-    if (ended || std::abs(found - last) <= settled_to * std::abs(found)) break;
-    last = found;
+Buckling Equilibrium::buckling(const Covering& s) {
+  // Sliding is left free here: friction would only hold the mode back.
+  tangent(s);
+  Buckling out;
+  if (!linear_.factorise(matrix_)) {
+    out.factor = 1;
+    return out;
   }
-  if (mode && shape.size() > 0) {
-    *mode = Eigen::VectorXd::Zero(model_.unknowns.count);
-    for (int i = 0; i < shape.size(); ++i) *mode += shape[i] * basis[i];
-  }
-  return found > 0 ? 1 + 1 / found : std::numeric_limits<double>::infinity();
+  const Sparse geometric = geometric_at(s);
+  out = Search(matrix_, geometric, linear_, model_.held[static_cast<int>(s.held)], model_.analysis).run();
+  if (out.mode.size() > 0) scale_mode(model_, out.mode);
+  return out;
 }
 
 }  // namespace evenpull

@@ -3,6 +3,7 @@
 // by triangle), friction force f per sliding point with f max(eps, |dq|) = tau dq, tau refreshed each iteration.
 #pragma once
 
+#include "solver/buckling.hpp"
 #include "solver/covering.hpp"
 #include "solver/friction.hpp"
 #include "solver/linear_solver.hpp"
@@ -50,9 +51,9 @@ class Equilibrium {
   SolveReport solve_from(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
                          const HotLines& lines);
 
-  /// Least factor on cloth pull and member compression at which the structure buckles (docs/model.md, section 5);
-  /// infinity when nothing does. `mode`, if given, receives the shape (all unknowns).
-  double buckling_factor(const Covering& state, Eigen::VectorXd* mode = nullptr);
+  /// Least factor on cloth pull and member compression at which the structure buckles (docs/model.md, section 5), with
+  /// its shape and its proof.
+  Buckling buckling(const Covering& state);
 
   /// Tangent of cloth and frame at a state [N/m and the like], lower triangle; rows and columns of held unknowns hold
   /// one number on the diagonal, sliding points slide freely. Valid until the next call.
@@ -77,6 +78,7 @@ class Equilibrium {
   void advance(Covering& s);
   void hold(Eigen::VectorXd& residual, Held h) const;
   void hold_matrix(Sparse& k, Held h) const;
+  Sparse geometric_at(const Covering& s);
   void accept(Covering& s) const;
 
   const Model& model_;

@@ -32,7 +32,8 @@ class Ironing {
   /// The same shrunk cloth with the fixture off and the supports of use.
   StepReport release(Covering& s, const std::string& label);
 
-  double buckling_factor(const Covering& s) { return fine_.buckling_factor(s); }
+  Buckling buckling(const Covering& s) { return fine_.buckling(s); }
+  double buckling_factor(const Covering& s) { return buckling(s).factor; }
   int iterations() const { return iterations_; }
   double worst_residual() const { return worst_residual_; }
   double worst_threshold_error() const { return worst_threshold_; }

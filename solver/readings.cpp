@@ -150,20 +150,6 @@ void read_sliding(const Model& m, const Covering& s, Readings& r) {
   }
 }
 
-void read_sag(const Model& m, const Covering& s, Readings& r) {
-  const Panel& p = m.panel;
-  const auto inward = [&](int node) {
-    return -displacement(m.unknowns.nodes[node], s.unknowns).dot(p.nodes[node].normal);
-  };
-  for (Side side : {Side::top, Side::bottom})
-    for (int b = 0; b < p.bays; ++b) {
-      const int left = p.rib_columns[b], right = p.rib_columns[b + 1], mid = (left + right) / 2;
-      for (int i = 0; i < p.rows; ++i)
-        r.sag = std::max(r.sag, inward(p.node(side, i, mid)) -
-                                    0.5 * (inward(p.node(side, i, left)) + inward(p.node(side, i, right))));
-    }
-}
-
 }  // namespace
 
 QuadPull quad_pull(const Model& m, const Covering& s, int q) {
@@ -201,7 +187,7 @@ Readings read_off(const Model& m, const Covering& s, double smoothing) {
   read_bows(m, s, r);
   read_twist(m, s, r);
   read_sliding(m, s, r);
-  read_sag(m, s, r);
+  r.sag = read_sag(m, s);
   return r;
 }
 

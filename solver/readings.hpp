@@ -4,6 +4,7 @@
 #include "solver/covering.hpp"
 #include "solver/equilibrium.hpp"
 #include "solver/model.hpp"
+#include "solver/sag.hpp"
 
 #include <vector>
 
@@ -51,7 +52,7 @@ struct Readings {
   double unevenness = 0;       ///< worst of the four below
   double unevenness_chord[2] = {0, 0}, unevenness_span[2] = {0, 0};
   double loose_share = 0, puckered_share = 0;
-  double sag = 0;              ///< m, inward mid-bay against the ribs
+  Sag sag;                     ///< between ribs, and the thickness that it takes off the profile
   double lift = 0;             ///< N: largest force by which cloth lifts off a bearing
 };
 

@@ -55,8 +55,8 @@ std::vector<double> corner_values(const Panel& panel, const std::vector<float>& 
   return values;
 }
 
-std::vector<Polygon> triangles(const Panel& panel, const SkinView& view, const std::vector<float>& per_quad) {
-  const auto values = corner_values(panel, per_quad);
+/// `values`: four a quad.
+std::vector<Polygon> triangles(const Panel& panel, const SkinView& view, const std::vector<double>& values) {
   std::vector<Polygon> all;
   all.reserve(panel.quads.size() * 4);
   for (std::size_t q = 0; q < panel.quads.size(); ++q) {
@@ -109,11 +109,7 @@ void stroke_hatching(cairo_t* cr, const Box& box, double spacing, bool crossed) 
   }
 }
 
-}  // namespace
-
-void draw_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<float>& per_quad,
-                const Bands& bands, double line_width) {
-  const auto all = triangles(panel, view, per_quad);
+void paint(cairo_t* cr, const std::vector<Polygon>& all, const Bands& bands, double line_width) {
   for (int band = 0; band < bands.count(); ++band) {
     for (const auto& t : all) {
       Polygon part = t;
@@ -134,6 +130,21 @@ void draw_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std
   cairo_set_line_width(cr, line_width);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
   cairo_stroke(cr);
+}
+
+}  // namespace
+
+void draw_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<float>& per_quad,
+                const Bands& bands, double line_width) {
+  paint(cr, triangles(panel, view, corner_values(panel, per_quad)), bands, line_width);
+}
+
+void draw_node_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<float>& per_node,
+                     const Bands& bands, double line_width) {
+  std::vector<double> values;
+  for (const auto& q : panel.quads)
+    for (int n : q.nodes) values.push_back(per_node[n]);
+  paint(cr, triangles(panel, view, values), bands, line_width);
 }
 
 void draw_state_hatching(cairo_t* cr, const Panel& panel, const SkinView& view, const Snapshot& now, double spacing) {

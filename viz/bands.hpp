@@ -13,6 +13,10 @@ namespace evenpull::viz {
 void draw_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<float>& per_quad,
                 const Bands& bands, double line_width);
 
+/// The same for values per cloth node.
+void draw_node_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<float>& per_node,
+                     const Bands& bands, double line_width);
+
 /// Puckered cloth with strokes one way, loose cloth with crossed strokes.
 void draw_state_hatching(cairo_t* cr, const Panel& panel, const SkinView& view, const Snapshot& now, double spacing);
 

@@ -1,5 +1,7 @@
 #include "viz/fields.hpp"
 
+#include "viz/wording.hpp"
+
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
 #include <vtkCellType.h>
@@ -109,6 +111,7 @@ class ClothBlock {
   void write(const Snapshot& s, const std::string& path) {
     const std::size_t cells = panel_.quads.size(), points = panel_.nodes.size();
     copy_checked(s.displacement, block_.point_array("displacement_m", 3), 3 * points, "displacement", s);
+    copy_checked(s.sag, block_.point_array("sag_m", 1), points, "sag", s);
     for (std::size_t i = 0; i < points; ++i) {
       const auto& p = panel_.nodes[i].placed;
       const float* d = &s.displacement[3 * i];
@@ -169,6 +172,51 @@ class FrameBlock {
   Block block_;
 };
 
+/// The buckling shape of one stage on the frame or the cloth as it stands at the stage's end.
+void write_mode(const Plan& plan, const StageSummary& stage, bool frame, const std::string& path) {
+  const Panel& panel = plan.panel;
+  const BucklingMode& mode = *stage.buckling_mode;
+  const Snapshot& now = plan.snapshots.at(plan.stage_end_snapshot.at(stage.stage));
+  Block block;
+  const std::size_t points = frame ? panel.joints.size() : panel.nodes.size();
+  block.set_point_count(points);
+  if (frame)
+    for (const auto& b : panel.beams) block.add_cell(VTK_LINE, {b.from, b.to});
+  else
+    for (const auto& q : panel.quads) block.add_cell(VTK_QUAD, {q.nodes[0], q.nodes[1], q.nodes[2], q.nodes[3]});
+  block.close_cells();
+  const int each = frame ? 6 : 3;
+  const auto& moved = frame ? now.joint_displacement : now.displacement;
+  const auto& shape = frame ? mode.joint : mode.node;
+  std::vector<float> checked(each * points);
+  copy_checked(shape, checked.data(), each * points, "buckling shape", now);
+  float* move = block.point_array("buckling_shape", 3);
+  float* turn = frame ? block.point_array("buckling_turn", 3) : nullptr;
+  for (std::size_t i = 0; i < points; ++i) {
+    const auto& p = frame ? panel.joints[i].position : panel.nodes[i].placed;
+    const float* d = &moved.at(each * i);
+    block.move_point(i, p.x() + d[0], p.y() + d[1], p.z() + d[2]);
+    for (int k = 0; k < 3; ++k) {
+      move[3 * i + k] = checked[each * i + k];
+      if (frame) turn[3 * i + k] = checked[each * i + 3 + k];
+    }
+  }
+  block.points_moved();
+  float* factor = block.cell_array("buckling_factor");
+  for (std::size_t i = 0; i < (frame ? panel.beams.size() : panel.quads.size()); ++i)
+    factor[i] = static_cast<float>(mode.factor);
+  block.write(path);
+}
+
+void write_modes(const Plan& plan, const std::string& fields) {
+  for (const StageSummary& s : plan.stages) {
+    if (!s.buckling_mode) continue;
+    const double f = viz::fahrenheit(plan.the_case.stages.at(s.stage).temperature);
+    write_mode(plan, s, false, fmt::format("{}/buckling_{:.0f}F_cloth.vtu", fields, f));
+    write_mode(plan, s, true, fmt::format("{}/buckling_{:.0f}F_frame.vtu", fields, f));
+  }
+}
+
 void write_index(const Plan& plan, const std::string& path) {
   const std::string aside = path + ".part";
   {
@@ -197,6 +245,7 @@ void write_fields(const Plan& plan, const std::string& directory) {
     cloth.write(plan.snapshots[i], fmt::format("{}/fields/step_{:03}.vtu", directory, i));
     frame.write(plan.snapshots[i], fmt::format("{}/fields/frame_{:03}.vtu", directory, i));
   }
+  write_modes(plan, directory + "/fields");
   write_index(plan, directory + "/fields.pvd");
 }
 

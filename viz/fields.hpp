@@ -8,6 +8,7 @@
 namespace evenpull {
 
 /// Writes fields.pvd and, in the folder fields/, step_NNN.vtu (cloth) and frame_NNN.vtu (frame) for each snapshot.
+/// Beside them, for each stage with a buckling shape, buckling_<stage>_cloth.vtu and buckling_<stage>_frame.vtu.
 /// `directory` must exist; fields.pvd is written last. Throws std::runtime_error that names the file when one cannot be
 /// written, or the snapshot and array when a value is not a number.
 void write_fields(const Plan& plan, const std::string& directory);

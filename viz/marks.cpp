@@ -71,20 +71,41 @@ void draw_slip_arrows(cairo_t* cr, const Panel& panel, const SkinView& view, con
   }
 }
 
-void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size) {
+namespace {
+
+struct Unit {
+  const char* name;
+  Words words;
+};
+
+void draw_bar_both(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size, const Unit& upper,
+                   const Unit& lower) {
   const double unit_room = 4.2 * type_size;
   const Box bar{box.x + unit_room, box.y + 1.5 * type_size, box.width - 2 * unit_room, 1.4 * type_size};
   draw_bar_boxes(cr, bar, bands);
   const double above = bar.y - 0.75 * type_size, below = bar.bottom() + 0.8 * type_size;
-  const Words pounds = [](double v) { return fmt::format("{:.1f}", pounds_per_inch(v)); };
-  const Words newtons = [](double v) { return fmt::format("{:.0f}", v); };
   // Both rows name the same limits.
   const int each =
-      std::max(label_step(cr, bar, bands, type_size, pounds), label_step(cr, bar, bands, type_size, newtons));
-  draw_bounds(cr, bar, bands, above, type_size, each, open_end, pounds);
-  draw_bounds(cr, bar, bands, below, type_size, each, open_end, newtons);
-  draw_text(cr, {box.x, above - 0.6 * type_size}, "lb/in", {.size = type_size, .bold = true});
-  draw_text(cr, {box.x, below - 0.6 * type_size}, "N/m", {.size = type_size, .bold = true});
+      std::max(label_step(cr, bar, bands, type_size, upper.words), label_step(cr, bar, bands, type_size, lower.words));
+  draw_bounds(cr, bar, bands, above, type_size, each, open_end, upper.words);
+  draw_bounds(cr, bar, bands, below, type_size, each, open_end, lower.words);
+  draw_text(cr, {box.x, above - 0.6 * type_size}, upper.name, {.size = type_size, .bold = true});
+  draw_text(cr, {box.x, below - 0.6 * type_size}, lower.name, {.size = type_size, .bold = true});
+}
+
+}  // namespace
+
+void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size) {
+  draw_bar_both(cr, box, bands, open_end, type_size,
+                {"lb/in", [](double v) { return fmt::format("{:.1f}", pounds_per_inch(v)); }},
+                {"N/m", [](double v) { return fmt::format("{:.0f}", v); }});
+}
+
+void draw_length_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
+  const double step = bands.bounds[1] - bands.bounds[0];
+  const int digits = step < 0.95e-3 ? 1 : 0;
+  draw_bar_both(cr, box, bands, false, type_size, {"in", [](double v) { return fmt::format("{:.2f}", inches(v)); }},
+                {"mm", [digits](double v) { return fmt::format("{:.{}f}", 1000 * v, digits); }});
 }
 
 void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {

@@ -15,6 +15,9 @@ void draw_slip_arrows(cairo_t* cr, const Panel& panel, const SkinView& view, con
 /// `open_end`: the last band takes all above it too.
 void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size);
 
+/// The same for lengths in m: inches above, millimetres below.
+void draw_length_bar(cairo_t* cr, Box box, const Bands& bands, double type_size);
+
 /// Bands of use (share of a limit), the last one open, limits printed below. Takes about 3 type sizes of height.
 void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size);
 

@@ -1,7 +1,9 @@
 #include "viz/pictures.hpp"
 
+#include "viz/buckling_picture.hpp"
 #include "viz/frame_picture.hpp"
 #include "viz/pull_picture.hpp"
+#include "viz/sag_picture.hpp"
 #include "viz/wording.hpp"
 #include "viz/zone_means.hpp"
 
@@ -27,6 +29,10 @@ std::vector<std::string> write_pictures(const Plan& plan, const std::string& dir
   if (frame_stage >= 0) {
     names.push_back("frame_use.png");
     write_frame_picture(plan, frame_stage, directory + "/" + names.back());
+    if (write_buckling_picture(plan, frame_stage, directory + "/frame_buckling.png"))
+      names.push_back("frame_buckling.png");
+    names.push_back("sag_between_ribs.png");
+    write_sag_picture(plan, frame_stage, directory + "/" + names.back());
   }
   return names;
 }

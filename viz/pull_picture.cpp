@@ -2,8 +2,8 @@
 
 #include "viz/bands.hpp"
 #include "viz/marks.hpp"
-#include "viz/sheet_frame.hpp"
 #include "viz/skin_drawing.hpp"
+#include "viz/skin_picture.hpp"
 #include "viz/wording.hpp"
 #include "viz/zone_means.hpp"
 #include "viz/zone_words.hpp"
@@ -17,32 +17,17 @@ namespace evenpull::viz {
 
 namespace {
 
-// All in pixels. The type can be read when the picture is shown at half its size.
-constexpr double picture_width = 1600, margin = 40;
-constexpr double type = 22, title_type = 34;
-constexpr double head_height = 112, legend_height = 150;
-constexpr double least_map = 380, most_map = 1000;
+constexpr double picture_width = SkinPicture::width, margin = SkinPicture::margin, type = SkinPicture::type;
+constexpr double head_height = SkinPicture::head_height, legend_height = 150;
 // After a good run the pull is nearly even: fine bands show what is left of unevenness.
 constexpr int wanted_bands = 18;
 // The very strongest few quads sit at corners; a scale made for them would leave one colour for all the rest.
 constexpr double share_of_area_on_scale = 0.99;
 
-/// Height that both skins take across the picture.
-double map_height(const Panel& panel) {
-  const double width = picture_width - 2 * margin;
-  const SkinView trial = fit_skins(panel, {0, 0, width, 1e5}, type);
-  return std::clamp(trial.whole().height + 2 * skin_margins(type).label, least_map, most_map);
-}
-
 void draw_head(cairo_t* cr, const Plan& plan, int stage, const std::string& what) {
   const double kelvin = plan.the_case.stages[stage].temperature;
-  draw_text(cr, {margin, 18}, "Pull after " + degrees_both(kelvin) + ": " + what, {.size = title_type, .bold = true});
-  std::string below = "Numbers: zone means in lb/in.  " + plan.the_case.title;
-  for (const auto& mark : plan_marks(plan)) below += "  ·  " + mark;
-  draw_text(cr, {margin, 66}, below, {.size = type});
-  if (stage > plan.ceiling.value_or(-1))
-    draw_text(cr, {picture_width - margin, 26}, "HOTTER THAN IS SAFE: do not iron",
-              {.size = type, .bold = true, .align = Align::right});
+  draw_picture_head(cr, plan, stage, "Pull after " + degrees_both(kelvin) + ": " + what,
+                    "Numbers: zone means in lb/in.");
 }
 
 void draw_legend(cairo_t* cr, const Plan& plan, const Snapshot& now, const PullScale& scale, bool ticks, double y) {

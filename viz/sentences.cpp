@@ -116,6 +116,20 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   return checks;
 }
 
+std::string thickness_sentence(const ThicknessLoss& loss) {
+  if (loss.bay < 0 || loss.loss < 5e-5) return "Between the ribs the cloth keeps the profile.";
+  return fmt::format(
+      "Between the ribs the profile is thinner by up to {}, {} of its thickness there: bay {}, {} of the chord (top "
+      "{}, "
+      "bottom {}).",
+      small_length_both(loss.loss), percent_text(loss.share()), loss.bay + 1, percent_text(loss.chord_fraction),
+      small_length_both(loss.top), small_length_both(loss.bottom));
+}
+
+std::string buckling_sentence(const BucklingMode& mode) {
+  return fmt::format("At {:.1f} times the present pull the frame would bow like this and go on bowing.", mode.factor);
+}
+
 std::vector<std::string> assumptions(const Plan& plan) {
   const Case& c = plan.the_case;
   std::vector<std::string> list;

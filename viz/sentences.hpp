@@ -12,6 +12,10 @@ namespace evenpull::viz {
 std::vector<std::string> cautions();
 /// What to look for and measure after a stage, with the allowed amounts of the case.
 std::vector<std::string> checks_after_stage(const Plan& plan, int stage);
+/// What the sag of the cloth takes off the profile between ribs, and where.
+std::string thickness_sentence(const ThicknessLoss& loss);
+/// What the frame would do at how many times the present pull.
+std::string buckling_sentence(const BucklingMode& mode);
 /// What the numbers rest on: cloth, blanket, ties, iron, doses, supports.
 std::vector<std::string> assumptions(const Plan& plan);
 /// What the numbers do not cover.

@@ -19,7 +19,8 @@ constexpr double heading_type = 14;
 constexpr double check_type = 13, largest_check_type = 16;
 constexpr double box_size = 14;
 constexpr double gap = 16;
-constexpr double least_notebook = 120;  ///< height: four lines to write on and the heading
+constexpr double least_loss_said = 0.1e-3;  // m
+constexpr double least_notebook = 120;      ///< height: four lines to write on and the heading
 
 double draw_checks(cairo_t* cr, Point at, const std::vector<std::string>& checks, double width, double type,
                    bool measure_only) {
@@ -51,7 +52,7 @@ void draw_notebook(cairo_t* cr, const Box& box) {
   }
 }
 
-std::vector<std::string> pull_sentences(const Plan& plan, int stage) {
+std::vector<std::string> expected_sentences(const Plan& plan, int stage) {
   std::vector<std::string> lines;
   for (const auto& s : plan.stages) {
     if (s.stage != stage) continue;
@@ -59,6 +60,10 @@ std::vector<std::string> pull_sentences(const Plan& plan, int stage) {
       lines.push_back(fmt::format("{}: {:.1f} / {:.1f} lb/in ({:.0f} / {:.0f} N/m)", side == 0 ? "Top" : "Bottom",
                                   pounds_per_inch(s.mean_pull_chord[side]), pounds_per_inch(s.mean_pull_span[side]),
                                   s.mean_pull_chord[side], s.mean_pull_span[side]));
+    const ThicknessLoss& loss = s.thickness_loss;
+    if (loss.bay >= 0 && loss.loss >= least_loss_said)
+      lines.push_back(fmt::format("Between the ribs the profile is thinner by up to {}: bay {}, {} of the chord.",
+                                  small_length_both(loss.loss), loss.bay + 1, percent_text(loss.chord_fraction)));
   }
   return lines;
 }
@@ -101,7 +106,8 @@ void draw_check_page(Sheet& sheet, int stage) {
   double y = room.y;
   y += draw_text(cr, {x, y}, "Expected mean pull, chordwise / spanwise", {.size = heading_type, .bold = true}).height +
        3;
-  for (const auto& line : pull_sentences(plan, stage)) y += draw_text(cr, {x, y}, line, {.width = width}).height + 2;
+  for (const auto& line : expected_sentences(plan, stage))
+    y += draw_text(cr, {x, y}, line, {.width = width}).height + 2;
   if (now) y = draw_expected(cr, plan, *now, {x, y + 6, width, room.bottom() - y - 6});
 
   // The notebook goes where room is left: under the map, and the checks then get larger type; else under the checks.

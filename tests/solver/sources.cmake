@@ -17,6 +17,7 @@ set(EVENPULL_SOLVER_TESTS
   test_panel.cpp
   test_quad_kernel.cpp
   test_readings.cpp
+  test_sag.cpp
   test_section_shapes.cpp
   test_surface.cpp
 )

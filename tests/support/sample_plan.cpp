@@ -48,6 +48,7 @@ Snapshot blank(const Panel& p) {
     a->assign(nq, 0.f);
   s.state.assign(nq, 0);
   s.displacement.assign(p.nodes.size() * 3, 0.f);
+  s.sag.assign(p.nodes.size(), 0.f);
   s.edge_slip.assign(p.columns, 0.f);
   s.joint_displacement.assign(p.joints.size() * 6, 0.f);
   s.beam_use.assign(p.beams.size(), 0.f);
@@ -95,6 +96,14 @@ void move_frame(Snapshot& s, const Panel& p, double load) {
   }
   for (int k = 0; k < p.columns; ++k)
     s.edge_slip[k] = float(0.0024 * load * std::sin(3.14159 * k / (p.columns - 1)) * (k * 2 > p.columns ? -0.6 : 1));
+  for (std::size_t n = 0; n < p.nodes.size(); ++n) {
+    // Deepest at mid-bay and at 40 % of the rows, a trace outward near the trailing edge of the bottom.
+    const double along = double(p.nodes[n].row) / (p.rows - 1),
+                 bays = p.bays * double(p.nodes[n].column) / (p.columns - 1);
+    const double depth = std::pow(std::sin(3.14159 * bays), 2) * std::sin(3.14159 * along) * (1.2 - along);
+    s.sag[n] = float((p.nodes[n].side == Side::top ? 0.008 : 0.006) * load * depth);
+    if (p.nodes[n].side == Side::bottom && along > 0.8) s.sag[n] = -0.3f * s.sag[n];
+  }
   for (std::size_t n = 0; n < p.nodes.size(); ++n)
     s.displacement[3 * n + 2] = float(-0.002 * load * (p.nodes[n].side == Side::top ? 1 : -1));
 }
@@ -113,6 +122,27 @@ void add_snapshots(Plan& plan) {
     plan.snapshots.push_back(std::move(s));
     plan.stage_end_snapshot[step.stage] = int(i) + 1;
   }
+}
+
+BucklingMode sample_mode(const Panel& p, double factor) {
+  BucklingMode m;
+  m.factor = factor;
+  m.when = "released";
+  m.where = "trailing edge at 35.4 in (900 mm) from the root";
+  m.residual = 1e-9;
+  m.least_proven = true;
+  const double span = p.joints[p.edge_joint.back()].position.y(), chord = p.joints[p.edge_joint[0]].position.x();
+  const auto bow = [&](const Eigen::Vector3d& at) {
+    const double aft = at.x() / chord;
+    return Eigen::Vector3d(-0.8 * aft, 0, 0.6 * aft * aft) * std::sin(3 * 3.14159 * at.y() / span);
+  };
+  for (const Joint& j : p.joints) {
+    for (int k = 0; k < 3; ++k) m.joint.push_back(float(bow(j.position)[k]));
+    for (int k = 0; k < 3; ++k) m.joint.push_back(0.f);
+  }
+  for (const ClothNode& n : p.nodes)
+    for (int k = 0; k < 3; ++k) m.node.push_back(float(bow(n.placed)[k]));
+  return m;
 }
 
 void add_readings(Plan& plan, bool no_ceiling) {
@@ -146,6 +176,10 @@ void add_readings(Plan& plan, bool no_ceiling) {
     sum.worst_slip = u * 0.45 * 0.005;
     sum.twist = u * 0.6 * 0.00873;
     sum.buckling_factor = 2 / (u * 0.5);
+    sum.buckling_mode = sample_mode(plan.panel, sum.buckling_factor);
+    sum.thickness_loss = {0.0135 * level[s], 0.0077 * level[s], 0.0058 * level[s], 0.045, 2, 0.41};
+    sum.thickness_loss_by_bay.assign(plan.panel.bays, sum.thickness_loss);
+    for (int b = 0; b < plan.panel.bays; ++b) sum.thickness_loss_by_bay[b].bay = b;
     sum.worst_use = u;
     sum.passes = u < 1;
     plan.stages.push_back(sum);

@@ -72,6 +72,7 @@ TEST_CASE("a VTK reader reads every cloth file back with the same values") {
     check_array(cells, "state_0loose_1puckered_2tight", std::vector<float>(s.state.begin(), s.state.end()));
     check_array(cells, "step", std::vector<float>(s.state.size(), static_cast<float>(s.step)));
     check_array(grid->GetPointData(), "displacement_m", s.displacement);
+    check_array(grid->GetPointData(), "sag_m", s.sag);
     double p[3];
     grid->GetPoint(7, p);
     for (int k = 0; k < 3; ++k)
@@ -106,6 +107,29 @@ TEST_CASE("the list names every file, cloth and frame") {
     for (const char* stem : {"step", "frame"})
       CHECK(list.find(numbered(stem, static_cast<int>(i))) != std::string::npos);
   CHECK(list.find("part=\"1\"") != std::string::npos);
+}
+
+TEST_CASE("the buckling shape of each stage is read back on the cloth and on the frame") {
+  Folder folder;
+  const Plan plan = sample_plan();
+  write_fields(plan, folder.path());
+  const char* const stems[] = {"fields/buckling_250F", "fields/buckling_300F", "fields/buckling_350F"};
+  for (int stage = 0; stage < 3; ++stage) {
+    const BucklingMode& mode = *plan.stages[stage].buckling_mode;
+    vtkNew<vtkXMLUnstructuredGridReader> cloth, frame;
+    cloth->SetFileName((folder / (std::string(stems[stage]) + "_cloth.vtu")).c_str());
+    cloth->Update();
+    check_array(cloth->GetOutput()->GetPointData(), "buckling_shape", mode.node);
+    check_array(cloth->GetOutput()->GetCellData(), "buckling_factor",
+                std::vector<float>(plan.panel.quads.size(), static_cast<float>(mode.factor)));
+    frame->SetFileName((folder / (std::string(stems[stage]) + "_frame.vtu")).c_str());
+    frame->Update();
+    std::vector<float> moved, turned;
+    for (std::size_t j = 0; j < plan.panel.joints.size(); ++j)
+      for (int k = 0; k < 3; ++k) moved.push_back(mode.joint[6 * j + k]), turned.push_back(mode.joint[6 * j + 3 + k]);
+    check_array(frame->GetOutput()->GetPointData(), "buckling_shape", moved);
+    check_array(frame->GetOutput()->GetPointData(), "buckling_turn", turned);
+  }
 }
 
 TEST_CASE("two runs give the same field files") {

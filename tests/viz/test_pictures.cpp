@@ -10,13 +10,13 @@
 using namespace evenpull;
 using namespace evenpull::reading;
 
-TEST_CASE("there are two pictures a stage and one of the frame, and none is blank") {
+TEST_CASE("there are two pictures a stage, two of the frame and one of the sag, and none is blank") {
   SampleWish bow;
   bow.tip_bow = true;
   for (const auto& wish : {SampleWish{}, bow}) {
     Folder folder;
     const auto names = write_pictures(sample_plan(wish), folder.path());
-    REQUIRE(names.size() == 7);
+    REQUIRE(names.size() == 9);
     for (const auto& name : names) {
       INFO(name);
       const Image picture = image(folder / name);
@@ -26,6 +26,15 @@ TEST_CASE("there are two pictures a stage and one of the frame, and none is blan
       CHECK(picture.white_share < 0.97);
     }
   }
+}
+
+TEST_CASE("a frame that nothing buckles has no picture of its buckling") {
+  Folder folder;
+  Plan plan = sample_plan();
+  for (StageSummary& s : plan.stages) s.buckling_mode.reset();
+  const auto names = write_pictures(plan, folder.path());
+  CHECK(names.size() == 8);
+  CHECK_FALSE(std::filesystem::exists(folder / "frame_buckling.png"));
 }
 
 TEST_CASE("two runs give the same pictures") {
