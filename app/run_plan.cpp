@@ -44,7 +44,7 @@ Plan compute(const Request& r, CaseFile& file) {
   try {
     if (r.job == Request::Job::plan) return make_plan(file.value, options);
     const auto order = read_order_file(r.order_file, file.value);
-    const auto panel = build_panel(file.value, {file.value.target_nodes, false, false});
+    const auto panel = build_panel(file.value, {file.value.target_nodes});
     for (auto& doubt : check_order(order, r.order_file, file.value, panel))
       file.value.doubts.push_back(std::move(doubt));
     return replay_order(file.value, order.steps, options);

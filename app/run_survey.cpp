@@ -20,7 +20,7 @@ void run_survey(const Request& r, std::ostream& out) {
   Panel panel;
   RunEstimate estimate;
   try {
-    panel = build_panel(c, {c.target_nodes, false, false});
+    panel = build_panel(c, {c.target_nodes});
     estimate = estimate_run(c, r.quick);
   } catch (const CaseError& e) {
     throw CaseFileError(r.case_file, file.place_of(e.key), e.key, e.what());

@@ -160,12 +160,13 @@ int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage) {
 }
 
 std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps) {
+  const int parts = split.strips / whole.strips;
   std::vector<Step> out;
   for (const Step& s : steps) {
     const Zone& z = whole.zones[s.zone];
-    for (int half = 0; half < 2; ++half) {
+    for (int part = 0; part < parts; ++part) {
       Step h = s;
-      h.zone = split.zone(z.side, z.bay, 2 * z.strip + half);
+      h.zone = split.zone(z.side, z.bay, parts * z.strip + part);
       out.push_back(h);
     }
   }

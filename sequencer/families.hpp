@@ -39,7 +39,7 @@ void number_steps(const Panel& p, std::vector<Step>& steps);
 /// Turn-overs of all steps up to and including a stage.
 int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage);
 
-/// The same steps on a panel whose zones are cut in two along the span line: both halves in turn.
+/// The same steps on a panel whose zones are cut in two or more along the span line: all parts in turn.
 std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps);
 
 }  // namespace evenpull

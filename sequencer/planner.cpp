@@ -84,11 +84,11 @@ class Planner {
   const Panel& panel() const { return full_.panel; }
 
  private:
-  MeshWish full_mesh() const { return {options_.quick ? coarse_nodes : case_.target_nodes, false, false}; }
+  MeshWish full_mesh() const { return {options_.quick ? coarse_nodes : case_.target_nodes}; }
 
   // Families and the search on the coarse mesh.
   void rank() {
-    const Model coarse(case_, {coarse_nodes, false, false});
+    const Model coarse(case_, {coarse_nodes});
     meter_.span(0, 0.1, 1, "searching for an order");
     std::vector<Order> orders = order_families(coarse.panel);
     if (!options_.quick) orders.push_back(search_order(coarse, {options_.parallel, 1}));
@@ -175,8 +175,8 @@ class Planner {
       MeshWish wish;
     };
     MeshWish fine = full_mesh(), split = full_mesh();
-    fine.halve_edges = true;
-    split.split_zones = true;
+    fine.fineness = 4;
+    split.zone_parts = 2;
     std::vector<Job> jobs = {{&case_, fine}, {&case_, split}};
     if (inner_ribs) jobs.push_back({&free, full_mesh()}), jobs.push_back({&glued, full_mesh()});
     std::vector<ReplayResult> results(jobs.size());
@@ -185,7 +185,7 @@ class Planner {
       const Model m(*jobs[i].the_case, jobs[i].wish);
       ReplayWish wish;
       wish.progress = meter_.job(i);
-      const bool cut = jobs[i].wish.split_zones && m.panel.strips == 2 * full_.panel.strips;
+      const bool cut = jobs[i].wish.zone_parts == 2 && m.panel.strips == 2 * full_.panel.strips;
       results[i] = replay(m, cut ? split_steps(full_.panel, m.panel, steps) : steps, wish);
     });
     set_error_bars(chosen.result.stages, results[0].stages, results[1].stages);
@@ -355,7 +355,7 @@ RunEstimate estimate_run(const Case& c, bool quick) {
   // Seconds per step and node on two ordinary cores, and shares of all runs in a plan; measured (bench/).
   constexpr double seconds_per_step_and_node = 5e-5;
   constexpr double full_runs = 11;
-  const Panel p = build_panel(c, {quick ? coarse_nodes : c.target_nodes, false, false});
+  const Panel p = build_panel(c, {quick ? coarse_nodes : c.target_nodes});
   RunEstimate e;
   e.nodes = static_cast<int>(p.nodes.size());
   e.zones = static_cast<int>(p.zones.size());

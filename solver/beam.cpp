@@ -125,12 +125,9 @@ BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial) {
   return out;
 }
 
-double beam_stress(const Section& s, const BeamForces& f) {
-  const double up = std::max(std::abs(f.bend_up[0]), std::abs(f.bend_up[1]));
-  const double flat_moment = std::max(std::abs(f.bend_flat[0]), std::abs(f.bend_flat[1]));
-  // Either end may carry the larger sum: taking both maxima is on the safe side.
-  const double direct =
-      std::abs(f.axial) / s.area + up * s.reach_up / s.inertia_up + flat_moment * s.reach_flat / s.inertia_flat;
+double end_stress(const Section& s, const BeamForces& f, int end) {
+  const double direct = std::abs(f.axial) / s.area + std::abs(f.bend_up[end]) * s.reach_up / s.inertia_up +
+                        std::abs(f.bend_flat[end]) * s.reach_flat / s.inertia_flat;
   const double shear = std::abs(f.twist) * s.reach_twist / s.torsion;
   return std::sqrt(direct * direct + 3 * shear * shear);
 }

@@ -41,8 +41,8 @@ struct BeamForces {
 /// Forces at end displacements `u` (panel axes), geometric stiffness under `axial_force` included.
 BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial_force);
 
-/// Worst equivalent stress of the section [Pa]: sqrt((|N|/A + |M_up| c/I + |M_flat| c/I)^2 + 3 (T c/J)^2), von Mises;
-/// the bending parts are added without regard to where on the section they peak.
-double beam_stress(const Section& s, const BeamForces& f);
+/// Worst equivalent stress at one end (0 or 1) with the section there [Pa]: sqrt((|N|/A + |M_up| c/I + |M_flat| c/I)^2
+/// + 3 (T c/J)^2), von Mises; the bending parts are added without regard to where on the section they peak.
+double end_stress(const Section& s, const BeamForces& f, int end);
 
 }  // namespace evenpull

@@ -62,6 +62,66 @@ int multiple(double wanted, int unit, int least) {
   return n;
 }
 
+// Even in arc length from the seam to the TE, but for the lines that hold the cloth.
+std::vector<double> lay_rows(const Case& c, const Surface& s, int intervals) {
+  const double begin = s.arc(c.blanket.seam_chord_fraction), end = s.arc(1);
+  std::vector<double> rows;
+  for (int i = 0; i <= intervals; ++i) rows.push_back(s.chord_fraction_at_arc(begin + (end - begin) * i / intervals));
+  rows.front() = c.blanket.seam_chord_fraction;
+  rows.back() = 1;
+  snap(rows, held_lines(c));
+  return rows;
+}
+
+// Each interval cut in so many, even in arc length: finer meshes hold the lines of the coarser.
+std::vector<double> cut_rows(const Surface& s, const std::vector<double>& rows, int parts) {
+  std::vector<double> out;
+  for (std::size_t i = 0; i + 1 < rows.size(); ++i) {
+    const double from = s.arc(rows[i]), to = s.arc(rows[i + 1]);
+    out.push_back(rows[i]);
+    for (int k = 1; k < parts; ++k) out.push_back(s.chord_fraction_at_arc(from + (to - from) * k / parts));
+  }
+  out.push_back(rows.back());
+  return out;
+}
+
+// Intervals along the chord and in each bay; each is cut in `parts` once the lines that hold the cloth are laid.
+struct Counts {
+  int along_chord = 0;
+  std::vector<int> in_bay;
+  int parts = 1;
+};
+
+// What `target_nodes` asks for is the mesh with every interval cut in `parts`. An even number in each bay keeps a line at
+// mid-bay, where the trailing edge bows most.
+Counts count_intervals(const Case& c, const Surface& s, int target_nodes, int strips, int parts) {
+  Counts n;
+  const double length = mean_cloth_length(c, s), span = span_of(c), per_side = 0.5 * target_nodes;
+  const int least = static_cast<int>(held_lines(c).size()) + 2;
+  n.along_chord = multiple(std::sqrt(per_side * length / span) / parts, strips, least);
+  const int along_span =
+      std::max(2 * bays_of(c), static_cast<int>(std::lround(per_side / (parts * n.along_chord + 1))));
+  for (int b = 0; b < bays_of(c); ++b) {
+    const double width = c.ribs[b + 1].station - c.ribs[b].station;
+    n.in_bay.push_back(2 * std::max(1, static_cast<int>(std::lround(0.5 * along_span * width / span / parts))));
+  }
+  return n;
+}
+
+Counts intervals(const Case& c, const Surface& s, const MeshWish& wish, int strips) {
+  if (wish.target_nodes >= 2 * coarse_nodes) {
+    Counts n = count_intervals(c, s, wish.target_nodes, strips, 2);
+    n.parts = wish.fineness;
+    return n;
+  }
+  // Too coarse to be coarsened: an odd fineness is as near as whole intervals allow.
+  if (wish.fineness % 2 != 0)
+    return count_intervals(c, s, wish.target_nodes * wish.fineness * wish.fineness / 4, strips, 1);
+  Counts n = count_intervals(c, s, wish.target_nodes, strips, 1);
+  n.parts = wish.fineness / 2;
+  return n;
+}
+
 }  // namespace
 
 int strips_per_bay(const Case& c, const Surface& s) {
@@ -72,36 +132,18 @@ int strips_per_bay(const Case& c, const Surface& s) {
 }
 
 MeshLines lay_mesh_lines(const Case& c, const Surface& s, const MeshWish& wish) {
+  assert(wish.fineness >= 1 && wish.zone_parts >= 1);
   MeshLines m;
   m.strips = strips_per_bay(c, s);
-  const double length = mean_cloth_length(c, s), span = span_of(c);
-  const double per_side = 0.5 * wish.target_nodes;
-  // Zones must be cut in two along the span line on any mesh but the coarse one that only ranks orders.
-  const bool coarse = wish.target_nodes < 2 * coarse_nodes;
-  const int least = static_cast<int>(held_lines(c).size()) + 2;
-  int along_chord = multiple(std::sqrt(per_side * length / span), coarse ? m.strips : 2 * m.strips, least);
-  int along_span = std::max(2 * bays_of(c), static_cast<int>(std::lround(per_side / (along_chord + 1))));
-  // An even number in each bay keeps a line at mid-bay, where the trailing edge bows most.
-  std::vector<int> in_bay;
-  for (int b = 0; b < bays_of(c); ++b) {
-    const double width = c.ribs[b + 1].station - c.ribs[b].station;
-    in_bay.push_back(2 * std::max(1, static_cast<int>(std::lround(0.5 * along_span * width / span))));
-  }
-  if (wish.halve_edges) {
-    along_chord *= 2;
-    for (int& n : in_bay) n *= 2;
-  }
-  const double begin = s.arc(c.blanket.seam_chord_fraction), end = s.arc(1);
-  for (int i = 0; i <= along_chord; ++i)
-    m.rows.push_back(s.chord_fraction_at_arc(begin + (end - begin) * i / along_chord));
-  m.rows.front() = c.blanket.seam_chord_fraction;
-  m.rows.back() = 1;
-  snap(m.rows, held_lines(c));
-  if (wish.split_zones && along_chord % (2 * m.strips) == 0) m.strips *= 2;
+  const Counts n = intervals(c, s, wish, m.strips);
+  m.rows = cut_rows(s, lay_rows(c, s, n.along_chord), n.parts);
+  const int along_chord = static_cast<int>(m.rows.size()) - 1;
+  if (along_chord % (wish.zone_parts * m.strips) == 0) m.strips *= wish.zone_parts;
   for (int i = 0; i <= m.strips; ++i) m.strip_rows.push_back(i * along_chord / m.strips);
   for (int b = 0; b < bays_of(c); ++b) {
     m.rib_columns.push_back(static_cast<int>(m.columns.size()));
-    for (int i = 0; i < in_bay[b]; ++i) m.columns.push_back({b, static_cast<double>(i) / in_bay[b]});
+    const int in_bay = n.in_bay[b] * n.parts;
+    for (int i = 0; i < in_bay; ++i) m.columns.push_back({b, static_cast<double>(i) / in_bay});
   }
   m.rib_columns.push_back(static_cast<int>(m.columns.size()));
   m.columns.push_back({bays_of(c) - 1, 1.0});

@@ -88,12 +88,19 @@ class Builder {
     return closed_section(wall, make.shape.wall);
   }
 
-  void add_beam(FrameMember& m, int member, int from, int to, const Section& s, const Eigen::Vector3d& up) {
+  // Sections at the middle and at the two ends of a beam.
+  struct Sections {
+    Section middle, from, to;
+  };
+
+  void add_beam(FrameMember& m, int member, int from, int to, const Sections& s, const Eigen::Vector3d& up) {
     Beam b;
     b.from = from;
     b.to = to;
     b.member = member;
-    b.section = s;
+    b.section = s.middle;
+    b.section_from = s.from;
+    b.section_to = s.to;
     b.up = up;
     if (m.joints.empty()) m.joints.push_back(from);
     m.joints.push_back(to);
@@ -121,8 +128,9 @@ class Builder {
         SpanPlace mid = lines_.columns[j];
         const double next = lines_.columns[j + 1].bay == mid.bay ? lines_.columns[j + 1].share : 1.0;
         mid.share = 0.5 * (mid.share + next);
-        add_beam(member, index, span_joint_[m][j], span_joint_[m][j + 1], section_at(s.make, s.chord_fraction, mid),
-                 Eigen::Vector3d::UnitZ());
+        const auto section = [&](SpanPlace at) { return section_at(s.make, s.chord_fraction, at); };
+        add_beam(member, index, span_joint_[m][j], span_joint_[m][j + 1],
+                 {section(mid), section(lines_.columns[j]), section(lines_.columns[j + 1])}, Eigen::Vector3d::UnitZ());
       }
       p_.members.push_back(member);
     }
@@ -163,9 +171,10 @@ class Builder {
         rib_joint_[r].push_back(m >= 0 ? span_joint_[m][column] : add_joint(surface_.middle(f, lines_.columns[column])));
       }
       const int index = static_cast<int>(p_.members.size());
+      const auto section = [&](double f) { return section_at(make, f, lines_.columns[column]); };
       for (std::size_t k = 0; k + 1 < at.size(); ++k)
         add_beam(member, index, rib_joint_[r][k], rib_joint_[r][k + 1],
-                 section_at(make, 0.5 * (at[k] + at[k + 1]), lines_.columns[column]), Eigen::Vector3d::UnitZ());
+                 {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
       if (!bow && c_.ribs[r].hinged_ends) {
         p_.beams[member.beams.front()].hinge_from = true;
         p_.beams[member.beams.back()].hinge_to = true;
@@ -184,7 +193,8 @@ class Builder {
       const int from = span_joint_[b.from_member][lines_.rib_columns[b.from_rib]];
       const int to = span_joint_[b.to_member][lines_.rib_columns[b.to_rib]];
       const int index = static_cast<int>(p_.members.size());
-      add_beam(member, index, from, to, section_of(b.make.shape, b.make.shape.height), Eigen::Vector3d::UnitZ());
+      const Section section = section_of(b.make.shape, b.make.shape.height);
+      add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
       p_.members.push_back(member);
     }
   }

@@ -60,7 +60,8 @@ struct Joint {
 struct Beam {
   int from = 0, to = 0;
   int member = 0;
-  Section section;
+  Section section;                     ///< at its middle: stiffness
+  Section section_from, section_to;    ///< at its ends: stress, which peaks at joints; a tapered member differs there
   Eigen::Vector3d up{0, 0, 1};  ///< unit vector of "up" bending, perpendicular to the axis
   bool hinge_from = false, hinge_to = false;
 };
@@ -101,8 +102,11 @@ inline constexpr int coarse_nodes = 350;
 /// Mesh density. Every count is chosen by the solver from these.
 struct MeshWish {
   int target_nodes = 2000;
-  bool halve_edges = false;  ///< the element edge halved: about four times the nodes
-  bool split_zones = false;  ///< each zone cut in two along the span line (numerical study)
+  /// Of a mesh study: edges are 2/fineness of those that `target_nodes` asks for (1 twice as long, 4 half as long).
+  /// From 2 * coarse_nodes on all meshes of a case hold the lines of the one of fineness 1, zone borders included; below
+  /// that, only even ones hold the lines of fineness 2, and 1 is as near as counts allow.
+  int fineness = 2;
+  int zone_parts = 1;  ///< 2 or 4: each zone cut along the span line (numerical study), where the rows allow it
 };
 
 Panel build_panel(const Case& c, const MeshWish& wish);

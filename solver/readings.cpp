@@ -76,10 +76,13 @@ void read_stress(const Model& m, const Covering& s, Readings& r) {
     const Beam& beam = m.panel.beams[b];
     BeamVector u;
     u << s.unknowns.segment<6>(6 * beam.from), s.unknowns.segment<6>(6 * beam.to);
-    const double use = beam_stress(beam.section, beam_forces(m.beams[b], u, s.axial[b])) / m.allowable[beam.member];
+    const BeamForces f = beam_forces(m.beams[b], u, s.axial[b]);
+    const double stress[2] = {end_stress(beam.section_from, f, 0), end_stress(beam.section_to, f, 1)};
+    const int worse = stress[1] > stress[0] ? 1 : 0;
+    const double use = stress[worse] / m.allowable[beam.member];
     r.beam_use.push_back(use);
     if (use > r.stress_use.value || r.stress_use.member < 0)
-      r.stress_use.value = use, r.stress_use.member = beam.member, r.stress_use.joint = beam.from;
+      r.stress_use.value = use, r.stress_use.member = beam.member, r.stress_use.joint = worse ? beam.to : beam.from;
   }
 }
 

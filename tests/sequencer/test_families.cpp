@@ -8,7 +8,7 @@
 using namespace evenpull;
 
 namespace {
-Panel panel(int bays = 5) { return build_panel(sample::aileron(bays), {200, false, false}); }
+Panel panel(int bays = 5) { return build_panel(sample::aileron(bays), {200}); }
 }  // namespace
 
 TEST_CASE("centre-out halving takes the middle of every gap in turn") {
@@ -71,7 +71,7 @@ TEST_CASE("one side after the other turns over once a pass and once between pass
 
 TEST_CASE("cutting zones in two keeps the area and the order") {
   const Case c = sample::aileron(3);
-  const Panel whole = build_panel(c, {800, false, false}), split = build_panel(c, {800, false, true});
+  const Panel whole = build_panel(c, {800}), split = build_panel(c, {800, 2, 2});
   REQUIRE(split.strips == 2 * whole.strips);
   const std::vector<Step> steps = steps_of(c, whole, order_families(whole).front().zones);
   const std::vector<Step> halves = split_steps(whole, split, steps);

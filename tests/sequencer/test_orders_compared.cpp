@@ -9,7 +9,7 @@ using namespace evenpull;
 namespace {
 
 OrderResult run(const Case& c, const std::string& family) {
-  const Model m(c, {350, false, false});
+  const Model m(c, {350});
   for (const Order& o : order_families(m.panel))
     if (o.name == family) {
       Tried t;
@@ -55,7 +55,7 @@ TEST_CASE("working steadily from one end is worse than jumping") {
 
 TEST_CASE("a mirrored order on a panel with two like sides and ends costs the same") {
   const Case c = harsh(sample::aileron(4));
-  const Model m(c, {250, false, false});
+  const Model m(c, {250});
   const Order order = order_families(m.panel)[1];
   const auto cost = [&](const Order& o) {
     Tried t;

@@ -154,15 +154,17 @@ TEST_CASE("the forces of a beam do the work that its stiffness says") {
   }
 }
 
-TEST_CASE("stress adds pull, both bendings and torsion") {
+TEST_CASE("stress at an end adds pull, torsion and both bendings of that end") {
   const Section s{1e-4, 2e-9, 1e-9, 3e-9, 0.01, 0.005, 0.006};
   BeamForces f;
   f.axial = -100;
-  CHECK(beam_stress(s, f) == Approx(1e6));
+  CHECK(end_stress(s, f, 0) == Approx(1e6));
   f.bend_up[1] = -2;
-  CHECK(beam_stress(s, f) == Approx(1e6 + 1e7));
-  f.bend_flat[0] = 1;
-  CHECK(beam_stress(s, f) == Approx(1e6 + 1e7 + 5e6));
+  CHECK(end_stress(s, f, 1) == Approx(1e6 + 1e7));
+  f.bend_flat[1] = 1;
+  CHECK(end_stress(s, f, 1) == Approx(1e6 + 1e7 + 5e6));
   f.twist = 0.5;
-  CHECK(beam_stress(s, f) == Approx(std::hypot(16e6, std::sqrt(3.0) * 1e6)));
+  CHECK(end_stress(s, f, 1) == Approx(std::hypot(16e6, std::sqrt(3.0) * 1e6)));
+  // The other end is not bent.
+  CHECK(end_stress(s, f, 0) == Approx(std::hypot(1e6, std::sqrt(3.0) * 1e6)));
 }

@@ -80,7 +80,7 @@ TEST_CASE("a matrix that is not positive definite is told") {
 }
 
 TEST_CASE("every unknown is eliminated once, and what a front hands on its parent knows") {
-  const Model m(sample::aileron(), {300, false, false});
+  const Model m(sample::aileron(), {300});
   const FrontPlan plan(m.pattern);
   std::vector<int> sorted = plan.original;
   std::sort(sorted.begin(), sorted.end());
@@ -97,7 +97,7 @@ TEST_CASE("every unknown is eliminated once, and what a front hands on its paren
 }
 
 TEST_CASE("the solver behind the door solves what the fronts solve") {
-  const Model m(sample::aileron(), {300, false, false});
+  const Model m(sample::aileron(), {300});
   Sparse a = m.pattern;
   std::fill_n(a.valuePtr(), a.nonZeros(), -1.0);
   for (int i : m.diagonal) a.valuePtr()[i] = 1e3;

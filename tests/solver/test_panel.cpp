@@ -78,21 +78,66 @@ TEST_CASE("nodes, quads and zones are as many as rows, columns and bays say, eac
 TEST_CASE("halving the element edge gives four times the quads and the same zones") {
   const Case c = sample::aileron(3, 0.9);
   MeshWish fine = nodes(200);
-  fine.halve_edges = true;
+  fine.fineness = 4;
   const Panel a = build_panel(c, nodes(200)), b = build_panel(c, fine);
   CHECK(b.quads.size() == 4 * a.quads.size());
   REQUIRE(b.zones.size() == a.zones.size());
   for (std::size_t z = 0; z < a.zones.size(); ++z) CHECK(b.zones[z].area == Approx(a.zones[z].area).epsilon(0.02));
 }
 
-TEST_CASE("splitting zones doubles their number and leaves the mesh alone") {
+TEST_CASE("meshes of a study hold every line of the coarsest and the same zones") {
+  const Case c = sample::aileron(3, 0.9);  // its nose is a line that holds the cloth
+  MeshWish wish = nodes(800);
+  wish.fineness = 1;
+  const Panel coarsest = build_panel(c, wish);
+  for (int fineness : {2, 3, 4}) {
+    wish.fineness = fineness;
+    const Panel p = build_panel(c, wish);
+    REQUIRE(p.rows - 1 == fineness * (coarsest.rows - 1));
+    REQUIRE(p.columns - 1 == fineness * (coarsest.columns - 1));
+    for (const ClothNode& n : coarsest.nodes) {
+      const ClothNode& same = p.nodes[p.node(n.side, fineness * n.row, fineness * n.column)];
+      CHECK((same.placed - n.placed).norm() < 1e-9);
+      CHECK(same.tie == n.tie);
+    }
+    REQUIRE(p.strips == coarsest.strips);
+    for (int k = 0; k <= p.strips; ++k) CHECK(p.strip_rows[k] == fineness * coarsest.strip_rows[k]);
+  }
+}
+
+TEST_CASE("a tapered rib is stressed by the section at its joints") {
+  const Case c = sample::aileron(2, 0.6);
+  const Panel p = build_panel(c, nodes(300));
+  const Surface surface(c);
+  int ribs = 0;
+  for (const FrameMember& m : p.members) {
+    if (m.role != MemberRole::end_rib && m.role != MemberRole::inner_rib) continue;
+    const SpanPlace place = ribs < 2 ? SpanPlace{ribs, 0} : SpanPlace{1, 1};
+    const MemberMake& make = c.ribs[static_cast<std::size_t>(ribs++)].make;
+    CHECK(p.beams[m.beams.back()].section_to.inertia_up ==
+          Approx(section_of(make.shape, surface.depth(1, place)).inertia_up));
+    for (std::size_t k = 0; k + 1 < m.beams.size(); ++k) {
+      const Beam &before = p.beams[m.beams[k]], &after = p.beams[m.beams[k + 1]];
+      CHECK(before.section_to.inertia_up == after.section_from.inertia_up);
+      CHECK(before.section.inertia_up > after.section.inertia_up);  // the sample is thickest at its nose
+    }
+  }
+  CHECK(ribs == 3);
+}
+
+TEST_CASE("splitting zones multiplies their number and leaves the mesh alone") {
   const Case c = sample::aileron(3, 0.9);
-  MeshWish split = nodes(800);
-  split.split_zones = true;
-  const Panel a = build_panel(c, nodes(800)), b = build_panel(c, split);
-  CHECK(b.nodes.size() == a.nodes.size());
-  CHECK(b.strips == 2 * a.strips);
-  for (int strip = 0; strip < a.strips; ++strip) CHECK(b.strip_rows[2 * strip] == a.strip_rows[strip]);
+  MeshWish whole = nodes(800);
+  whole.fineness = 4;
+  const Panel a = build_panel(c, whole);
+  for (int parts : {2, 4}) {
+    MeshWish split = whole;
+    split.zone_parts = parts;
+    const Panel b = build_panel(c, split);
+    CHECK(b.nodes.size() == a.nodes.size());
+    REQUIRE(b.strips == parts * a.strips);
+    for (int strip = 0; strip < a.strips; ++strip) CHECK(b.strip_rows[parts * strip] == a.strip_rows[strip]);
+  }
 }
 
 TEST_CASE("the areas of quads, zones and a flat panel agree") {

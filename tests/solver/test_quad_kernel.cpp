@@ -12,7 +12,7 @@ namespace {
 
 // A covering out of balance: nodes moved a little, any pull and wrinkle strain, some of it as while hot.
 struct Disturbed {
-  Model m{sample::aileron(), {150, false, false}};
+  Model m{sample::aileron(), {150}};
   Eigen::VectorXd unknowns;
   std::vector<QuadState> states{m.shapes.size()};
   std::vector<Padded> x{m.panel.nodes.size()}, force{x.size()}, predicted{x.size()};
