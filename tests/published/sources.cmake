@@ -2,6 +2,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_beam_column.cpp
   test_capstan.cpp
   test_chain.cpp
+  test_cloth_patch.cpp
   test_column.cpp
   test_continuous_beam.cpp
   test_frame.cpp
