@@ -1,4 +1,5 @@
 set(EVENPULL_PUBLISHED_TESTS
+  test_annulus.cpp
   test_beam_column.cpp
   test_bent_strip.cpp
   test_capstan.cpp
