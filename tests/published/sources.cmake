@@ -10,6 +10,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_frame.cpp
   test_round_membrane.cpp
   test_section.cpp
+  test_sheared_sheet.cpp
   test_tapered_rib.cpp
   test_tension_field.cpp
   test_wrinkled_strip.cpp
