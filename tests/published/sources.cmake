@@ -9,6 +9,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_continuous_beam.cpp
   test_following_pressure.cpp
   test_frame.cpp
+  test_membrane_cylinder.cpp
   test_round_membrane.cpp
   test_section.cpp
   test_sheared_sheet.cpp
