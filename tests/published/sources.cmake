@@ -3,6 +3,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_beam_column.cpp
   test_bent_strip.cpp
   test_capstan.cpp
+  test_catenoid.cpp
   test_chain.cpp
   test_cloth_patch.cpp
   test_column.cpp
