@@ -17,7 +17,7 @@ constexpr double lifting = 0.05;
 
 // Below these a note would only be noise.
 constexpr double worth_saying_fullness = 0.5e-3;
-constexpr double worth_saying_sag = 0.1e-3;  // m
+constexpr double worth_saying_sag = 0.25e-3;  // m
 
 std::string fixed(double v, int digits) {
   std::ostringstream o;

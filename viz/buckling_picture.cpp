@@ -21,7 +21,7 @@ namespace {
 constexpr double picture_width = 1600, margin = 40, gap = 50;
 constexpr double type = 22, title_type = 34, sentence_type = 28;
 constexpr double head_height = 200;
-constexpr double thin = 2, thick = 6, ring = 17;
+constexpr double thin = 2, thick = 5, ring = 17;
 constexpr double most_chord = 460;  ///< on paper
 // A shape has no size of its own: its largest movement is drawn as this share of the chord, in every view.
 constexpr double drawn_share_of_chord = 0.2;
@@ -101,9 +101,9 @@ bool write_buckling_picture(const Plan& plan, int stage, const std::string& path
   const BucklingMode* mode = mode_of(plan, stage);
   if (!mode) return false;
   const ModeView view(plan.panel, *mode);
-  const double line = 1.5 * type;
+  const double line = 1.7 * type;
   const double plan_top = head_height + line + view.out(), behind_top = plan_top + view.size(0) + view.out() + line;
-  const double behind_middle = behind_top + view.out() + view.size(2) / 2 + 10;
+  const double behind_middle = behind_top + line + view.out() + view.size(2) / 2;
   const double height = behind_middle + view.size(2) / 2 + view.out() + margin;
   write_png(path, {picture_width, height}, [&](cairo_t* cr) {
     draw_text(cr, {margin, 18},
@@ -126,7 +126,7 @@ bool write_buckling_picture(const Plan& plan, int stage, const std::string& path
     draw_text(cr, {margin, behind_top}, "From behind the trailing edge, up and down", {.size = type});
     view.draw(cr, {plan_at.x, behind_middle - view.size(2) / 2}, from_behind);
     const double tip_x = plan_at.x + view.size(1) + 2 * view.out() + gap;
-    draw_text(cr, {tip_x - view.out(), behind_top}, "From the tip, leading edge left", {.size = type});
+    draw_text(cr, {tip_x - view.out(), behind_top}, "From the tip", {.size = type});
     view.draw(cr, {tip_x, behind_middle - view.size(2) / 2}, from_tip);
   });
   return true;

@@ -102,10 +102,13 @@ void draw_pull_bar(cairo_t* cr, Box box, const Bands& bands, bool open_end, doub
 }
 
 void draw_length_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
+  // Steps below these need one more decimal to be told apart.
+  constexpr double fine_inches = 0.5e-3, fine_millimetres = 0.95e-3;
   const double step = bands.bounds[1] - bands.bounds[0];
-  const int digits = step < 0.95e-3 ? 1 : 0;
-  draw_bar_both(cr, box, bands, false, type_size, {"in", [](double v) { return fmt::format("{:.2f}", inches(v)); }},
-                {"mm", [digits](double v) { return fmt::format("{:.{}f}", 1000 * v, digits); }});
+  const int in = step < fine_inches ? 3 : 2, mm = step < fine_millimetres ? 1 : 0;
+  draw_bar_both(cr, box, bands, false, type_size,
+                {"in", [in](double v) { return fmt::format("{:.{}f}", inches(v), in); }},
+                {"mm", [mm](double v) { return fmt::format("{:.{}f}", 1000 * v, mm); }});
 }
 
 void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {

@@ -23,21 +23,32 @@ constexpr double margin = SkinPicture::margin, type = SkinPicture::type;
 constexpr double legend_height = 190;
 constexpr int wanted_bands = 10;
 // A scale that shows a hair's breadth would only show the mesh.
-constexpr double least_scale = 0.5e-3;  // m
-constexpr double ring = 13;             // px
+constexpr double least_scale = 1e-3;  // m
+// Share of a band below which outward cloth does not open one more.
+constexpr double worth_a_band = 0.25;
+constexpr double ring = 40, ring_sample = 13;  // px, wide enough to go round the words of a zone
 
+/// From below zero where cloth stands out of the profile, in one step throughout.
 Bands sag_bands(const std::vector<float>& sag) {
   double most = least_scale, least = 0;
   for (float s : sag) {
     most = std::max(most, static_cast<double>(s));
     least = std::min(least, static_cast<double>(s));
   }
-  Bands bands = round_bands(most, wanted_bands);
-  // Where cloth stands out of the profile the scale goes on below zero; a trace of it stays in the first band.
-  const double step = bands.bounds[1] - bands.bounds[0];
-  for (int below = 1; least < -0.5 * step - (below - 1) * step; ++below)
-    bands.bounds.insert(bands.bounds.begin(), -below * step);
+  const Bands even = round_bands(std::max(most, -least), wanted_bands);
+  const double step = even.bounds[1] - even.bounds[0];
+  Bands bands;
+  for (int i = -static_cast<int>(std::ceil(-least / step - worth_a_band)); i < std::ceil(most / step - 1e-9) + 1; ++i)
+    bands.bounds.push_back(i * step);
   return bands;
+}
+
+/// A trace below zero is no contour.
+std::vector<float> without_traces(std::vector<float> sag, const Bands& bands) {
+  const double trace = worth_a_band * (bands.bounds[1] - bands.bounds[0]);
+  for (float& s : sag)
+    if (s < 0 && s > -trace) s = 0;
+  return sag;
 }
 
 double largest_in(const Panel& panel, const Zone& zone, const std::vector<float>& sag) {
@@ -61,9 +72,9 @@ int place_of(const Panel& panel, const Snapshot& now, const ThicknessLoss& loss,
   return best;
 }
 
-void draw_ring(cairo_t* cr, Point at) {
+void draw_ring(cairo_t* cr, Point at, double radius) {
   for (const auto& [ink, width] : {std::pair{white, 7.0}, std::pair{black, 3.0}}) {
-    cairo_arc(cr, at.x, at.y, ring, 0, 2 * M_PI);
+    cairo_arc(cr, at.x, at.y, radius, 0, 2 * M_PI);
     set_ink(cr, ink);
     cairo_set_line_width(cr, width);
     cairo_stroke(cr);
@@ -85,7 +96,7 @@ void write_sag_picture(const Plan& plan, int stage, const std::string& path) {
                       "Sag between ribs after " + degrees_both(plan.the_case.stages[stage].temperature),
                       "Numbers: largest sag in each zone in inches.");
     const SkinView view = fit_skins(panel, {margin, SkinPicture::head_height, width, map}, type);
-    draw_node_bands(cr, panel, view, now.sag, bands, 1);
+    draw_node_bands(cr, panel, view, without_traces(now.sag, bands), bands, 1);
     draw_zone_lines(cr, panel, view, 2.4);
     draw_skin_frame(cr, panel, view, type);
     draw_zone_words(cr, panel, view, 18, 26, [&](const Zone& zone) {
@@ -93,15 +104,18 @@ void write_sag_picture(const Plan& plan, int stage, const std::string& path) {
       if (std::abs(most) < 5e-5) most = 0;
       return ZoneWords{fmt::format("{:.2f}", inches(most)), zone.label, black, true};
     });
+    const bool thinner = loss.loss >= least_loss_said;
     for (Side side : {Side::top, Side::bottom})
-      if (const int n = place_of(panel, now, loss, side); n >= 0) draw_ring(cr, view.at(panel.nodes[n]));
+      if (const int n = place_of(panel, now, loss, side); thinner && n >= 0)
+        draw_ring(cr, view.at(panel.nodes[n]), ring);
     const double y = SkinPicture::head_height + map + 16;
     draw_length_bar(cr, {margin, y, 0.44 * SkinPicture::width, 5 * type}, bands, type);
     const double x = margin + 0.48 * SkinPicture::width, words = SkinPicture::width - margin - x - 40;
-    draw_ring(cr, {x + ring, y + 16});
+    if (thinner) draw_ring(cr, {x + ring_sample, y + 16}, ring_sample);
     const double height = draw_text(cr, {x + 40, y}, thickness_sentence(loss), {.size = type, .width = words}).height;
     draw_text(cr, {x + 40, y + height + 6},
-              "Sag: how far the cloth lies inside a straightedge laid along the span from rib to rib.",
+              std::string("Sag: how far the cloth lies inside a straightedge laid along the span from rib to rib.") +
+                  (bands.bounds.front() < 0 ? " Below zero it stands out." : ""),
               {.size = type, .width = words});
   });
 }

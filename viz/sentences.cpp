@@ -117,11 +117,10 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
 }
 
 std::string thickness_sentence(const ThicknessLoss& loss) {
-  if (loss.bay < 0 || loss.loss < 5e-5) return "Between the ribs the cloth keeps the profile.";
+  if (loss.bay < 0 || loss.loss < least_loss_said) return "Between the ribs the cloth keeps the profile.";
   return fmt::format(
-      "Between the ribs the profile is thinner by up to {}, {} of its thickness there: bay {}, {} of the chord (top "
-      "{}, "
-      "bottom {}).",
+      "Between the ribs the profile is thinner by up to {}, {} of its thickness there: bay {}, {} of the chord; top "
+      "{}, bottom {}.",
       small_length_both(loss.loss), percent_text(loss.share()), loss.bay + 1, percent_text(loss.chord_fraction),
       small_length_both(loss.top), small_length_both(loss.bottom));
 }

@@ -12,6 +12,8 @@ namespace evenpull::viz {
 std::vector<std::string> cautions();
 /// What to look for and measure after a stage, with the allowed amounts of the case.
 std::vector<std::string> checks_after_stage(const Plan& plan, int stage);
+/// A loss of thickness below this, a hundredth of an inch, is not worth a word [m].
+constexpr double least_loss_said = 0.25e-3;
 /// What the sag of the cloth takes off the profile between ribs, and where.
 std::string thickness_sentence(const ThicknessLoss& loss);
 /// What the frame would do at how many times the present pull.

@@ -19,7 +19,6 @@ constexpr double heading_type = 14;
 constexpr double check_type = 13, largest_check_type = 16;
 constexpr double box_size = 14;
 constexpr double gap = 16;
-constexpr double least_loss_said = 0.1e-3;  // m
 constexpr double least_notebook = 120;      ///< height: four lines to write on and the heading
 
 double draw_checks(cairo_t* cr, Point at, const std::vector<std::string>& checks, double width, double type,
