@@ -165,10 +165,27 @@ Json solve(const Plan& p) {
           {"iterations", s.iterations},
           {"worst_residual_N", json_number(s.worst_residual, "solve.worst_residual")},
           {"tension_error_bound_N_per_m", json_number(s.tension_error_bound, "solve.tension_error_bound")},
+          {"tension_error_bound_on_the_way_N_per_m",
+           json_number(s.tension_error_bound_on_the_way, "solve.tension_error_bound_on_the_way")},
           {"friction_threshold_error_percent",
            json_number(s.worst_threshold_error * percent, "solve.worst_threshold_error")},
           {"mesh_change_percent", json_number(in_percent(s.mesh_change), "solve.mesh_change")},
           {"zone_change_percent", json_number(in_percent(s.zone_change), "solve.zone_change")}};
+}
+
+Json certificates(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& c : p.certificates)
+    list.push_back({{"stage_degF", json_number(stage_degF(p, c.stage), "certificates.stage_degF")},
+                    {"after", c.after},
+                    {"iterations", c.iterations},
+                    {"residual_N", json_number(c.residual, "certificates.residual")},
+                    {"gap_N_m", json_number(c.gap, "certificates.gap")},
+                    {"energy_N_m", json_number(c.energy, "certificates.energy")},
+                    {"tension_error_bound_N_per_m", json_number(c.tension_bound, "certificates.tension_bound")},
+                    {"friction_threshold_error_percent",
+                     json_number(c.threshold_error * percent, "certificates.threshold_error")}});
+  return list;
 }
 
 Json defaults(const Case& c) {
@@ -202,6 +219,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["zones"] = {{"bays", p.panel.bays}, {"strips_per_bay", p.panel.strips}};
   j["bounds"] = bounds(p);
   j["solve"] = solve(p);
+  j["certificates"] = certificates(p);
   j["defaults_used"] = defaults(p.the_case);
   j["doubts"] = p.the_case.doubts;
   j["notes"] = p.notes;

@@ -103,6 +103,18 @@ struct BoundRun {
   double worst_slip = 0;
 };
 
+/// What vouches for one equilibrium: docs/model.md, section 9. One for each step, each settled and each released state.
+struct Certificate {
+  std::string after;            ///< the step's label, "stage end" or "released"
+  int stage = 0;
+  int iterations = 0;
+  double residual = 0;          ///< largest out-of-balance force [N]
+  double gap = 0;               ///< duality gap at the friction thresholds of the answer [N m]
+  double energy = 0;            ///< 1/2 N:C:N of the cloth + strain energy of the frame [N m]
+  double tension_bound = 0;     ///< N/m rms: sqrt(2 gap / (lambda_min(C) area))
+  double threshold_error = 0;   ///< of friction, share by which it is off from consistent
+};
+
 struct Solve {
   int nodes = 0;             ///< cloth nodes of the full model
   int steps = 0;
@@ -137,6 +149,7 @@ struct Plan {
   std::vector<Snapshot> snapshots;    ///< [0] before ironing, then one after each step
   std::vector<int> stage_end_snapshot;  ///< index into snapshots for each stage
   Solve solve;
+  std::vector<Certificate> certificates;  ///< of the chosen order
   std::vector<std::string> notes;     ///< sentences for the sheet: bounds, frame turn, pulling ties, odd rankings
 };
 

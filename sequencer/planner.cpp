@@ -69,7 +69,7 @@ class Planner {
     t.order.name = "as given";
     t.order.rule = "The order you gave.";
     ReplayWish wish;
-    wish.snapshots = wish.states = true;
+    wish.snapshots = wish.states = wish.certified = true;
     wish.progress = meter_.job(0);
     number_steps(full_.panel, steps);
     t.result = replay(full_, steps, wish);
@@ -154,7 +154,7 @@ class Planner {
     meter_.span(0.3, 0.6, static_cast<int>(finalists.size()), "running the best orders in full");
     options_.parallel(static_cast<int>(finalists.size()), [&](int i) {
       ReplayWish wish;
-      wish.snapshots = wish.states = true;
+      wish.snapshots = wish.states = wish.certified = true;
       wish.progress = meter_.job(i);
       full_tried_[i].order = ranked_[finalists[i]].order;
       full_tried_[i].full = true;
@@ -249,6 +249,7 @@ class Planner {
     }
     p.bounds = bounds_;
     p.solve = chosen.result.solve;
+    p.certificates = std::move(chosen.result.certificates);
     const StageVerdict& judged = chosen.result.stages[ceiling.value_or(0)];
     if (!fine_.empty()) p.solve.mesh_change = governing_change(judged, fine_);
     if (!split_.empty()) p.solve.zone_change = governing_change(judged, split_);

@@ -9,6 +9,22 @@
 namespace evenpull {
 namespace {
 
+// What counts as loose does not depend on how sharply a run is solved.
+const double loose_smoothing = Accuracy{}.smoothing;
+
+Certificate certificate_of(const SolveReport& r, int stage, const std::string& after) {
+  Certificate c;
+  c.stage = stage;
+  c.after = after;
+  c.iterations = r.iterations;
+  c.residual = r.residual;
+  c.gap = r.gap;
+  c.energy = r.energy;
+  c.tension_bound = r.tension_bound;
+  c.threshold_error = r.threshold_error;
+  return c;
+}
+
 // Follows one stage: what each step did, and the judgement at its end.
 class StageRun {
  public:
@@ -25,23 +41,26 @@ class StageRun {
 
   // Settles, judges, releases, judges again. `s` keeps the settled state with the fixture on.
   Readings finish(Covering& s, const std::string& label, bool released) {
-    const double smoothing = ironing_.accuracy().smoothing;
-    if (ironing_.settle(s, label + ", settling").outcome == Outcome::buckled) {
+    const StepReport settled = ironing_.settle(s, label + ", settling");
+    certificates.push_back(certificate_of(settled.solve, v_.stage, "stage end"));
+    if (settled.outcome == Outcome::buckled) {
       give_way(Moment::stage_end);
-      return read_off(ironing_.model(), s, smoothing);
+      return read_off(ironing_.model(), s, loose_smoothing);
     }
-    const Readings r = read_off(ironing_.model(), s, smoothing);
+    const Readings r = read_off(ironing_.model(), s, loose_smoothing);
     after_step(r);
     judge_.take(r, Moment::stage_end);
     take_buckling(s, Moment::stage_end);
     summarise(r);
     if (!released) return r;
     Covering free = s;
-    if (ironing_.release(free, label + ", released").outcome == Outcome::buckled) {
+    const StepReport freed = ironing_.release(free, label + ", released");
+    certificates.push_back(certificate_of(freed.solve, v_.stage, "released"));
+    if (freed.outcome == Outcome::buckled) {
       give_way(Moment::released);
       return r;
     }
-    judge_.take(read_off(ironing_.model(), free, smoothing), Moment::released);
+    judge_.take(read_off(ironing_.model(), free, loose_smoothing), Moment::released);
     take_buckling(free, Moment::released);
     return r;
   }
@@ -60,6 +79,8 @@ class StageRun {
     if (!std::isfinite(v_.summary.buckling_factor)) v_.summary.buckling_factor = 1e6;
     return v_;
   }
+
+  std::vector<Certificate> certificates;
 
  private:
   void take_buckling(const Covering& s, Moment when) {
@@ -106,8 +127,8 @@ std::string step_label(const Case& c, const Panel& p, const Step& s) {
 
 ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish) {
   ReplayResult out;
-  Ironing ironing(m);
-  const double smoothing = ironing.accuracy().smoothing;
+  Ironing ironing(m, wish.certified ? certified_accuracy(m.softest) : Accuracy{});
+  const double smoothing = loose_smoothing;
   Covering s = ironing.begin();
   if (wish.snapshots)
     out.snapshots.push_back(take_snapshot(m, s, read_off(m, s, smoothing), smoothing, 0, "before ironing"));
@@ -128,6 +149,7 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
       }
       const Readings r = read_off(m, s, smoothing);
       run.after_step(r);
+      run.certificates.push_back(certificate_of(step.solve, stage, label));
       out.steps.push_back(steps[i]);
       if (wish.snapshots)
         out.snapshots.push_back(take_snapshot(m, s, r, smoothing, static_cast<int>(out.steps.size()), label));
@@ -138,6 +160,7 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
       if (wish.snapshots)  // the settled state stands for the last step
         out.snapshots.back() = take_snapshot(m, s, r, smoothing, static_cast<int>(out.steps.size()), label);
     }
+    out.certificates.insert(out.certificates.end(), run.certificates.begin(), run.certificates.end());
     out.stages.push_back(run.verdict());
     standing = standing && !out.stages.back().buckled;
     out.stage_end_snapshot.push_back(static_cast<int>(out.snapshots.size()) - 1);
@@ -162,7 +185,7 @@ StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>&
       run.give_way(Moment::on_the_way);
       return run.verdict();
     }
-    run.after_step(read_off(m, s, ironing.accuracy().smoothing));
+    run.after_step(read_off(m, s, loose_smoothing));
   }
   run.finish(s, "trial setting", true);
   return run.verdict();

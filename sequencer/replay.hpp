@@ -13,6 +13,7 @@ namespace evenpull {
 struct ReplayWish {
   bool snapshots = false;    ///< keep a Snapshot of every step
   bool states = false;       ///< keep the covering at each stage end
+  bool certified = false;    ///< every solve to `certified_tension`, else the usual smoothing on the way
   bool released = true;      ///< take the fixture off and judge again after each stage
   std::function<void(int steps_done, int steps)> progress;
 };
@@ -35,6 +36,7 @@ struct ReplayResult {
   std::vector<Snapshot> snapshots;
   std::vector<int> stage_end_snapshot;
   std::vector<Covering> stage_end;
+  std::vector<Certificate> certificates;
   Solve solve;
 };
 

@@ -1,10 +1,22 @@
 #include "solver/equilibrium.hpp"
 
+#include <Eigen/LU>
+
 #include <algorithm>
 #include <cmath>
 
 namespace evenpull {
 namespace {
+
+constexpr double root2 = 1.41421356237309504880;
+constexpr double pi = 3.14159265358979323846;
+
+// Share to which a falling smoothing drops with each iteration; slower and faster ones took as many or more (bench/).
+constexpr double fall = 0.5;
+
+// At an accepted answer N S = beta I in every triangle, hence a gap of 2 beta area; of its root this much more is let pass. A triangle whose pull has fallen to next to nothing moves by next to nothing: small steps alone would not
+// show that it is still on its way.
+constexpr double bound_excess = 1.05;
 
 Eigen::Map<const Eigen::Vector3d> vector(const Padded& v) {
   return Eigen::Map<const Eigen::Vector3d>(v.data());
@@ -36,6 +48,16 @@ Covering laid_on(const Model& m) {
   s.axial.assign(m.beams.size(), 0);
   s.nodal_force.assign(m.panel.nodes.size(), Eigen::Vector3d::Zero());
   return s;
+}
+
+Accuracy certified_accuracy(double softest) {
+  // Loose cloth all over has the gap 2 beta area, so its bound is sqrt(4 beta / softest); a share is left for friction.
+  constexpr double share_of_cloth = 0.7;
+  Accuracy a;
+  a.start_smoothing = a.smoothing;
+  a.smoothing = share_of_cloth * softest * certified_tension * certified_tension / 4;
+  a.tension_bound = certified_tension;
+  return a;
 }
 
 Equilibrium::Equilibrium(const Model& m, const Accuracy& a)
@@ -91,6 +113,29 @@ void Equilibrium::give_state(Covering& s) const {
     }
 }
 
+// Pull and wrinkle strain of an answer at a small smoothing, moved to the present larger one: in the principal frame of
+// Z = c N - S both follow from n c - beta / n = z. What the law still misses then, the first iteration mends.
+void Equilibrium::recentre() {
+  const double c = 0.5 * (model_.compliance(0, 0) + model_.compliance(1, 1));
+  const double beta = law_.smoothing;
+  for (QuadState& q : states_)
+    for (int t = 0; t < 4; ++t) {
+      const double z0 = c * q.pull[0][t] - q.wrinkle[0][t], z1 = c * q.pull[1][t] - q.wrinkle[1][t];
+      const double z2 = (c * q.pull[2][t] - q.wrinkle[2][t]) / root2;
+      // R = sqrt(Z^2 + 4 beta c I), closed form for 2 x 2.
+      const double m0 = z0 * z0 + z2 * z2 + 4 * beta * c, m1 = z1 * z1 + z2 * z2 + 4 * beta * c, m2 = z2 * (z0 + z1);
+      const double root = std::sqrt(std::max(0.0, m0 * m1 - m2 * m2));
+      const double scale = 1 / std::sqrt(m0 + m1 + 2 * root);
+      const double r[3] = {(m0 + root) * scale, (m1 + root) * scale, m2 * scale};
+      const double z[3] = {z0, z1, z2};
+      for (int k = 0; k < 3; ++k) {
+        const double mandel = k == 2 ? root2 : 1;
+        q.pull[k][t] = mandel * (r[k] + z[k]) / (2 * c);
+        q.wrinkle[k][t] = mandel * (r[k] - z[k]) / 2;
+      }
+    }
+}
+
 // The law of the hot triangles changed: they start from its own answer at the present shape.
 void Equilibrium::heat(const std::vector<int>& hot_quads, const HotLines& lines) {
   for (int q : hot_quads)
@@ -106,7 +151,7 @@ void Equilibrium::heat(const std::vector<int>& hot_quads, const HotLines& lines)
       e[0] += p.shrink[0];
       e[1] += p.shrink[1];
       Tension fresh;
-      if (solve_law(p, e, accuracy_.smoothing, fresh) < 0) continue;
+      if (solve_law(p, e, law_.smoothing, fresh) < 0) continue;
       for (int k = 0; k < 3; ++k) {
         states_[q].pull[k][c] = fresh.pull[k];
         states_[q].wrinkle[k][c] = fresh.wrinkle[k];
@@ -242,6 +287,49 @@ void Equilibrium::accept(Covering& s) const {
   for (std::size_t i = 0; i < force_.size(); ++i) s.nodal_force[i] = vector(force_[i]);
 }
 
+// The gap between the energy of the answer's shape, its wrinkle strain chosen anew, and that of its tension:
+// f*(e + S') - N:e + f(N) <= N:(S - d) + 1/2 (d + m):C^-1:(d + m) for any S' = S - d >= 0, where m is what the law is
+// still off by and f* bends by no more than C^-1. Of three choices of d the best: nothing, all of S, its smaller part.
+// Derived here from the duality of docs/model.md, section 2; friction adds tau |dq| - f dq.
+void Equilibrium::certify(const Covering& before, const Covering& s, SolveReport& report) const {
+  const Eigen::Matrix3d stiffness = model_.compliance.inverse();
+  report.gap = report.energy = 0;
+  for (std::size_t t = 0; t < points_.size(); ++t) {
+    const ClothPoint& p = points_[t];
+    const Mandel &n = s.tension[t].pull, &wrinkle = s.tension[t].wrinkle;
+    Corners x;
+    for (int i = 0; i < 3; ++i)
+      x.row(i) = vector(x_[model_.panel.quads[t / 4].nodes[triangle_corners[t % 4][i]]]);
+    Mandel e = green_lagrange(deformation(model_.triangles[t], x)) - model_.looseness;
+    Mandel missed = model_.compliance * n - e - wrinkle;
+    for (int d = 0; d < 2; ++d) missed[d] -= shrink_after(p, d, n[d]);
+    const Principal w = principal(wrinkle);
+    const double along = w.angle + 0.5 * pi;
+    const double cosine = std::cos(along), sine = std::sin(along);
+    const Mandel smaller = w.minor * Mandel(cosine * cosine, sine * sine, root2 * cosine * sine);
+    double best = n.dot(wrinkle) + 0.5 * missed.dot(stiffness * missed);
+    for (const Mandel& taken : {wrinkle, smaller}) {
+      const Mandel off = taken + missed;
+      best = std::min(best, n.dot(wrinkle - taken) + 0.5 * off.dot(stiffness * off));
+    }
+    report.gap += model_.triangles[t].weight * best;
+    report.energy += model_.triangles[t].weight * 0.5 * n.dot(model_.compliance * n);
+  }
+  for (std::size_t b = 0; b < frame_.size(); ++b) {
+    BeamVector u;
+    u << s.unknowns.segment<6>(6 * model_.panel.beams[b].from), s.unknowns.segment<6>(6 * model_.panel.beams[b].to);
+    report.energy += 0.5 * u.dot(frame_[b].lazyProduct(u).eval());
+  }
+  for (std::size_t i = 0; i < rub_.size(); ++i) {
+    const SlidingPoint& point = model_.unknowns.sliding[i];
+    Eigen::Vector2d slip(0, 0);
+    for (int k = 0; k < point.unknowns; ++k)
+      slip[k] = s.unknowns[point.first_unknown + k] - before.unknowns[point.first_unknown + k];
+    report.gap += std::max(0.0, thresholds_[i] * slip.norm() - s.friction[i].dot(slip));
+  }
+  report.tension_bound = std::sqrt(2 * report.gap / (model_.softest * model_.cloth_area));
+}
+
 SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quads, const HotLines& lines) {
   Covering answer = state;
   const SolveReport report = solve_from(state, answer, hot_quads, lines);
@@ -250,6 +338,7 @@ SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quad
 }
 
 const Sparse& Equilibrium::tangent(const Covering& s) {
+  law_.smoothing = accuracy_.smoothing;
   prepare_frame(s);
   take_state(s);
   place_nodes(s.unknowns);
@@ -261,7 +350,7 @@ const Sparse& Equilibrium::tangent(const Covering& s) {
 // Everything a full step along step_.
 void Equilibrium::advance(Covering& s) {
   displace(step_, du_);
-  advance_quads(model_.shapes, work_, du_.data(), accuracy_.smoothing, states_);
+  advance_quads(model_.shapes, work_, du_.data(), law_.smoothing, states_);
   for (std::size_t i = 0; i < rub_.size(); ++i) {
     const SlidingPoint& point = model_.unknowns.sliding[i];
     Eigen::Vector2d dq(0, 0);
@@ -283,6 +372,8 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
   prepare_frame(s);
   take_state(s);
   place_nodes(s.unknowns);
+  law_.smoothing = std::max(accuracy_.start_smoothing, accuracy_.smoothing);
+  if (law_.smoothing > accuracy_.smoothing) recentre();
   heat(hot_quads, lines);
   for (report.iterations = 0; report.iterations <= accuracy_.most_iterations; ++report.iterations) {
     refresh_hot(hot_quads);
@@ -301,8 +392,10 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
     report.tension_bound = std::sqrt(2 * sums.gap / (model_.softest * model_.cloth_area));
     if (!std::isfinite(report.residual)) return report;
     if (accuracy_.watch) accuracy_.watch(report);
-    if (report.iterations > 0 && report.residual <= accuracy_.force_tolerance &&
+    const bool sharp = law_.smoothing <= accuracy_.smoothing;
+    if (report.iterations > 0 && sharp && report.residual <= accuracy_.force_tolerance &&
         report.tension_change <= accuracy_.tension_tolerance &&
+        sums.gap <= bound_excess * bound_excess * 2 * accuracy_.smoothing * model_.cloth_area &&
         report.threshold_error <= accuracy_.friction_tolerance) {
       report.converged = true;
       break;
@@ -315,9 +408,11 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
     rhs_ = -rhs_;
     linear_.solve(rhs_, step_);
     advance(s);
+    law_.smoothing = std::max(accuracy_.smoothing, fall * law_.smoothing);
   }
   if (!report.converged) return report;
   give_state(s);
+  certify(before, s, report);
   accept(s);
   guess = std::move(s);
   return report;

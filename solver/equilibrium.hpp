@@ -22,18 +22,28 @@ struct SolveReport {
   double tension_change = 0;   ///< N/m
   double threshold_error = 0;  ///< of friction
   double tension_bound = 0;    ///< N/m rms, from the duality gap
+  double gap = 0;              ///< duality gap of the convex problem at the friction thresholds of the answer [N m]
+  double energy = 0;           ///< 1/2 N:C:N of the cloth + the frame's strain energy [N m]: what to measure the gap by
 };
 
 /// Numbers that decide when an equilibrium is accepted.
 struct Accuracy {
   double smoothing = 1e-3;         ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 20 N/m at 100 kN/m
+  double start_smoothing = 0;      ///< beta that a solve starts with, halved each iteration until `smoothing`; 0: the same
   double force_tolerance = 5e-4;   ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
   double tension_tolerance = 0.1;  ///< N/m, largest change that the law still asks for at unchanged strain
   double friction_tolerance = 2e-3;  ///< largest |f - law| / (tau + 1 N)
   double sliding_width = 2e-7;       ///< eps [m]
   int most_iterations = 80;
+  double tension_bound = 0;        ///< N/m rms: an answer whose bound is wider is not accepted; 0: any
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
 };
+
+/// The tension error [N/m rms] that every solve of a printed plan is certified to stay within.
+inline constexpr double certified_tension = 2;
+
+/// Accuracy whose every answer is certified to `certified_tension`, for cloth whose least compliance is `softest` [m/N].
+Accuracy certified_accuracy(double softest);
 
 /// What a triangle's load lines are while its zone is hot; indexed as Model::triangles, empty = all cold.
 using HotLines = std::vector<std::array<LoadLine, 2>>;
@@ -65,6 +75,7 @@ class Equilibrium {
   void prepare_frame(const Covering& s);
   void take_state(const Covering& s);
   void give_state(Covering& s) const;
+  void recentre();
   void heat(const std::vector<int>& hot_quads, const HotLines& lines);
   void refresh_hot(const std::vector<int>& hot_quads);
   void place_nodes(const Eigen::VectorXd& d);
@@ -80,6 +91,7 @@ class Equilibrium {
   void hold_matrix(Sparse& k, Held h) const;
   Sparse geometric_at(const Covering& s);
   void accept(Covering& s) const;
+  void certify(const Covering& before, const Covering& s, SolveReport& report) const;
 
   const Model& model_;
   Accuracy accuracy_;

@@ -16,7 +16,7 @@ namespace {
 constexpr double stress_settled = 0.01;
 constexpr int most_settling = 8;
 
-// Smoothing at settled states relative to the steps: brings the tension error bound from about 20 to about 2 N/m.
+// Smoothing at settled states relative to the steps, where these are not certified themselves.
 constexpr double fine_share = 0.01;
 
 // Path of smoothings that a step takes when the plain attempt fails, as multiples of the wanted one, last one 1.
@@ -24,15 +24,18 @@ constexpr double path[] = {300, 30, 5, 1};
 
 Accuracy with_smoothing(Accuracy a, double beta) {
   a.smoothing = beta;
+  a.start_smoothing = 0;
   return a;
 }
+
+bool is_certified(const Accuracy& a) { return a.tension_bound > 0; }
 
 const char* supports_key(Held h) { return h == Held::while_ironed ? "supports.while_ironed" : "supports.in_use"; }
 
 }  // namespace
 
 Ironing::Ironing(const Model& m, const Accuracy& a)
-    : model_(m), accuracy_(a), normal_(m, a), fine_(m, with_smoothing(a, a.smoothing * fine_share)),
+    : model_(m), accuracy_(a), normal_(m, a), fine_(m, with_smoothing(a, is_certified(a) ? a.smoothing : a.smoothing * fine_share)),
       lines_(m.triangles.size()) {}
 
 void Ironing::check_held(Held h) const {
@@ -50,21 +53,22 @@ Covering Ironing::begin() {
   check_held(Held::while_ironed);
   check_held(Held::in_use);
   Covering s = laid_on(model_);
-  attempt(s, {}, "cloth as laid on");
-  bound_way_ = 0;  // nothing is read off loose cloth, whose strain need not match to be in balance
+  reading_ = false;  // nothing is read off loose cloth, whose strain need not match to be in balance
+  attempt(normal_, s, {}, "cloth as laid on");
+  reading_ = true;
+  bound_way_ = 0;
   return s;
 }
 
 void Ironing::note(const SolveReport& r) {
-  iterations_ += r.iterations;
   worst_residual_ = std::max(worst_residual_, r.residual);
   worst_threshold_ = std::max(worst_threshold_, r.threshold_error);
 }
 
-StepReport Ironing::attempt(Covering& s, const std::vector<int>& hot, const std::string& label) {
+StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<int>& hot, const std::string& label) {
   StepReport out;
-  out.solve = normal_.solve(s, hot, lines_);
-  iterations_ += out.solve.converged ? 0 : out.solve.iterations;
+  out.solve = first.solve(s, hot, lines_);
+  iterations_ += out.solve.iterations;
   if (!out.solve.converged) {
     // The friction force and the origin of slip must stay those of the last accepted state, so each try starts there
     // in these and from the last try in all else.
@@ -72,7 +76,7 @@ StepReport Ironing::attempt(Covering& s, const std::vector<int>& hot, const std:
     for (double times : path) {
       Equilibrium e(model_, with_smoothing(accuracy_, accuracy_.smoothing * times));
       out.solve = e.solve_from(s, guess, hot, lines_);
-      iterations_ += out.solve.converged ? 0 : out.solve.iterations;
+      iterations_ += out.solve.iterations;
       if (!out.solve.converged) break;
     }
     if (out.solve.converged) s = guess;
@@ -80,6 +84,7 @@ StepReport Ironing::attempt(Covering& s, const std::vector<int>& hot, const std:
   if (out.solve.converged) {
     note(out.solve);
     bound_way_ = std::max(bound_way_, out.solve.tension_bound);
+    check_bound(out.solve, label);
     return out;
   }
   if (!out.solve.stable) {
@@ -92,6 +97,13 @@ StepReport Ironing::attempt(Covering& s, const std::vector<int>& hot, const std:
                      "try another mesh (mesh.nodes)");
 }
 
+void Ironing::check_bound(const SolveReport& r, const std::string& label) const {
+  if (accuracy_.tension_bound <= 0 || !reading_ || r.tension_bound <= accuracy_.tension_bound) return;
+  throw NotConverged("the pull of the cloth is not certain enough", label, r.iterations, r.tension_bound,
+                     accuracy_.tension_bound, "check the friction and the stiffness of the cloth that the case states: "
+                     "numbers far from the usual ones are the likely cause (the last two numbers are in N/m)");
+}
+
 StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose, const std::string& label) {
   const ShrinkState shrink = shrink_at(model_.the_case.cloth, model_.compliance, temperature);
   const std::vector<int>& hot = model_.panel.zones[zone].quads;
@@ -99,35 +111,34 @@ StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose,
     for (int t = 4 * q; t < 4 * q + 4; ++t)
       for (int d = 0; d < 2; ++d)
         lines_[t][d] = load_line(shrink, d, s.shrink[t][d], dose, model_.the_case.cloth.creep_share);
-  return attempt(s, hot, label);
+  return attempt(normal_, s, hot, label);
 }
 
 StepReport Ironing::settle(Covering& s, const std::string& label) {
   StepReport out;
   double last = -1;
   for (int round = 0; round < most_settling; ++round) {
-    out = attempt(s, {}, label);
+    // After the first round little changes, and a certified answer can start from where it stands.
+    out = attempt(round > 0 && is_certified(accuracy_) ? fine_ : normal_, s, {}, label);
     if (out.outcome == Outcome::buckled) return out;
     const double use = read_off(model_, s, accuracy_.smoothing).stress_use.value;
     const bool settled = std::abs(use - last) <= stress_settled * use;
     last = use;
     if (settled) break;
   }
-  // Down to the fine smoothing in steps of ten: each is a good start for the next.
-  Covering fine = s;
-  Equilibrium between(model_, with_smoothing(accuracy_, accuracy_.smoothing * std::sqrt(fine_share)));
-  const SolveReport middle = between.solve(fine, {}, lines_);
-  const SolveReport last_solve = middle.converged ? fine_.solve(fine, {}, lines_) : middle;
-  iterations_ += middle.iterations;
-  if (last_solve.converged) {
-    out.solve = last_solve;
-    note(last_solve);
-    bound_settled_ = std::max(bound_settled_, last_solve.tension_bound);
-    s = std::move(fine);
-  } else {
-    // The coarser answer stands, with its own, wider bound.
-    bound_settled_ = std::max(bound_settled_, out.solve.tension_bound);
+  if (!is_certified(accuracy_)) {
+    // Down to the fine smoothing in steps of ten: each is a good start for the next. Where one fails the coarser answer
+    // stands, with its own, wider bound.
+    Equilibrium between(model_, with_smoothing(accuracy_, accuracy_.smoothing * std::sqrt(fine_share)));
+    for (Equilibrium* e : {&between, &fine_}) {
+      const SolveReport finer = e->solve(s, {}, lines_);
+      iterations_ += finer.iterations;
+      if (!finer.converged) break;
+      out.solve = finer;
+    }
+    note(out.solve);
   }
+  bound_settled_ = std::max(bound_settled_, out.solve.tension_bound);
   return out;
 }
 

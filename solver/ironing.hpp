@@ -44,14 +44,16 @@ class Ironing {
   double bound_settled() const { return bound_settled_; }
 
  private:
-  StepReport attempt(Covering& s, const std::vector<int>& hot, const std::string& label);
+  StepReport attempt(Equilibrium& first, Covering& s, const std::vector<int>& hot, const std::string& label);
   void check_held(Held h) const;
   void note(const SolveReport& r);
+  void check_bound(const SolveReport& r, const std::string& label) const;
 
   const Model& model_;
   Accuracy accuracy_;
   Equilibrium normal_, fine_;
   HotLines lines_;
+  bool reading_ = true;  ///< is the answer read off?
   int iterations_ = 0;
   double worst_residual_ = 0, worst_threshold_ = 0, bound_way_ = 0, bound_settled_ = 0;
 };
