@@ -1,4 +1,5 @@
 set(EVENPULL_SOLVER_TESTS
+  test_air_mass.cpp
   test_beam.cpp
   test_buckling.cpp
   test_certificate.cpp
@@ -9,6 +10,7 @@ set(EVENPULL_SOLVER_TESTS
   test_friction.cpp
   test_front_factor.cpp
   test_ironing.cpp
+  test_lanczos.cpp
   test_line_of_zones.cpp
   test_load_line.cpp
   test_mechanism.cpp
@@ -21,4 +23,5 @@ set(EVENPULL_SOLVER_TESTS
   test_sag.cpp
   test_section_shapes.cpp
   test_surface.cpp
+  test_vibration.cpp
 )

@@ -1,0 +1,38 @@
+// The largest eigenvalues of A x = mu T x, A symmetric and T symmetric positive definite, both known by what they do to
+// a vector: Lanczos steps in the inner product of T with full reorthogonalisation (Golub and Van Loan, Matrix
+// Computations, chapter on Lanczos methods, from memory). One start vector sees one copy of a multiple eigenvalue, so
+// what was found is locked and the rest searched again until it holds nothing larger.
+#pragma once
+
+#include <Eigen/Core>
+
+#include <functional>
+#include <vector>
+
+namespace evenpull {
+
+/// A, T and the inverse of T at work on a vector.
+struct SymmetricPencil {
+  using Work = std::function<Eigen::VectorXd(const Eigen::VectorXd&)>;
+  int size = 0;
+  Work times_a, times_t, solve_t;
+};
+
+struct EigenPair {
+  double value = 0;
+  Eigen::VectorXd vector;  ///< x' T x = 1
+  double residual = 0;  ///< |A x - mu T x| in the norm of the inverse of T, over |mu|: bounds the relative error of mu
+};
+
+struct LanczosWish {
+  int count = 1;            ///< how many pairs
+  double tolerance = 1e-9;  ///< residual at which a pair counts as found
+  int most_steps = 300;     ///< of one search
+};
+
+/// The `count` largest eigenvalues in falling order, multiple ones as often as they occur; fewer where A has no more
+/// that differ from zero. A search that did not come to the tolerance ends it all: look at every residual before use.
+/// The same from run to run.
+std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosWish& wish);
+
+}  // namespace evenpull
