@@ -8,6 +8,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_cloth_patch.cpp
   test_column.cpp
   test_continuous_beam.cpp
+  test_disc_on_membrane.cpp
   test_following_pressure.cpp
   test_frame.cpp
   test_membrane_cylinder.cpp
