@@ -12,6 +12,9 @@ set(EVENPULL_PUBLISHED_TESTS
   test_following_pressure.cpp
   test_frame.cpp
   test_membrane_cylinder.cpp
+  test_membrane_frequency.cpp
+  test_membrane_in_air.cpp
+  test_moving_air.cpp
   test_round_membrane.cpp
   test_section.cpp
   test_sheared_sheet.cpp
