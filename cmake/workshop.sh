@@ -49,16 +49,17 @@ jobs_at_once() {
   echo $((processors < memory ? processors : memory))
 }
 
-# build <preset> <usual time in words>
+# build <preset> <usual time in words> [<target>...]; no target means all
 build() {
-  local folder="$root/build/$1" left
+  local folder="$root/build/$1" preset=$1 time=$2 left
+  shift 2
   if [ ! -e "$folder/build.ninja" ]; then
-    (cd "$root" && cmake --preset "$1") >&2 || die "Configuring failed; its own words are above."
+    (cd "$root" && cmake --preset "$preset") >&2 || die "Configuring failed; its own words are above."
   fi
-  left=$(ninja -C "$folder" -n 2>&1) || true
+  left=$(ninja -C "$folder" -n "$@" 2>&1) || true
   case "$left" in
     *"no work to do"*) return ;;
   esac
-  say "Building in build/$1 (usually $2 the first time on two cores)"
-  ninja -C "$folder" -j "$(jobs_at_once)" >&2 || die "Building failed; the compiler's own words are above."
+  say "Building in build/$preset (usually $time the first time on two cores)"
+  ninja -C "$folder" -j "$(jobs_at_once)" "$@" >&2 || die "Building failed; the compiler's own words are above."
 }

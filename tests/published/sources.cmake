@@ -2,19 +2,25 @@ set(EVENPULL_PUBLISHED_TESTS
   test_annulus.cpp
   test_beam_column.cpp
   test_bent_strip.cpp
+  test_buckled_frame.cpp
   test_capstan.cpp
+  test_capstan_strip.cpp
   test_catenoid.cpp
   test_chain.cpp
   test_cloth_patch.cpp
   test_column.cpp
   test_continuous_beam.cpp
   test_disc_on_membrane.cpp
+  test_end_rib.cpp
   test_following_pressure.cpp
   test_frame.cpp
+  test_frame_in_space.cpp
+  test_grillage.cpp
   test_membrane_cylinder.cpp
   test_membrane_frequency.cpp
   test_membrane_in_air.cpp
   test_moving_air.cpp
+  test_partial_doses.cpp
   test_round_membrane.cpp
   test_section.cpp
   test_sheared_sheet.cpp

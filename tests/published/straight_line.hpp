@@ -41,6 +41,16 @@ class StraightLine {
     return f;
   }
 
+  /// The same load put on the joints without moments, as cloth puts it there.
+  Eigen::VectorXd lumped_load(double q) const {
+    Eigen::VectorXd f = Eigen::VectorXd::Zero(unknowns());
+    for (int e = 0; e < elements_; ++e) {
+      f[2 * e] += q * step_ / 2;
+      f[2 * e + 2] += q * step_ / 2;
+    }
+    return f;
+  }
+
   /// Moment [N m] at the first end of element e under displacements u, less what the uniform load q adds there.
   double moment_at(int e, const Eigen::VectorXd& u, double axial_force, double q) const {
     BeamVector ends = BeamVector::Zero();

@@ -3,10 +3,12 @@
 // Orthotropic, axes along the edges: tau = gamma/(2/sqrt(E1 E2) - 2 nu12/E1 + 1/G), tan(theta) = (E2/E1)^(1/4).
 // Attributed to Wagner (1929) and to Kuhn, NACA TN 2661, from memory; derived here.
 #include "solver/fabric_law.hpp"
+#include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <string>
 
 using namespace evenpull;
 
@@ -35,6 +37,13 @@ Tension sheared(const Sheet& s, const Mandel& strain, double* energy_out = nullp
   return t;
 }
 
+const std::string source = "Wagner (1929); Kuhn, NACA TN 2661, from memory; derived here";
+
+std::string print(double value, int decimals) {
+  const std::string s = std::to_string(value);
+  return s.substr(0, s.find('.') + (decimals > 0 ? 1 + static_cast<std::size_t>(decimals) : 0));
+}
+
 }  // namespace
 
 TEST_CASE("an isotropic sheet in complete tension field carries a quarter of E in shear") {
@@ -43,7 +52,13 @@ TEST_CASE("an isotropic sheet in complete tension field carries a quarter of E i
     const double e = 1e5;
     const Tension t = sheared({e, e, nu, e / (2 * (1 + nu))}, pure_shear());
     const double tau = t.pull[2] / root2;
-    CHECK(tau == Approx(e / 4 * gamma_shear).epsilon(1e-5));
+    book::enter({.chapter = "Cloth",
+                 .check = "Complete tension field, isotropic sheet, law at a point",
+                 .quantity = "nu = " + print(nu, 1) + ": shear over (Et/4) gamma [1]",
+                 .source = source,
+                 .published = 1,
+                 .ours = tau / (e / 4 * gamma_shear),
+                 .tolerance = 1e-5});
     CHECK(t.pull[0] == Approx(tau).epsilon(1e-5));
     CHECK(t.pull[1] == Approx(tau).epsilon(1e-5));
     const Principal main = principal(t.pull);
@@ -64,9 +79,20 @@ TEST_CASE("orthotropic cloth folds along the fourth root of its stiffness ratio"
     const Tension t = sheared(r.sheet, pure_shear());
     const double tau = t.pull[2] / root2, theta = r.angle_deg * pi / 180;
     const Principal main = principal(t.pull);
-    CHECK(tau == Approx(r.effective * gamma_shear).epsilon(2e-5));  // the table has five digits
-    CHECK(main.angle == Approx(theta).epsilon(2e-5));
-    CHECK(main.major / tau == Approx(r.pull_ratio).epsilon(5e-5));
+    const std::string sheet = print(r.sheet.e1 / 1e3, 0) + "/" + print(r.sheet.e2 / 1e3, 0) + " kN/m, G " +
+                              print(r.sheet.g / 1e3, 1) + " kN/m: ";
+    const auto enter = [&](const std::string& quantity, double published, double ours, double tolerance) {
+      book::enter({.chapter = "Cloth",
+                   .check = "Complete tension field, orthotropic sheet, law at a point",
+                   .quantity = sheet + quantity,
+                   .source = source,
+                   .published = published,
+                   .ours = ours,
+                   .tolerance = tolerance});
+    };
+    enter("shear stiffness [N/m]", r.effective, tau / gamma_shear, 2e-5);  // the table has five digits
+    enter("angle of the folds [deg]", r.angle_deg, main.angle * 180 / pi, 2e-5);
+    enter("pull along the folds over shear [1]", r.pull_ratio, main.major / tau, 5e-5);
     CHECK(t.pull[0] == Approx(tau / std::tan(theta)).epsilon(5e-5));
     CHECK(t.pull[1] == Approx(tau * std::tan(theta)).epsilon(5e-5));
   }
@@ -86,7 +112,13 @@ TEST_CASE("no direction of folds would store more energy than the one the law pi
   }
   double found = 0;
   sheared(s, strain, &found);
-  CHECK(found == Approx(best).epsilon(1e-5));
+  book::enter({.chapter = "Cloth",
+               .check = "Best direction of folds by brute force, law at a point",
+               .quantity = "energy [N/m]",
+               .source = "maximum over 20001 angles, computed here",
+               .published = best,
+               .ours = found,
+               .tolerance = 1e-5});
 }
 
 TEST_CASE("pull before the shear keeps the sheet tight until the shear beats it") {

@@ -10,17 +10,31 @@
 namespace evenpull::book {
 namespace {
 
-// One entry = one block of "key<tab>value" lines, ended by an empty line.
+const char* word(Approach a) {
+  switch (a) {
+    case Approach::settling:
+      return "settling";
+    case Approach::wavering:
+      return "wavering";
+    case Approach::unchanging:
+      return "unchanging";
+    case Approach::assumed:
+      return "assumed";
+  }
+  return "";
+}
+
+// One entry = one block of "key<tab>value" lines, ended by an empty line. Read back by tests/book/record.cpp.
 void write(const Entry& e, const MeshStudy& study, const char* file) {
   std::ofstream out(file, std::ios::app);
   out << std::setprecision(17);
   out << "chapter\t" << e.chapter << "\ncheck\t" << e.check << "\nquantity\t" << e.quantity << "\nsource\t" << e.source
-      << "\npublished\t" << e.published << "\nours\t" << e.ours << "\ntolerance\t" << e.tolerance << "\nscale\t" << e.scale
-      << "\n";
+      << "\npublished\t" << e.published << "\nours\t" << e.ours << "\ntolerance\t" << e.tolerance << "\nscale\t"
+      << e.scale << "\n";
   for (const MeshLevel& l : e.levels) out << "level\t" << l.size << "\t" << l.value << "\n";
   if (!e.levels.empty())
-    out << "theory\t" << e.theory << "\nleast_order\t" << e.least_order << "\norder\t" << study.order << "\nplus_minus\t"
-        << study.plus_minus << "\n";
+    out << "approach\t" << word(study.approach) << "\ntheory\t" << e.theory << "\nleast_order\t" << e.least_order
+        << "\norder\t" << study.order << "\nplus_minus\t" << study.plus_minus << "\n";
   if (!e.note.empty()) out << "note\t" << e.note << "\n";
   out << "\n";
 }
@@ -31,6 +45,7 @@ MeshStudy enter(Entry e) {
   MeshStudy study;
   INFO(e.check << ": " << e.quantity);
   if (e.levels.size() >= 3) {
+    REQUIRE(e.theory > 0);
     study = study_meshes(e.levels, e.theory);
     e.ours = study.value;
     for (const MeshLevel& l : e.levels) UNSCOPED_INFO("size " << l.size << ": " << std::setprecision(10) << l.value);

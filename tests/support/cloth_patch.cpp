@@ -20,6 +20,15 @@ std::array<int, 4> numbered(std::array<int, 4> q) {
   return q;
 }
 
+// The solver measures its answers against an area of cloth: beams alone get a held piece that touches nothing.
+Patch with_some_cloth(Patch p) {
+  if (!p.quads().empty()) return p;
+  const int first = p.add_grid(1, 1, [](double u, double v) { return Eigen::Vector3d(u, v, 0); });
+  for (int n = first; n < first + 4; ++n)
+    for (int k = 0; k < 3; ++k) p.hold_node(n, k);
+  return p;
+}
+
 Case case_of(const PatchCloth& c) {
   Case out;
   out.cloth.stiffness = {c.warp, c.fill};
@@ -42,7 +51,9 @@ int Patch::add_node(const Eigen::Vector3d& placed) {
   return static_cast<int>(nodes_.size()) - 1;
 }
 
-void Patch::add_quad(const std::array<int, 4>& corners) { quads_.push_back(corners); }
+void Patch::add_quad(const std::array<int, 4>& corners) {
+  quads_.push_back(corners);
+}
 
 int Patch::add_body(const Eigen::Vector3d& at) {
   bodies_.push_back(at);
@@ -58,8 +69,17 @@ void Patch::let_slide(int node, int body, const Eigen::Vector3d& first, const Ei
   ties_[node] = {Tie::bearing, body, first, second};
 }
 
-void Patch::hold_node(int node, int component) { holds_.push_back({false, node, component}); }
-void Patch::hold_body(int body, int component) { holds_.push_back({true, body, component}); }
+void Patch::hold_node(int node, int component) {
+  holds_.push_back({false, node, component});
+}
+void Patch::hold_body(int body, int component) {
+  holds_.push_back({true, body, component});
+}
+
+int Patch::add_beam(int from_body, int to_body, const PatchBeam& beam) {
+  members_.push_back({from_body, to_body, beam});
+  return static_cast<int>(members_.size()) - 1;
+}
 
 int Patch::add_grid(int rows, int columns, const std::function<Eigen::Vector3d(double, double)>& place) {
   const int first = static_cast<int>(nodes_.size());
@@ -90,8 +110,10 @@ Accuracy PatchSolver::accurate() {
   return a;
 }
 
-PatchSolver::PatchSolver(const Patch& p, const Accuracy& a) : patch_(p) {
+PatchSolver::PatchSolver(const Patch& wanted, const Accuracy& a) : patch_(with_some_cloth(wanted)) {
+  const Patch& p = patch_;
   Panel mesh;
+  Case the_case = case_of(p.cloth_);
   for (const Eigen::Vector3d& at : p.bodies_) mesh.joints.push_back({at});
   for (std::size_t i = 0; i < p.nodes_.size(); ++i) {
     ClothNode n;
@@ -107,9 +129,31 @@ PatchSolver::PatchSolver(const Patch& p, const Accuracy& a) : patch_(p) {
     Quad q;
     q.nodes = numbered(corners);
     q.warp_angle = p.cloth_.warp_angle;
-    const Eigen::Vector3d a0 = p.nodes_[corners[2]] - p.nodes_[corners[0]], b0 = p.nodes_[corners[3]] - p.nodes_[corners[1]];
+    const Eigen::Vector3d a0 = p.nodes_[corners[2]] - p.nodes_[corners[0]],
+                          b0 = p.nodes_[corners[3]] - p.nodes_[corners[1]];
     q.area = 0.5 * a0.cross(b0).norm();
     mesh.quads.push_back(q);
+  }
+  // Each beam is a member of its own, with a material of its own.
+  for (const Patch::Member& m : p.members_) {
+    Beam b;
+    b.from = m.from;
+    b.to = m.to;
+    b.member = static_cast<int>(mesh.members.size());
+    b.section = m.beam.section;
+    b.up = m.beam.up;
+    b.hinge_from = m.beam.hinge_from;
+    b.hinge_to = m.beam.hinge_to;
+    FrameMember member;
+    member.material = b.member;
+    member.beams = {static_cast<int>(mesh.beams.size())};
+    member.joints = {m.from, m.to};
+    Material material;
+    material.youngs_modulus = m.beam.youngs_modulus;
+    material.shear_modulus = m.beam.shear_modulus;
+    the_case.materials.push_back(material);
+    mesh.members.push_back(member);
+    mesh.beams.push_back(b);
   }
   const Unknowns u = number_unknowns(mesh);
   std::vector<int> held;
@@ -117,7 +161,7 @@ PatchSolver::PatchSolver(const Patch& p, const Accuracy& a) : patch_(p) {
     held.push_back(h.body ? 6 * h.of + h.component : u.nodes[h.of].index[h.component]);
   std::sort(held.begin(), held.end());
   held.erase(std::unique(held.begin(), held.end()), held.end());
-  model_ = std::make_unique<Model>(case_of(p.cloth_), mesh, std::array<std::vector<int>, 2>{held, held});
+  model_ = std::make_unique<Model>(the_case, mesh, std::array<std::vector<int>, 2>{held, held});
   for (double times : path) {
     Accuracy step = a;
     step.smoothing *= times;
@@ -141,8 +185,12 @@ int PatchSolver::unknown_of_node(int node, int component) const {
   return model_->unknowns.nodes[node].index[component];
 }
 
-void PatchSolver::move_node(int node, int component, double to) { state_.unknowns[unknown_of_node(node, component)] = to; }
-void PatchSolver::move_body(int body, int component, double to) { state_.unknowns[6 * body + component] = to; }
+void PatchSolver::move_node(int node, int component, double to) {
+  state_.unknowns[unknown_of_node(node, component)] = to;
+}
+void PatchSolver::move_body(int body, int component, double to) {
+  state_.unknowns[6 * body + component] = to;
+}
 
 void PatchSolver::guess_node(int node, const Eigen::Vector3d& d) {
   for (int k = 0; k < 3; ++k) move_node(node, k, d[k]);
@@ -159,16 +207,46 @@ void PatchSolver::load_body(int body, const Eigen::Vector3d& force, const Eigen:
 }
 
 SolveReport PatchSolver::solve() {
+  return solve_hot({}, {});
+}
+
+SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const HotLines& lines) {
   // From soft to sharp: each answer is a good start for the next.
   Covering guess = state_;
   SolveReport r;
   for (const auto& e : path_) {
-    r = e->solve_from(state_, guess, {}, {});
+    r = e->solve_from(state_, guess, hot, lines);
     CAPTURE(r.iterations, r.residual, r.tension_change);
     REQUIRE(r.converged);
   }
   state_ = std::move(guess);
   return r;
+}
+
+SolveReport PatchSolver::solve_with_axial_forces(double settled, int most_rounds) {
+  SolveReport r;
+  bool still = false;
+  for (int round = 0; round < most_rounds && !still; ++round) {
+    const std::vector<double> before = state_.axial;
+    r = solve();
+    double most = 0, change = 0;
+    for (std::size_t b = 0; b < before.size(); ++b) {
+      most = std::max(most, std::abs(state_.axial[b]));
+      change = std::max(change, std::abs(state_.axial[b] - before[b]));
+    }
+    still = change <= settled * most;
+  }
+  REQUIRE(still);
+  return r;
+}
+
+SolveReport PatchSolver::iron(const ShrinkState& shrink, double dose) {
+  std::vector<int> hot;
+  HotLines lines(model_->triangles.size());
+  for (int q = 0; q < static_cast<int>(model_->panel.quads.size()); ++q) hot.push_back(q);
+  for (std::size_t t = 0; t < lines.size(); ++t)
+    for (int d = 0; d < 2; ++d) lines[t][d] = load_line(shrink, d, state_.shrink[t][d], dose, 0);
+  return solve_hot(hot, lines);
 }
 
 SolveReport PatchSolver::solve_under_pressure(double pressure, double settled, int most_rounds) {
@@ -197,9 +275,15 @@ SolveReport PatchSolver::solve_under_pressure(double pressure, double settled, i
 Eigen::Vector3d PatchSolver::displacement(int node) const {
   return evenpull::displacement(model_->unknowns.nodes[node], state_.unknowns);
 }
-Eigen::Vector3d PatchSolver::position(int node) const { return patch_.nodes()[node] + displacement(node); }
-Eigen::Vector3d PatchSolver::body_translation(int body) const { return state_.unknowns.segment<3>(6 * body); }
-Eigen::Vector3d PatchSolver::body_rotation(int body) const { return state_.unknowns.segment<3>(6 * body + 3); }
+Eigen::Vector3d PatchSolver::position(int node) const {
+  return patch_.nodes()[node] + displacement(node);
+}
+Eigen::Vector3d PatchSolver::body_translation(int body) const {
+  return state_.unknowns.segment<3>(6 * body);
+}
+Eigen::Vector3d PatchSolver::body_rotation(int body) const {
+  return state_.unknowns.segment<3>(6 * body + 3);
+}
 
 Mandel PatchSolver::pull(int quad) const {
   Mandel sum = Mandel::Zero();
@@ -211,7 +295,9 @@ Mandel PatchSolver::pull(int quad) const {
   return sum / weight;
 }
 
-Eigen::Vector3d PatchSolver::node_force(int node) const { return -state_.nodal_force[node]; }
+Eigen::Vector3d PatchSolver::node_force(int node) const {
+  return -state_.nodal_force[node];
+}
 
 Eigen::Matrix<double, 6, 1> PatchSolver::body_force(int body) const {
   Eigen::Matrix<double, 6, 1> sum = Eigen::Matrix<double, 6, 1>::Zero();
@@ -221,6 +307,13 @@ Eigen::Matrix<double, 6, 1> PatchSolver::body_force(int body) const {
     for (int k = 0; k < 6; ++k) sum[k] -= m.column.col(k).dot(state_.nodal_force[i]);
   }
   return sum;
+}
+
+BeamForces PatchSolver::beam_forces(int beam) const {
+  const Beam& b = model_->panel.beams[beam];
+  BeamVector u;
+  u << state_.unknowns.segment<6>(6 * b.from), state_.unknowns.segment<6>(6 * b.to);
+  return evenpull::beam_forces(model_->beams[beam], u, state_.axial[beam]);
 }
 
 double PatchSolver::tension_energy() const {

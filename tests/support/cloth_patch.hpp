@@ -1,9 +1,10 @@
-// A piece of cloth by itself, without a panel round it: any mesh of quads, nodes held or tied to rigid bodies, dead loads
-// or pressure. It goes through the solver's own mesh, law and equilibrium, so that closed forms for membranes check
-// these and nothing written for the test.
+// A piece of cloth by itself, without a panel round it: any mesh of quads, nodes held or tied to rigid bodies, beams
+// between bodies, dead loads or pressure. It goes through the solver's own mesh, law and equilibrium, so that closed
+// forms for membranes check these and nothing written for the test.
 #pragma once
 
 #include "solver/equilibrium.hpp"
+#include "solver/shrink.hpp"
 
 #include <array>
 #include <functional>
@@ -16,12 +17,20 @@ namespace evenpull::check {
 struct PatchCloth {
   double warp = 100e3, fill = 100e3;  ///< stiffness [N/m]
   double poisson = 0.3;
-  double shear = 100e3 / 2.6;         ///< N/m; this one with the two above is isotropic
-  double warp_angle = 0;              ///< rad
+  double shear = 100e3 / 2.6;  ///< N/m; this one with the two above is isotropic
+  double warp_angle = 0;       ///< rad
 };
 
 /// Isotropic cloth of stiffness Et [N/m].
 PatchCloth isotropic(double stiffness, double poisson);
+
+/// A straight member between two bodies, which are its joints.
+struct PatchBeam {
+  Section section;
+  double youngs_modulus = 0, shear_modulus = 0;  ///< Pa
+  Eigen::Vector3d up{0, 0, 1};
+  bool hinge_from = false, hinge_to = false;
+};
 
 /// The mesh. Nodes and quads may come in any order; the corners of a quad go round it.
 class Patch {
@@ -32,6 +41,8 @@ class Patch {
   void add_quad(const std::array<int, 4>& corners);
   /// A rigid body at a place: six unknowns of its own, small rotations. Returns its number.
   int add_body(const Eigen::Vector3d& at);
+  /// A beam; returns its number. A patch of beams alone is a frame.
+  int add_beam(int from_body, int to_body, const PatchBeam& beam);
   /// The node moves with the body.
   void glue(int node, int body);
   /// The node moves with the body but for the two directions given (unit vectors), along which it slides freely.
@@ -64,7 +75,12 @@ class Patch {
   std::vector<Eigen::Vector3d> nodes_, bodies_;
   std::vector<std::array<int, 4>> quads_;
   std::vector<NodeTie> ties_;
+  struct Member {
+    int from = 0, to = 0;
+    PatchBeam beam;
+  };
   std::vector<Hold> holds_;
+  std::vector<Member> members_;
 };
 
 class PatchSolver {
@@ -89,8 +105,14 @@ class PatchSolver {
 
   /// Requires convergence (a Catch2 REQUIRE).
   SolveReport solve();
-  /// Pressure [Pa] along the normals of the deformed quads (positive along (corner 1 - corner 0) x (corner 3 - corner 0)
-  /// of a quad as it was added), added to the dead loads; solves again until the nodes move by less than `settled` [m].
+  /// Solves again until the axial forces of the beams, which stiffen or soften them, stand still to this share of the
+  /// largest.
+  SolveReport solve_with_axial_forces(double settled = 1e-9, int most_rounds = 60);
+  /// One pass of the iron over the whole patch at once: load lines of this shrink and dose.
+  SolveReport iron(const ShrinkState& shrink, double dose);
+  /// Pressure [Pa] along the normals of the deformed quads (positive along (corner 1 - corner 0) x (corner 3 - corner
+  /// 0) of a quad as it was added), added to the dead loads; solves again until the nodes move by less than `settled`
+  /// [m].
   SolveReport solve_under_pressure(double pressure, double settled = 1e-9, int most_rounds = 60);
 
   Eigen::Vector3d displacement(int node) const;
@@ -103,6 +125,8 @@ class PatchSolver {
   /// Force with which the cloth pulls at a held node or a body: what the holder must bear, turned round [N, N m].
   Eigen::Vector3d node_force(int node) const;
   Eigen::Matrix<double, 6, 1> body_force(int body) const;
+  /// Resultants of a beam, its axial force's part in bending included.
+  BeamForces beam_forces(int beam) const;
   /// The cloth's dual energy (1/2 N:C:N) [N m].
   double tension_energy() const;
 
@@ -113,6 +137,8 @@ class PatchSolver {
   int unknown_of_node(int node, int component) const;
 
  private:
+  SolveReport solve_hot(const std::vector<int>& hot, const HotLines& lines);
+
   Patch patch_;
   std::unique_ptr<Model> model_;
   std::vector<std::unique_ptr<Equilibrium>> path_;

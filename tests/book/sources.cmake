@@ -1,0 +1,11 @@
+set(EVENPULL_BOOK_MAKER
+  compare.cpp
+  page.cpp
+  plot.cpp
+  record.cpp
+  words.cpp
+)
+set(EVENPULL_BOOK_TESTS
+  test_compare.cpp
+  test_page.cpp
+)
