@@ -1,5 +1,6 @@
 set(EVENPULL_PUBLISHED_TESTS
   test_annulus.cpp
+  test_arc_bay.cpp
   test_beam_column.cpp
   test_bent_strip.cpp
   test_buckled_frame.cpp
