@@ -24,6 +24,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_moving_air.cpp
   test_partial_doses.cpp
   test_round_membrane.cpp
+  test_sag_between_ribs.cpp
   test_section.cpp
   test_sheared_sheet.cpp
   test_tapered_rib.cpp
