@@ -33,9 +33,9 @@ int label_step(cairo_t* cr, Box bar, const Bands& bands, double type_size, const
 }
 
 void draw_bounds(cairo_t* cr, Box bar, const Bands& bands, double y, double type_size, int each, bool open_end,
-                 const Words& words) {
+                 const Words& words, int first = 0) {
   const double w = bar.width / bands.count();
-  for (int i = 0; i <= bands.count(); i += each)
+  for (int i = first; i <= bands.count(); i += each)
     draw_centred(cr, {bar.x + i * w, y}, words(bands.bounds[i]) + (open_end && i == bands.count() ? "+" : ""),
                  {.size = type_size});
 }
@@ -87,8 +87,11 @@ void draw_bar_both(cairo_t* cr, Box box, const Bands& bands, bool open_end, doub
   // Both rows name the same limits.
   const int each =
       std::max(label_step(cr, bar, bands, type_size, upper.words), label_step(cr, bar, bands, type_size, lower.words));
-  draw_bounds(cr, bar, bands, above, type_size, each, open_end, upper.words);
-  draw_bounds(cr, bar, bands, below, type_size, each, open_end, lower.words);
+  // Zero, where it stands within the scale, is among them.
+  const auto zero = std::lower_bound(bands.bounds.begin(), bands.bounds.end(), 0.0) - bands.bounds.begin();
+  const int first = static_cast<int>(zero) % each;
+  draw_bounds(cr, bar, bands, above, type_size, each, open_end, upper.words, first);
+  draw_bounds(cr, bar, bands, below, type_size, each, open_end, lower.words, first);
   draw_text(cr, {box.x, above - 0.6 * type_size}, upper.name, {.size = type_size, .bold = true});
   draw_text(cr, {box.x, below - 0.6 * type_size}, lower.name, {.size = type_size, .bold = true});
 }

@@ -99,15 +99,15 @@ void write_sag_picture(const Plan& plan, int stage, const std::string& path) {
     draw_node_bands(cr, panel, view, without_traces(now.sag, bands), bands, 1);
     draw_zone_lines(cr, panel, view, 2.4);
     draw_skin_frame(cr, panel, view, type);
+    const bool thinner = loss.loss >= least_loss_said;
+    for (Side side : {Side::top, Side::bottom})
+      if (const int n = place_of(panel, now, loss, side); thinner && n >= 0)
+        draw_ring(cr, view.at(panel.nodes[n]), ring);
     draw_zone_words(cr, panel, view, 18, 26, [&](const Zone& zone) {
       double most = largest_in(panel, zone, now.sag);
       if (std::abs(most) < 5e-5) most = 0;
       return ZoneWords{fmt::format("{:.2f}", inches(most)), zone.label, black, true};
     });
-    const bool thinner = loss.loss >= least_loss_said;
-    for (Side side : {Side::top, Side::bottom})
-      if (const int n = place_of(panel, now, loss, side); thinner && n >= 0)
-        draw_ring(cr, view.at(panel.nodes[n]), ring);
     const double y = SkinPicture::head_height + map + 16;
     draw_length_bar(cr, {margin, y, 0.44 * SkinPicture::width, 5 * type}, bands, type);
     const double x = margin + 0.48 * SkinPicture::width, words = SkinPicture::width - margin - x - 40;

@@ -132,7 +132,7 @@ BucklingMode sample_mode(const Panel& p, double factor) {
   m.residual = 1e-9;
   m.least_proven = true;
   const double span = p.joints[p.edge_joint.back()].position.y(), chord = p.joints[p.edge_joint[0]].position.x();
-  const auto bow = [&](const Eigen::Vector3d& at) {
+  const auto bow = [&](const Eigen::Vector3d& at) -> Eigen::Vector3d {
     const double aft = at.x() / chord;
     return Eigen::Vector3d(-0.8 * aft, 0, 0.6 * aft * aft) * std::sin(3 * 3.14159 * at.y() / span);
   };
