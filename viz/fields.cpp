@@ -1,6 +1,7 @@
 #include "viz/fields.hpp"
 
 #include "viz/wording.hpp"
+#include "viz/zone_means.hpp"
 
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
@@ -176,7 +177,7 @@ class FrameBlock {
 void write_mode(const Plan& plan, const StageSummary& stage, bool frame, const std::string& path) {
   const Panel& panel = plan.panel;
   const BucklingMode& mode = *stage.buckling_mode;
-  const Snapshot& now = plan.snapshots.at(plan.stage_end_snapshot.at(stage.stage));
+  const Snapshot& now = *viz::stage_end(plan, stage.stage);
   Block block;
   const std::size_t points = frame ? panel.joints.size() : panel.nodes.size();
   block.set_point_count(points);
@@ -210,7 +211,7 @@ void write_mode(const Plan& plan, const StageSummary& stage, bool frame, const s
 
 void write_modes(const Plan& plan, const std::string& fields) {
   for (const StageSummary& s : plan.stages) {
-    if (!s.buckling_mode) continue;
+    if (!s.buckling_mode || !viz::stage_end(plan, s.stage)) continue;
     const double f = viz::fahrenheit(plan.the_case.stages.at(s.stage).temperature);
     write_mode(plan, s, false, fmt::format("{}/buckling_{:.0f}F_cloth.vtu", fields, f));
     write_mode(plan, s, true, fmt::format("{}/buckling_{:.0f}F_frame.vtu", fields, f));

@@ -86,3 +86,24 @@ TEST_CASE("numbers are kept to six digits", "[json]") {
   CHECK(json_number(-0.0, "zero").dump() == "0.0");
   CHECK(json_number(250.0, "stage").dump() == "250.0");
 }
+
+TEST_CASE("a stage says how the frame would buckle and what the profile loses, or that there is nothing to say",
+          "[json]") {
+  auto p = some_plan();
+  auto stage = Json::parse(plan_document(p, "0"))["stages"][0];
+  CHECK(stage["buckling_shape"].is_null());
+  CHECK(stage["sag_between_ribs"]["worst"].is_null());
+  p.stages[0].buckling_mode = BucklingMode{3.5, "released", "trailing edge", {}, {}, 1e-9, true};
+  p.stages[0].thickness_loss = {0.004, 0.003, 0.001, 0.04, 2, 0.25};
+  p.stages[0].thickness_loss_by_bay = {p.stages[0].thickness_loss};
+  stage = Json::parse(plan_document(p, "0"))["stages"][0];
+  CHECK(stage["buckling_shape"]["factor"] == 3.5);
+  CHECK(stage["buckling_shape"]["moves_most"] == "trailing edge");
+  CHECK(stage["buckling_shape"]["least_proven"] == true);
+  const auto sag = stage["sag_between_ribs"]["worst"];
+  CHECK(sag["loss_mm"] == 4);
+  CHECK(sag["share_of_thickness_percent"] == 10);
+  CHECK(sag["bay"] == 3);
+  CHECK(sag["chord_percent"] == 25);
+  CHECK(stage["sag_between_ribs"]["by_bay"].size() == 1);
+}

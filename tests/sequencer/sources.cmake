@@ -4,5 +4,6 @@ set(EVENPULL_SEQUENCER_TESTS
   test_ceiling.cpp
   test_choice.cpp
   test_planner.cpp
+  test_stage_shapes.cpp
   test_orders_compared.cpp
 )
