@@ -89,6 +89,39 @@ BeamMatrix release(const BeamShape& b, const BeamMatrix& elastic) {
   return expand;
 }
 
+// Joint loads equivalent to a load across the beam, straight from q_from to q_to (Przemieniecki, chapter 5).
+BeamVector joint_loads(const Eigen::Vector3d& q_from, const Eigen::Vector3d& q_to, double l) {
+  BeamVector f = BeamVector::Zero();
+  const auto add = [&](const Plane& p, double from, double to) {
+    f[p.v1] = l * (7 * from + 3 * to) / 20;
+    f[p.t1] = p.sign * l * l * (3 * from + 2 * to) / 60;
+    f[p.v2] = l * (3 * from + 7 * to) / 20;
+    f[p.t2] = -p.sign * l * l * (2 * from + 3 * to) / 60;
+  };
+  add(flat, q_from[1], q_to[1]);
+  add(upright, q_from[2], q_to[2]);
+  return f;
+}
+
+// What the load alone turns the released ends by; zero elsewhere.
+BeamVector slopes_at_hinges(const BeamShape& b, const BeamMatrix& elastic, const BeamVector& load) {
+  BeamVector d = BeamVector::Zero();
+  for (const Plane& p : {flat, upright}) {
+    const double k1 = elastic(p.t1, p.t1), k2 = elastic(p.t2, p.t2), cross = elastic(p.t1, p.t2);
+    if (k1 <= 0) continue;
+    if (b.hinge_from && b.hinge_to) {
+      const double det = k1 * k2 - cross * cross;
+      d[p.t1] = (k2 * load[p.t1] - cross * load[p.t2]) / det;
+      d[p.t2] = (k1 * load[p.t2] - cross * load[p.t1]) / det;
+    } else if (b.hinge_from) {
+      d[p.t1] = load[p.t1] / k1;
+    } else if (b.hinge_to) {
+      d[p.t2] = load[p.t2] / k2;
+    }
+  }
+  return d;
+}
+
 BeamMatrix turn_to_panel(const Eigen::Matrix3d& r, const BeamMatrix& k) {
   BeamMatrix t = BeamMatrix::Zero();
   for (int i = 0; i < 4; ++i) t.block<3, 3>(3 * i, 3 * i) = r;
@@ -109,12 +142,14 @@ BeamMatrix beam_geometric_stiffness(const BeamShape& b, double axial) {
   return turn_to_panel(a.rotation, e.transpose() * local_geometric(a.length, axial) * e);
 }
 
-BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial) {
+BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial, const BeamLoad& load) {
   const Axes a = axes_of(b);
   BeamVector local;
   for (int i = 0; i < 4; ++i) local.segment<3>(3 * i) = a.rotation * u.segment<3>(3 * i);
   const BeamMatrix k = local_elastic(b, a.length), e = release(b, k);
-  const BeamVector f = e.transpose() * (k + local_geometric(a.length, axial)) * (e * local);
+  const BeamVector spread = joint_loads(a.rotation * load.from, a.rotation * load.to, a.length);
+  const BeamVector moved = e * local + slopes_at_hinges(b, k, spread);
+  const BeamVector f = e.transpose() * ((k + local_geometric(a.length, axial)) * moved - spread);
   BeamForces out;
   out.axial = f[6];
   out.twist = f[9];

@@ -38,8 +38,15 @@ struct BeamForces {
   double bend_flat[2] = {0, 0};  ///< N m, bending in the panel's plane
 };
 
-/// Forces at end displacements `u` (panel axes), geometric stiffness under `axial_force` included.
-BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial_force);
+/// A load spread along a beam, straight from one end to the other [N/m], panel axes; what lies along the axis is ignored.
+struct BeamLoad {
+  Eigen::Vector3d from{0, 0, 0}, to{0, 0, 0};
+};
+
+/// Forces at end displacements `u` (panel axes), geometric stiffness under `axial_force` included. Where the joints moved
+/// under a load that is spread along the beam, `load` restores what lumping it at the joints takes off the end moments
+/// (q l^2/12 for an even one).
+BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial_force, const BeamLoad& load = {});
 
 /// Worst equivalent stress at one end (0 or 1) with the section there [Pa]: sqrt((|N|/A + |M_up| c/I + |M_flat| c/I)^2
 /// + 3 (T c/J)^2), von Mises; the bending parts are added without regard to where on the section they peak.

@@ -43,7 +43,8 @@ EndStress closed_form() {
   return {stress(a, section(0)), stress(a + b + load, section(1))};
 }
 
-// Pieces with the section at their middle, pull lumped at the joints: as the panel has them.
+// Pieces with the section at their middle, pull lumped at the joints when they move and spread when stress is read: as
+// in a panel.
 EndStress in_pieces(int n) {
   SmallFrame f;
   Eigen::VectorXd load = Eigen::VectorXd::Zero(6 * (n + 1));
@@ -54,7 +55,11 @@ EndStress in_pieces(int n) {
   for (int i = 0; i < n; ++i)
     f.add(i, i + 1, section((i + 0.5) / n), modulus, modulus / 20, Eigen::Vector3d::UnitZ());
   const Eigen::VectorXd u = f.solve(load, {0, n});
-  return {end_stress(section(0), f.forces(0, u), 0), end_stress(section(1), f.forces(n - 1, u), 1)};
+  const auto forces = [&](int piece) {
+    const BeamLoad even{{0, pull, 0}, {0, pull, 0}};
+    return beam_forces(f.pieces[static_cast<std::size_t>(piece)].shape, u.segment<12>(6 * piece), 0, even);
+  };
+  return {end_stress(section(0), forces(0), 0), end_stress(section(1), forces(n - 1), 1)};
 }
 
 }  // namespace

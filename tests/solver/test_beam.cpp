@@ -168,3 +168,32 @@ TEST_CASE("stress at an end adds pull, torsion and both bendings of that end") {
   // The other end is not bent.
   CHECK(end_stress(s, f, 0) == Approx(std::hypot(1e6, std::sqrt(3.0) * 1e6)));
 }
+
+TEST_CASE("a load spread along a beam gives the clamped moments back that lumping takes off") {
+  Chance chance(58);
+  BeamShape b = some_beam(chance);
+  const double l = (b.to - b.from).norm(), q = 300;
+  const Eigen::Vector3d along = (b.to - b.from) / l;
+  const Eigen::Vector3d up = (b.up - b.up.dot(along) * along).normalized(), across = up.cross(along);
+  const BeamVector still = BeamVector::Zero();
+  // Even: q l^2/12 at both ends. What lies along the axis does nothing.
+  const BeamForces even = beam_forces(b, still, 0, {q * across + 50 * along, q * across + 50 * along});
+  CHECK(even.bend_flat[0] == Approx(q * l * l / 12));
+  CHECK(even.bend_flat[1] == Approx(q * l * l / 12));
+  CHECK(std::abs(even.bend_up[0]) < 1e-12);
+  CHECK(std::abs(even.axial) < 1e-9);
+  // From q to nothing: q l^2/20 and q l^2/30.
+  const BeamForces falling = beam_forces(b, still, 0, {q * up, Eigen::Vector3d::Zero()});
+  CHECK(std::abs(falling.bend_up[0]) == Approx(q * l * l / 20));
+  CHECK(std::abs(falling.bend_up[1]) == Approx(q * l * l / 30));
+  CHECK(falling.bend_up[0] * falling.bend_up[1] > 0);
+  // Hinged at one end: q l^2/8 at the other. Hinged at both: nothing.
+  b.hinge_from = true;
+  const BeamForces propped = beam_forces(b, still, 0, {q * across, q * across});
+  CHECK(std::abs(propped.bend_flat[0]) < 1e-9);
+  CHECK(propped.bend_flat[1] == Approx(q * l * l / 8));
+  b.hinge_to = true;
+  const BeamForces simple = beam_forces(b, still, 0, {q * across, q * across});
+  CHECK(std::abs(simple.bend_flat[0]) < 1e-9);
+  CHECK(std::abs(simple.bend_flat[1]) < 1e-9);
+}

@@ -1,4 +1,5 @@
 // Readings of states made by hand (docs/model.md, section 7).
+#include "solver/member_pull.hpp"
 #include "tests/solver/chance.hpp"
 #include "tests/solver/small_job.hpp"
 
@@ -90,4 +91,26 @@ TEST_CASE("a bowed trailing edge and a twisted panel are measured") {
   for (std::size_t k = 0; k < p.joints.size(); ++k)  // turns about the span, more towards the tip
     s.unknowns[6 * k + 2] = 0.01 * p.joints[k].position.x() * p.joints[k].position.y() / 0.9;
   CHECK(j.read(s).twist == Approx(0.01).epsilon(1e-3));
+}
+
+TEST_CASE("the cloth's pull is spread along a member as it reaches its joints, meeting places and ends bridged") {
+  const Job j(one_zone_a_bay(sample::aileron(2, 0.6)));
+  const Panel& p = j.panel();
+  Covering s = laid_on(j.model);
+  // An even pull forward on the trailing edge, lumped at its nodes as the cloth does; inner ribs and ends get odd forces.
+  const double q = 250;
+  for (int i = 0; i < p.columns; ++i) {
+    const int node = p.node(Side::top, p.rows - 1, i);
+    const bool odd = i == 0 || i == p.columns - 1 || i == p.rib_columns[1];
+    s.nodal_force[node] = {odd ? 7.0 : q * 0.6 / (p.columns - 1), 0, 0};
+  }
+  const std::vector<BeamLoad> pull = pull_on_beams(j.model, s);
+  for (const FrameMember& m : p.members)
+    for (int b : m.beams) {
+      const bool edge = m.role == MemberRole::trailing_edge;
+      INFO(m.name);
+      // The force is the cloth's own; the member is pulled the other way.
+      CHECK(pull[b].from.x() == Approx(edge ? -q : 0).margin(1e-9));
+      CHECK(pull[b].to.x() == Approx(edge ? -q : 0).margin(1e-9));
+    }
 }
