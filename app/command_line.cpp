@@ -38,6 +38,9 @@ constexpr const char* how_to_begin =
 
 const std::vector<std::string> jobs = {"plan", "survey", "replay", "template"};
 
+const std::vector<std::pair<std::string, AccuracyWish>> accuracies = {
+    {"quick", AccuracyWish::quick}, {"normal", AccuracyWish::normal}, {"fine", AccuracyWish::fine}};
+
 /// Explains a command line that was not understood; the library's own words assume somebody who knows such libraries.
 int explain(const CLI::App& app, const CLI::ParseError& error, int argc, const char* const* argv) {
   const std::string first = argc > 1 ? argv[1] : "";
@@ -72,7 +75,24 @@ void add_run(CLI::App& command, Request& r) {
   };
   command.add_option_function<std::string>("--paper", read, "paper of the sheet: letter or a4; letter if not said")
       ->type_name("PAPER");
-  command.add_flag("--quick", r.quick, "a first look: coarse mesh, no error bars; marked so on the sheet");
+  const auto read_accuracy = [&r](const std::string& word) {
+    const auto known = std::find_if(accuracies.begin(), accuracies.end(),
+                                    [&](const auto& a) { return a.first == plain_word(word); });
+    if (known == accuracies.end())
+      throw CLI::ValidationError("--accuracy", "\"" + word + "\" is not known; say quick, normal or fine");
+    r.accuracy = known->second;
+  };
+  auto* accuracy = command
+                       .add_option_function<std::string>(
+                           "--accuracy", read_accuracy,
+                           "quick: coarse mesh, no error bars, seconds. normal (if not said): error bars from three "
+                           "meshes and halved zones, minutes. fine: narrower bars, from a mesh of half the element "
+                           "edge; about twice as long as normal")
+                       ->type_name("WORD");
+  command
+      .add_flag_callback("--quick", [&r] { r.accuracy = AccuracyWish::quick; },
+                         "short for --accuracy quick: a first look, marked so on the sheet")
+      ->excludes(accuracy);
 }
 
 }  // namespace

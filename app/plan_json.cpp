@@ -1,6 +1,7 @@
 #include "app/plan_json.hpp"
 
 #include "app/json_number.hpp"
+#include "app/study_json.hpp"
 #include "app/units.hpp"
 #include "viz/sentences.hpp"
 
@@ -42,7 +43,8 @@ Json limits(const Plan& p) {
                     {"unit", l.unit},
                     {"use", json_number(l.use, "limits.use")},
                     {"use_plus_minus", json_number(l.use_plus_minus, "limits.use_plus_minus")},
-                    {"judgement", l.judgement}});
+                    {"judgement", l.judgement},
+                    {"study", study_json(l.study)}});
   return list;
 }
 
@@ -118,6 +120,24 @@ Json buckling_shape(const StageSummary& s) {
           {"least_proven", b.least_proven}};
 }
 
+// Of the two sides: what `of` makes of each study.
+template <class Of>
+Json each_side(const NumberStudy (&s)[2], Of of) {
+  return {{"top", of(s[0])}, {"bottom", of(s[1])}};
+}
+
+Json pull_bars(const StageSummary& s) {
+  const auto bar = [](const NumberStudy& n) { return error_bar_json(n); };
+  return {{"chordwise", each_side(s.pull_chord_study, bar)}, {"spanwise", each_side(s.pull_span_study, bar)}};
+}
+
+Json stage_studies(const StageSummary& s) {
+  const auto study = [](const NumberStudy& n) { return study_json(n); };
+  return {{"mean_pull_N_per_m",
+           {{"chordwise", each_side(s.pull_chord_study, study)}, {"spanwise", each_side(s.pull_span_study, study)}}},
+          {"worst_slip_mm", study_json(s.slip_study, mm)}};
+}
+
 Json stages(const Plan& p) {
   auto list = Json::array();
   for (const auto& s : p.stages)
@@ -133,7 +153,10 @@ Json stages(const Plan& p) {
                      {{"chordwise", both_sides(s.unevenness_chord, "stages.unevenness.chordwise")},
                       {"spanwise", both_sides(s.unevenness_span, "stages.unevenness.spanwise")}}},
                     {"loose_share", json_number(s.loose_share, "stages.loose_share")},
+                    {"mean_pull_plus_minus_N_per_m", pull_bars(s)},
                     {"worst_slip_mm", json_number(s.worst_slip * mm, "stages.worst_slip")},
+                    {"worst_slip_plus_minus_mm", error_bar_json(s.slip_study, mm)},
+                    {"studies", stage_studies(s)},
                     {"twist_deg", json_number(s.twist * degrees, "stages.twist")},
                     {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
                     {"buckling_shape", buckling_shape(s)},
@@ -205,7 +228,8 @@ std::string plan_document(const Plan& p, const std::string& version) {
                {"title", p.the_case.title},
                {"description", p.the_case.description},
                {"invented", p.the_case.invented}};
-  j["quick"] = p.quick;
+  j["quick"] = p.quick();
+  j["accuracy"] = accuracy_word(p.accuracy);
   j["replayed"] = p.replayed;
   j["hottest_safe"] = hottest_safe(p);
   j["approved_last_stage_degF"] = p.the_case.approved_last_stage
@@ -218,6 +242,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["steps"] = steps(p);
   j["zones"] = {{"bays", p.panel.bays}, {"strips_per_bay", p.panel.strips}};
   j["bounds"] = bounds(p);
+  j["error_bars_from"] = study_levels_json(p);
   j["solve"] = solve(p);
   j["certificates"] = certificates(p);
   j["defaults_used"] = defaults(p.the_case);

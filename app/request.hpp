@@ -1,6 +1,7 @@
 // What was asked for on the command line.
 #pragma once
 
+#include "sequencer/accuracy_wish.hpp"
 #include "viz/sheet.hpp"
 
 #include <optional>
@@ -15,7 +16,7 @@ struct Request {
   std::string order_file;  ///< replay only
   std::string folder;      ///< as given with --out; empty: named after the case file
   Paper paper = Paper::letter;
-  bool quick = false;
+  AccuracyWish accuracy = AccuracyWish::normal;
   bool json = false;
   bool quiet = false;
 };

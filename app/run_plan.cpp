@@ -38,7 +38,7 @@ class Stopwatch {
 Plan compute(const Request& r, CaseFile& file) {
   Progress bar(!r.quiet);
   PlanOptions options;
-  options.quick = r.quick;
+  options.accuracy = r.accuracy;
   options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
   options.progress = [&bar](double share, const std::string&) { bar.show(share); };
   try {

@@ -18,14 +18,15 @@ void run_survey(const Request& r, std::ostream& out) {
   const auto& c = file.value;
   ResultFolder folder(result_folder_of(r));
   Panel panel;
-  RunEstimate estimate;
+  RunEstimate estimate, fine;
   try {
     panel = build_panel(c, {c.target_nodes});
-    estimate = estimate_run(c, r.quick);
+    estimate = estimate_run(c, AccuracyWish::normal);
+    fine = estimate_run(c, AccuracyWish::fine);
   } catch (const CaseError& e) {
     throw CaseFileError(r.case_file, file.place_of(e.key), e.key, e.what());
   }
-  const auto document = survey_document(c, panel, estimate, version());
+  const auto document = survey_document(c, panel, estimate, fine, version());
   const auto& aside = folder.open();
   write_text(aside / "survey.json", document);
   try {
@@ -40,7 +41,7 @@ void run_survey(const Request& r, std::ostream& out) {
   if (r.json)
     out << document;
   else if (!r.quiet)
-    out << survey_text(c, panel, estimate, result_folder_of(r));
+    out << survey_text(c, panel, estimate, fine, result_folder_of(r));
 }
 
 }  // namespace evenpull

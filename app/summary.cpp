@@ -31,7 +31,8 @@ std::string worst_readings(const Plan& p) {
   std::vector<const LimitReading*> shown;
   for (const auto& l : p.limits)
     if (l.stage <= last) shown.push_back(&l);
-  std::stable_sort(shown.begin(), shown.end(), [](auto* a, auto* b) { return a->use > b->use; });
+  const auto end = [](const LimitReading* l) { return l->use + l->use_plus_minus; };  // where the ceiling looks
+  std::stable_sort(shown.begin(), shown.end(), [&](auto* a, auto* b) { return end(a) > end(b); });
   std::vector<const LimitReading*> first_of_name;
   for (const auto* l : shown)
     if (std::none_of(first_of_name.begin(), first_of_name.end(), [&](auto* f) { return f->name == l->name; }))
@@ -74,7 +75,7 @@ std::string wrap_text(const std::string& text, int indent) {
 }
 
 std::string plan_summary(const Plan& p, const std::string& folder) {
-  std::string text = p.the_case.title + (p.quick ? "  [QUICK: coarse mesh, no error bars]" : "") + "\n\n" + answer(p);
+  std::string text = p.the_case.title + (p.quick() ? "  [QUICK: coarse mesh, no error bars]" : "") + "\n\n" + answer(p);
   if (!p.advice.because.empty()) text += "  Why: " + wrap_text(p.advice.because, 7) + "\n";
   if (p.setting)
     text += fmt::format("  Between the stages, up to {} would still pass (advice, not a step).\n",
@@ -84,7 +85,8 @@ std::string plan_summary(const Plan& p, const std::string& folder) {
   text += "\n" + worst_readings(p);
   if (p.solve.mesh_change && p.solve.zone_change)
     text += fmt::format(
-        "  Error bar: {:.1f} % from a finer mesh, {:.1f} % from smaller zones, counted against the answer.\n",
+        "  The finest mesh changes the governing use by {:.1f} %, smaller zones by {:.1f} %; the bars hold both and "
+        "count\n  against the answer.\n",
         *p.solve.mesh_change * 100, *p.solve.zone_change * 100);
   if (!p.advice.advice.empty()) {
     text += "\n  Advice:\n";

@@ -11,7 +11,8 @@ namespace evenpull {
 std::string plan_summary(const Plan& plan, const std::string& folder);
 
 /// What was understood of a case.
-std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const std::string& folder);
+std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
+                        const std::string& folder);
 
 /// "a tube, 0.500 in x 0.035 in, 6061-T6 tube".
 std::string print_make(const MemberMake& make, const Case& c);

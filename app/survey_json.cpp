@@ -33,7 +33,7 @@ Json supports_of(const std::vector<Support>& supports, const Case& c) {
 
 }  // namespace
 
-std::string survey_document(const Case& c, const Panel& panel, const RunEstimate& estimate,
+std::string survey_document(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
                             const std::string& version) {
   Json j;
   j["format"] = survey_json_format;
@@ -69,7 +69,8 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
   j["fullness_percent"] = json_number(panel.fullness * 100, "fullness");
   j["estimate"] = {{"nodes", estimate.nodes},
                    {"steps", estimate.steps},
-                   {"seconds", json_number(estimate.seconds, "estimate.seconds")}};
+                   {"seconds", json_number(estimate.seconds, "estimate.seconds")},
+                   {"seconds_fine", json_number(fine.seconds, "estimate.seconds_fine")}};
   j["doubts"] = c.doubts;
   j["defaults_used"] = Json::array();
   for (const auto& d : c.defaults_used)

@@ -9,6 +9,8 @@ namespace evenpull {
 
 constexpr int survey_json_format = 1;
 
-std::string survey_document(const Case& c, const Panel& panel, const RunEstimate& estimate, const std::string& version);
+/// `fine` is the estimate of a plan with --accuracy fine.
+std::string survey_document(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
+                            const std::string& version);
 
 }  // namespace evenpull

@@ -1,5 +1,7 @@
 #include "sequencer/advice.hpp"
 
+#include "sequencer/error_bars.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <sstream>
@@ -33,7 +35,7 @@ std::string small_length(double metres) {
 }
 
 std::string use_text(const LimitReading& l, bool quick) {
-  return quick ? fixed(l.use, 2) : fixed(l.use, 2) + " \xC2\xB1 " + fixed(l.use_plus_minus, 2);
+  return quick ? fixed(l.use, 2) : fixed(l.use, 2) + " \xC2\xB1 " + fixed(printed_bar(l.use, l.use_plus_minus), 2);
 }
 
 std::string closest(const StageVerdict& v, bool quick) {

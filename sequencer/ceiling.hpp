@@ -14,17 +14,11 @@ std::optional<int> stage_ceiling(const std::vector<StageVerdict>& stages, bool p
 /// Largest use up to and including a stage: history of all, unevenness of the last.
 double worst_use_up_to(const std::vector<StageVerdict>& stages, int last, bool pessimistic);
 
-/// Sets the error bar of each limit of `stages`: what halving the element edge changes, plus what cutting the zones in
-/// two changes. A study that ended early (the frame gave way) makes the bar as large as the use itself.
-void set_error_bars(std::vector<StageVerdict>& stages, const std::vector<StageVerdict>& finer,
-                    const std::vector<StageVerdict>& split);
-
-/// Change of the governing use of a stage in another run, as a share.
-double governing_change(const StageVerdict& stage, const std::vector<StageVerdict>& other);
-
 /// Hottest setting [K], whole 5 F steps, between the ceiling and the next stage that still passes; tried by computing
-/// the next stage at that setting. `before` is the settled state at the ceiling (or as laid on if there is none).
+/// the next stage at that setting. `before` is the settled state at the ceiling (or as laid on if there is none);
+/// `stages` carry error bars, `plain` are the same stages as `ironing`'s own mesh has them.
 std::optional<double> setting_between(Ironing& ironing, const Covering& before, const std::vector<StageVerdict>& stages,
-                                      std::optional<int> ceiling, const std::vector<Step>& steps_of_next);
+                                      const std::vector<StageVerdict>& plain, std::optional<int> ceiling,
+                                      const std::vector<Step>& steps_of_next);
 
 }  // namespace evenpull

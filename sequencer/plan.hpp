@@ -1,6 +1,8 @@
 // What comes out: plain values that app/ writes as JSON and viz/ draws. SI units inside.
 #pragma once
 
+#include "sequencer/accuracy_wish.hpp"
+#include "sequencer/number_study.hpp"
 #include "solver/case.hpp"
 #include "solver/panel.hpp"
 #include "solver/sag.hpp"
@@ -48,6 +50,7 @@ struct LimitReading {
   double use = 0;      ///< share of the limit taken up
   double use_plus_minus = 0;
   bool judgement = true;  ///< the allowed value is engineering judgement
+  NumberStudy study{};    ///< of the use
 };
 
 struct OrderResult {
@@ -93,6 +96,8 @@ struct StageSummary {
   std::vector<ThicknessLoss> thickness_loss_by_bay{};
   double worst_use = 0;      ///< of all limits, up to and including this stage
   bool passes = false;
+  NumberStudy pull_chord_study[2]{}, pull_span_study[2]{};  ///< of the mean pulls
+  NumberStudy slip_study{};                                 ///< of worst_slip
 };
 
 /// A bound run at the end of the chosen plan (inner ribs free or glued).
@@ -123,8 +128,15 @@ struct Solve {
   double tension_error_bound = 0;        ///< N/m rms, at the stage ends that are judged
   double tension_error_bound_on_the_way = 0;  ///< N/m rms, of the steps between
   double worst_threshold_error = 0;      ///< friction threshold, share by which it is off from consistent
-  std::optional<double> mesh_change;     ///< share of governing use: fine against normal
-  std::optional<double> zone_change;     ///< share of governing use: zones cut in two against normal
+  std::optional<double> mesh_change;     ///< share of governing use: the finest mesh against the last but one
+  std::optional<double> zone_change;     ///< share of governing use: the smallest zones against whole ones
+};
+
+/// A run behind the error bars: its mesh and zones.
+struct StudyLevel {
+  int nodes = 0;
+  double edge = 0;     ///< m, mean
+  int zone_parts = 1;  ///< into how many each zone was cut
 };
 
 struct Advice {
@@ -135,7 +147,8 @@ struct Advice {
 struct Plan {
   Case the_case;
   Panel panel;                        ///< of the full model
-  bool quick = false;                 ///< coarse mesh, no error bars
+  AccuracyWish accuracy = AccuracyWish::normal;
+  std::vector<StudyLevel> study;      ///< whole zones from coarse to fine, then cut ones; empty: no error bars
   bool replayed = false;              ///< an order somebody chose (command `replay`)
   std::optional<int> ceiling;         ///< index of the hottest safe stage; none: not set
   std::optional<double> setting;      ///< K: hottest setting that would still pass, when it lies between stages
@@ -151,6 +164,8 @@ struct Plan {
   Solve solve;
   std::vector<Certificate> certificates;  ///< of the chosen order
   std::vector<std::string> notes;     ///< sentences for the sheet: bounds, frame turn, pulling ties, odd rankings
+
+  bool quick() const { return accuracy == AccuracyWish::quick; }
 };
 
 }  // namespace evenpull

@@ -3,6 +3,7 @@
 #include "sequencer/advice.hpp"
 #include "sequencer/ceiling.hpp"
 #include "sequencer/choice.hpp"
+#include "sequencer/error_bars.hpp"
 #include "sequencer/families.hpp"
 #include "sequencer/search.hpp"
 #include "sequencer/zone_graph.hpp"
@@ -50,7 +51,7 @@ class Meter {
 
 class Planner {
  public:
-  Planner(const Case& c, const PlanOptions& o) : case_(c), options_(o), meter_(o), full_(c, full_mesh()) {
+  Planner(const Case& c, const PlanOptions& o) : case_(c), options_(o), meter_(o), full_(c, plan_mesh(c, o.accuracy)) {
     if (!options_.parallel)
       options_.parallel = [](int n, const std::function<void(int)>& work) {
         for (int i = 0; i < n; ++i) work(i);
@@ -84,16 +85,16 @@ class Planner {
   const Panel& panel() const { return full_.panel; }
 
  private:
-  MeshWish full_mesh() const { return {options_.quick ? coarse_nodes : case_.target_nodes}; }
+  bool quick() const { return options_.accuracy == AccuracyWish::quick; }
 
   // Families and the search on the coarse mesh.
   void rank() {
     const Model coarse(case_, {coarse_nodes});
     meter_.span(0, 0.1, 1, "searching for an order");
     std::vector<Order> orders = order_families(coarse.panel);
-    if (!options_.quick) orders.push_back(search_order(coarse, {options_.parallel, 1}));
+    if (!quick()) orders.push_back(search_order(coarse, {options_.parallel, 1}));
     run_coarse(coarse, orders, 0.1, 0.25);
-    if (options_.quick) return;
+    if (quick()) return;
     // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror.
     const int best = best_of(summaries(ranked_), count_turn_overs());
     const Order order = ranked_[best].order;
@@ -138,14 +139,14 @@ class Planner {
     const auto choose = [&](int i) {
       if (std::find(finalists.begin(), finalists.end(), i) == finalists.end()) finalists.push_back(i);
     };
-    const int wanted = options_.quick ? 1 : 2;
+    const int wanted = quick() ? 1 : 2;
     for (int k = 0; k < wanted; ++k) {
       const int best = best_of(left, count_turn_overs());
       choose(index[best]);
       left.erase(left.begin() + best);
       index.erase(index.begin() + best);
     }
-    if (!options_.quick)
+    if (!quick())
       for (std::size_t i = 0; i < ranked_.size(); ++i)
         for (const char* usual : usual_orders)
           if (ranked_[i].order.name == usual) choose(static_cast<int>(i));
@@ -162,39 +163,39 @@ class Planner {
     });
   }
 
-  // Error bars and bounds of the chosen order.
-  void study(Tried& chosen) {
-    if (options_.quick) return;
+  // Error bars and bounds of the chosen order: gives its stages with the bars.
+  std::vector<StageVerdict> study(const Tried& chosen) {
+    if (quick()) return chosen.result.stages;
     Case free = case_, glued = case_;
     free.blanket.inner_ribs = RibTie::free;
     glued.blanket.inner_ribs = RibTie::glued;
-    const std::vector<Step>& steps = chosen.result.steps;
-    const bool inner_ribs = full_.panel.bays > 1;
     struct Job {
       const Case* the_case;
       MeshWish wish;
     };
-    MeshWish fine = full_mesh(), split = full_mesh();
-    fine.fineness = 4;
-    split.zone_parts = 2;
-    std::vector<Job> jobs = {{&case_, fine}, {&case_, split}};
-    if (inner_ribs) jobs.push_back({&free, full_mesh()}), jobs.push_back({&glued, full_mesh()});
-    std::vector<ReplayResult> results(jobs.size());
-    meter_.span(0.6, 0.95, static_cast<int>(jobs.size()), "error bars: finer mesh, smaller zones, other rib ties");
+    std::vector<Job> jobs;
+    for (const MeshWish& wish : study_meshes_of(case_, options_.accuracy)) jobs.push_back({&case_, wish});
+    const std::size_t levels = jobs.size();
+    const MeshWish plain = plan_mesh(case_, options_.accuracy);
+    if (full_.panel.bays > 1) jobs.push_back({&free, plain}), jobs.push_back({&glued, plain});
+    std::vector<StudyRun> runs(jobs.size());
+    meter_.span(0.6, 0.95, static_cast<int>(jobs.size()), "error bars: other meshes, smaller zones, other rib ties");
     options_.parallel(static_cast<int>(jobs.size()), [&](int i) {
-      const Model m(*jobs[i].the_case, jobs[i].wish);
-      ReplayWish wish;
-      wish.progress = meter_.job(i);
-      const bool cut = jobs[i].wish.zone_parts == 2 && m.panel.strips == 2 * full_.panel.strips;
-      results[i] = replay(m, cut ? split_steps(full_.panel, m.panel, steps) : steps, wish);
+      runs[i] = run_for_study(*jobs[i].the_case, jobs[i].wish, full_.panel, chosen.result.steps, meter_.job(i));
     });
-    set_error_bars(chosen.result.stages, results[0].stages, results[1].stages);
-    fine_ = std::move(results[0].stages);
-    split_ = std::move(results[1].stages);
-    if (inner_ribs) {
-      bounds_.push_back(bound("inner ribs free", results[2].stages));
-      bounds_.push_back(bound("inner ribs glued", results[3].stages));
-    }
+    for (std::size_t i = levels; i < runs.size(); ++i)
+      bounds_.push_back(bound(i == levels ? "inner ribs free" : "inner ribs glued", runs[i].stages));
+    runs.resize(levels);
+    runs.push_back(as_study_run(full_.panel, plain, chosen.result.stages));
+    note_levels(runs);
+    return with_error_bars(chosen.result.stages, runs);
+  }
+
+  void note_levels(const std::vector<StudyRun>& runs) {
+    for (const StudyRun& r : runs) levels_.push_back({r.nodes, r.edge, r.zone_parts});
+    std::sort(levels_.begin(), levels_.end(), [](const StudyLevel& a, const StudyLevel& b) {
+      return a.zone_parts != b.zone_parts ? a.zone_parts < b.zone_parts : a.edge > b.edge;
+    });
   }
 
   static BoundRun bound(const std::string& name, const std::vector<StageVerdict>& stages) {
@@ -209,55 +210,70 @@ class Planner {
     return b;
   }
 
-  std::optional<double> setting(const Tried& chosen, std::optional<int> ceiling) {
+  std::optional<double> setting(const Tried& chosen, const std::vector<StageVerdict>& judged,
+                                std::optional<int> ceiling) {
     const int next = ceiling ? *ceiling + 1 : 0;
-    const auto& stages = chosen.result.stages;
-    if (next >= static_cast<int>(stages.size())) return {};
+    if (next >= static_cast<int>(judged.size())) return {};
     std::vector<Step> steps = given_.empty() ? steps_of(case_, full_.panel, chosen.order.zones) : given_;
     std::erase_if(steps, [&](const Step& s) { return s.stage != next; });
     meter_.span(0.95, 1, 1, "looking for the hottest setting");
     Ironing ironing(full_);
     const Covering before = ceiling ? chosen.result.stage_end[*ceiling] : ironing.begin();
-    return setting_between(ironing, before, stages, ceiling, steps);
+    return setting_between(ironing, before, judged, chosen.result.stages, ceiling, steps);
   }
 
   Plan finish() {
     const int best = best_of(summaries(full_tried_), count_turn_overs());
     Tried& chosen = full_tried_[best];
-    study(chosen);
-    const std::optional<int> ceiling = stage_ceiling(chosen.result.stages, true);
+    std::vector<StageVerdict> judged = study(chosen);
+    const std::optional<int> ceiling = stage_ceiling(judged, true);
     Plan p;
     p.the_case = case_;
-    p.quick = options_.quick;
+    p.accuracy = options_.accuracy;
     p.ceiling = ceiling;
-    p.setting = setting(chosen, ceiling);
-    p.advice = advise(case_, chosen.result.stages, ceiling, p.setting, options_.quick);
+    p.setting = setting(chosen, judged, ceiling);
+    p.advice = advise(case_, judged, ceiling, p.setting, quick());
     p.order_name = chosen.order.name;
     p.order_rule = chosen.order.rule;
-    p.notes = notes_on(case_, full_.panel, chosen.result.stages, ceiling);
+    p.notes = notes_on(case_, full_.panel, judged, ceiling);
     list_orders(p, best, ceiling.value_or(0));
-    const std::optional<int> without_bars = stage_ceiling(chosen.result.stages, false);
+    const std::optional<int> without_bars = stage_ceiling(judged, false);
     if (without_bars != ceiling && without_bars)
-      p.notes.push_back("Without its error bars the chosen order would hold up to " +
-                        temperature_text(case_.stages[*without_bars].temperature) +
-                        "; the bars are counted against it. \"Stages held\" compares orders without error bars.");
-    for (StageVerdict& v : chosen.result.stages) {
+      p.notes.push_back(bars_decide(case_.stages[*without_bars].temperature));
+    for (const StageVerdict& v : judged)
+      if (gave_way_in_study(v)) p.notes.push_back(gave_way_elsewhere(case_.stages[v.stage].temperature));
+    for (StageVerdict& v : judged) {
       for (const LimitReading& l : v.limits) p.limits.push_back(l);
-      v.summary.worst_use = worst_use_up_to(chosen.result.stages, v.stage, true);
+      v.summary.worst_use = worst_use_up_to(judged, v.stage, true);
       v.summary.passes = ceiling && v.stage <= *ceiling;
       p.stages.push_back(v.summary);
     }
     p.bounds = bounds_;
     p.solve = chosen.result.solve;
     p.certificates = std::move(chosen.result.certificates);
-    const StageVerdict& judged = chosen.result.stages[ceiling.value_or(0)];
-    if (!fine_.empty()) p.solve.mesh_change = governing_change(judged, fine_);
-    if (!split_.empty()) p.solve.zone_change = governing_change(judged, split_);
+    p.study = levels_;
+    if (!quick()) {
+      p.solve.mesh_change = mesh_change(judged[ceiling.value_or(0)]);
+      p.solve.zone_change = zone_change(judged[ceiling.value_or(0)]);
+    }
     p.steps = std::move(chosen.result.steps);
     p.snapshots = std::move(chosen.result.snapshots);
     p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
     p.panel = full_.panel;
     return p;
+  }
+
+  static std::string gave_way_elsewhere(double temperature) {
+    return "On another mesh, or with smaller zones, the frame gives way at " + temperature_text(temperature) +
+           ": that stage counts as not safe.";
+  }
+
+  std::string bars_decide(double without) const {
+    std::string s = "Without its error bars the chosen order would hold up to " + temperature_text(without) +
+                    "; the bars are counted against it. \"Stages held\" compares orders without error bars.";
+    if (options_.accuracy == AccuracyWish::normal)
+      s += " A run with --accuracy fine narrows the bars and may allow more.";
+    return s;
   }
 
   void list_orders(Plan& p, int best, int last) const {
@@ -271,7 +287,7 @@ class Planner {
     for (const Tried& t : ranked_)
       if (!is_full(t.order.name)) p.orders.push_back(summarise_up_to(t, full_.panel, last));
     compare_steady_with_jumping(p, last);
-    if (ranked_.empty() || options_.quick) return;
+    if (ranked_.empty() || quick()) return;
     const int coarse_best = best_of(summaries(ranked_), count_turn_overs());
     if (ranked_[coarse_best].order.name != full_tried_[best].order.name)
       p.notes.push_back("The coarse mesh ranked \"" + ranked_[coarse_best].order.name +
@@ -309,7 +325,7 @@ class Planner {
   Meter meter_;
   Model full_;
   std::vector<Tried> ranked_, full_tried_;
-  std::vector<StageVerdict> fine_, split_;
+  std::vector<StudyLevel> levels_;
   std::vector<BoundRun> bounds_;
   std::vector<Step> given_;
 };
@@ -352,18 +368,20 @@ Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const Plan
   return planner.replay_given(std::move(steps));
 }
 
-RunEstimate estimate_run(const Case& c, bool quick) {
-  // Seconds per step and node on two ordinary cores, and shares of all runs in a plan; measured (bench/).
+RunEstimate estimate_run(const Case& c, AccuracyWish a) {
+  // Seconds per step and node on two ordinary cores; measured (bench/).
   constexpr double seconds_per_step_and_node = 5e-5;
-  constexpr double full_runs = 11;
-  const Panel p = build_panel(c, {quick ? coarse_nodes : c.target_nodes});
+  const Panel p = build_panel(c, plan_mesh(c, a));
   RunEstimate e;
   e.nodes = static_cast<int>(p.nodes.size());
   e.zones = static_cast<int>(p.zones.size());
   std::size_t passes = 0;
   for (const Stage& s : c.stages) passes += s.doses.size();
   e.steps = static_cast<int>(passes) * e.zones;
-  e.seconds = seconds_per_step_and_node * e.steps * (e.nodes * (quick ? 1 : full_runs) / 2 + 4 * coarse_nodes);
+  // Runs in a plan, in runs of its own mesh: finalists and bounds, and those behind the error bars.
+  double runs = a == AccuracyWish::quick ? 1 : 6.5;
+  for (const MeshWish& w : study_meshes_of(c, a)) runs += w.zone_parts * w.fineness * w.fineness / 4.0;
+  e.seconds = seconds_per_step_and_node * e.steps * (e.nodes * runs / 2 + 4 * coarse_nodes);
   return e;
 }
 

@@ -13,7 +13,7 @@ namespace evenpull {
 using ParallelFor = std::function<void(int n, const std::function<void(int)>& work)>;
 
 struct PlanOptions {
-  bool quick = false;        ///< coarse mesh, no error bars
+  AccuracyWish accuracy = AccuracyWish::normal;
   ParallelFor parallel;      ///< unset: one after the other
   std::function<void(double share_done, const std::string& what)> progress;  ///< may be called from any thread
 };
@@ -33,7 +33,7 @@ struct RunEstimate {
   int nodes = 0, zones = 0, steps = 0;
   double seconds = 0;
 };
-RunEstimate estimate_run(const Case& c, bool quick);
+RunEstimate estimate_run(const Case& c, AccuracyWish a);
 
 /// Ranks orders, replays the best ones in full, judges, and reports. Throws CaseError, NotConverged.
 Plan make_plan(const Case& c, const PlanOptions& options);

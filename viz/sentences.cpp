@@ -107,7 +107,10 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   if (c.blanket.kind == BlanketKind::full_wrap && !c.blanket.edge_glued) {
     std::string slip = "Pencil marks on cloth and trailing edge, made before the first stage: cloth slipped at most " +
                        small_length_both(c.limits.slip);
-    if (summary != plan.stages.end()) slip += "; expected " + small_length_both(summary->worst_slip);
+    if (summary != plan.stages.end()) {
+      const double bar = summary->slip_study.plus_minus();
+      slip += "; expected " + small_length_both(summary->worst_slip) + (bar > 0 ? " ± " + small_length_both(bar) : "");
+    }
     checks.push_back(slip + ".");
   } else {
     checks.push_back("Glued edges: no lifting, no creep, all along.");
@@ -174,11 +177,31 @@ std::vector<std::string> limits_of_validity(const Plan& plan) {
       "Heat is one dose a pass. Dwell and travel of the iron: not computed.",
       "Left out: the iron's drag, weight, growth of hot metal edges, slackening with time, coatings that tauten.",
   };
-  if (plan.quick)
+  if (plan.quick())
     list.insert(list.begin(), "Quick plan: coarse mesh and no error bars. Run the full plan before heat goes on.");
   if (plan.replayed) list.insert(list.begin(), "Replay: the order was chosen by a person, not by the program.");
   return list;
 }
+
+namespace {
+
+/// What the error bars rest on.
+std::string study_words(const Plan& plan) {
+  std::string meshes, zones;
+  int finest = 0;
+  for (const auto& level : plan.study) {
+    if (level.zone_parts > 1)
+      zones += (zones.empty() ? "" : " and in ") + std::to_string(level.zone_parts);
+    else
+      meshes += (meshes.empty() ? "" : ", ") + std::to_string(finest = level.nodes);
+  }
+  return fmt::format(
+      "Error bars: the chosen order on meshes of {} cloth points{}. Uses, mean pull and slip are those of the mesh of {}; "
+      "the drawings show the one of {}.",
+      meshes, zones.empty() ? "" : ", and with zones cut in " + zones, finest, plan.solve.nodes);
+}
+
+}  // namespace
 
 std::vector<std::string> how_computed(const Plan& plan) {
   const Solve& s = plan.solve;
@@ -186,11 +209,16 @@ std::vector<std::string> how_computed(const Plan& plan) {
       "{} cloth points, {} steps, {} iterations; worst residual {:.1g} N; pull "
       "certain to {:.1f} N/m (rms) at stage ends and {:.1f} N/m on the way, on this mesh.",
       s.nodes, s.steps, s.iterations, s.worst_residual, s.tension_error_bound, s.tension_error_bound_on_the_way)};
+  if (plan.study.empty()) {
+    list.push_back("No error bars were computed.");
+    return list;
+  }
+  list.push_back(study_words(plan));
   if (s.mesh_change)
-    list.push_back(fmt::format("Element edge halved: governing use changes by {:.1f} %.", 100 * *s.mesh_change));
+    list.push_back(
+        fmt::format("Last mesh but one to the finest: governing use changes by {:.1f} %.", 100 * *s.mesh_change));
   if (s.zone_change)
-    list.push_back(fmt::format("Zones cut in two: governing use changes by {:.1f} %.", 100 * *s.zone_change));
-  if (!s.mesh_change && !s.zone_change) list.push_back("No error bars were computed.");
+    list.push_back(fmt::format("Smallest zones: governing use changes by {:.1f} %.", 100 * *s.zone_change));
   return list;
 }
 

@@ -10,6 +10,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace evenpull::viz {
 
@@ -51,13 +52,21 @@ void draw_notebook(cairo_t* cr, const Box& box) {
   }
 }
 
+/// Pounds per inch, the bar rounded up.
+std::string pull_with_bar(double pull, const NumberStudy& study) {
+  const std::string number = fmt::format("{:.1f}", pounds_per_inch(pull));
+  if (study.plus_minus() <= 0) return number;
+  return number + fmt::format(" ± {:.1f}", std::ceil(10 * pounds_per_inch(study.plus_minus())) / 10);
+}
+
 std::vector<std::string> expected_sentences(const Plan& plan, int stage) {
   std::vector<std::string> lines;
   for (const auto& s : plan.stages) {
     if (s.stage != stage) continue;
     for (int side : {0, 1})
-      lines.push_back(fmt::format("{}: {:.1f} / {:.1f} lb/in ({:.0f} / {:.0f} N/m)", side == 0 ? "Top" : "Bottom",
-                                  pounds_per_inch(s.mean_pull_chord[side]), pounds_per_inch(s.mean_pull_span[side]),
+      lines.push_back(fmt::format("{}: {} / {} lb/in ({:.0f} / {:.0f} N/m)", side == 0 ? "Top" : "Bottom",
+                                  pull_with_bar(s.mean_pull_chord[side], s.pull_chord_study[side]),
+                                  pull_with_bar(s.mean_pull_span[side], s.pull_span_study[side]),
                                   s.mean_pull_chord[side], s.mean_pull_span[side]));
     const ThicknessLoss& loss = s.thickness_loss;
     if (loss.bay >= 0 && loss.loss >= least_loss_said)

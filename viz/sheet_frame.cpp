@@ -29,7 +29,7 @@ std::string fitted(cairo_t* cr, const std::string& words, double room) {
 
 std::vector<std::string> plan_marks(const Plan& plan) {
   std::vector<std::string> marks;
-  if (plan.quick) marks.push_back("QUICK: no error bars");
+  if (plan.quick()) marks.push_back("QUICK: no error bars");
   if (plan.replayed) marks.push_back("REPLAY");
   if (plan.the_case.invented) marks.push_back("INVENTED DEMO");
   return marks;

@@ -1,5 +1,7 @@
 #include "viz/wording.hpp"
 
+#include "sequencer/error_bars.hpp"
+
 #include <fmt/core.h>
 
 #include <cmath>
@@ -88,7 +90,7 @@ std::string percent_text(double share) {
 }
 
 std::string use_text(double use, double plus_minus) {
-  return plus_minus > 0 ? fixed(use, 2) + " ± " + fixed(plus_minus, 2) : fixed(use, 2);
+  return plus_minus > 0 ? fixed(use, 2) + " ± " + fixed(printed_bar(use, plus_minus), 2) : fixed(use, 2);
 }
 
 std::string dose_words(double dose) {

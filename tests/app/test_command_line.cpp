@@ -2,6 +2,8 @@
 #include "app/exit_codes.hpp"
 #include "tests/app/case_text.hpp"
 
+#include <algorithm>
+#include <iostream>
 #include <sstream>
 
 using namespace evenpull;
@@ -23,13 +25,45 @@ TEST_CASE("the command line says what is to be done", "[command]") {
   CHECK(plan.request->job == Request::Job::plan);
   CHECK(plan.request->case_file == "a.toml");
   CHECK(plan.request->paper == Paper::a4);
-  CHECK(plan.request->quick);
+  CHECK(plan.request->accuracy == AccuracyWish::quick);
   CHECK(result_folder_of(*plan.request) == "there");
   const auto replay = parse({"replay", "x/aileron.toml", "--order", "o.toml"});
   REQUIRE(replay.request);
   CHECK(replay.request->order_file == "o.toml");
   CHECK(result_folder_of(*replay.request) == "aileron-replay");
   CHECK(parse({"survey", "a.toml", "--json"}).request->json);
+}
+
+TEST_CASE("accuracy is one of three words, normal if not said, and --quick is short for the first", "[command]") {
+  const auto accuracy = [](std::vector<const char*> words) { return parse(std::move(words)).request.value().accuracy; };
+  for (const char* job : {"plan", "replay"}) {
+    std::vector<const char*> words = {job, "a.toml"};
+    if (job == std::string("replay")) words.insert(words.end(), {"--order", "o.toml"});
+    const auto with = [&](std::vector<const char*> more) {
+      auto all = words;
+      all.insert(all.end(), more.begin(), more.end());
+      return all;
+    };
+    CHECK(accuracy(words) == AccuracyWish::normal);
+    CHECK(accuracy(with({"--accuracy", "quick"})) == AccuracyWish::quick);
+    CHECK(accuracy(with({"--accuracy", "normal"})) == AccuracyWish::normal);
+    CHECK(accuracy(with({"--accuracy", "Fine"})) == AccuracyWish::fine);
+    CHECK(accuracy(with({"--quick"})) == AccuracyWish::quick);
+    // Two answers to one question.
+    CHECK_FALSE(parse(with({"--quick", "--accuracy", "fine"})).request);
+  }
+}
+
+TEST_CASE("an unknown accuracy is answered with the words that are known, in one message", "[command]") {
+  std::ostringstream said;
+  auto* before = std::cerr.rdbuf(said.rdbuf());
+  const auto p = parse({"plan", "a.toml", "--accuracy", "best"});
+  std::cerr.rdbuf(before);
+  CHECK_FALSE(p.request);
+  CHECK(p.exit_code == static_cast<int>(ExitCode::bad_command));
+  CHECK_THAT(said.str(), Contains("\"best\" is not known; say quick, normal or fine"));
+  const auto text = said.str();
+  CHECK(std::count(text.begin(), text.end(), '\n') == 2);  // the message, and where help is
 }
 
 TEST_CASE("a command line that is not understood has its own exit code", "[command]") {

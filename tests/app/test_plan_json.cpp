@@ -30,6 +30,14 @@ Plan some_plan() {
   p.orders[0].chosen = true;
   p.stages.resize(1);
   p.bounds = {{"inner ribs free", {0.5}, 0.1, 0.001}};
+  p.limits[0].study.mesh = {{0.04, 0.79}, {0.02, 0.82}, {0.01, 0.83}};
+  p.limits[0].study.zones = {{2, 0.02, 0.81, -0.01}};
+  p.limits[0].study.approach = Approach::settling;
+  p.limits[0].study.order = 1.6;
+  p.limits[0].study.extrapolated = 0.835;
+  p.limits[0].study.mesh_plus_minus = p.limits[0].study.zone_plus_minus = 0.01;
+  p.stages[0].slip_study = p.limits[0].study;
+  p.study = {{500, 0.04, 1}, {2000, 0.02, 1}, {8000, 0.01, 1}, {2000, 0.02, 2}};
   p.solve.mesh_change = 0.02;
   return p;
 }
@@ -45,6 +53,26 @@ TEST_CASE("the document has every key that is promised", "[json]") {
   CHECK(j["hottest_safe"]["stage_degF"] == 250);
   CHECK(j["limits"][0]["stage_degF"] == 300);
   CHECK(j["limits"][0]["use_plus_minus"] == 0.02);
+  CHECK(j["accuracy"] == "normal");
+  CHECK(j["quick"] == false);
+  const auto& study = j["limits"][0]["study"];
+  CHECK(study["approach"] == "settling");
+  CHECK(study["order"] == 1.6);
+  CHECK(study["extrapolated"] == 0.835);
+  REQUIRE(study["meshes"].size() == 3);
+  CHECK(study["meshes"][2]["edge_mm"] == 10);
+  CHECK(study["meshes"][2]["value"] == 0.83);
+  CHECK(study["zones"][0]["parts"] == 2);
+  CHECK(study["zones"][0]["change"] == -0.01);
+  CHECK(study["gave_way"] == false);
+  REQUIRE(j["error_bars_from"].size() == 4);
+  CHECK(j["error_bars_from"][2]["nodes"] == 8000);
+  CHECK(j["error_bars_from"][3]["zone_parts"] == 2);
+  // Slip stands in mm, its study too; a number that was not studied has no bar.
+  CHECK(j["stages"][0]["worst_slip_plus_minus_mm"] == 20);
+  CHECK(j["stages"][0]["studies"]["worst_slip_mm"]["extrapolated"] == 835);
+  CHECK(j["stages"][0]["mean_pull_plus_minus_N_per_m"]["chordwise"]["top"].is_null());
+  CHECK(j["stages"][0]["studies"]["mean_pull_N_per_m"]["spanwise"]["bottom"].is_null());
   CHECK(j["steps"][0]["zone"] == "T1");
   CHECK(j["steps"][0]["dwell_s"].is_null());
   CHECK(j["steps"][1]["bay"] == 1);
@@ -52,6 +80,23 @@ TEST_CASE("the document has every key that is promised", "[json]") {
   CHECK(j["solve"]["zone_change_percent"].is_null());
   for (const auto* key : {"nodes", "steps", "worst_residual_N", "tension_error_bound_N_per_m"})
     CHECK(j["solve"].contains(key));
+}
+
+TEST_CASE("a number whose frame gave way on another mesh has no bar, and says so", "[json]") {
+  auto p = some_plan();
+  p.stages[0].slip_study.gave_way = true;
+  const auto j = Json::parse(plan_document(p, "0"));
+  CHECK(j["stages"][0]["worst_slip_plus_minus_mm"].is_null());
+  CHECK(j["stages"][0]["studies"]["worst_slip_mm"]["gave_way"] == true);
+}
+
+TEST_CASE("a wavering number has no order", "[json]") {
+  auto p = some_plan();
+  p.limits[0].study.approach = Approach::wavering;
+  p.limits[0].study.order = 0;
+  const auto j = Json::parse(plan_document(p, "0"));
+  CHECK(j["limits"][0]["study"]["approach"] == "wavering");
+  CHECK(j["limits"][0]["study"]["order"].is_null());
 }
 
 TEST_CASE("steps above the hottest safe stage are marked as not to be ironed", "[json]") {

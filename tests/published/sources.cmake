@@ -21,6 +21,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_membrane_cylinder.cpp
   test_membrane_frequency.cpp
   test_membrane_in_air.cpp
+  test_mesh_convergence.cpp
   test_moving_air.cpp
   test_partial_doses.cpp
   test_round_membrane.cpp

@@ -2,6 +2,8 @@ set(EVENPULL_SEQUENCER_TESTS
   test_families.cpp
   test_zone_graph.cpp
   test_ceiling.cpp
+  test_error_bars.cpp
+  test_mesh_study.cpp
   test_choice.cpp
   test_planner.cpp
   test_stage_shapes.cpp

@@ -57,22 +57,6 @@ TEST_CASE("a frame that gives way ends the history") {
   CHECK(stage_ceiling(stages, true) == 0);
 }
 
-TEST_CASE("the error bar is the change by a finer mesh plus the change by smaller zones") {
-  std::vector<StageVerdict> stages = {stage(0, 0.50, 0.1)};
-  set_error_bars(stages, {stage(0, 0.53, 0.1)}, {stage(0, 0.49, 0.1)});
-  CHECK(stages[0].limits[0].use_plus_minus == Approx(0.04));
-  CHECK(governing_change(stages[0], {stage(0, 0.53, 0.1)}) == Approx(0.06));
-}
-
-TEST_CASE("a study that gave way makes the bar as large as the use") {
-  std::vector<StageVerdict> stages = {stage(0, 0.60, 0.1)};
-  std::vector<StageVerdict> finer = {stage(0, 0.61, 0.1)};
-  finer[0].buckled = true;
-  set_error_bars(stages, finer, {stage(0, 0.60, 0.1)});
-  CHECK(stages[0].limits[0].use_plus_minus == Approx(0.60));
-  CHECK_FALSE(stage_ceiling(stages, true).has_value());
-}
-
 TEST_CASE("no safe stage comes with the advice to stop and ask") {
   const Case c = sample::aileron();
   const Advice a = advise(c, {stage(0, 1.4, 0.1), stage(1, 2, 0.1), stage(2, 3, 0.1)}, {}, {}, false);

@@ -21,7 +21,7 @@ Case small() {
 
 PlanOptions quick() {
   PlanOptions o;
-  o.quick = true;
+  o.accuracy = AccuracyWish::quick;
   return o;
 }
 
@@ -121,11 +121,24 @@ TEST_CASE("the full plan carries error bars, bounds and the setting between stag
   CHECK(p.solve.mesh_change.has_value());
   CHECK(p.solve.zone_change.has_value());
   CHECK(p.bounds.size() == 2);
+  REQUIRE(p.study.size() == 4);  // three meshes, and halved zones on one of them
+  CHECK(p.study[0].edge > p.study[1].edge);
+  CHECK(p.study[1].edge > p.study[2].edge);
+  CHECK(p.study[3].zone_parts == 2);
+  for (const StageSummary& stage : p.stages) {
+    CHECK(stage.pull_chord_study[0].mesh.size() == 3);
+    CHECK(stage.pull_chord_study[0].mesh.back().value == stage.mean_pull_chord[0]);
+    CHECK(stage.slip_study.mesh.back().value == stage.worst_slip);
+  }
   if (p.setting) {
     CHECK(*p.setting > c.stages[0].temperature);
     CHECK(*p.setting < c.stages[1].temperature);
   }
-  bool any_bar = false;
-  for (const LimitReading& l : p.limits) any_bar = any_bar || l.use_plus_minus > 0;
-  CHECK(any_bar);
+  for (const LimitReading& l : p.limits) {
+    INFO(l.name);
+    REQUIRE(l.study.mesh.size() == 3);
+    CHECK(l.study.mesh.back().value == l.use);
+    CHECK(l.use_plus_minus == Approx(l.study.plus_minus()));
+    if (l.name == "stress") CHECK(l.use_plus_minus > 0);
+  }
 }

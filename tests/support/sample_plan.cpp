@@ -182,6 +182,13 @@ void add_readings(Plan& plan, bool no_ceiling) {
     for (int b = 0; b < plan.panel.bays; ++b) sum.thickness_loss_by_bay[b].bay = b;
     sum.worst_use = u;
     sum.passes = u < 1;
+    for (NumberStudy* study : {&sum.pull_chord_study[0], &sum.pull_chord_study[1], &sum.pull_span_study[0],
+                               &sum.pull_span_study[1], &sum.slip_study}) {
+      const bool slip = study == &sum.slip_study;
+      study->mesh = {{0.04, 0.98}, {0.02, 1}};
+      study->mesh_plus_minus = slip ? 0.1e-3 : 6;
+      study->zone_plus_minus = slip ? 0.2e-3 : 11;
+    }
     plan.stages.push_back(sum);
   }
 }
@@ -226,6 +233,7 @@ Plan sample_plan(const SampleWish& wish) {
   plan.solve.worst_residual = 3e-7;
   plan.solve.tension_error_bound = 2.1;
   plan.solve.tension_error_bound_on_the_way = 20;
+  plan.study = {{500, 0.052, 1}, {plan.solve.nodes, 0.026, 1}, {4200, 0.017, 1}, {plan.solve.nodes, 0.026, 2}};
   plan.solve.mesh_change = 0.02;
   plan.solve.zone_change = 0.03;
   plan.notes = {"With inner ribs free the end ribs carry more: the use at 300 °F rises from 0.83 to 0.87.",

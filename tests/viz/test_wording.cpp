@@ -14,7 +14,9 @@ TEST_CASE("numbers are said in the trade's unit first and the metric one beside 
 }
 
 TEST_CASE("a use comes with its error bar where one is known") {
-  CHECK(use_text(0.834, 0.021) == "0.83 ± 0.02");
+  CHECK(use_text(0.83, 0.02) == "0.83 ± 0.02");
+  CHECK(use_text(0.834, 0.021) == "0.83 ± 0.03");  // ends at 0.855: the bar is rounded up
+  CHECK(use_text(0.984, 0.017) == "0.98 ± 0.03");  // over the limit, and seen to be
   CHECK(use_text(0.834, 0) == "0.83");
 }
 
