@@ -23,11 +23,12 @@ constexpr double settled_to = 1e-5;
 constexpr int most_polish = 12, most_proofs = 60;
 constexpr double polished_to = 1e-9;
 
-// Fixed start without symmetry, so that no mode is missed by being orthogonal to it; a linear congruential sequence
-// (constants of Park and Miller) keeps it the same everywhere.
-Eigen::VectorXd start_vector(int n, const std::vector<int>& held) {
+// Vectors without symmetry, so that no mode is missed by being orthogonal to them; a linear congruential sequence
+// (constants of Park and Miller) keeps them the same everywhere.
+constexpr long long first_seed = 20011, second_seed = 70001;
+
+Eigen::VectorXd chance_vector(int n, const std::vector<int>& held, long long seed) {
   Eigen::VectorXd v(n);
-  long long seed = 20011;
   for (int i = 0; i < n; ++i) {
     seed = seed * 48271 % 2147483647;
     v[i] = static_cast<double>(seed) / 2147483647.0 - 0.5;
@@ -39,15 +40,14 @@ Eigen::VectorXd start_vector(int n, const std::vector<int>& held) {
 // The eigenproblem with the best answer so far.
 class Search {
  public:
-  Search(const Sparse& tangent, const Sparse& geometric, LinearSolver& tangent_factor, const std::vector<int>& held,
-         const std::shared_ptr<const LinearSolver::Analysis>& analysis)
-      : tangent_(tangent),
-        geometric_(geometric),
+  Search(const BucklingPair& pair, LinearSolver& tangent_factor, const Eigen::VectorXd& start)
+      : tangent_(pair.tangent),
+        geometric_(pair.geometric),
         factor_(tangent_factor),
-        held_(held),
-        shifted_matrix_(tangent),
-        start_(start_vector(static_cast<int>(tangent.rows()), held)) {
-    shifted_.use(analysis);
+        held_(pair.held),
+        shifted_matrix_(pair.tangent),
+        start_(start) {
+    shifted_.use(pair.analysis);
   }
 
   Buckling run() {
@@ -130,7 +130,8 @@ class Search {
         // Something was missed below: halve, and let what was missed into the next guess.
         falls = trial;
         trial = 0.5 * (stands + falls);
-        mode_ += start_ / std::sqrt(start_.dot(times(tangent_, start_)));
+        const Eigen::VectorXd other = chance_vector(static_cast<int>(mode_.size()), held_, second_seed);
+        mode_ += other / std::sqrt(other.dot(times(tangent_, other)));
         continue;
       }
       stands = trial;
@@ -160,7 +161,8 @@ class Search {
   const std::vector<int>& held_;
   Sparse shifted_matrix_;
   LinearSolver shifted_;
-  Eigen::VectorXd start_, mode_;
+  const Eigen::VectorXd& start_;
+  Eigen::VectorXd mode_;
   double mu_ = 0, residual_ = 0;
 };
 
@@ -185,6 +187,10 @@ void scale_mode(const Model& m, Eigen::VectorXd& mode) {
 }
 
 }  // namespace
+
+Buckling least_buckling(const BucklingPair& pair, LinearSolver& factor, const Eigen::VectorXd& start) {
+  return Search(pair, factor, start).run();
+}
 
 Sparse Equilibrium::geometric_at(const Covering& s) {
   Sparse geometric = model_.pattern;
@@ -218,7 +224,9 @@ Buckling Equilibrium::buckling(const Covering& s) {
     return out;
   }
   const Sparse geometric = geometric_at(s);
-  out = Search(matrix_, geometric, linear_, model_.held[static_cast<int>(s.held)], model_.analysis).run();
+  const std::vector<int>& held = model_.held[static_cast<int>(s.held)];
+  out = least_buckling({matrix_, geometric, held, model_.analysis}, linear_,
+                       chance_vector(model_.unknowns.count, held, first_seed));
   if (out.mode.size() > 0) scale_mode(model_, out.mode);
   return out;
 }

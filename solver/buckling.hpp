@@ -1,9 +1,13 @@
 // What the buckling problem of a covered frame has for an answer (docs/model.md, section 5).
 #pragma once
 
+#include "solver/linear_solver.hpp"
+
 #include <Eigen/Core>
 
 #include <limits>
+#include <memory>
+#include <vector>
 
 namespace evenpull {
 
@@ -25,5 +29,17 @@ struct Buckling {
 /// A factor beyond this counts as none: the structure is as good as untouched by the cloth.
 inline constexpr double most_factor = 1e5;
 inline constexpr double least_margin = 1e-6;
+
+/// The pair of matrices: lower triangles in one pattern, rows and columns of `held` unknowns zero in `geometric`.
+struct BucklingPair {
+  const Sparse& tangent;    ///< T, positive definite
+  const Sparse& geometric;  ///< K_G
+  const std::vector<int>& held;
+  std::shared_ptr<const LinearSolver::Analysis> analysis;  ///< of the pattern
+};
+
+/// Answer with the mode as it comes, neither scaled nor signed. `factor` holds the factorisation of T. The search
+/// begins at `start`, zero where held; whatever it misses the proof brings to light.
+Buckling least_buckling(const BucklingPair& pair, LinearSolver& factor, const Eigen::VectorXd& start);
 
 }  // namespace evenpull

@@ -98,6 +98,31 @@ TEST_CASE("the buckling factor is the least of the dense eigenproblem, whichever
     }
 }
 
+TEST_CASE("a mode that the search cannot see comes to light in the proof") {
+  // Springs that do not know of each other: T = 1, K_G = -mu, so the factors are 1 + 1/mu. The search begins without
+  // any part of the first of them and never gets one.
+  constexpr int n = 12;
+  Sparse tangent(n, n), geometric(n, n);
+  for (int i = 0; i < n; ++i) {
+    tangent.insert(i, i) = 1;
+    geometric.insert(i, i) = -0.5 / (i + 1);
+  }
+  tangent.makeCompressed();
+  geometric.makeCompressed();
+  const auto analysis = LinearSolver::study(tangent);
+  LinearSolver factor;
+  factor.use(analysis);
+  REQUIRE(factor.factorise(tangent));
+  const std::vector<int> held;
+  Eigen::VectorXd start = Eigen::VectorXd::Ones(n);
+  start[0] = 0;
+  const Buckling b = least_buckling({tangent, geometric, held, analysis}, factor, start);
+  CHECK(b.factor == Approx(3).epsilon(1e-9));
+  CHECK(b.least_proven);
+  CHECK(b.residual < 1e-8);
+  CHECK(std::abs(b.mode[0]) == Approx(1).epsilon(1e-6));
+}
+
 TEST_CASE("a buckling shape has one size and one sign") {
   Job j(one_zone_a_bay(sample::light_rudder(3)), 150);
   const Covering s = after_first_stage(j);
