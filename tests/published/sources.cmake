@@ -31,5 +31,6 @@ set(EVENPULL_PUBLISHED_TESTS
   test_tapered_rib.cpp
   test_tension_field.cpp
   test_tight_rectangle.cpp
+  test_whole_panels.cpp
   test_wrinkled_strip.cpp
 )

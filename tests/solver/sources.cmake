@@ -1,4 +1,5 @@
 set(EVENPULL_SOLVER_TESTS
+  test_acceptance.cpp
   test_air_mass.cpp
   test_beam.cpp
   test_buckling.cpp

@@ -1,6 +1,9 @@
 set(EVENPULL_SUPPORT
   book.cpp
   cloth_patch.cpp
+  reference_answer.cpp
+  reference_panel.cpp
+  reference_statement.cpp
   sample_case.cpp
   sample_plan.cpp
   sample_plan_case.cpp

@@ -1,0 +1,112 @@
+#include "tests/support/reference_panel.hpp"
+
+#include "tests/support/sample_case.hpp"
+
+namespace evenpull::reference {
+namespace {
+
+double fahrenheit(double f) {
+  return (f + 459.67) / 1.8;
+}
+
+// The job on the bench: three passes at most, over all zones from the inboard end; the side that begins changes from
+// bay to bay.
+void work_pass(SmallPanel& p, int strips, double temperature_f, double dose) {
+  const int bays = static_cast<int>(p.the_case.ribs.size()) - 1;
+  for (int b = 0; b < bays; ++b)
+    for (int side : {b % 2, 1 - b % 2})
+      for (int k = 0; k < strips; ++k)
+        p.steps.push_back({Step::Kind::iron, (side * bays + b) * strips + k, fahrenheit(temperature_f), dose});
+}
+
+void settle(SmallPanel& p) {
+  p.steps.push_back({Step::Kind::settle, 0, 0, 0});
+}
+void release(SmallPanel& p) {
+  p.steps.push_back({Step::Kind::release, 0, 0, 0});
+}
+
+// Another plan outline for a case that has its ribs evenly spaced.
+void reshape(Case& c, double span, double chord_inboard, double chord_outboard) {
+  c.outline.leading_edge = {{0, 0}, {0, span}};
+  c.outline.trailing_edge = {{chord_inboard, 0}, {chord_outboard, span}};
+  for (std::size_t i = 0; i < c.ribs.size(); ++i)
+    c.ribs[i].station = span * static_cast<double>(i) / static_cast<double>(c.ribs.size() - 1);
+  for (std::vector<Support>* set : {&c.while_ironed, &c.in_use}) (*set)[1].station = span;
+}
+
+// An iron that keeps a strip hot of which so many make a bay, near enough for the mesh to cut it so.
+Iron strips_of(const Case& c, int strips) {
+  const double length = c.outline.trailing_edge.front().x, bay = c.ribs[1].station - c.ribs[0].station;
+  const double width = 0.9 * length / strips;
+  return {bay, width, 0, 6, 0};
+}
+
+// Light tubes, a full wrap that slides round the trailing edge, friction on the inner rib; two strips a bay, a light
+// pass and a full one of the first stage.
+SmallPanel wrapped_rudder() {
+  SmallPanel p{"wrapped_rudder", "Light rudder, full wrap, first stage", sample::light_rudder(2), {}, {}};
+  reshape(p.the_case, 0.6, 0.35, 0.35);
+  p.the_case.iron = strips_of(p.the_case, 2);
+  p.mesh.target_nodes = 90;
+  work_pass(p, 2, 250, 0.25);
+  work_pass(p, 2, 250, 1);
+  settle(p);
+  release(p);
+  return p;
+}
+
+// Two sheets glued all round, cloth stiffer along one yarn and looser along the other; all three stages.
+SmallPanel glued_sheets() {
+  SmallPanel p{"glued_sheets", "Two glued sheets on a light frame, three stages", sample::light_rudder(2), {}, {}};
+  Case& c = p.the_case;
+  reshape(c, 0.5, 0.32, 0.32);
+  c.iron = strips_of(c, 1);
+  c.blanket.kind = BlanketKind::two_sheets;
+  c.blanket.inner_ribs = RibTie::glued;
+  c.cloth.stiffness = {120e3, 80e3};
+  c.cloth.looseness = {0.005, 0.015};
+  p.mesh.target_nodes = 100;
+  for (double t : {250.0, 300.0, 350.0}) {
+    work_pass(p, 1, t, 1);
+    settle(p);
+  }
+  release(p);
+  return p;
+}
+
+// Tapered, yarns at 20 degrees to the span, metal nose, hinged inner rib, a brace, cloth that creeps when hot; two
+// stages.
+SmallPanel tapered_aileron() {
+  SmallPanel p{
+      "tapered_aileron", "Tapered aileron, turned yarns, metal nose, two stages", sample::aileron(2, 0.6), {}, {}};
+  Case& c = p.the_case;
+  reshape(c, 0.6, 0.38, 0.28);
+  c.iron = strips_of(c, 1);
+  c.cloth.warp_angle = 0.35;
+  c.cloth.creep_share = 0.3;
+  c.ribs[1].hinged_ends = true;
+  MemberMake brace;
+  brace.shape.kind = SectionShape::Kind::tube;
+  brace.shape.outside_diameter = 8e-3;
+  brace.shape.wall = 0.8e-3;
+  brace.material = 1;
+  c.braces = {{"brace", brace, 0, 0, 1, 1}};
+  c.blanket.edge_friction = 0.3;
+  p.mesh.target_nodes = 110;
+  work_pass(p, 1, 250, 0.25);
+  work_pass(p, 1, 250, 1);
+  settle(p);
+  work_pass(p, 1, 300, 1);
+  settle(p);
+  release(p);
+  return p;
+}
+
+}  // namespace
+
+std::vector<SmallPanel> small_panels() {
+  return {wrapped_rudder(), glued_sheets(), tapered_aileron()};
+}
+
+}  // namespace evenpull::reference
