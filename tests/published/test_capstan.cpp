@@ -1,4 +1,5 @@
-// A rope round a post: T_high/T_low = exp(mu theta) at the limit. Euler (1769) and Eytelwein (1808), from memory.
+// A rope round a post: T_high/T_low = exp(mu theta) at the limit. Euler (1769) and Eytelwein, Handbuch der
+// Statik fester Koerper (1808), as quoted in textbooks (looked up).
 #include "solver/friction.hpp"
 #include "tests/support/book.hpp"
 
@@ -45,7 +46,7 @@ TEST_CASE("cloth round an edge begins to slide at the capstan ratio") {
         {.chapter = "Edge and friction",
          .check = "Rope round a post: pull above over pull below at the limit",
          .quantity = "mu = " + print(r.friction) + ", " + std::to_string(static_cast<int>(r.wrap_deg)) + " deg [1]",
-         .source = "Euler (1769), Eytelwein (1808), from memory; exp(mu theta)",
+         .source = "Eytelwein, Handbuch der Statik fester Koerper (1808), as quoted in textbooks: exp(mu theta)",
          .published = r.ratio,
          .ours = ratio,
          .tolerance = 4e-5});

