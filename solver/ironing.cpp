@@ -19,8 +19,14 @@ constexpr int most_settling = 8;
 // Smoothing at settled states relative to the steps, where these are not certified themselves.
 constexpr double fine_share = 0.01;
 
-// Path of smoothings that a step takes when the plain attempt fails, as multiples of the wanted one, last one 1.
-constexpr double path[] = {300, 30, 5, 1};
+// Path of smoothings [N/m] that a step takes when the plain attempt fails, from very smooth down to the wanted one.
+std::vector<double> path_to(double smoothing) {
+  std::vector<double> path;
+  for (double beta : {0.3, 0.03, 5e-3, 1e-3, 2e-4, 4e-5, 1e-5, 3e-6, 1e-6})
+    if (beta > smoothing) path.push_back(beta);
+  path.push_back(smoothing);
+  return path;
+}
 
 Accuracy with_smoothing(Accuracy a, double beta) {
   a.smoothing = beta;
@@ -73,8 +79,12 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     // The friction force and the origin of slip must stay those of the last accepted state, so each try starts there
     // in these and from the last try in all else.
     Covering guess = s;
-    for (double times : path) {
-      Equilibrium e(model_, with_smoothing(accuracy_, accuracy_.smoothing * times));
+    const std::vector<double> path = path_to(accuracy_.smoothing);
+    for (double beta : path) {
+      Accuracy now = with_smoothing(accuracy_, beta);
+      // Pull and wrinkle strain come from far less smoothing: a first iteration at twice this one makes them anew.
+      if (beta == path.front()) now.start_smoothing = 2 * beta;
+      Equilibrium e(model_, now);
       out.solve = e.solve_from(s, guess, hot, lines_);
       iterations_ += out.solve.iterations;
       if (!out.solve.converged) break;

@@ -155,7 +155,7 @@ TEST_CASE("hardly smoothed, every step of three small panels is the one that Sci
     const double pull = r.reference.mean[0];
     book::enter({.chapter = "Whole panels",
                  .check = p.title,
-                 .quantity = "pull off the reference, rms, worst step [N/m]",
+                 .quantity = "pull off the reference when hardly smoothed, rms, worst step [N/m]",
                  .source = source,
                  .published = 0,
                  .ours = r.rms_on_the_way,

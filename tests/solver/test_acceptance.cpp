@@ -1,6 +1,7 @@
 // When an equilibrium may be accepted (docs/model.md, sections 2 and 9).
 #include "solver/ironing.hpp"
 #include "tests/support/reference_panel.hpp"
+#include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -27,6 +28,24 @@ TEST_CASE("an accepted answer has the tension error bound of its smoothing, on e
       const StepReport r = ironing.iron(s, step.zone, step.temperature, step.dose, m.panel.zones[step.zone].label);
       // The certificate is sharper where cloth is tight; friction that is smoothed over adds its own share.
       CHECK(r.solve.tension_bound <= 1.05 * std::sqrt(4 * smoothing / m.softest) + certified_tension);
+    }
+  }
+}
+
+// A full dose at once on cloth that is loose all over is the hardest step there is; nobody irons so, but a case may
+// ask.
+TEST_CASE("a full pass over loose cloth is certified, wherever it begins") {
+  for (bool light : {false, true}) {
+    const Case c = light ? sample::light_rudder(3) : sample::aileron(6);
+    MeshWish w;
+    w.target_nodes = light ? 1000 : 700;
+    const Model m(c, w);
+    Ironing ironing(m, certified_accuracy(m.softest));
+    Covering s = ironing.begin();
+    for (int strip = 0; strip < m.panel.strips; ++strip) {
+      const StepReport r = ironing.iron(s, m.panel.zone(Side::top, 0, strip), c.stages.front().temperature, 1, "full");
+      CHECK(r.outcome == Outcome::settled);
+      CHECK(r.solve.tension_bound <= certified_tension);
     }
   }
 }
