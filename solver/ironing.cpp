@@ -80,6 +80,7 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     // in these and from the last try in all else.
     Covering guess = s;
     const std::vector<double> path = path_to(accuracy_.smoothing);
+    bool stood = false;
     for (double beta : path) {
       Accuracy now = with_smoothing(accuracy_, beta);
       // Pull and wrinkle strain come from far less smoothing: a first iteration at twice this one makes them anew.
@@ -88,7 +89,10 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
       out.solve = e.solve_from(s, guess, hot, lines_);
       iterations_ += out.solve.iterations;
       if (!out.solve.converged) break;
+      stood = beta <= Accuracy{}.smoothing;
     }
+    // A frame that stands at the usual smoothing has not buckled below it: the iteration failed.
+    out.solve.stable = out.solve.stable || stood;
     if (out.solve.converged) s = guess;
   }
   if (out.solve.converged) {

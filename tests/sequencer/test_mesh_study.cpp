@@ -50,14 +50,14 @@ TEST_CASE("with two meshes the order is assumed and the bar is the whole change"
 
 TEST_CASE("a number that wavers, grows away or hardly settles has its spread as bar") {
   const std::vector<std::vector<MeshLevel>> bad = {{{4, 0.80}, {2, 0.85}, {1, 0.83}},
-                                                   {{4, 0.80}, {2, 0.81}, {1, 0.85}},
+                                                   {{4, 0.80}, {2, 0.81}, {1, 0.86}},
                                                    {{4, 0.80}, {2, 0.85}, {1, 0.89}},
                                                    {{4, 0.80}, {2, 0.85}, {1, 0.85}}};
   for (const auto& l : bad) {
     const MeshStudy s = study_meshes(l, 2);
     CHECK(s.approach == Approach::wavering);
     CHECK(s.value == l.back().value);
-    CHECK(s.plus_minus == Approx(0.05).margin(1e-12));
+    CHECK(s.plus_minus == Approx(0.05));
   }
 }
 

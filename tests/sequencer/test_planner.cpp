@@ -117,6 +117,7 @@ TEST_CASE("the full plan carries error bars, bounds and the setting between stag
   REQUIRE(first < second);
   for (Material& m : c.materials) m.strength *= std::sqrt(first * second);
   const Plan p = make_plan(c, {});
+  for (const LimitReading& l : p.limits) UNSCOPED_INFO(l.name << " " << l.stage << " " << l.use << " +- " << l.use_plus_minus);
   REQUIRE(p.ceiling == 0);
   CHECK(p.solve.mesh_change.has_value());
   CHECK(p.solve.zone_change.has_value());

