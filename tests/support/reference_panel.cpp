@@ -75,8 +75,8 @@ SmallPanel glued_sheets() {
   return p;
 }
 
-// Tapered, yarns at 20 degrees to the span, metal nose, hinged inner rib, a brace, cloth that creeps when hot; two
-// stages.
+// Tapered, yarns at 20 degrees to the span, metal nose, hinged outer rib, a brace; two stages, then a zone worked once
+// more at the first one, whose limit the cloth's pull has passed by then: it creeps.
 SmallPanel tapered_aileron() {
   SmallPanel p{
       "tapered_aileron", "Tapered aileron, turned yarns, metal nose, two stages", sample::aileron(2, 0.6), {}, {}};
@@ -85,7 +85,7 @@ SmallPanel tapered_aileron() {
   c.iron = strips_of(c, 1);
   c.cloth.warp_angle = 0.35;
   c.cloth.creep_share = 0.3;
-  c.ribs[1].hinged_ends = true;
+  c.ribs[2].hinged_ends = true;
   MemberMake brace;
   brace.shape.kind = SectionShape::Kind::tube;
   brace.shape.outside_diameter = 8e-3;
@@ -98,6 +98,8 @@ SmallPanel tapered_aileron() {
   work_pass(p, 1, 250, 1);
   settle(p);
   work_pass(p, 1, 300, 1);
+  settle(p);
+  p.steps.push_back({Step::Kind::iron, 1, fahrenheit(250), 1});
   settle(p);
   release(p);
   return p;
