@@ -1,6 +1,6 @@
 # Fails on a path of some machine and on a broken link between documents.
 # cmake -D ROOT=<repository> -P test_self_contained.cmake
-file(GLOB_RECURSE files "${ROOT}/*.md" "${ROOT}/*.hpp" "${ROOT}/*.cpp" "${ROOT}/*.toml" "${ROOT}/*.cmake"
+file(GLOB_RECURSE files "${ROOT}/*.md" "${ROOT}/*.hpp" "${ROOT}/*.cpp" "${ROOT}/*.toml" "${ROOT}/*.cmake" "${ROOT}/*.py"
   "${ROOT}/*CMakeLists.txt" "${ROOT}/CMakePresets.json")
 list(APPEND files "${ROOT}/run" "${ROOT}/check" "${ROOT}/.ci/run" "${ROOT}/cmake/workshop.sh")
 list(FILTER files EXCLUDE REGEX "^${ROOT}/(build|results|\\.git|\\.cache)")

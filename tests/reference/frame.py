@@ -1,5 +1,7 @@
-"""Members: docs/model.md, section 5. Stiffness by integrating the shapes that a straight piece takes when its ends move,
-number by number (Gauss points on cubics), hinged ends having no curvature.
+"""Members: docs/model.md, section 5.
+
+Stiffness by integrating, at Gauss points, the cubic shapes that a straight piece takes when its ends move; a hinged end
+has no curvature.
 
 Unknowns of a piece: displacement (3) and rotation (3) of each end. Along a direction d across the piece the deflection
 of an end is u.d and its slope (theta x e1).d.

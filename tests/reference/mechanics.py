@@ -1,4 +1,4 @@
-"""Energy of cloth and frame as a function of the unknowns, with gradient and Hessian: docs/model.md, sections 1, 2, 5, 6.
+"""Energy of cloth and frame as a function of the unknowns, with gradient and Hessian: docs/model.md, sections 1 to 6.
 
 Unknowns: six a joint; three a free node; two a bearing node (creep along the chord and the span); one slip a column for
 a wrapped pair. Displacements of nodes and of triangle corners are linear in them, as sparse matrices.
