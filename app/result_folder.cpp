@@ -16,8 +16,9 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Everything a run writes at the top of its folder.
-const std::set<std::string> ours = {"plan.json", "plan.pdf", "order.toml",  "timing.json", "fields.pvd",
-                                    "fields",    "pictures", "survey.json", "survey.pdf",  "survey.png"};
+const std::set<std::string> ours = {"plan.json",  "plan.pdf", "plan.html", "order.toml",  "timing.json",
+                                    "fields.pvd", "fields",   "pictures",  "survey.json", "survey.pdf",
+                                    "survey.png"};
 
 void refuse_if_not_ours(const fs::path& folder) {
   bool result = false, empty = true;

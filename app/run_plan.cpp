@@ -12,6 +12,7 @@
 #include "sequencer/planner.hpp"
 #include "solver/errors.hpp"
 #include "viz/fields.hpp"
+#include "viz/page.hpp"
 #include "viz/pictures.hpp"
 
 #include <chrono>
@@ -58,6 +59,7 @@ Plan compute(const Request& r, CaseFile& file) {
 void write_drawings(const Plan& plan, Paper paper, const std::filesystem::path& folder) {
   try {
     write_sheet(plan, paper, version(), (folder / "plan.pdf").string());
+    write_page(plan, version(), (folder / "plan.html").string());
     std::filesystem::create_directory(folder / "pictures");
     write_pictures(plan, (folder / "pictures").string());
     write_fields(plan, folder.string());

@@ -7,8 +7,9 @@ die() { say "$*"; exit 70; }
 
 # packages_for run|check: the names in packages.txt; check needs those of run too.
 packages_for() {
-  local purpose name
-  while read -r purpose name; do
+  local purpose name instead
+  while read -r purpose name instead; do
+    if [ -n "$instead" ] && command -v "$instead" >/dev/null; then continue; fi
     case "$purpose" in
       run) echo "$name" ;;
       check) [ "$1" = run ] || echo "$name" ;;

@@ -53,6 +53,14 @@ Colour value_colour(double share) {
   return from_lab({mix(p.l, q.l), mix(p.a, q.a), mix(p.b, q.b)});
 }
 
+Colour difference_colour(double share) {
+  constexpr Lab middle{0.95, 0.0, 0.005}, below{0.42, -0.015, -0.13}, above{0.42, 0.075, 0.085};
+  const double t = std::min(1.0, std::abs(share));
+  const Lab& end = share < 0 ? below : above;
+  const auto mix = [t](double p, double q) { return p + t * (q - p); };
+  return from_lab({mix(middle.l, end.l), mix(middle.a, end.a), mix(middle.b, end.b)});
+}
+
 double lightness(const Colour& c) {
   const double r = to_linear(c.red), g = to_linear(c.green), b = to_linear(c.blue);
   return 0.2104542553 * std::cbrt(0.4122214708 * r + 0.5363325363 * g + 0.0514459929 * b) +

@@ -18,6 +18,10 @@ constexpr Colour pale{0.90, 0.90, 0.90};
 /// Colour of a share 0..1 (clamped) of the scale.
 Colour value_colour(double share);
 
+/// Colour of a share -1..1 (clamped) of a scale about zero: pale in the middle, equally dark at both ends, indigo below
+/// and brown above; that pair stays apart for every common colour-vision deficiency. Signs are told by numbers as well.
+Colour difference_colour(double share);
+
 /// Lightness as the eye sees it, 0 black .. 1 white (OKLab L).
 double lightness(const Colour& c);
 

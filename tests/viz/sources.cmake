@@ -2,6 +2,8 @@ set(EVENPULL_VIZ_TESTS
   reading.cpp
   test_colours.cpp
   test_fields.cpp
+  test_packed.cpp
+  test_page.cpp
   test_pictures.cpp
   test_runs.cpp
   test_sheet.cpp
@@ -10,5 +12,8 @@ set(EVENPULL_VIZ_TESTS
 )
 find_package(PkgConfig REQUIRED)
 pkg_check_modules(CAIRO_READ REQUIRED IMPORTED_TARGET cairo)
+find_package(ZLIB REQUIRED)
+find_package(nlohmann_json REQUIRED)
 find_package(VTK 9.1 COMPONENTS CommonCore CommonDataModel IOXML REQUIRED)
-set(EVENPULL_VIZ_TEST_LIBRARIES PkgConfig::CAIRO_READ VTK::CommonCore VTK::CommonDataModel VTK::IOXML)
+set(EVENPULL_VIZ_TEST_LIBRARIES PkgConfig::CAIRO_READ VTK::CommonCore VTK::CommonDataModel VTK::IOXML
+  ZLIB::ZLIB nlohmann_json::nlohmann_json)

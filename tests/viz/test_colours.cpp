@@ -35,3 +35,13 @@ TEST_CASE("bands have round limits and hold the largest value") {
   }
   CHECK(round_bands(0, 10).count() >= 1);
 }
+
+TEST_CASE("differences are pale about zero and equally dark for both signs, and the two signs are not one colour") {
+  for (double t : {0.25, 0.5, 1.0}) {
+    CHECK(lightness(difference_colour(t)) == Approx(lightness(difference_colour(-t))).margin(0.01));
+    CHECK(lightness(difference_colour(t)) < lightness(difference_colour(t / 2)));
+    // Blue against brown: the axis that nearly every eye keeps.
+    CHECK(difference_colour(-t).blue - difference_colour(t).blue > 0.15 * t);
+  }
+  CHECK(lightness(difference_colour(0)) > 0.9);
+}

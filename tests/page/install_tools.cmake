@@ -1,0 +1,22 @@
+# Installs what package.json names into a folder of the build, once.
+# cmake -D FROM=<package.json> -D TO=<folder> -P install_tools.cmake
+file(READ "${FROM}" wanted)
+set(installed "")
+if(EXISTS "${TO}/installed.json")
+  file(READ "${TO}/installed.json" installed)
+endif()
+if(installed STREQUAL wanted)
+  return()
+endif()
+find_program(NPM npm)
+if(NOT NPM)
+  message(FATAL_ERROR "npm was not found: install the Debian packages nodejs and npm, or leave these tests out with -LE page")
+endif()
+file(MAKE_DIRECTORY "${TO}")
+file(WRITE "${TO}/package.json" "${wanted}")
+execute_process(COMMAND "${NPM}" install --no-package-lock --no-audit --no-fund --ignore-scripts
+  WORKING_DIRECTORY "${TO}" RESULT_VARIABLE failed)
+if(NOT failed STREQUAL "0")
+  message(FATAL_ERROR "npm could not install the driver and the checker; its own words are above")
+endif()
+file(WRITE "${TO}/installed.json" "${wanted}")

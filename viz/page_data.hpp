@@ -1,0 +1,25 @@
+// What the offline pages know of one order of ironing: the panel, its steps and the packed fields, as JSON and as text.
+#pragma once
+
+#include "sequencer/plan.hpp"
+#include "viz/colours.hpp"
+
+#include <string>
+
+namespace evenpull::viz {
+
+struct PageData {
+  std::string about;   ///< JSON, safe inside a script element
+  std::string fields;  ///< packed (viz/packed.hpp)
+};
+
+/// `more`: what a page wants to add, a JSON object ("" for nothing), found under "more".
+PageData page_data(const Plan& plan, const std::string& more = "");
+
+/// Text for use between tags or in an attribute in double quotes.
+std::string escaped(const std::string& text);
+
+/// "#2a4b8d".
+std::string hex(const Colour& c);
+
+}  // namespace evenpull::viz

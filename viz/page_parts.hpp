@@ -1,0 +1,23 @@
+// The sources of the offline pages, embedded when the build is configured, and how a page is put together from them.
+#pragma once
+
+#include <map>
+#include <string>
+
+namespace evenpull::viz {
+
+/// Files of viz/page by name.
+extern const char* const page_plan_html;
+extern const char* const page_plan_css;
+extern const char* const page_unpack_js;
+extern const char* const page_panel_view_js;
+extern const char* const page_plan_js;
+
+/// Puts the values in the places marked {{name}}. A mark without a value, or a value without a mark, is a mistake of
+/// ours (std::logic_error).
+std::string filled(const std::string& text, const std::map<std::string, std::string>& values);
+
+/// Writes aside and renames. Throws std::runtime_error that names the file.
+void write_whole(const std::string& path, const std::string& text);
+
+}  // namespace evenpull::viz
