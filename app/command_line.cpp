@@ -3,6 +3,7 @@
 #include "app/exit_codes.hpp"
 #include "app/nearest.hpp"
 #include "app/request.hpp"
+#include "app/units.hpp"
 #include "app/version.hpp"
 
 #include <CLI/CLI.hpp>
@@ -27,7 +28,8 @@ constexpr const char* how_to_begin =
     "To begin:\n"
     "  evenpull template > my-aileron.toml    a case with every key explained: change it to your panel\n"
     "  evenpull survey my-aileron.toml        shows what was understood, with a drawing: check it\n"
-    "  evenpull plan my-aileron.toml          the plan, in a folder of its own\n\n"
+    "  evenpull plan my-aileron.toml          the plan, in a folder of its own\n"
+    "  evenpull contrast my-aileron.toml      for apprentices: the wrong way, the plain way and the plan, side by side\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -36,7 +38,7 @@ constexpr const char* how_to_begin =
     "  4  no equilibrium was found: there is no plan\n"
     "  5  the results could not be written";
 
-const std::vector<std::string> jobs = {"plan", "survey", "replay", "template"};
+const std::vector<std::string> jobs = {"plan", "survey", "replay", "contrast", "template"};
 
 const std::vector<std::pair<std::string, AccuracyWish>> accuracies = {
     {"quick", AccuracyWish::quick}, {"normal", AccuracyWish::normal}, {"fine", AccuracyWish::fine}};
@@ -67,7 +69,7 @@ void add_common(CLI::App& command, Request& r) {
   command.add_flag("--quiet", r.quiet, "print nothing but errors");
 }
 
-void add_run(CLI::App& command, Request& r) {
+void add_paper(CLI::App& command, Request& r) {
   const auto read = [&r](const std::string& word) {
     if (plain_word(word) != "letter" && plain_word(word) != "a4")
       throw CLI::ValidationError("--paper", "\"" + word + "\" is not known; say letter or a4");
@@ -75,6 +77,10 @@ void add_run(CLI::App& command, Request& r) {
   };
   command.add_option_function<std::string>("--paper", read, "paper of the sheet: letter or a4; letter if not said")
       ->type_name("PAPER");
+}
+
+void add_run(CLI::App& command, Request& r) {
+  add_paper(command, r);
   const auto read_accuracy = [&r](const std::string& word) {
     const auto known = std::find_if(accuracies.begin(), accuracies.end(),
                                     [&](const auto& a) { return a.first == plain_word(word); });
@@ -95,6 +101,34 @@ void add_run(CLI::App& command, Request& r) {
       ->excludes(accuracy);
 }
 
+/// An option that takes a quantity of a kind between two bounds.
+void add_number(CLI::App& command, const std::string& name, std::optional<double>& into, Quantity kind, double least,
+                double most, const std::string& help) {
+  const auto read = [&into, name, kind, least, most](const std::string& words) {
+    double value = 0;
+    try {
+      value = Units().parse(words, kind);
+    } catch (const UnitError& e) {
+      throw CLI::ValidationError(name, "\"" + words + "\" " + e.what());
+    }
+    if (!(value >= least && value <= most))
+      throw CLI::ValidationError(name, "\"" + words + "\" is out of range; it may be from " + print_number(least) + " to " +
+                                           print_number(most));
+    into = value;
+  };
+  command.add_option_function<std::string>(name, read, help)->type_name("VALUE");
+}
+
+/// What a teacher can change for a lesson. The ranges are wide, and ours: beyond them the model says nothing sensible.
+void add_lesson(CLI::App& command, Request& r) {
+  add_number(command, "--looseness", r.looseness, Quantity::fraction, 0, 0.06,
+             "how loose the cloth lies before ironing, each way: \"2 %\"");
+  add_number(command, "--friction", r.friction, Quantity::fraction, 0, 1.5,
+             "friction of cloth on the trailing edge and on ribs and spars: 0.25");
+  add_number(command, "--stiffness", r.stiffness, Quantity::fraction, 0.05, 20,
+             "of the frame, times what the case says: 0.5 for half as stiff");
+}
+
 }  // namespace
 
 ParsedCommand parse_command_line(int argc, const char* const* argv) {
@@ -108,13 +142,17 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
       app.add_subcommand("plan", "the main job: hottest safe stage, order of ironing, sheet, pictures, fields");
   auto* survey = app.add_subcommand("survey", "reads a case, says what was understood, and draws it; computes nothing");
   auto* replay = app.add_subcommand("replay", "runs an order that you chose; same results as plan");
+  auto* contrast = app.add_subcommand(
+      "contrast", "a lesson: the wrong way, the plain way and the plan side by side; a hand-out and a page");
   auto* print_template = app.add_subcommand("template", "prints a case file with every key explained");
-  for (auto* command : {plan, survey, replay}) {
+  for (auto* command : {plan, survey, replay, contrast}) {
     add_case(*command, r);
     add_common(*command, r);
   }
   add_run(*plan, r);
   add_run(*replay, r);
+  add_paper(*contrast, r);
+  add_lesson(*contrast, r);
   replay
       ->add_option("--order", r.order_file,
                    "the order to run; order.toml of an earlier plan, copied and changed, is one")
@@ -129,6 +167,7 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
   }
   r.job = *survey           ? Request::Job::survey
           : *replay         ? Request::Job::replay
+          : *contrast       ? Request::Job::contrast
           : *print_template ? Request::Job::print_template
                             : Request::Job::plan;
   return {r, 0};

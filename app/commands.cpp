@@ -34,6 +34,9 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::survey:
       run_survey(r, out);
       return;
+    case Request::Job::contrast:
+      run_contrast(r, out);
+      return;
     case Request::Job::plan:
     case Request::Job::replay:
       run_plan(r, out);
@@ -45,9 +48,10 @@ void run(const Request& r, std::ostream& out) {
 
 std::string result_folder_of(const Request& r) {
   if (!r.folder.empty()) return r.folder;
-  return std::filesystem::path(r.case_file).stem().string() + (r.job == Request::Job::survey   ? "-survey"
-                                                               : r.job == Request::Job::replay ? "-replay"
-                                                                                               : "-plan");
+  return std::filesystem::path(r.case_file).stem().string() + (r.job == Request::Job::survey     ? "-survey"
+                                                               : r.job == Request::Job::replay   ? "-replay"
+                                                               : r.job == Request::Job::contrast ? "-contrast"
+                                                                                                 : "-plan");
 }
 
 int run_request(const Request& r, std::ostream& out, std::ostream& err) {

@@ -10,13 +10,17 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, print_template };
+  enum class Job { plan, survey, replay, contrast, print_template };
   Job job = Job::plan;
   std::string case_file;
   std::string order_file;  ///< replay only
   std::string folder;      ///< as given with --out; empty: named after the case file
   Paper paper = Paper::letter;
   AccuracyWish accuracy = AccuracyWish::normal;
+  // contrast only; unset: as the case says
+  std::optional<double> looseness;  ///< share, each way
+  std::optional<double> friction;   ///< at the trailing edge and on caps
+  std::optional<double> stiffness;  ///< of the frame, times what the case says
   bool json = false;
   bool quiet = false;
 };

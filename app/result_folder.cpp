@@ -18,7 +18,7 @@ namespace fs = std::filesystem;
 /// Everything a run writes at the top of its folder.
 const std::set<std::string> ours = {"plan.json",  "plan.pdf", "plan.html", "order.toml",  "timing.json",
                                     "fields.pvd", "fields",   "pictures",  "survey.json", "survey.pdf",
-                                    "survey.png"};
+                                    "survey.png", "contrast.json", "lesson.pdf", "lesson.html"};
 
 void refuse_if_not_ours(const fs::path& folder) {
   bool result = false, empty = true;
@@ -30,11 +30,11 @@ void refuse_if_not_ours(const fs::path& folder) {
           "{}: the folder holds \"{}\", which evenpull did not write, so nothing in it is replaced; choose another "
           "folder with --out",
           folder.string(), name));
-    result = result || name == "plan.json" || name == "survey.json";
+    result = result || name == "plan.json" || name == "survey.json" || name == "contrast.json";
   }
   if (!empty && !result)
     throw CannotWrite(fmt::format(
-        "{}: the folder is not empty and holds no earlier result of evenpull (no plan.json or survey.json); choose "
+        "{}: the folder is not empty and holds no earlier result of evenpull (no plan.json, survey.json or contrast.json); choose "
         "another folder with --out",
         folder.string()));
 }

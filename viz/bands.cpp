@@ -156,6 +156,11 @@ void draw_state_hatching(cairo_t* cr, const Panel& panel, const SkinView& view, 
       for (int n : panel.quads[q].nodes) quad.push_back({view.at(panel.nodes[n]), 0});
       trace(cr, quad);
     }
+    if (state == 0) {
+      // Nothing pulls there, so there is no value to show.
+      set_ink(cr, pale);
+      cairo_fill_preserve(cr);
+    }
     cairo_clip(cr);
     stroke_hatching(cr, view.whole(), spacing, state == 0);
     cairo_restore(cr);

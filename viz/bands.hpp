@@ -17,7 +17,7 @@ void draw_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std
 void draw_node_bands(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<float>& per_node,
                      const Bands& bands, double line_width);
 
-/// Puckered cloth with strokes one way, loose cloth with crossed strokes.
+/// Puckered cloth with strokes one way; loose cloth pale, whatever was under it, with crossed strokes.
 void draw_state_hatching(cairo_t* cr, const Panel& panel, const SkinView& view, const Snapshot& now, double spacing);
 
 /// Short strokes along the larger principal pull, as long as it is strong; none on loose cloth. `spacing` apart at

@@ -159,13 +159,17 @@ Json part_list(const Packer& packer) {
   return list;
 }
 
-/// Inside a script element nothing may look like its end.
+}  // namespace
+
+// Nothing inside may look like the element's end.
 std::string for_script(std::string json) {
   for (std::size_t at = 0; (at = json.find('<', at)) != std::string::npos;) json.replace(at, 1, "\\u003c");
   return json;
 }
 
-}  // namespace
+std::string pull_scale_json(const Bands& bands, bool open_end) {
+  return scale(bands, open_end).dump();
+}
 
 PageData page_data(const Plan& plan, const std::string& more) {
   Packer packer;

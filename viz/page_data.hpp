@@ -16,6 +16,12 @@ struct PageData {
 /// `more`: what a page wants to add, a JSON object ("" for nothing), found under "more".
 PageData page_data(const Plan& plan, const std::string& more = "");
 
+/// The scale of the pull pictures as a page knows it: bounds [N/m], colours, open end. JSON.
+std::string pull_scale_json(const Bands& bands, bool open_end);
+
+/// JSON made safe inside a script element.
+std::string for_script(std::string json);
+
 /// Text for use between tags or in an attribute in double quotes.
 std::string escaped(const std::string& text);
 

@@ -12,6 +12,9 @@ extern const char* const page_plan_css;
 extern const char* const page_unpack_js;
 extern const char* const page_panel_view_js;
 extern const char* const page_plan_js;
+extern const char* const page_lesson_html;
+extern const char* const page_lesson_css;
+extern const char* const page_lesson_js;
 
 /// Puts the values in the places marked {{name}}. A mark without a value, or a value without a mark, is a mistake of
 /// ours (std::logic_error).

@@ -8,11 +8,6 @@ namespace {
 
 using namespace viz;
 
-// Lying on its side: a control surface is long. ISO 216 and ANSI sizes in points.
-Extent size_of(Paper paper) {
-  return paper == Paper::a4 ? Extent{841.89, 595.276} : Extent{792, 612};
-}
-
 void draw_all(Sheet& sheet) {
   const Plan& plan = sheet.plan;
   draw_answer_page(sheet);
@@ -30,7 +25,7 @@ void draw_all(Sheet& sheet) {
 }  // namespace
 
 void write_sheet(const Plan& plan, Paper paper, const std::string& version, const std::string& path) {
-  const Extent page = size_of(paper);
+  const Extent page = paper_size(paper);
   // Once into nothing, to know "page 2 of 9".
   int pages = 0;
   draw_nowhere(page, [&](cairo_t* cr) {

@@ -27,6 +27,11 @@ std::string fitted(cairo_t* cr, const std::string& words, double room) {
 
 }  // namespace
 
+// ISO 216 and ANSI sizes in points.
+Extent paper_size(Paper paper) {
+  return paper == Paper::a4 ? Extent{841.89, 595.276} : Extent{792, 612};
+}
+
 std::vector<std::string> plan_marks(const Plan& plan) {
   std::vector<std::string> marks;
   if (plan.quick()) marks.push_back("QUICK: no error bars");

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "sequencer/plan.hpp"
+#include "viz/sheet.hpp"
 #include "viz/text.hpp"
 
 #include <string>
@@ -11,6 +12,9 @@ namespace evenpull::viz {
 
 /// On every page, in these words.
 extern const char* const airworthy_sentence;
+
+/// Lying on its side: a control surface is long.
+Extent paper_size(Paper paper);
 
 class Sheet {
  public:

@@ -2,6 +2,7 @@ set(EVENPULL_APP_TESTS
   test_bad_input.cpp
   test_case_reader.cpp
   test_command_line.cpp
+  test_contrast_orders.cpp
   test_nearest.cpp
   test_order_file.cpp
   test_parallel.cpp

@@ -106,3 +106,26 @@ TEST_CASE("a bad case is one message, its exit code, and nothing written", "[com
   CHECK(out.str().empty());
   CHECK_FALSE(std::filesystem::exists(r.folder));
 }
+
+TEST_CASE("a teacher can change looseness, friction and stiffness, as shares or percent", "[command]") {
+  const auto p = parse({"contrast", "x/a.toml", "--looseness", "2 %", "--stiffness", "0.5", "--paper", "a4"});
+  REQUIRE(p.request);
+  CHECK(p.request->job == Request::Job::contrast);
+  CHECK(p.request->looseness.value() == Approx(0.02));
+  CHECK(p.request->stiffness.value() == Approx(0.5));
+  CHECK_FALSE(p.request->friction);
+  CHECK(result_folder_of(*p.request) == "a-contrast");
+}
+
+TEST_CASE("what a teacher cannot mean is refused with the range", "[command]") {
+  std::ostringstream said;
+  auto* before = std::cerr.rdbuf(said.rdbuf());
+  const auto too_loose = parse({"contrast", "a.toml", "--looseness", "50 %"});
+  const auto wrong_unit = parse({"contrast", "a.toml", "--friction", "3 mm"});
+  std::cerr.rdbuf(before);
+  CHECK_FALSE(too_loose.request);
+  CHECK(too_loose.exit_code == static_cast<int>(ExitCode::bad_command));
+  CHECK_FALSE(wrong_unit.request);
+  CHECK_THAT(said.str(), Contains("--looseness: \"50 %\" is out of range; it may be from 0 to 0.06"));
+  CHECK_THAT(said.str(), Contains("--friction"));
+}

@@ -16,3 +16,12 @@ add_test(NAME "page/the page of a plan works in a browser, small and large"
   COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_TOOLS=${work}/tools" node "${here}/plan_page.mjs" "${work}/plan/plan.html" "${work}/seen")
 set_tests_properties("page/the page of a plan works in a browser, small and large"
   PROPERTIES LABELS page TIMEOUT 600 FIXTURES_REQUIRED "page_tools;page_plan")
+
+add_test(NAME "page/a lesson is made for the pages"
+  COMMAND evenpull contrast "${PROJECT_SOURCE_DIR}/cases/metal_aileron.toml" --quiet --out "${work}/contrast")
+set_tests_properties("page/a lesson is made for the pages" PROPERTIES LABELS page TIMEOUT 600 FIXTURES_SETUP page_lesson)
+
+add_test(NAME "page/the page of a lesson works in a browser, small and large"
+  COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_TOOLS=${work}/tools" node "${here}/lesson_page.mjs" "${work}/contrast/lesson.html" "${work}/seen")
+set_tests_properties("page/the page of a lesson works in a browser, small and large"
+  PROPERTIES LABELS page TIMEOUT 600 FIXTURES_REQUIRED "page_tools;page_lesson")
