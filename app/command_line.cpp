@@ -153,6 +153,14 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
   add_run(*replay, r);
   add_paper(*contrast, r);
   add_lesson(*contrast, r);
+  plan->add_option("--turn-overs", r.turn_overs,
+                   "most turn-overs in a pass that you want to make; without it the plan weighs them itself")
+      ->check(CLI::NonNegativeNumber)
+      ->type_name("N");
+  plan->add_option("--from", r.order_file,
+                   "go on from work half done: an order file in which the steps worked are marked done = true "
+                   "(order.toml of the plan you followed, changed to what was really worked, in that order)")
+      ->type_name("FILE");
   replay
       ->add_option("--order", r.order_file,
                    "the order to run; order.toml of an earlier plan, copied and changed, is one")

@@ -122,6 +122,23 @@ std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bo
   return text + "]\n";
 }
 
+std::vector<OrderStep> steps_done(const OrderFile& order, const std::string& path) {
+  std::vector<OrderStep> out;
+  for (size_t i = 0; i < order.steps.size(); ++i)
+    if (order.done[i]) out.push_back(order.steps[i]);
+  if (out.empty())
+    throw CaseFileError(path, {}, "steps",
+                        "has no step marked done = true, so there is nothing to go on from: mark the steps that were "
+                        "worked, in the order worked, or plan without --from");
+  return out;
+}
+
+std::vector<bool> done_of(const Plan& plan) {
+  std::vector<bool> out;
+  for (const auto& s : plan.steps) out.push_back(s.done);
+  return out;
+}
+
 std::vector<OrderStep> order_of(const Plan& plan) {
   std::vector<OrderStep> out;
   for (const auto& step : plan.steps) {

@@ -31,6 +31,12 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
 std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
                        double hottest_safe);
 
+/// The steps marked done, in the order of the file. Throws CaseFileError if none is.
+std::vector<OrderStep> steps_done(const OrderFile& order, const std::string& path);
+
+/// Which steps of a plan were done before it was made.
+std::vector<bool> done_of(const Plan& plan);
+
 /// Steps of a plan in the terms of an order file.
 std::vector<OrderStep> order_of(const Plan& plan);
 

@@ -1,6 +1,7 @@
 #include "app/plan_json.hpp"
 
 #include "app/json_number.hpp"
+#include "app/search_json.hpp"
 #include "app/study_json.hpp"
 #include "app/units.hpp"
 #include "viz/sentences.hpp"
@@ -66,6 +67,7 @@ Json orders(const Plan& p) {
          {"worst_twist_deg", json_number(o.worst_twist * degrees, "orders.worst_twist")},
          {"pull_spread_along_span_N_per_m", json_number(o.pull_spread_along_span, "orders.pull_spread_along_span")},
          {"turn_overs", o.turn_overs},
+         {"turn_overs_a_pass", o.turn_overs_a_pass},
          {"chosen", o.chosen}});
   return list;
 }
@@ -84,6 +86,7 @@ Json steps(const Plan& p) {
                     {"strip", zone.strip + 1},
                     {"dose", json_number(s.dose, "steps.dose")},
                     {"dwell_s", nullptr},
+                    {"done", s.done},
                     {"to_be_ironed", p.ceiling.has_value() && s.stage <= *p.ceiling}});
   }
   return list;
@@ -238,6 +241,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["order"] = {{"name", p.order_name}, {"rule", p.order_rule}};
   j["limits"] = limits(p);
   j["orders"] = orders(p);
+  j["search"] = search_json(p);
   j["stages"] = stages(p);
   j["steps"] = steps(p);
   j["zones"] = {{"bays", p.panel.bays}, {"strips_per_bay", p.panel.strips}};

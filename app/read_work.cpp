@@ -112,6 +112,7 @@ void read_stages(const CaseTable& top, Case& c) {
   d.full = doses.quantity_or("full", Quantity::fraction, dose_range,
                              {d.full, "1", "every spot reaches the stage's full shrink; ideal"});
   if (d.light > d.full) doses.fail("light", "is more than a full pass");
+  c.light_dose = d.light;
   const auto tables = top.tables("stage", {"temperature", "passes"});
   if (tables.empty()) {
     std::string printed;
@@ -126,6 +127,7 @@ void read_stages(const CaseTable& top, Case& c) {
     if (c.stages.empty())
       top.missing("stage", "[[stage]] with temperature = \"250 degF\"; the cloth's curve ends below the usual stages");
     top.context().note_default("stage", printed, default_from_practice);
+    c.passes_open = true;
     return;
   }
   if (tables.size() > 8) top.context().fail("stage", "there are more than 8 stages; three are usual");
@@ -136,6 +138,7 @@ void read_stages(const CaseTable& top, Case& c) {
     if (!c.stages.empty() && stage.temperature <= c.stages.back().temperature)
       t.fail("temperature", fmt::format("is not hotter than the stage before it ({}); stages rise",
                                         print_temperature(c.stages.back().temperature)));
+    if (c.stages.empty()) c.passes_open = !t.has("passes");
     stage.doses = read_doses(t, d, c.stages.empty());
     c.stages.push_back(stage);
   }

@@ -13,7 +13,8 @@ struct Request {
   enum class Job { plan, survey, replay, contrast, print_template };
   Job job = Job::plan;
   std::string case_file;
-  std::string order_file;  ///< replay only
+  std::string order_file;  ///< replay: the order to run; plan: what was worked already, or empty
+  std::optional<int> turn_overs;  ///< plan only: most in a pass
   std::string folder;      ///< as given with --out; empty: named after the case file
   Paper paper = Paper::letter;
   AccuracyWish accuracy = AccuracyWish::normal;

@@ -9,6 +9,7 @@
 #include "app/result_folder.hpp"
 #include "app/summary.hpp"
 #include "app/version.hpp"
+#include "sequencer/job_graph.hpp"
 #include "sequencer/planner.hpp"
 #include "solver/errors.hpp"
 #include "viz/fields.hpp"
@@ -43,9 +44,14 @@ Plan compute(const Request& r, CaseFile& file) {
   options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
   options.progress = [&bar](double share, const std::string&) { bar.show(share); };
   try {
-    if (r.job == Request::Job::plan) return make_plan(file.value, options);
-    const auto order = read_order_file(r.order_file, file.value);
+    options.turn_overs = r.turn_overs;
+    if (r.job == Request::Job::plan && r.order_file.empty()) return make_plan(file.value, options);
+    auto order = read_order_file(r.order_file, file.value);
     const auto panel = build_panel(file.value, {file.value.target_nodes});
+    if (r.job == Request::Job::plan) {
+      check_order(order, r.order_file, file.value, panel);  // for its refusals: half a job leaves out zones
+      return make_plan_from(file.value, steps_done(order, r.order_file), options);
+    }
     for (auto& doubt : check_order(order, r.order_file, file.value, panel))
       file.value.doubts.push_back(std::move(doubt));
     return replay_order(file.value, order.steps, options);
@@ -87,7 +93,8 @@ void run_plan(const Request& r, std::ostream& out) {
   const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
   const auto heading =
       (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + plan.order_name;
-  write_text(aside / "order.toml", order_text(order_of(plan), {}, heading, hottest_safe));
+  write_text(aside / "order.toml", order_text(order_of(plan), done_of(plan), heading, hottest_safe));
+  write_text(aside / "order.dot", order_graph(plan));
   write_drawings(plan, r.paper, aside);
   const Json times = {{"reading_s", json_number(reading, "reading_s")},
                       {"computing_s", json_number(computing, "computing_s")},

@@ -59,6 +59,7 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
     o.pull_spread_along_span = std::max(o.pull_spread_along_span, v.spread_along_span);
   }
   o.turn_overs = turn_overs(p, t.result.steps, last);
+  o.turn_overs_a_pass = turn_overs_a_pass(t.result.steps, last);
   return o;
 }
 

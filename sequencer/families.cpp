@@ -74,6 +74,18 @@ std::vector<int> jumping(int n) {
   return order;
 }
 
+std::vector<int> halving_in_runs(int bays, int bays_in_run) {
+  const std::vector<int> order = centre_out_halving(bays);
+  std::vector<int> blocks;
+  int side = 0;
+  for (int from = 0; from < bays; from += bays_in_run) {
+    for (int turn = 0; turn < 2; ++turn, side = 1 - side)
+      for (int i = from; i < std::min(bays, from + bays_in_run); ++i) blocks.push_back(side * bays + order[i]);
+    side = 1 - side;  // the side worked last begins the next run
+  }
+  return blocks;
+}
+
 std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks) {
   std::vector<int> zones;
   for (int block : blocks)
@@ -97,6 +109,15 @@ std::vector<Order> order_families(const Panel& p) {
        "next.",
        alternate_bays(p, jumps), 3},
   };
+  for (int run = p.bays; run > 1 && p.bays > 2; run = (run + 1) / 2)
+    all.push_back({run == p.bays ? "one side after the other, centre-out halving"
+                                 : "centre-out halving in runs of " + std::to_string(run) + " bays",
+                   run == p.bays ? "All of the top, the centre bay first, then the middle of each gap; then all of the bottom "
+                                   "in the same order."
+                                 : "The centre bay first, then the middle of each gap: " + std::to_string(run) +
+                                       " bays on one side, turn over, the same bays on the other side, then the next bays.",
+                   zones_of_blocks(p, halving_in_runs(p.bays, run)), 2});
+  std::stable_sort(all.begin(), all.end(), [](const Order& a, const Order& b) { return a.ease < b.ease; });
   if (p.strips > 1)
     all.push_back({"centre-out halving, sides alternating strip by strip",
                    "The centre bay first, then the middle of each gap; strip by strip on both sides, each beginning on "
@@ -107,11 +128,14 @@ std::vector<Order> order_families(const Panel& p) {
 
 Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
   Order out = o;
-  for (int& z : out.zones) {
+  const auto mirror = [&](int& z) {
     const Zone& from = p.zones[z];
     const Side side = sides != (from.side == Side::bottom) ? Side::bottom : Side::top;
     z = p.zone(side, ends ? p.bays - 1 - from.bay : from.bay, from.strip);
-  }
+  };
+  for (int& z : out.zones) mirror(z);
+  for (std::vector<int>& stage : out.by_stage)
+    for (int& z : stage) mirror(z);
   const std::string how = sides && ends ? "sides exchanged, root and tip exchanged"
                           : sides       ? "sides exchanged"
                           : ends        ? "root and tip exchanged"
@@ -123,11 +147,11 @@ Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
   return out;
 }
 
-std::vector<Step> steps_of(const Case& c, const Panel& p, const std::vector<int>& zones) {
+std::vector<Step> steps_of(const Case& c, const Panel& p, const Order& o) {
   std::vector<Step> steps;
   for (std::size_t s = 0; s < c.stages.size(); ++s)
     for (std::size_t pass = 0; pass < c.stages[s].doses.size(); ++pass)
-      for (int z : zones) {
+      for (int z : o.by_stage.empty() ? o.zones : o.by_stage[s]) {
         Step step;
         step.stage = static_cast<int>(s);
         step.pass = static_cast<int>(pass) + 1;
@@ -157,6 +181,13 @@ int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage) {
   for (std::size_t i = 1; i < steps.size() && steps[i].stage <= last_stage; ++i)
     n += p.zones[steps[i - 1].zone].side != p.zones[steps[i].zone].side ? 1 : 0;
   return n;
+}
+
+int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage) {
+  int most = 0;
+  for (const Step& s : steps)
+    if (s.stage <= last_stage) most = std::max(most, s.run - 1);
+  return most;
 }
 
 std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps) {

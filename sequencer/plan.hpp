@@ -3,6 +3,8 @@
 
 #include "sequencer/accuracy_wish.hpp"
 #include "sequencer/number_study.hpp"
+#include "sequencer/pass_choice.hpp"
+#include "sequencer/search_report.hpp"
 #include "solver/case.hpp"
 #include "solver/panel.hpp"
 #include "solver/sag.hpp"
@@ -21,6 +23,7 @@ struct Step {
   int place = 1;   ///< from 1 within the pass
   int zone = 0;    ///< index into Panel::zones
   double dose = 1;
+  bool done = false;  ///< worked before the plan was made
 };
 
 /// Everything the drawings need about the cloth and the frame after one step.
@@ -66,6 +69,7 @@ struct OrderResult {
   double worst_twist = 0;   ///< rad
   double pull_spread_along_span = 0;  ///< N/m: worst difference of zone-column pull along the span on one side
   int turn_overs = 0;
+  int turn_overs_a_pass = 0;  ///< most in any pass
   bool chosen = false;
   std::vector<double> uses{};  ///< worst use of each limit up to there, largest first
 };
@@ -163,6 +167,10 @@ struct Plan {
   std::vector<int> stage_end_snapshot;  ///< index into snapshots for each stage
   Solve solve;
   std::vector<Certificate> certificates;  ///< of the chosen order
+  std::vector<StageSearch> searched;  ///< how good the order is; empty: nothing was searched
+  std::vector<FrontPoint> front;      ///< turn-overs against load
+  std::string front_sentence, gap_sentence;  ///< of these two, for the sheet; may be empty
+  std::vector<PassTrial> pass_trials; ///< ways to pass over the first stage; empty: the case states its passes
   std::vector<std::string> notes;     ///< sentences for the sheet: bounds, frame turn, pulling ties, odd rankings
 
   bool quick() const { return accuracy == AccuracyWish::quick; }

@@ -5,20 +5,27 @@
 #include "sequencer/choice.hpp"
 #include "sequencer/error_bars.hpp"
 #include "sequencer/families.hpp"
-#include "sequencer/search.hpp"
-#include "sequencer/zone_graph.hpp"
+#include "sequencer/front.hpp"
+#include "sequencer/mid_work.hpp"
+#include "sequencer/order_finder.hpp"
 #include "solver/errors.hpp"
 
 #include <algorithm>
 #include <atomic>
 #include <cmath>
+#include <memory>
 #include <numeric>
 #include <sstream>
 
 namespace evenpull {
 namespace {
 
-constexpr const char* usual_orders[] = {"centre-out halving, sides alternating", "one side after the other"};
+// Always run in full beside the best two: a rule that most would follow, and the public handbook's jumping.
+constexpr const char* usual_orders[] = {"centre-out halving, sides alternating", "jumping, sides alternating"};
+
+void one_by_one(int n, const std::function<void(int)>& work) {
+  for (int i = 0; i < n; ++i) work(i);
+}
 
 // Progress over jobs that run side by side: each job owns a share of its span.
 class Meter {
@@ -51,14 +58,20 @@ class Meter {
 
 class Planner {
  public:
-  Planner(const Case& c, const PlanOptions& o) : case_(c), options_(o), meter_(o), full_(c, plan_mesh(c, o.accuracy)) {
-    if (!options_.parallel)
-      options_.parallel = [](int n, const std::function<void(int)>& work) {
-        for (int i = 0; i < n; ++i) work(i);
-      };
+  Planner(const Case& c, const PlanOptions& o) : case_(c), options_(o), meter_(options_), full_(c, plan_mesh(c, o.accuracy)) {
+    if (!options_.parallel) options_.parallel = one_by_one;
   }
 
-  Plan plan() {
+  Plan plan(std::vector<PassTrial> trials) {
+    trials_ = std::move(trials);
+    rank();
+    replay_finalists();
+    return finish();
+  }
+
+  Plan go_on_from(std::vector<Step> done) {
+    done_ = std::move(done);
+    number_steps(full_.panel, done_);
     rank();
     replay_finalists();
     return finish();
@@ -87,26 +100,73 @@ class Planner {
  private:
   bool quick() const { return options_.accuracy == AccuracyWish::quick; }
 
-  // Families and the search on the coarse mesh.
+  // Families and the searched orders on the coarse mesh.
   void rank() {
     const Model coarse(case_, {coarse_nodes});
-    meter_.span(0, 0.1, 1, "searching for an order");
+    meter_.span(0, 0.15, 1, "searching for an order");
     std::vector<Order> orders = order_families(coarse.panel);
-    if (!quick()) orders.push_back(search_order(coarse, {options_.parallel, 1}));
-    run_coarse(coarse, orders, 0.1, 0.25);
-    if (quick()) return;
-    // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror.
+    if (!done_.empty()) {
+      search_rest_of_pass(orders);
+    } else {
+      finder_ = std::make_unique<OrderFinder>(case_, options_.accuracy, options_.parallel);
+      for (Order& o : finder_->find()) orders.push_back(std::move(o));
+    }
+    run_coarse(coarse, orders, 0.15, 0.27);
+    if (!quick()) rank_mirrored(coarse);
+    if (options_.turn_overs) keep_within(*options_.turn_overs);
+  }
+
+  // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror.
+  void rank_mirrored(const Model& coarse) {
     const int best = best_of(summaries(ranked_), count_turn_overs());
     const Order order = ranked_[best].order;
     const std::size_t unmirrored = ranked_.size();
     run_coarse(coarse,
                {mirrored(coarse.panel, order, true, false), mirrored(coarse.panel, order, false, true),
                 mirrored(coarse.panel, order, true, true)},
-               0.25, 0.3);
+               0.27, 0.3);
     const OrderResult plain = summarise(ranked_[best], coarse.panel);
     for (std::size_t i = ranked_.size(); i-- > unmirrored;)
       if (!clearly_better(summarise(ranked_[i], coarse.panel), plain, count_turn_overs()))
         ranked_.erase(ranked_.begin() + static_cast<std::ptrdiff_t>(i));
+  }
+
+  // Orders with more turn-overs a pass than wanted step back; if all have more, those with the fewest stay.
+  void keep_within(int wanted) {
+    int fewest = turn_overs_a_pass(ranked_.front().result.steps, 0);
+    for (const Tried& t : ranked_) fewest = std::min(fewest, turn_overs_a_pass(t.result.steps, last_stage()));
+    if (fewest > wanted)
+      turn_over_note_ = "No order has " + std::to_string(wanted) + " turn-overs a pass; those with " +
+                        std::to_string(fewest) + " were compared.";
+    front_orders_ = ranked_;
+    std::erase_if(ranked_, [&](const Tried& t) {
+      return turn_overs_a_pass(t.result.steps, last_stage()) > std::max(wanted, fewest);
+    });
+  }
+
+  int last_stage() const { return static_cast<int>(case_.stages.size()) - 1; }
+
+  // Going on: the searched order of what the pass begun still lacks, then the usual order.
+  void search_rest_of_pass(std::vector<Order>& orders) {
+    const RestFound found = search_rest(case_, done_, quick() ? 1 : 4, options_.parallel);
+    if (!found.stands) begun_note_ = "By this calculation the frame gives way in the steps that are done already.";
+    else if (found.use_so_far > 1)
+      begun_note_ = "The steps that are done have loaded the frame beyond a limit already (use " + two_digits(found.use_so_far) +
+                    ", coarse mesh): inspect it before you go on.";
+    waits_ = found.waits;
+    if (found.rest.empty()) return;
+    for (Order o : order_families(full_.panel)) {
+      if (o.name != usual_orders[0]) continue;
+      o.name = "searched for the rest of the pass";
+      o.rule = "The rest of this pass has no rule: follow the numbers. Then: " + o.rule;
+      o.rest = found.rest;
+      o.ease = 9;
+      orders.push_back(std::move(o));
+    }
+  }
+
+  std::vector<Step> steps_for(const Panel& p, const Order& o) const {
+    return done_.empty() ? steps_of(case_, p, o) : go_on(case_, p, done_, o);
   }
 
   void run_coarse(const Model& coarse, const std::vector<Order>& orders, double from, double to) {
@@ -116,9 +176,10 @@ class Planner {
     options_.parallel(static_cast<int>(orders.size()), [&](int i) {
       ReplayWish wish;
       wish.progress = meter_.job(i);
+      wish.judged_from = static_cast<int>(done_.size());
       Tried& t = ranked_[before + i];
       t.order = orders[i];
-      t.result = replay(coarse, steps_of(case_, coarse.panel, orders[i].zones), wish);
+      t.result = replay(coarse, steps_for(coarse.panel, orders[i]), wish);
     });
   }
 
@@ -140,7 +201,7 @@ class Planner {
       if (std::find(finalists.begin(), finalists.end(), i) == finalists.end()) finalists.push_back(i);
     };
     const int wanted = quick() ? 1 : 2;
-    for (int k = 0; k < wanted; ++k) {
+    for (int k = 0; k < wanted && !left.empty(); ++k) {
       const int best = best_of(left, count_turn_overs());
       choose(index[best]);
       left.erase(left.begin() + best);
@@ -156,10 +217,11 @@ class Planner {
     options_.parallel(static_cast<int>(finalists.size()), [&](int i) {
       ReplayWish wish;
       wish.snapshots = wish.states = wish.certified = true;
+      wish.judged_from = static_cast<int>(done_.size());
       wish.progress = meter_.job(i);
       full_tried_[i].order = ranked_[finalists[i]].order;
       full_tried_[i].full = true;
-      full_tried_[i].result = replay(full_, steps_of(case_, full_.panel, full_tried_[i].order.zones), wish);
+      full_tried_[i].result = replay(full_, steps_for(full_.panel, full_tried_[i].order), wish);
     });
   }
 
@@ -214,7 +276,7 @@ class Planner {
                                 std::optional<int> ceiling) {
     const int next = ceiling ? *ceiling + 1 : 0;
     if (next >= static_cast<int>(judged.size())) return {};
-    std::vector<Step> steps = given_.empty() ? steps_of(case_, full_.panel, chosen.order.zones) : given_;
+    std::vector<Step> steps = given_.empty() ? steps_for(full_.panel, chosen.order) : given_;
     std::erase_if(steps, [&](const Step& s) { return s.stage != next; });
     meter_.span(0.95, 1, 1, "looking for the hottest setting");
     Ironing ironing(full_);
@@ -237,6 +299,7 @@ class Planner {
     p.order_rule = chosen.order.rule;
     p.notes = notes_on(case_, full_.panel, judged, ceiling);
     list_orders(p, best, ceiling.value_or(0));
+    tell_search(p, best);
     const std::optional<int> without_bars = stage_ceiling(judged, false);
     if (without_bars != ceiling && without_bars)
       p.notes.push_back(bars_decide(case_.stages[*without_bars].temperature));
@@ -261,6 +324,45 @@ class Planner {
     p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
     p.panel = full_.panel;
     return p;
+  }
+
+  // How good the order is, what turn-overs cost, what must wait.
+  void tell_search(Plan& p, int best) {
+    p.pass_trials = trials_;
+    if (finder_) {
+      p.searched = finder_->stages();
+      for (const Tried& t : full_tried_) {
+        const std::vector<ModelError> errors = finder_->foretell(t.order, t.result.steps, t.result.moments);
+        for (std::size_t s = 0; s < errors.size(); ++s) {
+          ModelError& worst = p.searched[s].error;
+          worst.stage = errors[s].stage;
+          worst.use = std::max(worst.use, errors[s].use);
+          worst.difference = std::max(worst.difference, errors[s].difference);
+          worst.slip = std::max(worst.slip, errors[s].slip);
+        }
+      }
+      p.gap_sentence = gap_sentence(case_, p.searched, p.ceiling);
+    }
+    if (!ranked_.empty() && count_turn_overs() && done_.empty()) {
+      std::vector<OrderResult> all;
+      for (const Tried& t : front_orders_.empty() ? ranked_ : front_orders_) {
+        all.push_back(summarise_up_to(t, full_.panel, p.ceiling.value_or(0)));
+        all.back().chosen = t.order.name == full_tried_[best].order.name;
+      }
+      p.front = front_of(all);
+      p.front_sentence = front_sentence(p.front);
+    }
+    for (const std::string* s : {&begun_note_, &turn_over_note_, &p.front_sentence, &p.gap_sentence})
+      if (!s->empty()) p.notes.push_back(*s);
+    p.notes.insert(p.notes.end(), waits_.begin(), waits_.end());
+  }
+
+  static std::string two_digits(double v) {
+    std::ostringstream o;
+    o.setf(std::ios::fixed);
+    o.precision(2);
+    o << v;
+    return o.str();
   }
 
   static std::string gave_way_elsewhere(double temperature) {
@@ -320,11 +422,17 @@ class Planner {
     p.notes.push_back(o.str());
   }
 
-  const Case& case_;
+  const Case case_;
   PlanOptions options_;
   Meter meter_;
   Model full_;
   std::vector<Tried> ranked_, full_tried_;
+  std::vector<Tried> front_orders_;  // before turn-overs were limited
+  std::unique_ptr<OrderFinder> finder_;
+  std::vector<PassTrial> trials_;
+  std::vector<Step> done_;
+  std::vector<std::string> waits_;
+  std::string begun_note_, turn_over_note_;
   std::vector<StudyLevel> levels_;
   std::vector<BoundRun> bounds_;
   std::vector<Step> given_;
@@ -349,23 +457,34 @@ Step step_from(const Case& c, const Panel& p, const OrderStep& s, std::size_t nu
   return out;
 }
 
-}  // namespace
-
-Plan make_plan(const Case& c, const PlanOptions& options) {
-  return Planner(c, options).plan();
-}
-
-Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options) {
-  Planner planner(c, options);
+std::vector<Step> steps_from(const Case& c, const Panel& p, const std::vector<OrderStep>& order) {
   std::vector<Step> steps;
   for (std::size_t i = 0; i < order.size(); ++i) {
-    steps.push_back(step_from(c, planner.panel(), order[i], i));
+    steps.push_back(step_from(c, p, order[i], i));
     if (i > 0 && steps[i].stage < steps[i - 1].stage)
       throw CaseError("order", "step " + std::to_string(i + 1) +
                                    ": the temperature falls; list the steps from the coolest stage to the hottest");
   }
   if (steps.empty()) throw CaseError("order", "there are no steps");
-  return planner.replay_given(std::move(steps));
+  return steps;
+}
+
+}  // namespace
+
+Plan make_plan(const Case& c, const PlanOptions& options) {
+  if (options.accuracy == AccuracyWish::quick) return Planner(c, options).plan({});
+  PassChoice passes = choose_passes(c, options.parallel ? options.parallel : one_by_one);
+  return Planner(passes.the_case, options).plan(std::move(passes.trials));
+}
+
+Plan make_plan_from(const Case& c, const std::vector<OrderStep>& done, const PlanOptions& options) {
+  Planner planner(c, options);
+  return planner.go_on_from(steps_from(c, planner.panel(), done));
+}
+
+Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options) {
+  Planner planner(c, options);
+  return planner.replay_given(steps_from(c, planner.panel(), order));
 }
 
 RunEstimate estimate_run(const Case& c, AccuracyWish a) {

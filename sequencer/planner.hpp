@@ -2,18 +2,18 @@
 #pragma once
 
 #include "sequencer/plan.hpp"
+#include "sequencer/step_model.hpp"
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace evenpull {
 
-/// Runs work(0) ... work(n - 1), in any order, on as many threads as the caller likes. Results do not depend on it.
-using ParallelFor = std::function<void(int n, const std::function<void(int)>& work)>;
-
 struct PlanOptions {
   AccuracyWish accuracy = AccuracyWish::normal;
+  std::optional<int> turn_overs;  ///< most in a pass that is wanted
   ParallelFor parallel;      ///< unset: one after the other
   std::function<void(double share_done, const std::string& what)> progress;  ///< may be called from any thread
 };
@@ -37,6 +37,10 @@ RunEstimate estimate_run(const Case& c, AccuracyWish a);
 
 /// Ranks orders, replays the best ones in full, judges, and reports. Throws CaseError, NotConverged.
 Plan make_plan(const Case& c, const PlanOptions& options);
+
+/// Goes on from work half done: `done` are the steps worked so far. Only what is still to come is judged. Throws as
+/// make_plan, and CaseError (key "order") when a step names what the panel does not have.
+Plan make_plan_from(const Case& c, const std::vector<OrderStep>& done, const PlanOptions& options);
 
 /// Runs the order somebody chose. Throws CaseError (key "order") when a step names what the panel does not have.
 Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options);

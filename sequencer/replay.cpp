@@ -1,6 +1,7 @@
 #include "sequencer/replay.hpp"
 
 #include "sequencer/buckling_mode.hpp"
+#include "sequencer/gauges.hpp"
 #include "sequencer/snapshot.hpp"
 
 #include <algorithm>
@@ -50,6 +51,7 @@ class StageRun {
     const Readings r = read_off(ironing_.model(), s, loose_smoothing);
     after_step(r);
     judge_.take(r, Moment::stage_end);
+    note_end(r);
     take_buckling(s, Moment::stage_end);
     summarise(r);
     if (!released) return r;
@@ -60,7 +62,9 @@ class StageRun {
       give_way(Moment::released);
       return r;
     }
-    judge_.take(read_off(ironing_.model(), free, loose_smoothing), Moment::released);
+    const Readings loose = read_off(ironing_.model(), free, loose_smoothing);
+    judge_.take(loose, Moment::released);
+    note_end(loose);
     take_buckling(free, Moment::released);
     return r;
   }
@@ -83,9 +87,13 @@ class StageRun {
   std::vector<Certificate> certificates;
 
  private:
+  void note_end(const Readings& r) { v_.end_use = std::max(v_.end_use, tally_of(ironing_.model().the_case.limits, r).use); }
+
   void take_buckling(const Covering& s, Moment when) {
     const Buckling b = ironing_.buckling(s);
     judge_.take_buckling(b.factor, when);
+    if (std::isfinite(b.factor))
+      v_.end_use = std::max(v_.end_use, ironing_.model().the_case.limits.buckling_factor / b.factor);
     if (when == Moment::released && b.factor >= v_.summary.buckling_factor) return;
     v_.summary.buckling_factor = b.factor;
     v_.summary.buckling_mode = buckling_mode(ironing_.model(), b, moment_text(when));
@@ -148,9 +156,10 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
         break;
       }
       const Readings r = read_off(m, s, smoothing);
-      run.after_step(r);
+      if (static_cast<int>(i) >= wish.judged_from) run.after_step(r);
       run.certificates.push_back(certificate_of(step.solve, stage, label));
       out.steps.push_back(steps[i]);
+      out.moments.push_back(tally_of(m.the_case.limits, r));
       if (wish.snapshots)
         out.snapshots.push_back(take_snapshot(m, s, r, smoothing, static_cast<int>(out.steps.size()), label));
       if (wish.progress) wish.progress(static_cast<int>(i) + 1, static_cast<int>(steps.size()));

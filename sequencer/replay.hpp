@@ -3,6 +3,7 @@
 
 #include "sequencer/judge.hpp"
 #include "sequencer/plan.hpp"
+#include "sequencer/tally.hpp"
 #include "solver/ironing.hpp"
 
 #include <functional>
@@ -14,6 +15,7 @@ struct ReplayWish {
   bool snapshots = false;    ///< keep a Snapshot of every step
   bool states = false;       ///< keep the covering at each stage end
   bool certified = false;    ///< every solve to `certified_tension`, else the usual smoothing on the way
+  int judged_from = 0;       ///< steps before this one are computed and not judged: they are done
   bool released = true;      ///< take the fixture off and judge again after each stage
   std::function<void(int steps_done, int steps)> progress;
 };
@@ -26,12 +28,14 @@ struct StageVerdict {
   bool buckled = false;      ///< the frame gave way; nothing after it was computed
   double worst_difference_chord = 0, worst_difference_span = 0;  ///< N/m
   double worst_slip = 0, worst_twist = 0, spread_along_span = 0;
+  double end_use = 0;        ///< use of the history's limits when the stage is done, settled and released: no order helps
   double lift = 0;           ///< N, cloth lifting off a bearing at the stage end
   double frame_turn = 0;     ///< rad
 };
 
 struct ReplayResult {
   std::vector<Step> steps;   ///< those computed
+  std::vector<Tally> moments;  ///< use, pull difference, slip and unevenness right after each of them
   std::vector<StageVerdict> stages;
   std::vector<Snapshot> snapshots;
   std::vector<int> stage_end_snapshot;

@@ -180,6 +180,8 @@ struct Case {
   Blanket blanket;
   Iron iron;
   std::vector<Stage> stages;  ///< temperature rising
+  double light_dose = 0.25;   ///< of the lightest pass the iron can do
+  bool passes_open = false;   ///< the case leaves the passes of its first stage to the plan
   Limits limits;
   std::optional<double> approved_last_stage;  ///< K: what the aircraft's approved data ask for, if the user said
   bool both_sides_reachable = false;          ///< a turn-over costs nothing

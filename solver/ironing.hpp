@@ -26,6 +26,9 @@ class Ironing {
   /// `label` names the step in an error. Throws NotConverged.
   StepReport iron(Covering& s, int zone, double temperature, double dose, const std::string& label);
 
+  /// Solves once, nothing hot: after a change of shrink or load made by hand. Throws NotConverged.
+  StepReport rebalance(Covering& s, const std::string& label) { return attempt(normal_, s, {}, label); }
+
   /// Solves again, nothing hot, until member compression and stress agree, with the fine smoothing.
   StepReport settle(Covering& s, const std::string& label);
 

@@ -99,6 +99,10 @@ struct Panel {
 /// section 8).
 inline constexpr int coarse_nodes = 350;
 
+/// Cloth nodes of the mesh on which a search tries thousands of prefixes: half the nodes of the coarse one, twice its pace,
+/// use and pull difference within a tenth of it.
+inline constexpr int search_nodes = 200;
+
 /// Mesh density. Every count is chosen by the solver from these.
 struct MeshWish {
   int target_nodes = 2000;

@@ -112,6 +112,7 @@ void read_bows(const Model& m, const Covering& s, Readings& r) {
     const std::vector<int> part(p.edge_joint.begin() + p.rib_columns[b], p.edge_joint.begin() + p.rib_columns[b + 1] + 1);
     Worst w = bow_between(m, s, part, Eigen::Vector3d::UnitX(), Eigen::Vector3d::UnitZ());
     w.bay = b;
+    r.edge_bows.push_back(w.value);
     if (w.value > r.edge_bow.value || r.edge_bow.bay < 0) r.edge_bow = w;
   }
   for (std::size_t i = 0; i < p.members.size(); ++i) {
@@ -119,6 +120,7 @@ void read_bows(const Model& m, const Covering& s, Readings& r) {
     if (f.role != MemberRole::end_rib && f.role != MemberRole::tip_bow) continue;
     Worst w = bow_between(m, s, f.joints, Eigen::Vector3d::UnitY(), Eigen::Vector3d::UnitZ());
     w.member = static_cast<int>(i);
+    r.end_rib_bows.push_back(w.value);
     if (w.value > r.end_rib_bow.value || r.end_rib_bow.member < 0) r.end_rib_bow = w;
   }
 }
@@ -130,6 +132,7 @@ void read_twist(const Model& m, const Covering& s, Readings& r) {
     const int a = f.joints.front(), b = f.joints.back();
     const double chord = m.panel.joints[b].position.x() - m.panel.joints[a].position.x();
     const double slope = std::atan((s.unknowns[6 * b + 2] - s.unknowns[6 * a + 2]) / chord);
+    r.rib_slopes.push_back(slope);
     low = std::min(low, slope), high = std::max(high, slope);
   }
   r.twist = high - low;

@@ -42,7 +42,10 @@ struct Readings {
   std::vector<double> beam_use;
   Worst edge_bow;              ///< deviation of the TE from straight between ribs / rib spacing
   Worst end_rib_bow;           ///< deviation of an end rib (or tip bow) between its ends / their distance
+  std::vector<double> edge_bows;      ///< the same of every bay
+  std::vector<double> end_rib_bows;   ///< the same of both end ribs (or end rib and tip bow), in the order of members
   double twist = 0;            ///< rad, difference of chord line slopes along the span
+  std::vector<double> rib_slopes;     ///< rad, of the chord line at each rib
   double frame_turn = 0;       ///< largest rotation of a joint [rad]; the TE about itself left out
   Worst slip;                  ///< m, signed: + cloth gone from the bottom to the top
   double creep = 0;            ///< largest creep over ribs and nose [m]

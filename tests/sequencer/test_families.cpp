@@ -44,7 +44,7 @@ TEST_CASE("every family works every zone once") {
 TEST_CASE("a run ends where the panel is turned over, and places count through the pass") {
   const Panel p = panel();
   const Case c = sample::aileron(5);
-  const std::vector<Step> steps = steps_of(c, p, order_families(p).front().zones);
+  const std::vector<Step> steps = steps_of(c, p, order_families(p).front());
   std::size_t passes = 0;
   for (const Stage& s : c.stages) passes += s.doses.size();
   REQUIRE(steps.size() == passes * p.zones.size());
@@ -64,7 +64,7 @@ TEST_CASE("a run ends where the panel is turned over, and places count through t
 TEST_CASE("one side after the other turns over once a pass and once between passes") {
   const Panel p = panel();
   const Case c = sample::aileron(5);
-  const std::vector<Step> steps = steps_of(c, p, order_families(p).front().zones);
+  const std::vector<Step> steps = steps_of(c, p, order_families(p).front());
   CHECK(turn_overs(p, steps, 0) == 5);   // three passes: T|B, back, T|B, back, T|B
   CHECK(turn_overs(p, steps, 2) == 13);  // seven passes
 }
@@ -73,7 +73,7 @@ TEST_CASE("cutting zones in two keeps the area and the order") {
   const Case c = sample::aileron(3);
   const Panel whole = build_panel(c, {800}), split = build_panel(c, {800, 2, 2});
   REQUIRE(split.strips == 2 * whole.strips);
-  const std::vector<Step> steps = steps_of(c, whole, order_families(whole).front().zones);
+  const std::vector<Step> steps = steps_of(c, whole, order_families(whole).front());
   const std::vector<Step> halves = split_steps(whole, split, steps);
   REQUIRE(halves.size() == 2 * steps.size());
   for (std::size_t i = 0; i < steps.size(); ++i) {

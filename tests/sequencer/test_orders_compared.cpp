@@ -14,7 +14,7 @@ OrderResult run(const Case& c, const std::string& family) {
     if (o.name == family) {
       Tried t;
       t.order = o;
-      std::vector<Step> steps = steps_of(c, m.panel, o.zones);
+      std::vector<Step> steps = steps_of(c, m.panel, o);
       std::erase_if(steps, [](const Step& s) { return s.stage > 0; });
       t.result = replay(m, steps, {});
       return summarise_up_to(t, m.panel, 0);
@@ -60,7 +60,7 @@ TEST_CASE("a mirrored order on a panel with two like sides and ends costs the sa
   const auto cost = [&](const Order& o) {
     Tried t;
     t.order = o;
-    t.result = replay(m, steps_of(c, m.panel, o.zones), {false, false, false, {}});
+    t.result = replay(m, steps_of(c, m.panel, o), {false, false, false, {}});
     return summarise_up_to(t, m.panel, 0);
   };
   const OrderResult a = cost(order), b = cost(mirrored(m.panel, order, true, true));

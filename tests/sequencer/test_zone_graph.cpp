@@ -8,7 +8,7 @@ using namespace evenpull;
 
 TEST_CASE("an arc between sides is a turn-over and one along a side is not") {
   const Panel p = build_panel(sample::aileron(3), {200});
-  const ZoneGraph g = zone_graph(p);
+  const ZoneGraph g = zone_graph(p, 60);
   REQUIRE(boost::num_vertices(g) == p.zones.size());
   for (auto [arc, end] = boost::edges(g); arc != end; ++arc) {
     const Zone &a = p.zones[boost::source(*arc, g)], &b = p.zones[boost::target(*arc, g)];
@@ -19,7 +19,7 @@ TEST_CASE("an arc between sides is a turn-over and one along a side is not") {
 
 TEST_CASE("the route of one side after the other has one turn-over") {
   const Panel p = build_panel(sample::aileron(4), {200});
-  const Route r = route_of(zone_graph(p), order_families(p).front().zones);
+  const Route r = route_of(zone_graph(p, 60), order_families(p).front().zones);
   CHECK(r.turn_overs == 1);
   // Steady work walks the span twice and comes back once.
   CHECK(r.travel > 2 * 1.8 * 3.0 / 4);
@@ -27,5 +27,5 @@ TEST_CASE("the route of one side after the other has one turn-over") {
 
 TEST_CASE("a zone cannot follow itself") {
   const Panel p = build_panel(sample::aileron(2), {200});
-  CHECK_THROWS_AS(route_of(zone_graph(p), {0, 0}), std::invalid_argument);
+  CHECK_THROWS_AS(route_of(zone_graph(p, 60), {0, 0}), std::invalid_argument);
 }

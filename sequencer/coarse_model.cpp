@@ -1,0 +1,169 @@
+#include "sequencer/coarse_model.hpp"
+
+#include "sequencer/replay.hpp"
+#include "solver/shrink.hpp"
+
+#include <array>
+#include <cmath>
+
+namespace evenpull {
+
+struct CoarseModel::State : Prefix {
+  Covering covering;
+  Eigen::VectorXd gauges;
+};
+
+namespace {
+
+const double loose_smoothing = Accuracy{}.smoothing;
+
+// Mean shrink of each zone in warp and fill.
+std::vector<std::array<double, 2>> shrink_of(const Panel& p, const Covering& s) {
+  std::vector<std::array<double, 2>> mean(p.zones.size(), {0, 0});
+  for (std::size_t z = 0; z < p.zones.size(); ++z)
+    for (int q : p.zones[z].quads)
+      for (int t = 4 * q; t < 4 * q + 4; ++t)
+        for (int d = 0; d < 2; ++d) mean[z][d] += 0.25 * p.quads[q].area / p.zones[z].area * s.shrink[t][d];
+  return mean;
+}
+
+// Shrink below which a change cannot be told from the tolerances of a step.
+constexpr double least_gain = 1e-4;
+
+}  // namespace
+
+CoarseModel::CoarseModel(const Model& m, int stage, Covering start, Things things)
+    : m_(m), stage_(stage), things_(std::move(things)), layout_(gauge_layout(m)),
+      ways_(ways_between(m.the_case, m.panel, things_)) {
+  auto s = std::make_shared<State>();
+  s->covering = std::move(start);
+  read(*s, false);
+  begin_ = s;
+}
+
+const Covering& CoarseModel::covering(const Prefix& p) { return static_cast<const State&>(p).covering; }
+const Eigen::VectorXd& CoarseModel::gauges(const Prefix& p) { return static_cast<const State&>(p).gauges; }
+
+std::unique_ptr<Ironing> CoarseModel::borrow() const {
+  const std::lock_guard<std::mutex> lock(idle_guard_);
+  if (idle_.empty()) return std::make_unique<Ironing>(m_);
+  std::unique_ptr<Ironing> i = std::move(idle_.back());
+  idle_.pop_back();
+  return i;
+}
+
+void CoarseModel::give_back(std::unique_ptr<Ironing> i) const {
+  const std::lock_guard<std::mutex> lock(idle_guard_);
+  idle_.push_back(std::move(i));
+}
+
+void CoarseModel::read(State& s, bool at_end) const {
+  const Readings r = read_off(m_, s.covering, loose_smoothing);
+  s.gauges = gauges_of(m_, layout_, r, s.covering);
+  take_gauges(layout_, s.gauges, s.tally);
+  if (at_end) s.tally.unevenness = r.unevenness;
+}
+
+PrefixPtr CoarseModel::step(const PrefixPtr& from, int which) const {
+  auto s = std::make_shared<State>(static_cast<const State&>(*from));
+  const Stage& stage = m_.the_case.stages[stage_];
+  const double dose = stage.doses[static_cast<std::size_t>(s->steps / size())];
+  std::unique_ptr<Ironing> ironing = borrow();
+  for (int z : things_[which]) {
+    const std::string label = "search, " + m_.panel.zones[z].label;
+    s->stands = ironing->iron(s->covering, z, stage.temperature, dose, label).outcome != Outcome::buckled;
+    if (!s->stands) break;
+    read(*s, false);
+  }
+  give_back(std::move(ironing));
+  if (s->last >= 0) {
+    s->tally.travel += ways_.travel(s->last, which);
+    s->tally.turn_overs += ways_.turn_over(s->last, which);
+  }
+  s->last = which;
+  ++s->steps;
+  return s;
+}
+
+PrefixPtr CoarseModel::finish(const PrefixPtr& whole) const {
+  auto s = std::make_shared<State>(static_cast<const State&>(*whole));
+  std::unique_ptr<Ironing> ironing = borrow();
+  s->stands = ironing->settle(s->covering, "search, settling").outcome != Outcome::buckled;
+  if (s->stands) {
+    read(*s, true);
+    // Released it must hold as well; the next stage goes on with the fixture in place.
+    State free = *s;
+    s->stands = ironing->release(free.covering, "search, released").outcome != Outcome::buckled;
+    if (s->stands) {
+      read(free, false);
+      s->tally = joined(s->tally, free.tally);
+      s->tally.unevenness = free.tally.unevenness;
+      s->tally.travel = free.tally.travel;
+      s->tally.turn_overs = free.tally.turn_overs;
+    }
+  }
+  give_back(std::move(ironing));
+  return s;
+}
+
+// Friction makes the effect of a zone depend on when it is worked: cloth slides where it is pulled little and sticks where
+// it is pulled much. So each cell is measured twice and the mean is taken: as the first to be worked, and as the last, by
+// taking its shrink away again from the state that a whole pass leaves.
+Influence CoarseModel::measure(const std::vector<int>& reference, const ParallelFor& parallel) const {
+  const Covering& first = covering(*begin_);
+  const Stage& stage = m_.the_case.stages[stage_];
+  const ShrinkState line = shrink_at(m_.the_case.cloth, m_.compliance, stage.temperature);
+  const int zones = static_cast<int>(m_.panel.zones.size()), cells = 2 * zones;
+  const auto shrink = shrink_of(m_.panel, first);
+  const ZonePulls pulls = read_off(m_, first, loose_smoothing).zones;
+
+  Influence out;
+  out.layout = layout_;
+  out.start = gauges(*begin_);
+  out.effect = Eigen::MatrixXd::Zero(layout_.size(), cells);
+  out.push = Eigen::MatrixXd::Zero(cells, cells);
+  out.shrink.resize(cells), out.pull.resize(cells), out.free_shrink.resize(cells), out.give.resize(cells);
+  for (int i = 0; i < cells; ++i) {
+    const int z = i / 2, d = i % 2;
+    out.shrink[i] = shrink[z][d];
+    out.pull[i] = (d == 0 ? pulls.warp : pulls.fill)[z];
+    out.free_shrink[i] = line.free_shrink[d];
+    out.give[i] = line.limit_pull[d] > 0 ? line.free_shrink[d] / line.limit_pull[d] : 0;
+  }
+  for (const std::vector<int>& thing : things_) {
+    out.things.emplace_back();
+    for (int z : thing) out.things.back().push_back({2 * z, 2 * z + 1});
+  }
+  PrefixPtr all = begin_;
+  for (std::size_t i = 0; i < reference.size() && all->stands; ++i) all = step(all, reference[i]);
+  const Covering& last = covering(*all);
+  const auto shrunk = shrink_of(m_.panel, last);
+  parallel(zones, [&](int z) {
+    std::unique_ptr<Ironing> ironing = borrow();
+    const std::string label = "influence of " + m_.panel.zones[z].label;
+    for (int d = 0; d < 2; ++d) {
+      const double gain = std::max(shrunk[z][d] - shrink[z][d], least_gain);
+      for (int when = 0; when < 2; ++when) {  // as the first, as the last
+        const Covering& from = when == 0 ? first : last;
+        const double change = when == 0 ? gain : -gain;
+        Covering s = from;
+        for (int q : m_.panel.zones[z].quads)
+          for (int t = 4 * q; t < 4 * q + 4; ++t) s.shrink[t][d] += change;
+        if (ironing->rebalance(s, label).outcome == Outcome::buckled) continue;
+        const Readings r = read_off(m_, s, loose_smoothing), before = read_off(m_, from, loose_smoothing);
+        const int cell = 2 * z + d;
+        out.effect.col(cell) +=
+            0.5 * (gauges_of(m_, layout_, r, s) - gauges_of(m_, layout_, before, from)) / change;
+        for (int i = 0; i < cells; ++i) {
+          const auto& now = i % 2 == 0 ? r.zones.warp : r.zones.fill;
+          const auto& then = i % 2 == 0 ? before.zones.warp : before.zones.fill;
+          out.push(i, cell) += 0.5 * (now[i / 2] - then[i / 2]) / change;
+        }
+      }
+    }
+    give_back(std::move(ironing));
+  });
+  return out;
+}
+
+}  // namespace evenpull

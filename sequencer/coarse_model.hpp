@@ -1,0 +1,53 @@
+// The reduced model of the first stage (docs/model.md, section 8): a coarse mesh of the same nonlinear model. While cloth
+// is loose nothing superposes, so each prefix is computed; a prefix is kept, so that one more step costs one small solve.
+#pragma once
+
+#include "sequencer/gauges.hpp"
+#include "sequencer/step_model.hpp"
+#include "sequencer/ways.hpp"
+#include "solver/ironing.hpp"
+
+#include <mutex>
+
+namespace evenpull {
+
+class CoarseModel : public StepModel {
+ public:
+  /// One stage of the model's case from the state `start` (as laid on, or as the stage before left it). The model is
+  /// kept by reference. Throws NotConverged where a step does.
+  CoarseModel(const Model& m, int stage, Covering start, Things things);
+
+  int size() const override { return static_cast<int>(things_.size()); }
+  int passes() const override { return static_cast<int>(m_.the_case.stages[stage_].doses.size()); }
+  PrefixPtr begin() const override { return begin_; }
+  PrefixPtr step(const PrefixPtr& from, int which) const override;
+  PrefixPtr finish(const PrefixPtr& whole) const override;
+  std::string name() const override { return "coarse mesh, every prefix computed"; }
+
+  const Things& things() const { return things_; }
+  const GaugeLayout& layout() const { return layout_; }
+  /// The state of a prefix that this model made.
+  static const Covering& covering(const Prefix& p);
+  static const Eigen::VectorXd& gauges(const Prefix& p);
+
+  /// Influences of this stage from `start` to the end of a pass in the order `reference`.
+  Influence measure(const std::vector<int>& reference, const ParallelFor& parallel) const;
+  const Ways& ways() const { return ways_; }
+
+ private:
+  struct State;
+  std::unique_ptr<Ironing> borrow() const;
+  void give_back(std::unique_ptr<Ironing> i) const;
+  void read(State& s, bool at_end) const;
+
+  const Model& m_;
+  int stage_;
+  Things things_;
+  GaugeLayout layout_;
+  Ways ways_;
+  PrefixPtr begin_;
+  mutable std::mutex idle_guard_;
+  mutable std::vector<std::unique_ptr<Ironing>> idle_;  // their factors and work space are worth keeping
+};
+
+}  // namespace evenpull

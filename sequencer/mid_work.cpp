@@ -1,0 +1,117 @@
+#include "sequencer/mid_work.hpp"
+
+#include "sequencer/coarse_model.hpp"
+#include "sequencer/replay.hpp"
+
+#include <algorithm>
+
+namespace evenpull {
+namespace {
+
+// A zone that, worked next, brings the use over its limit, or this much above what the best order ever reaches, must wait.
+constexpr double too_early = 0.15;
+
+bool in(const std::vector<int>& zones, int z) { return std::find(zones.begin(), zones.end(), z) != zones.end(); }
+
+std::string labels(const Panel& p, const std::vector<int>& zones) {
+  std::string s;
+  for (int z : zones) s += (s.empty() ? "" : ", ") + p.zones[z].label;
+  return s;
+}
+
+// A case whose only stage is the pass begun.
+Case pass_alone(const Case& c, const Begun& b) {
+  Case one = c;
+  one.stages = {{c.stages[b.stage].temperature, {c.stages[b.stage].doses[static_cast<std::size_t>(b.pass) - 1]}}};
+  return one;
+}
+
+}  // namespace
+
+Begun where_it_stands(const Panel& p, const std::vector<Step>& done) {
+  Begun b;
+  b.stage = done.back().stage, b.pass = done.back().pass;
+  for (const Step& s : done)
+    if (s.stage == b.stage && s.pass == b.pass) b.worked.push_back(s.zone);
+  for (int z = 0; z < static_cast<int>(p.zones.size()); ++z)
+    if (!in(b.worked, z)) b.left.push_back(z);
+  return b;
+}
+
+std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& done, const Order& order) {
+  const Begun b = where_it_stands(p, done);
+  std::vector<Step> steps = done;
+  for (Step& s : steps) s.done = true;
+  for (Step s : steps_of(c, p, order)) {
+    if (s.stage < b.stage || (s.stage == b.stage && s.pass < b.pass)) continue;
+    const bool begun = s.stage == b.stage && s.pass == b.pass;
+    if (begun && (in(b.worked, s.zone) || !order.rest.empty())) continue;
+    if (steps.size() == done.size())
+      for (int z : order.rest) {
+        Step r;
+        r.stage = b.stage, r.pass = b.pass, r.zone = z;
+        r.dose = c.stages[b.stage].doses[static_cast<std::size_t>(b.pass) - 1];
+        steps.push_back(r);
+      }
+    steps.push_back(s);
+  }
+  // The pass begun may be the last of all.
+  if (steps.size() == done.size())
+    for (int z : order.rest) {
+      Step r;
+      r.stage = b.stage, r.pass = b.pass, r.zone = z;
+      r.dose = c.stages[b.stage].doses[static_cast<std::size_t>(b.pass) - 1];
+      steps.push_back(r);
+    }
+  number_steps(p, steps);
+  return steps;
+}
+
+RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, const ParallelFor& parallel) {
+  RestFound out;
+  const Panel whole = build_panel(c, {search_nodes});
+  const Begun b = where_it_stands(whole, done);
+  const Model before(c, {search_nodes});
+  Ironing ironing(before);
+  Covering s = ironing.begin();
+  for (const Step& step : done) {
+    const std::string label = "steps done, " + whole.zones[step.zone].label;
+    out.stands = ironing.iron(s, step.zone, c.stages[step.stage].temperature, step.dose, label).outcome != Outcome::buckled;
+    if (!out.stands) return out;
+    out.use_so_far =
+        std::max(out.use_so_far, tally_of(c.limits, read_off(before, s, ironing.accuracy().smoothing)).use);
+  }
+  if (b.left.empty()) return out;
+
+  const Model m(pass_alone(c, b), {search_nodes});
+  Things things;
+  for (int z : b.left) things.push_back({z});
+  const CoarseModel model(m, 0, s, things);
+  const Found found = beam_search(model, {}, width, parallel);
+  if (!found.stands) return out;
+  out.rest = zones_in(things, found.order);
+
+  // Each zone as the very next, and if that is too early, the place in the best order from which it is not.
+  std::vector<PrefixPtr> prefixes = {model.begin()};
+  for (int i : found.order) prefixes.push_back(model.step(prefixes.back(), i));
+  const double best = prefixes.back()->tally.use;
+  const auto early = [&](const PrefixPtr& from, int i) {
+    const PrefixPtr p = model.step(from, i);
+    return !p->stands || p->tally.use > std::max(best, std::min(1.0, best + too_early));
+  };
+  std::vector<std::string> waits(things.size());
+  parallel(static_cast<int>(things.size()), [&](int i) {
+    const std::size_t place = std::find(found.order.begin(), found.order.end(), i) - found.order.begin();
+    if (!early(prefixes[0], i)) return;
+    std::size_t from = 1;
+    while (from < place && early(prefixes[from], i)) ++from;
+    const std::vector<int> first(found.order.begin(), found.order.begin() + static_cast<std::ptrdiff_t>(from));
+    waits[i] = whole.zones[things[i][0]].label + " must not be ironed before " + labels(whole, zones_in(things, first)) +
+               ": it would load the frame too hard.";
+  });
+  for (std::string& w : waits)
+    if (!w.empty()) out.waits.push_back(std::move(w));
+  return out;
+}
+
+}  // namespace evenpull
