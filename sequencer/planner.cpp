@@ -4,6 +4,7 @@
 #include "sequencer/ceiling.hpp"
 #include "sequencer/choice.hpp"
 #include "sequencer/error_bars.hpp"
+#include "sequencer/extra_stage.hpp"
 #include "sequencer/families.hpp"
 #include "sequencer/front.hpp"
 #include "sequencer/mid_work.hpp"
@@ -298,6 +299,7 @@ class Planner {
     p.order_name = chosen.order.name;
     p.order_rule = chosen.order.rule;
     p.notes = notes_on(case_, full_.panel, judged, ceiling);
+    tell_way_there(p, chosen, judged);
     list_orders(p, best, ceiling.value_or(0));
     tell_search(p, best);
     const std::optional<int> without_bars = stage_ceiling(judged, false);
@@ -324,6 +326,17 @@ class Planner {
     p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
     p.panel = full_.panel;
     return p;
+  }
+
+  // Why the first stage that is not safe is not.
+  void tell_way_there(Plan& p, const Tried& chosen, const std::vector<StageVerdict>& judged) const {
+    const int next = p.ceiling ? *p.ceiling + 1 : 0;
+    if (next >= static_cast<int>(judged.size()) || !given_.empty() || quick()) return;
+    const WayThere w = way_there(case_, chosen.order, judged[next], chosen.result.stages[next]);
+    const std::string text = way_there_text(case_, next, w);
+    if (text.empty()) return;
+    if (w.extra_stage) p.advice.advice.push_back(text);
+    else p.advice.because += " " + text;
   }
 
   // How good the order is, what turn-overs cost, what must wait.

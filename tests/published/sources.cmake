@@ -3,6 +3,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_arc_bay.cpp
   test_beam_column.cpp
   test_bent_strip.cpp
+  test_bolted_joint.cpp
   test_buckled_frame.cpp
   test_capstan.cpp
   test_capstan_strip.cpp

@@ -6,6 +6,19 @@ set(EVENPULL_SEQUENCER_TESTS
   test_mesh_study.cpp
   test_choice.cpp
   test_planner.cpp
+  test_order_search.cpp
+  test_coarse_model.cpp
+  test_front.cpp
+  test_job_graph.cpp
+  test_mid_work.cpp
+  test_pass_choice.cpp
   test_stage_shapes.cpp
   test_orders_compared.cpp
 )
+
+# Property tests need RapidCheck; `check` installs it.
+find_library(EVENPULL_RAPIDCHECK rapidcheck)
+if(EVENPULL_RAPIDCHECK)
+  list(APPEND EVENPULL_SEQUENCER_TESTS test_order_bounds.cpp)
+  set(EVENPULL_SEQUENCER_TEST_LIBRARIES ${EVENPULL_RAPIDCHECK})
+endif()

@@ -1,0 +1,115 @@
+#include "sequencer/mid_work.hpp"
+#include "sequencer/planner.hpp"
+#include "solver/errors.hpp"
+#include "tests/support/sample_case.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+
+using namespace evenpull;
+
+namespace {
+
+const ParallelFor one_by_one = [](int n, const std::function<void(int)>& work) {
+  for (int i = 0; i < n; ++i) work(i);
+};
+
+Case small() {
+  Case c = sample::aileron(3, 0.9, 0.3);
+  c.stages.resize(2);
+  c.stages[0].doses = {1, 1};
+  c.stages[1].doses = {1};
+  return c;
+}
+
+// All of the top of the first pass, worked from the root.
+std::vector<Step> top_done(const Panel& p) {
+  std::vector<Step> done;
+  for (int z = 0; z < static_cast<int>(p.zones.size()); ++z)
+    if (p.zones[z].side == Side::top) {
+      Step s;
+      s.zone = z;
+      done.push_back(s);
+    }
+  return done;
+}
+
+std::vector<OrderStep> as_order(const Case& c, const Panel& p, const std::vector<Step>& steps) {
+  std::vector<OrderStep> out;
+  for (const Step& s : steps) {
+    const Zone& z = p.zones[s.zone];
+    out.push_back({c.stages[s.stage].temperature, s.pass, z.side, z.bay + 1, z.strip + 1, s.dose});
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("going on keeps what is done, finishes the pass begun and then works every later pass whole") {
+  const Case c = small();
+  const Panel p = build_panel(c, {120});
+  const std::vector<Step> done = top_done(p);
+  const Begun b = where_it_stands(p, done);
+  CHECK(b.worked.size() + b.left.size() == p.zones.size());
+  for (int z : b.left) CHECK(p.zones[z].side == Side::bottom);
+  Order order = order_families(p)[1];
+  for (bool searched : {false, true}) {
+    if (searched) order.rest = {b.left.rbegin(), b.left.rend()};
+    const std::vector<Step> all = go_on(c, p, done, order);
+    REQUIRE(all.size() == 3 * p.zones.size());
+    for (std::size_t i = 0; i < all.size(); ++i) CHECK(all[i].done == (i < done.size()));
+    std::vector<int> first_pass;
+    for (std::size_t i = 0; i < p.zones.size(); ++i) first_pass.push_back(all[i].zone);
+    if (searched) CHECK(first_pass[done.size()] == b.left.back());
+    std::sort(first_pass.begin(), first_pass.end());
+    for (std::size_t i = 0; i < first_pass.size(); ++i) REQUIRE(first_pass[i] == static_cast<int>(i));
+    CHECK(std::is_sorted(all.begin(), all.end(), [](const Step& x, const Step& y) {
+      return std::make_pair(x.stage, x.pass) < std::make_pair(y.stage, y.pass);
+    }));
+  }
+}
+
+TEST_CASE("when the last pass of all is begun only its rest is left") {
+  const Case c = small();
+  const Panel p = build_panel(c, {120});
+  std::vector<Step> done = steps_of(c, p, order_families(p)[1]);
+  done.pop_back();
+  Order order = order_families(p)[0];
+  order.rest = where_it_stands(p, done).left;
+  REQUIRE(order.rest.size() == 1);
+  CHECK(go_on(c, p, done, order).size() == done.size() + 1);
+}
+
+TEST_CASE("the rest of a pass is searched from the state that the steps done have left") {
+  const Case c = small();
+  const Panel p = build_panel(c, {search_nodes});
+  const std::vector<Step> done = top_done(p);
+  const RestFound found = search_rest(c, done, 1, one_by_one);
+  CHECK(found.stands);
+  CHECK(found.use_so_far > 0);
+  std::vector<int> rest = found.rest;
+  std::sort(rest.begin(), rest.end());
+  CHECK(rest == where_it_stands(p, done).left);
+}
+
+TEST_CASE("a plan from half-done work judges only what is still to come") {
+  // Strength such that all of the top first has gone beyond a limit; the plan goes on from there and says so.
+  Case c = small();
+  const Panel p = build_panel(c, {coarse_nodes});
+  PlanOptions quick;
+  quick.accuracy = AccuracyWish::quick;
+  const Plan plan = make_plan_from(c, as_order(c, p, top_done(p)), quick);
+  REQUIRE(plan.steps.size() == 3 * p.zones.size());
+  CHECK(plan.steps[0].done);
+  CHECK_FALSE(plan.steps.back().done);
+  CHECK(plan.order_name.size() > 0);
+  // Its own answer run again from the same steps is the same.
+  const Plan again = make_plan_from(c, as_order(c, p, top_done(p)), quick);
+  CHECK(again.limits.front().use == plan.limits.front().use);
+}
+
+TEST_CASE("steps done that name a bay the panel lacks are refused") {
+  const Case c = small();
+  CHECK_THROWS_AS(make_plan_from(c, {{c.stages[0].temperature, 1, Side::top, 9, 1, 1.0}}, {}), CaseError);
+}

@@ -1,0 +1,173 @@
+// The searches against every order there is, against each other and against panels worked by hand.
+#include "sequencer/order_search.hpp"
+#include "sequencer/subset_bound.hpp"
+#include "tests/sequencer/random_influence.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <numeric>
+
+using namespace evenpull;
+
+namespace {
+
+const ParallelFor one_by_one = [](int n, const std::function<void(int)>& work) {
+  for (int i = 0; i < n; ++i) work(i);
+};
+
+}  // namespace
+
+TEST_CASE("branch and bound finds what trying every order finds, up to eight things") {
+  const Prices prices;
+  for (int n : {2, 4, 6}) {
+    for (unsigned seed = 1; seed <= 10; ++seed) {
+      const InfluenceModel m = random_model(n, seed, seed % 2 ? std::vector<double>{1} : std::vector<double>{0.5, 1});
+      const Found all = try_all(m, prices), found = branch_and_bound(m, prices, 10'000'000);
+      INFO(n << " things, seed " << seed);
+      CHECK(found.exact);
+      CHECK(found.cost == Approx(all.cost).epsilon(1e-12));
+      CHECK(found.steps <= all.steps);
+    }
+  }
+  const InfluenceModel m = random_model(8, 5);
+  CHECK(branch_and_bound(m, prices, 10'000'000).cost == Approx(try_all(m, prices).cost).epsilon(1e-12));
+}
+
+TEST_CASE("every search gives every thing once and never does worse than its seed") {
+  const Prices prices;
+  for (unsigned seed = 1; seed <= 5; ++seed) {
+    const InfluenceModel m = random_model(12, seed);
+    std::vector<int> plain(12);
+    std::iota(plain.begin(), plain.end(), 0);
+    const Found from = evaluate(m, prices, plain);
+    const Found better = improve(m, prices, plain, 50000, one_by_one);
+    const Found all = search_orders(m, prices, {9, 20000, 8, 20000}, one_by_one, {plain});
+    CHECK(holds_each_once(better.order, 12));
+    CHECK(holds_each_once(all.order, 12));
+    CHECK(better.cost <= from.cost);
+    CHECK(all.cost <= from.cost);
+    CHECK(all.least_cost <= all.cost);
+  }
+}
+
+TEST_CASE("a search gives the same order in whatever order its work is done") {
+  const Prices prices;
+  const InfluenceModel m = random_model(10, 3);
+  const ParallelFor backwards = [](int n, const std::function<void(int)>& work) {
+    for (int i = n - 1; i >= 0; --i) work(i);
+  };
+  std::vector<int> plain(10);
+  std::iota(plain.begin(), plain.end(), 0);
+  const SearchEffort effort{9, 5000, 4, 5000};
+  CHECK(search_orders(m, prices, effort, one_by_one, {plain}).order ==
+        search_orders(m, prices, effort, backwards, {plain}).order);
+}
+
+TEST_CASE("two zones worked by hand: the second is held back by the first") {
+  // Invented panel of two zones. free = 1, give = 1, own push 1, mutual push 0.5:
+  // alone s = 1 - s, so s = 1/2; the second after the first: s = 1 - (s + 0.5 * 0.5), so s = 3/8.
+  Influence i;
+  i.layout.uses = 1;
+  i.start = Eigen::VectorXd::Zero(1);
+  i.effect = Eigen::MatrixXd(1, 2);
+  i.effect << 1, 2;
+  i.shrink = i.pull = Eigen::VectorXd::Zero(2);
+  i.push = Eigen::MatrixXd(2, 2);
+  i.push << 1, 0.5, 0.5, 1;
+  i.free_shrink = i.give = Eigen::VectorXd::Ones(2);
+  i.things = {{{0}}, {{1}}};
+  const InfluenceModel m(i, {}, {1});
+  CHECK(walk(m, m.begin(), {0, 1})->tally.use == Approx(0.5 * 1 + 0.375 * 2));
+  CHECK(walk(m, m.begin(), {1, 0})->tally.use == Approx(0.5 * 2 + 0.375 * 1));
+  const Found best = branch_and_bound(m, {}, 100);
+  CHECK(best.order == std::vector<int>{0, 1});
+  // The bound: both full ends 1/2 + 1, less the dearer of the two losses, 2 * 1/8.
+  CHECK(m.least_end_use(*m.begin()) == Approx(1.5 - 0.25));
+  CHECK(best.least_use == Approx(1.25));
+}
+
+TEST_CASE("the ratchet: worked again, a zone that others have relieved shrinks further and one that others pull stays") {
+  Influence i;
+  i.layout.uses = 1;
+  i.start = Eigen::VectorXd::Zero(1);
+  i.effect = Eigen::MatrixXd::Ones(1, 2);
+  i.shrink = i.pull = Eigen::VectorXd::Zero(2);
+  i.push = Eigen::MatrixXd(2, 2);
+  i.push << 1, -0.5, 0.5, 1;  // 1 relieves 0, 0 pulls 1
+  i.free_shrink = i.give = Eigen::VectorXd::Ones(2);
+  i.things = {{{0}}, {{1}}};
+  const InfluenceModel m(i, {}, {1, 1});
+  PrefixPtr p = m.step(m.begin(), 0);
+  p = m.step(p, 1);
+  const Eigen::VectorXd once = InfluenceModel::gained(*p);
+  p = m.step(p, 0);
+  CHECK(InfluenceModel::gained(*p)[0] == Approx((1 + 0.5 * once[1]) / 2));
+  p = m.step(p, 1);
+  CHECK(InfluenceModel::gained(*p)[1] == once[1]);
+}
+
+TEST_CASE("a light dose goes its share of the way along the load line") {
+  // s = phi (1 - N), N = s: s = phi/(1 + phi), from the law in influence.hpp.
+  Influence i;
+  i.layout.uses = 1;
+  i.start = Eigen::VectorXd::Zero(1);
+  i.effect = Eigen::MatrixXd::Ones(1, 1);
+  i.shrink = i.pull = Eigen::VectorXd::Zero(1);
+  i.push = Eigen::MatrixXd::Ones(1, 1);
+  i.free_shrink = i.give = Eigen::VectorXd::Ones(1);
+  i.things = {{{0}}};
+  const InfluenceModel m(i, {}, {0.25});
+  CHECK(InfluenceModel::gained(*m.step(m.begin(), 0))[0] == Approx(0.25 / 1.25));
+}
+
+TEST_CASE("dynamic programming over subsets agrees with trying every order of its surrogate") {
+  // With nothing held back the ratchet model is the superposition surrogate, and the worst over the prefixes is the cost.
+  const Prices prices;
+  for (unsigned seed = 1; seed <= 10; ++seed) {
+    Influence i = random_influence(6, seed);
+    i.push = Eigen::MatrixXd(i.push.diagonal().asDiagonal());
+    const InfluenceModel m(i, {}, {1});
+    double best = 1e300;
+    std::vector<int> order(6);
+    std::iota(order.begin(), order.end(), 0);
+    do {
+      PrefixPtr p = m.begin();
+      double worst = 0;
+      const auto now = [&] {
+        Tally t;
+        take_gauges(i.layout, InfluenceModel::gauges(*p), t);
+        worst = std::max(worst, least_cost_of(t, prices));
+      };
+      now();
+      for (int k : order) p = m.step(p, k), now();
+      best = std::min(best, worst);
+    } while (std::next_permutation(order.begin(), order.end()));
+    const SubsetAnswer answer = best_by_subsets(m, prices);
+    CHECK(answer.worst == Approx(best).epsilon(1e-6));  // kept in single precision
+    CHECK(holds_each_once(answer.order, 6));
+  }
+}
+
+TEST_CASE("more things than subsets can be kept for are refused") {
+  const InfluenceModel m = random_model(most_in_subsets + 1, 1);
+  CHECK_THROWS_AS(best_by_subsets(m, {}), std::invalid_argument);
+}
+
+TEST_CASE("on a panel with two like sides the mirrored order costs the same") {
+  // Two sides of four zones each; influences are the same with the sides exchanged. Invented.
+  const int n = 8;
+  Influence i = random_influence(n, 9, 2);
+  const auto mirror = [](int c) { return c % 2 == 0 ? c + 1 : c - 1; };
+  for (int r = 0; r < n; ++r)
+    for (int c = 0; c < n; ++c)
+      if (c % 2 == 1) i.push(r, c) = i.push(mirror(r), mirror(c));
+  for (int c = 1; c < n; c += 2) {
+    for (int g = 0; g < 2; ++g) i.effect(g, c) = i.effect(1 - g, mirror(c));  // gauge 0 sees the top as 1 sees the bottom
+    for (int k = 0; k < 4; ++k) i.effect(2 + k, c) = i.effect(2 + (k ^ 1), mirror(c));
+  }
+  const InfluenceModel m(i, {}, {1});
+  std::vector<int> order = {3, 0, 5, 6, 1, 7, 2, 4}, image;
+  for (int c : order) image.push_back(mirror(c));
+  CHECK(evaluate(m, {}, order).cost == Approx(evaluate(m, {}, image).cost).epsilon(1e-12));
+}
