@@ -16,7 +16,7 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Everything a run writes at the top of its folder.
-const std::set<std::string> ours = {"plan.json",  "plan.pdf", "plan.html", "order.toml",  "timing.json",
+const std::set<std::string> ours = {"plan.json",  "plan.pdf", "plan.html", "order.dot", "order.toml",  "timing.json",
                                     "fields.pvd", "fields",   "pictures",  "survey.json", "survey.pdf",
                                     "survey.png", "contrast.json", "lesson.pdf", "lesson.html"};
 

@@ -17,8 +17,11 @@ constexpr double close_slip = 0.1e-3; // m
 // -1: a smaller, +1: b smaller, 0: close.
 int compare(double a, double b, double close) { return std::abs(a - b) <= close ? 0 : a < b ? -1 : 1; }
 
+// Limits less than half taken up are no reason to prefer an order that is harder to follow.
+constexpr double worth_comparing = 0.5;
+
 int compare_uses(const std::vector<double>& a, const std::vector<double>& b) {
-  for (std::size_t i = 0; i < std::min(a.size(), b.size()); ++i)
+  for (std::size_t i = 0; i < std::min(a.size(), b.size()) && std::max(a[i], b[i]) >= worth_comparing; ++i)
     if (const int c = compare(a[i], b[i], close_share); c != 0) return c;
   return 0;
 }

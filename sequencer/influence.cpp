@@ -16,7 +16,8 @@ constexpr double most_lengthening = 10;  // of its own room: beyond, nothing is 
 
 struct InfluenceModel::Reached : Prefix {
   Eigen::VectorXd gauges, gained, pull;
-  std::vector<char> worked;  // things
+  Eigen::VectorXd left, cells_left;  // 1 for each thing, each cell not worked in the first pass yet, else 0
+  Eigen::VectorXd pairs_left;        // of each floor: what the pairs among them may cost
 };
 
 InfluenceModel::InfluenceModel(Influence influence, Ways ways, std::vector<double> doses)
@@ -54,48 +55,44 @@ void InfluenceModel::prepare_floor() {
   most_gain_ = most;
   const Eigen::MatrixXd taken = h.cwiseMax(0) * most.asDiagonal();
 
+  stiffer_ = k;
   for (int g = 0; g < f.layout.uses; ++g) {
     Floor floor;
     floor.gauge = g;
-    floor.weight = f.effect.row(g).transpose();
-    floor.loss = Eigen::MatrixXd::Zero(size(), size());
+    floor.gains = f.effect.row(g).transpose().cwiseMax(0);
+    floor.losses = f.effect.row(g).transpose().cwiseMin(0);
     floor.own = Eigen::VectorXd::Zero(size());
+    Eigen::MatrixXd loss = Eigen::MatrixXd::Zero(size(), size());
     for (Eigen::Index i = 0; i < cells; ++i) {
-      const double w = floor.weight[i];
+      const double w = floor.gains[i];
       if (w <= 0) continue;
       for (Eigen::Index j = 0; j < cells; ++j)
-        if (thing_of_[i] != thing_of_[j]) floor.loss(thing_of_[i], thing_of_[j]) += w * taken(i, j);
+        if (thing_of_[i] != thing_of_[j]) loss(thing_of_[i], thing_of_[j]) += w * taken(i, j);
         else if (zone_of_[j] <= zone_of_[i]) floor.own[thing_of_[i]] += w * taken(i, j);
     }
-    floor.at_begin = f.start[g] + floor.weight.cwiseMax(0).dot(room) + floor.weight.cwiseMin(0).dot(most) - floor.own.sum();
-    for (int z = 0; z < size(); ++z)
-      for (int y = 0; y < z; ++y) floor.at_begin -= std::max(floor.loss(z, y), floor.loss(y, z));
+    floor.pair = loss.cwiseMax(loss.transpose());
+    floor.pair.diagonal().setZero();
+    floor.at_begin = f.start[g] + floor.gains.dot(room) + floor.losses.dot(most) - floor.own.sum() - 0.5 * floor.pair.sum();
     floors_.push_back(std::move(floor));
+    std::stable_sort(floors_.begin(), floors_.end(),
+                     [](const Floor& a, const Floor& b) { return a.at_begin > b.at_begin; });
+    if (static_cast<int>(floors_.size()) > most_floors) floors_.pop_back();
   }
-  std::stable_sort(floors_.begin(), floors_.end(),
-                   [](const Floor& a, const Floor& b) { return a.at_begin > b.at_begin; });
-  if (static_cast<int>(floors_.size()) > most_floors) floors_.resize(most_floors);
 }
 
 double InfluenceModel::least_end_use(const Prefix& prefix) const {
   const Reached& p = static_cast<const Reached&>(prefix);
   if (p.steps >= size()) return p.tally.use;
+  if (floors_.empty()) return 0;
   const Influence& f = influence_;
+  const Eigen::VectorXd room =
+      (f.free_shrink - f.give.cwiseProduct(p.pull) - f.shrink).cwiseQuotient(stiffer_).cwiseProduct(p.cells_left);
+  const Eigen::VectorXd most = most_gain_.cwiseProduct(p.cells_left);
   double best = 0;
-  for (const Floor& floor : floors_) {
-    double end = p.gauges[floor.gauge];
-    for (int z = 0; z < size(); ++z) {
-      if (p.worked[z]) continue;
-      for (const std::vector<int>& zone : f.things[z])
-        for (int i : zone) {
-          const double room = (f.free_shrink[i] - f.give[i] * p.pull[i] - f.shrink[i]) / (1 + f.give[i] * f.push(i, i));
-          end += floor.weight[i] * (floor.weight[i] > 0 ? room : most_gain_[i]);
-        }
-      end -= floor.own[z];
-      for (int y = 0; y < z; ++y)
-        if (!p.worked[y]) end -= std::max(floor.loss(z, y), floor.loss(y, z));
-    }
-    best = std::max(best, end);
+  for (std::size_t k = 0; k < floors_.size(); ++k) {
+    const Floor& floor = floors_[k];
+    best = std::max(best, p.gauges[floor.gauge] + floor.gains.dot(room) + floor.losses.dot(most) -
+                              floor.own.dot(p.left) - p.pairs_left[static_cast<Eigen::Index>(k)]);
   }
   return best;
 }
@@ -105,7 +102,11 @@ PrefixPtr InfluenceModel::begin() const {
   p->gauges = influence_.start;
   p->pull = influence_.pull;
   p->gained = Eigen::VectorXd::Zero(influence_.shrink.size());
-  p->worked.assign(static_cast<std::size_t>(size()), 0);
+  p->left = Eigen::VectorXd::Ones(size());
+  p->cells_left = Eigen::VectorXd::Ones(influence_.shrink.size());
+  p->pairs_left.resize(static_cast<Eigen::Index>(floors_.size()));
+  for (std::size_t k = 0; k < floors_.size(); ++k)
+    p->pairs_left[static_cast<Eigen::Index>(k)] = 0.5 * floors_[k].pair.sum();
   take_gauges(influence_.layout, p->gauges, p->tally);
   return p;
 }
@@ -142,7 +143,13 @@ PrefixPtr InfluenceModel::step(const PrefixPtr& from, int which) const {
     p->tally.turn_overs += ways_.turn_over(p->last, which);
   }
   p->last = which;
-  p->worked[which] = 1;
+  if (p->left[which] > 0) {
+    p->left[which] = 0;
+    for (std::size_t k = 0; k < floors_.size(); ++k)
+      p->pairs_left[static_cast<Eigen::Index>(k)] -= floors_[k].pair.row(which).dot(p->left);
+    for (const std::vector<int>& zone : f.things[which])
+      for (int i : zone) p->cells_left[i] = 0;
+  }
   ++p->steps;
   return p;
 }

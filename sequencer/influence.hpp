@@ -61,8 +61,8 @@ class InfluenceModel : public StepModel {
   // What bounds the end of one use gauge from below.
   struct Floor {
     int gauge = 0;
-    Eigen::VectorXd weight;  // c: effect on this gauge
-    Eigen::MatrixXd loss;    // things x things: most that an earlier y takes from the gauge by shortening z
+    Eigen::VectorXd gains, losses;  // c: effect on this gauge, positive and negative part
+    Eigen::MatrixXd pair;    // things x things, symmetric: most that the earlier of two takes from the gauge through the later
     Eigen::VectorXd own;     // things: most that the cells of a thing take from each other
     double at_begin = 0;
   };
@@ -74,6 +74,7 @@ class InfluenceModel : public StepModel {
   std::vector<Floor> floors_;  // of the gauges that promise the highest ends
   std::vector<int> thing_of_, zone_of_;  // of each cell; zones by their place in the thing
   Eigen::VectorXd most_gain_;  // c: more no cell can shrink
+  Eigen::VectorXd stiffer_;    // c: k of the proof
 };
 
 }  // namespace evenpull

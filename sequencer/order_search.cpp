@@ -13,6 +13,7 @@ namespace {
 constexpr double never = std::numeric_limits<double>::infinity();
 // Cheaper by less than this is the same: it keeps searches from walking in circles on rounding.
 constexpr double same_cost = 1e-9;
+constexpr int full_width_up_to = 48, least_width = 1;
 
 double least_of(const StepModel& m, const Prefix& p, const Prices& prices) {
   Tally t = p.tally;
@@ -109,33 +110,30 @@ struct Neighbour {
   int from = 0;
 };
 
-std::vector<Neighbour> neighbours_of(const std::vector<int>& order) {
+// Gives one neighbour after the other to `take`, until it says false.
+void each_neighbour(const std::vector<int>& order, const std::function<bool(Neighbour)>& take) {
   const int n = static_cast<int>(order.size());
   constexpr int longest_piece = 3;
-  std::vector<Neighbour> out;
-  const auto add = [&](std::vector<int> o, int from) { out.push_back({std::move(o), from}); };
   for (int i = 0; i < n; ++i)
     for (int j = i + 1; j < n; ++j) {
-      std::vector<int> swapped = order;
-      std::swap(swapped[i], swapped[j]);
-      add(std::move(swapped), i);
-      if (j > i + 1) {
-        std::vector<int> reversed = order;
-        std::reverse(reversed.begin() + i, reversed.begin() + j + 1);
-        add(std::move(reversed), i);
-      }
+      Neighbour swapped{order, i};
+      std::swap(swapped.order[i], swapped.order[j]);
+      if (!take(std::move(swapped))) return;
+      if (j == i + 1) continue;
+      Neighbour reversed{order, i};
+      std::reverse(reversed.order.begin() + i, reversed.order.begin() + j + 1);
+      if (!take(std::move(reversed))) return;
     }
   for (int length = 1; length <= longest_piece; ++length)
     for (int i = 0; i + length <= n; ++i)
       for (int to = 0; to + length <= n; ++to) {
         if (to == i || (length == 1 && to == i + 1)) continue;  // the latter is a swap already
-        std::vector<int> moved = order;
+        Neighbour moved{order, std::min(i, to)};
         const std::vector<int> piece(order.begin() + i, order.begin() + i + length);
-        moved.erase(moved.begin() + i, moved.begin() + i + length);
-        moved.insert(moved.begin() + to, piece.begin(), piece.end());
-        add(std::move(moved), std::min(i, to));
+        moved.order.erase(moved.order.begin() + i, moved.order.begin() + i + length);
+        moved.order.insert(moved.order.begin() + to, piece.begin(), piece.end());
+        if (!take(std::move(moved))) return;
       }
-  return out;
 }
 
 // The prefixes of an order's first pass: [k] holds k things.
@@ -205,7 +203,7 @@ Found beam_search(const StepModel& m, const Prices& prices, int width, const Par
 
 Found improve(const StepModel& m, const Prices& prices, const std::vector<int>& from, long most_tries,
               const ParallelFor& parallel) {
-  constexpr int at_once = 16;  // tried side by side; the first that helps wins, whatever the number of threads
+  constexpr int at_once = 16;  // tried side by side; the best of them goes on, whatever the number of threads
   Found best = evaluate(m, prices, from);
   long steps = best.steps;
   const long all = best.steps;
@@ -214,18 +212,23 @@ Found improve(const StepModel& m, const Prices& prices, const std::vector<int>& 
     better = false;
     const std::vector<PrefixPtr> prefixes = prefixes_of(m, best.order);
     steps += static_cast<long>(best.order.size());
-    const std::vector<Neighbour> neighbours = neighbours_of(best.order);
-    for (std::size_t first = 0; first < neighbours.size() && !better && steps < most_tries; first += at_once) {
-      const int count = static_cast<int>(std::min<std::size_t>(at_once, neighbours.size() - first));
-      std::vector<Found> tried(count);
-      parallel(count, [&](int i) {
-        const Neighbour& one = neighbours[first + i];
-        tried[i] = whole(m, prices, one.order, *walk(m, prefixes[one.from], one.order));
+    std::vector<Neighbour> batch;
+    const auto try_batch = [&] {
+      std::vector<Found> tried(batch.size());
+      parallel(static_cast<int>(batch.size()), [&](int i) {
+        tried[i] = whole(m, prices, batch[i].order, *walk(m, prefixes[batch[i].from], batch[i].order));
       });
-      for (int i = 0; i < count; ++i) steps += all - neighbours[first + i].from;
+      for (const Neighbour& one : batch) steps += all - one.from;
+      batch.clear();
       for (Found& f : tried)
         if (f.cost < best.cost - same_cost) best = std::move(f), better = true;
-    }
+    };
+    each_neighbour(best.order, [&](Neighbour one) {
+      batch.push_back(std::move(one));
+      if (static_cast<int>(batch.size()) == at_once) try_batch();
+      return !better && steps < most_tries;
+    });
+    if (!better && steps < most_tries) try_batch();
   }
   best.steps = steps;
   return best;
@@ -298,7 +301,9 @@ Found search_orders(const StepModel& m, const Prices& prices, const SearchEffort
     if (f.cost < best.cost - same_cost) best = f;
   };
   for (const Found& f : tries) take(f);
-  take(beam_search(m, prices, effort.width, parallel));
+  // Few for many things, so that the work grows with their square and not their cube.
+  const int width = std::max(least_width, std::min(effort.width, effort.width * full_width_up_to / std::max(1, m.size())));
+  take(beam_search(m, prices, width, parallel));
   if (best.stands) take(improve(m, prices, best.order, effort.most_tries, parallel));
   best.steps = steps;
   if (!best.stands) return best;

@@ -103,7 +103,7 @@ class Planner {
 
   // Families and the searched orders on the coarse mesh.
   void rank() {
-    const Model coarse(case_, {coarse_nodes});
+    const Model coarse(case_, {quick() ? search_nodes : coarse_nodes});
     meter_.span(0, 0.15, 1, "searching for an order");
     std::vector<Order> orders = order_families(coarse.panel);
     if (!done_.empty()) {

@@ -2,6 +2,7 @@
 
 #include "viz/buckling_picture.hpp"
 #include "viz/frame_picture.hpp"
+#include "viz/order_pictures.hpp"
 #include "viz/pull_picture.hpp"
 #include "viz/sag_picture.hpp"
 #include "viz/wording.hpp"
@@ -26,6 +27,11 @@ std::vector<std::string> write_pictures(const Plan& plan, const std::string& dir
     // The frame is shown after the hottest safe stage; without one, after the first, to show what gives way.
     if (frame_stage < 0 || stage <= plan.ceiling.value_or(-1)) frame_stage = stage;
   }
+  for (int stage = 0; stage <= plan.ceiling.value_or(-1); ++stage) {
+    const std::string name = fmt::format("order_{:.0f}F.png", fahrenheit(plan.the_case.stages[stage].temperature));
+    if (write_route_picture(plan, stage, directory + "/" + name)) names.push_back(name);
+  }
+  if (write_front_picture(plan, directory + "/turn_overs.png")) names.push_back("turn_overs.png");
   if (frame_stage >= 0) {
     names.push_back("frame_use.png");
     write_frame_picture(plan, frame_stage, directory + "/" + names.back());

@@ -10,7 +10,9 @@
 namespace evenpull {
 
 /// Writes, for each stage computed, pull_<stage>_largest.png (larger principal pull with its direction) and
-/// pull_<stage>_chord_and_span.png, all to one scale; then of the hottest safe stage (of the first if none is safe)
+/// pull_<stage>_chord_and_span.png, all to one scale; for each stage
+/// to be ironed order_<stage>.png (the way over both skins) and, where there is something to trade, turn_overs.png; then of
+/// the hottest safe stage (of the first if none is safe)
 /// frame_use.png, frame_buckling.png (if it would buckle at all) and sag_between_ribs.png. `directory` must exist.
 /// Gives the names of the files in it, in that order. Throws std::runtime_error that names the file when it cannot be
 /// written.
