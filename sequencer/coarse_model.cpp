@@ -44,17 +44,24 @@ CoarseModel::CoarseModel(const Model& m, int stage, Covering start, Things thing
 const Covering& CoarseModel::covering(const Prefix& p) { return static_cast<const State&>(p).covering; }
 const Eigen::VectorXd& CoarseModel::gauges(const Prefix& p) { return static_cast<const State&>(p).gauges; }
 
+CoarseModel::~CoarseModel() {
+  for (std::atomic<Ironing*>& place : idle_) delete place.load();
+}
+
 std::unique_ptr<Ironing> CoarseModel::borrow() const {
-  const std::lock_guard<std::mutex> lock(idle_guard_);
-  if (idle_.empty()) return std::make_unique<Ironing>(m_);
-  std::unique_ptr<Ironing> i = std::move(idle_.back());
-  idle_.pop_back();
-  return i;
+  for (std::atomic<Ironing*>& place : idle_)
+    if (Ironing* i = place.exchange(nullptr)) return std::unique_ptr<Ironing>(i);
+  return std::make_unique<Ironing>(m_);
 }
 
 void CoarseModel::give_back(std::unique_ptr<Ironing> i) const {
-  const std::lock_guard<std::mutex> lock(idle_guard_);
-  idle_.push_back(std::move(i));
+  for (std::atomic<Ironing*>& place : idle_) {
+    Ironing* none = nullptr;
+    if (place.compare_exchange_strong(none, i.get())) {
+      i.release();
+      return;
+    }
+  }
 }
 
 void CoarseModel::read(State& s, bool at_end) const {

@@ -7,7 +7,8 @@
 #include "sequencer/ways.hpp"
 #include "solver/ironing.hpp"
 
-#include <mutex>
+#include <array>
+#include <atomic>
 
 namespace evenpull {
 
@@ -16,6 +17,7 @@ class CoarseModel : public StepModel {
   /// One stage of the model's case from the state `start` (as laid on, or as the stage before left it). The model is
   /// kept by reference. Throws NotConverged where a step does.
   CoarseModel(const Model& m, int stage, Covering start, Things things);
+  ~CoarseModel() override;
 
   int size() const override { return static_cast<int>(things_.size()); }
   int passes() const override { return static_cast<int>(m_.the_case.stages[stage_].doses.size()); }
@@ -46,8 +48,7 @@ class CoarseModel : public StepModel {
   GaugeLayout layout_;
   Ways ways_;
   PrefixPtr begin_;
-  mutable std::mutex idle_guard_;
-  mutable std::vector<std::unique_ptr<Ironing>> idle_;  // their factors and work space are worth keeping
+  mutable std::array<std::atomic<Ironing*>, 16> idle_{};  // their factors and work space are worth keeping
 };
 
 }  // namespace evenpull

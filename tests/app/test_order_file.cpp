@@ -79,3 +79,15 @@ TEST_CASE("zones left out of a pass are a doubt, zones that are not there an err
   const auto far = read(steps(with(one, "bay = 1", "bay = 7")));
   CHECK_THROWS_WITH(check_order(far, "order.toml", c, six_bays()), Contains("bay 7") && Contains("6 bays"));
 }
+
+TEST_CASE("work half done is what is marked done, and a file without a mark is refused", "[order]") {
+  OrderFile order;
+  order.steps.resize(3);
+  order.steps[0].bay = 1, order.steps[1].bay = 2, order.steps[2].bay = 3;
+  order.done = {true, false, true};  // worked out of turn: the order of the file is the order of the work
+  const auto done = steps_done(order, "half.toml");
+  REQUIRE(done.size() == 2);
+  CHECK(done[1].bay == 3);
+  order.done = {false, false, false};
+  CHECK_THROWS_WITH(steps_done(order, "half.toml"), Contains("half.toml") && Contains("done = true"));
+}

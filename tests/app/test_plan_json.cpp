@@ -39,15 +39,31 @@ Plan some_plan() {
   p.stages[0].slip_study = p.limits[0].study;
   p.study = {{500, 0.04, 1}, {2000, 0.02, 1}, {8000, 0.01, 1}, {2000, 0.02, 2}};
   p.solve.mesh_change = 0.02;
+  StageSearch search;
+  search.model = "quick model", search.things = 12, search.cost = 1, search.least_cost = 0.9, search.use = 0.8;
+  p.searched = {search};
+  p.front = {{"many", 6, 0.80, 70, true}, {"few", 2, 0.85, 240, false}};
+  p.pass_trials = {{{0.25, 1}, 2, 0.8, 70, 1e-3, 0.9, true}};
+  p.front_sentence = "six or two", p.gap_sentence = "at most 10 %";
   return p;
 }
 
 }  // namespace
 
+TEST_CASE("the document says how the order was searched and what turn-overs buy", "[json]") {
+  const auto j = Json::parse(plan_document(some_plan(), "0"))["search"];
+  CHECK(j["stages"][0]["gap_percent"] == 10);
+  CHECK(j["stages"][0]["pieces"] == 12);
+  CHECK(j["turn_overs_against_load"].size() == 2);
+  CHECK(j["turn_overs_against_load"][1]["turn_overs_a_pass"] == 2);
+  CHECK(j["first_stage_passes"][0]["doses"].size() == 2);
+  CHECK(j["in_words"]["how_good"] == "at most 10 %");
+}
+
 TEST_CASE("the document has every key that is promised", "[json]") {
   const auto j = Json::parse(plan_document(some_plan(), "0"));
   for (const auto* key :
-       {"format", "program", "case", "quick", "replayed", "hottest_safe", "limits", "orders", "stages", "steps",
+       {"format", "program", "case", "quick", "replayed", "hottest_safe", "limits", "orders", "search", "stages", "steps",
         "zones", "bounds", "solve", "defaults_used", "doubts", "notes", "cautions"})
     CHECK(j.contains(key));
   CHECK(j["hottest_safe"]["stage_degF"] == 250);

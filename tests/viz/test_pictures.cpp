@@ -5,18 +5,19 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <filesystem>
 
 using namespace evenpull;
 using namespace evenpull::reading;
 
-TEST_CASE("there are two pictures a stage, two of the frame and one of the sag, and none is blank") {
+TEST_CASE("there are two pictures a stage, one of the order of each that is ironed, two of the frame and one of the sag, none blank") {
   SampleWish bow;
   bow.tip_bow = true;
   for (const auto& wish : {SampleWish{}, bow}) {
     Folder folder;
     const auto names = write_pictures(sample_plan(wish), folder.path());
-    REQUIRE(names.size() == 9);
+    REQUIRE(names.size() == 11);
     for (const auto& name : names) {
       INFO(name);
       const Image picture = image(folder / name);
@@ -33,8 +34,25 @@ TEST_CASE("a frame that nothing buckles has no picture of its buckling") {
   Plan plan = sample_plan();
   for (StageSummary& s : plan.stages) s.buckling_mode.reset();
   const auto names = write_pictures(plan, folder.path());
-  CHECK(names.size() == 8);
+  CHECK(names.size() == 10);
   CHECK_FALSE(std::filesystem::exists(folder / "frame_buckling.png"));
+}
+
+TEST_CASE("what turn-overs buy is drawn where there is something to trade") {
+  Folder folder;
+  Plan plan = sample_plan();
+  CHECK_FALSE(std::filesystem::exists(folder / "turn_overs.png"));
+  plan.front = {{"many", 6, 0.80, 70, true}, {"few", 2, 0.85, 240, false}};
+  const auto names = write_pictures(plan, folder.path());
+  CHECK(std::count(names.begin(), names.end(), "turn_overs.png") == 1);
+  CHECK(image(folder / "turn_overs.png").colours > 20);
+}
+
+TEST_CASE("no order is drawn for a stage that is not safe") {
+  Folder folder;
+  Plan plan = sample_plan();
+  plan.ceiling.reset();
+  for (const auto& name : write_pictures(plan, folder.path())) CHECK(name.rfind("order_", 0) != 0);
 }
 
 TEST_CASE("two runs give the same pictures") {
