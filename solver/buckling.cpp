@@ -1,14 +1,12 @@
-// Least buckling factor: the Lanczos method in the inner product of the tangent finds it (Golub and Van Loan, Matrix
-// Computations, chapter on Lanczos methods, from memory), inverse iteration polishes it, a Cholesky factor just below
-// proves that it is the least.
+// Least buckling factor: a Lanczos search in the inner product of the tangent finds it, inverse iteration polishes it,
+// a Cholesky factor just below proves that it is the least.
 //   (K_e + lambda K_G) phi = 0,  T = K_e + K_G   =>   -K_G phi = mu T phi,  lambda = 1 + 1/mu,  mu the largest
 // T + s K_G with s = lambda - 1 from 0 is positive definite up to the first factor and never again beyond it, since it
 // is a mean of T and of any later one that would be.
 #include "solver/buckling.hpp"
 
 #include "solver/equilibrium.hpp"
-
-#include <Eigen/Eigenvalues>
+#include "solver/lanczos.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -17,22 +15,14 @@ namespace evenpull {
 namespace {
 
 constexpr int most_steps = 200;
-constexpr int check_every = 10;
-// The error of mu goes with the square of this: far below least_margin, which has to lie under the true factor.
-constexpr double settled_to = 1e-5;
+// Residual of what the search hands on. The error of mu goes with the square of it: far below least_margin, which has
+// to lie under the true factor.
+constexpr double found_to = 1e-4;
 constexpr int most_polish = 12, most_proofs = 60;
 constexpr double polished_to = 1e-9;
 
-// Vectors without symmetry, so that no mode is missed by being orthogonal to them; a linear congruential sequence
-// (constants of Park and Miller) keeps them the same everywhere.
-constexpr long long first_seed = 20011, second_seed = 70001;
-
-Eigen::VectorXd chance_vector(int n, const std::vector<int>& held, long long seed) {
-  Eigen::VectorXd v(n);
-  for (int i = 0; i < n; ++i) {
-    seed = seed * 48271 % 2147483647;
-    v[i] = static_cast<double>(seed) / 2147483647.0 - 0.5;
-  }
+Eigen::VectorXd free_chance_vector(int size, const std::vector<int>& held, int number) {
+  Eigen::VectorXd v = chance_vector(size, number);
   for (int i : held) v[i] = 0;
   return v;
 }
@@ -46,12 +36,12 @@ class Search {
         factor_(tangent_factor),
         held_(pair.held),
         shifted_matrix_(pair.tangent),
-        start_(start) {
+        mode_(start) {
     shifted_.use(pair.analysis);
   }
 
   Buckling run() {
-    lanczos();
+    search();
     return proven();
   }
 
@@ -63,36 +53,24 @@ class Search {
     for (int i : held_) x[i] = 0;
   }
 
-  void lanczos() {
-    std::vector<Eigen::VectorXd> basis, image;  // v_k and T v_k
-    std::vector<double> alpha, beta;
-    Eigen::VectorXd v = start_, tv = times(tangent_, v);
-    double size = std::sqrt(v.dot(tv));
-    const int most = std::min(most_steps, static_cast<int>(v.size()));
-    for (int n = 1; n <= most; ++n) {
-      basis.push_back(v / size);
-      image.push_back(tv / size);
-      const Eigen::VectorXd w = -times(geometric_, basis.back());
-      alpha.push_back(w.dot(basis.back()));
-      factor_.solve(w, v);
-      hold(v);
-      for (int round = 0; round < 2; ++round)
-        for (std::size_t i = 0; i < basis.size(); ++i) v -= v.dot(image[i]) * basis[i];
-      tv = times(tangent_, v);
-      size = std::sqrt(std::max(0.0, v.dot(tv)));
-      beta.push_back(size);
-      const bool ended = size < 1e-12 || n == most;
-      if (!ended && n % check_every != 0) continue;
-      Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen;
-      eigen.computeFromTridiagonal(Eigen::Map<Eigen::VectorXd>(alpha.data(), n),
-                                   Eigen::Map<Eigen::VectorXd>(beta.data(), n - 1));
-      mu_ = eigen.eigenvalues()[n - 1];
-      const Eigen::VectorXd share = eigen.eigenvectors().col(n - 1);
-      const double off = size * std::abs(share[n - 1]);
-      if (!ended && off > settled_to * mu_ && mu_ + off > least_mu) continue;
-      mode_ = Eigen::VectorXd::Zero(v.size());
-      for (int i = 0; i < n; ++i) mode_ += share[i] * basis[i];
-      return;
+  void search() {
+    SymmetricPencil p;
+    p.size = static_cast<int>(mode_.size());
+    p.times_a = [&](const Eigen::VectorXd& x) -> Eigen::VectorXd { return -times(geometric_, x); };
+    p.times_t = [&](const Eigen::VectorXd& x) -> Eigen::VectorXd { return times(tangent_, x); };
+    p.solve_t = [&](const Eigen::VectorXd& b) {
+      Eigen::VectorXd x;
+      factor_.solve(b, x);
+      hold(x);
+      return x;
+    };
+    LanczosWish wish;
+    wish.tolerance = found_to;
+    wish.most_steps = most_steps;
+    wish.none_below = least_mu;
+    for (EigenPair& largest : largest_from(p, mode_, wish)) {
+      mu_ = largest.value;
+      mode_ = std::move(largest.vector);
     }
   }
 
@@ -130,7 +108,7 @@ class Search {
         // Something was missed below: halve, and let what was missed into the next guess.
         falls = trial;
         trial = 0.5 * (stands + falls);
-        const Eigen::VectorXd other = chance_vector(static_cast<int>(mode_.size()), held_, second_seed);
+        const Eigen::VectorXd other = free_chance_vector(static_cast<int>(mode_.size()), held_, 1);
         mode_ += other / std::sqrt(other.dot(times(tangent_, other)));
         continue;
       }
@@ -161,7 +139,6 @@ class Search {
   const std::vector<int>& held_;
   Sparse shifted_matrix_;
   LinearSolver shifted_;
-  const Eigen::VectorXd& start_;
   Eigen::VectorXd mode_;
   double mu_ = 0, residual_ = 0;
 };
@@ -226,7 +203,7 @@ Buckling Equilibrium::buckling(const Covering& s) {
   const Sparse geometric = geometric_at(s);
   const std::vector<int>& held = model_.held[static_cast<int>(s.held)];
   out = least_buckling({matrix_, geometric, held, model_.analysis}, linear_,
-                       chance_vector(model_.unknowns.count, held, first_seed));
+                       free_chance_vector(model_.unknowns.count, held, 0));
   if (out.mode.size() > 0) scale_mode(model_, out.mode);
   return out;
 }

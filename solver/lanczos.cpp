@@ -14,18 +14,6 @@ constexpr double used_up = 1e-12;
 // Two eigenvalues that differ by less count as one value: well above the rounding of a search.
 constexpr double same = 1e-7;
 
-// Fixed, without symmetry, so that no mode is missed by being orthogonal to it, and different for each search; a linear
-// congruential sequence (constants of Park and Miller) keeps it the same everywhere.
-Eigen::VectorXd chance_vector(int size, int search) {
-  Eigen::VectorXd v(size);
-  long long seed = 20011 + 7919LL * search;
-  for (int i = 0; i < size; ++i) {
-    seed = seed * 48271 % 2147483647;
-    v[i] = static_cast<double>(seed) / 2147483647.0 - 0.5;
-  }
-  return v;
-}
-
 // Directions orthonormal in T, each with its image under T.
 struct Basis {
   std::vector<Eigen::VectorXd> direction, image;
@@ -44,12 +32,12 @@ double true_residual(const SymmetricPencil& p, const EigenPair& pair, const Eige
 
 class Search {
  public:
-  Search(const SymmetricPencil& p, const Basis& locked, int number) : p_(p), locked_(locked), number_(number) {}
+  Search(const SymmetricPencil& p, const Basis& locked) : p_(p), locked_(locked) {}
 
   // Up to `count` largest pairs of what is orthogonal to what is locked; `largest`: of the eigenvalues known so far.
-  std::vector<EigenPair> run(int count, double largest, const LanczosWish& wish) {
+  std::vector<EigenPair> run(const Eigen::VectorXd& start, int count, double largest, const LanczosWish& wish) {
     // A start in the range of A holds nothing of what A does not see.
-    Eigen::VectorXd w = p_.times_a(chance_vector(p_.size, number_));
+    Eigen::VectorXd w = p_.times_a(start);
     Eigen::VectorXd v = p_.solve_t(w);
     for (int k = 0; k < std::min(wish.most_steps, p_.size); ++k) {
       const double whole = std::sqrt(std::max(0.0, v.dot(w)));
@@ -58,13 +46,13 @@ class Search {
       const Eigen::VectorXd tv = p_.times_t(v);
       const double size = std::sqrt(std::max(0.0, v.dot(tv)));
       if (size <= used_up * whole) break;
+      if (k > 0 && k % check_every == 0 && settled(count, size, wish)) break;
       if (k > 0) beta_.push_back(size);
       basis_.direction.push_back(v / size);
       basis_.image.push_back(tv / size);
       w = p_.times_a(basis_.direction.back());
       alpha_.push_back(w.dot(basis_.direction.back()));
       v = p_.solve_t(w);
-      if ((k + 1) % check_every == 0 && settled(count, wish.tolerance, v)) break;
     }
     return pairs(count, largest);
   }
@@ -79,15 +67,14 @@ class Search {
     return e;
   }
 
-  // Residual of a pair = what the next direction adds to it.
-  bool settled(int count, double tolerance, Eigen::VectorXd next) const {
+  // Residual of a pair = what the next direction, `next` long before it is made one, adds to it.
+  bool settled(int count, double next, const LanczosWish& wish) const {
     if (steps() < count) return false;
-    basis_.take_out_of(next);
-    const double beta = std::sqrt(std::max(0.0, next.dot(p_.times_t(next))));
     const auto e = small_problem();
+    const auto residual = [&](int i) { return next * std::abs(e.eigenvectors()(steps() - 1, i)); };
+    if (e.eigenvalues()[steps() - 1] + residual(steps() - 1) < wish.none_below) return true;
     for (int i = steps() - count; i < steps(); ++i)
-      if (beta * std::abs(e.eigenvectors()(steps() - 1, i)) > 0.1 * tolerance * std::abs(e.eigenvalues()[i]))
-        return false;
+      if (residual(i) > 0.1 * wish.tolerance * std::abs(e.eigenvalues()[i])) return false;
     return true;
   }
 
@@ -113,12 +100,26 @@ class Search {
 
   const SymmetricPencil& p_;
   const Basis& locked_;
-  int number_;
   Basis basis_;
   std::vector<double> alpha_, beta_;
 };
 
 }  // namespace
+
+Eigen::VectorXd chance_vector(int size, int number) {
+  Eigen::VectorXd v(size);
+  long long seed = 20011 + 7919LL * number;
+  for (int i = 0; i < size; ++i) {
+    seed = seed * 48271 % 2147483647;
+    v[i] = static_cast<double>(seed) / 2147483647.0 - 0.5;
+  }
+  return v;
+}
+
+std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start, const LanczosWish& wish) {
+  const Basis nothing;
+  return Search(p, nothing).run(start, wish.count, 0, wish);
+}
 
 std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosWish& wish) {
   Basis locked;
@@ -129,7 +130,7 @@ std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosWish
   for (int number = 0;; ++number) {
     const int missing = std::max(1, wish.count - static_cast<int>(found.size()));
     const double largest = found.empty() ? 0 : std::abs(found.front().value);
-    const std::vector<EigenPair> more = Search(p, locked, number).run(missing, largest, wish);
+    const std::vector<EigenPair> more = Search(p, locked).run(chance_vector(p.size, number), missing, largest, wish);
     if (more.empty()) break;
     const bool full = static_cast<int>(found.size()) >= wish.count;
     if (full && more.front().value <= found.back().value * (1 + same)) break;

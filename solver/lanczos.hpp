@@ -7,6 +7,7 @@
 #include <Eigen/Core>
 
 #include <functional>
+#include <limits>
 #include <vector>
 
 namespace evenpull {
@@ -28,11 +29,20 @@ struct LanczosWish {
   int count = 1;            ///< how many pairs
   double tolerance = 1e-9;  ///< residual at which a pair counts as found
   int most_steps = 300;     ///< of one search
+  double none_below = -std::numeric_limits<double>::infinity();  ///< a search ends when the largest lies below this
 };
+
+/// Fixed, without symmetry, so that no mode is missed by being orthogonal to it; another one for each number. A linear
+/// congruential sequence (constants of Park and Miller) keeps it the same everywhere.
+Eigen::VectorXd chance_vector(int size, int number);
 
 /// The `count` largest eigenvalues in falling order, multiple ones as often as they occur; fewer where A has no more
 /// that differ from zero. A search that did not come to the tolerance ends it all: look at every residual before use.
 /// The same from run to run.
 std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosWish& wish);
+
+/// One search from `start` and no other, for those who prove by other means that nothing larger was missed: one copy
+/// of a multiple eigenvalue, and nothing that `start` has no part of.
+std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start, const LanczosWish& wish);
 
 }  // namespace evenpull
