@@ -78,15 +78,11 @@ std::string name(int spans) {
   return "Beam over " + std::to_string(spans) + (spans > 1 ? " equal spans" : " span");
 }
 
+constexpr book::Chapter frame{"Frame"};
+
 void enter(int spans, const std::string& quantity, double published, double ours, double tolerance,
            const std::string& from = source) {
-  book::enter({.chapter = "Frame",
-               .check = name(spans),
-               .quantity = quantity,
-               .source = from,
-               .published = published,
-               .ours = ours,
-               .tolerance = tolerance});
+  frame.number(name(spans), quantity, from, published, ours, tolerance);
 }
 
 }  // namespace
@@ -180,15 +176,7 @@ TEST_CASE(
       deflection.push_back({1.0 / n, s.u[n] * flexural / (q * std::pow(span, 4))});
     }
     const auto enter_study = [&](const std::string& quantity, double published, const std::vector<MeshLevel>& levels) {
-      book::enter({.chapter = "Frame",
-                   .check = name(spans) + ", load on the joints alone",
-                   .quantity = quantity,
-                   .source = source,
-                   .published = published,
-                   .tolerance = 1e-4,
-                   .levels = levels,
-                   .theory = 2,
-                   .least_order = 1.9});
+      frame.study(name(spans) + ", load on the joints alone", quantity, source, published, 1e-4, levels, {2, 1.9});
     };
     if (spans > 1) enter_study("moment over support 1 / qL^2 [1]", m[1], moment);
     // Middle of the end span: 5/384 - M_1/16, from one moment at one end of a simple beam.

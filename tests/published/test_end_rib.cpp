@@ -1,13 +1,13 @@
 // Lateral bow of an end rib: the cloth of one side pulls it inwards with q along its length, and the chordwise pull
 // pushes on its ends with P. Between its joints it is a beam-column (docs/model.md, section 5). u = (L/2) sqrt(P/EI):
-//   hinged   w = 5qL^4/384EI 12 (2 sec u - u^2 - 2)/(5 u^4),   M = qL^2/8 2 (sec u - 1)/u^2
+//   hinged   as in pinned_beam_column.hpp
 //   clamped  end moment E = qL^2/12 3 (tan u - u)/(u^2 tan u), middle qL^2/24 6 (u - sin u)/(u^2 sin u),
 //            w = w of the hinged one - E L^2/8EI 2 (1 - cos u)/(u^2 cos u)
 // Timoshenko & Gere, Theory of Elastic Stability, from memory; derived here from EI w'' + P w = M.
 // Through the whole solver: the load reaches the joints alone, as the cloth's does, hence the second order; axial
 // forces come from the answer and soften the next one.
 #include "solver/readings.hpp"
-#include "tests/published/straight_line.hpp"
+#include "tests/published/pinned_beam_column.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/cloth_patch.hpp"
 #include "tests/support/sample_case.hpp"
@@ -20,19 +20,13 @@
 
 using namespace evenpull;
 using namespace evenpull::check;
+using namespace evenpull::published;
 
 namespace {
 
-constexpr double e = published::tube_modulus, g = 26e9, pi = 3.14159265358979323846;
-constexpr double length = 0.4, q = 500;  // m, N/m
-const std::string source = "Timoshenko & Gere, Theory of Elastic Stability, from memory; derived here";
-
-Section tube() {
-  return published::tube_section(12.7e-3, 0.9e-3);
-}
-double euler_load() {
-  return pi * pi * e * tube().inertia_up / (length * length);
-}
+constexpr double e = tube_modulus, g = 26e9;
+const PinnedTube rib_tube;
+const double length = rib_tube.length, q = rib_tube.q;
 
 struct Bowed {
   double deflection, middle_moment, end_moment, stress;
@@ -41,7 +35,7 @@ struct Bowed {
 // A rib along x of n beams, pulled along y; its far end may come nearer.
 Bowed bow(int n, bool clamped, double push) {
   Patch p{PatchCloth{}};
-  const PatchBeam beam{tube(), e, g};
+  const PatchBeam beam{rib_tube.section, e, g};
   for (int i = 0; i <= n; ++i) {
     p.add_body({length * i / n, 0, 0});
     if (i > 0) p.add_beam(i - 1, i, beam);
@@ -57,36 +51,22 @@ Bowed bow(int n, bool clamped, double push) {
   s.solve_with_axial_forces();
   const BeamForces middle = s.beam_forces(n / 2);
   return {s.body_translation(n / 2).y(), std::abs(middle.bend_flat[0]), std::abs(s.beam_forces(0).bend_flat[0]),
-          end_stress(tube(), middle, 0)};
+          end_stress(rib_tube.section, middle, 0)};
 }
 
 void study(const std::string& check, const std::string& quantity, double published, double tolerance,
            const std::function<double(int)>& read, double theory = 2) {
   std::vector<MeshLevel> levels;
   for (int n : {16, 32, 64}) levels.push_back({length / n, read(n)});
-  book::enter({.chapter = "Frame",
-               .check = check,
-               .quantity = quantity,
-               .source = source,
-               .published = published,
-               .tolerance = tolerance,
-               .levels = levels,
-               .theory = theory,
-               .least_order = theory - 0.2});
+  book::Chapter{"Frame"}.study(check, quantity, beam_column_source, published, tolerance, levels,
+                               {theory, theory - 0.2});
 }
 
 std::string share_words(double share) {
-  return "P = " + std::to_string(share).substr(0, share == 0.25 ? 4 : 3) + " of its Euler load: ";
+  return "P = " + share_text(share) + " of its Euler load: ";
 }
 
 // Closed forms, deflection [m] and moments [N m].
-double hinged_bow(double u) {
-  const double ei = e * tube().inertia_up;
-  return q * std::pow(length, 4) / (384 * ei) * 12 * (2 / std::cos(u) - u * u - 2) / std::pow(u, 4);
-}
-double hinged_moment(double u) {
-  return q * length * length / 8 * 2 * (1 / std::cos(u) - 1) / (u * u);
-}
 double clamped_end(double u) {
   return q * length * length / 12 * 3 * (std::tan(u) - u) / (u * u * std::tan(u));
 }
@@ -94,19 +74,19 @@ double clamped_middle(double u) {
   return q * length * length / 24 * 6 * (u - std::sin(u)) / (u * u * std::sin(u));
 }
 double clamped_bow(double u) {
-  const double ei = e * tube().inertia_up;
-  return hinged_bow(u) - clamped_end(u) * length * length / (8 * ei) * 2 * (1 - std::cos(u)) / (u * u * std::cos(u));
+  return rib_tube.deflection(u) -
+         clamped_end(u) * length * length / (8 * rib_tube.bending()) * 2 * (1 - std::cos(u)) / (u * u * std::cos(u));
 }
 
 }  // namespace
 
 TEST_CASE("an end rib hinged at its joints bows, and is stressed, as a beam-column") {
   for (double share : {0.25, 0.5, 0.8}) {
-    const double push = share * euler_load(), u = 0.5 * pi * std::sqrt(share);
-    const double moment = hinged_moment(u);
+    const double push = share * rib_tube.euler_load(), u = PinnedTube::u(share);
+    const double moment = rib_tube.moment(u);
     const std::string check = "End rib pulled sideways, hinged", at = share_words(share);
     const double finest = share > 0.7 ? 1e-3 : 1e-4;  // near the buckling load every error is amplified likewise
-    study(check, at + "bow [mm]", 1e3 * hinged_bow(u), finest,
+    study(check, at + "bow [mm]", 1e3 * rib_tube.deflection(u), finest,
           [&](int n) { return 1e3 * bow(n, false, push).deflection; });
     study(check, at + "moment [N mm]", 1e3 * moment, finest,
           [&](int n) { return 1e3 * bow(n, false, push).middle_moment; });
@@ -116,7 +96,7 @@ TEST_CASE("an end rib hinged at its joints bows, and is stressed, as a beam-colu
     book::enter({.chapter = "Frame",
                  .check = check,
                  .quantity = at + "moment over that without P [1]",
-                 .source = source,
+                 .source = beam_column_source,
                  .published = moment / (q * length * length / 8),
                  .ours = bow(64, false, push).middle_moment / bow(64, false, 0).middle_moment,
                  .tolerance = 5e-3,
@@ -126,7 +106,7 @@ TEST_CASE("an end rib hinged at its joints bows, and is stressed, as a beam-colu
 
 TEST_CASE("an end rib clamped at its joints bows, and is stressed, as a beam-column") {
   for (double share : {0.2, 0.5, 0.8}) {
-    const double push = share * 4 * euler_load(), u = pi * std::sqrt(share);
+    const double push = share * 4 * rib_tube.euler_load(), u = pi * std::sqrt(share);
     const std::string check = "End rib pulled sideways, clamped", at = share_words(share);
     const double finest = share > 0.7 ? 2e-3 : 5e-4;
     study(
@@ -151,7 +131,7 @@ TEST_CASE("the bow that is read off a whole panel is that of the beam-column bet
   back.member = 1;
   back.hold = {false, true, true, true, true, true};
   c.while_ironed = {front, back};
-  double last = 0, published = 0;
+  double last = 0, by_hand = 0;
   for (int nodes : {150, 600, 2400, 6000}) {
     MeshWish wish;
     wish.target_nodes = nodes;
@@ -164,7 +144,7 @@ TEST_CASE("the bow that is read off a whole panel is that of the beam-column bet
       const auto x = [&](std::size_t k) { return m.panel.joints[f.joints[k]].position.x(); };
       rib = x(f.joints.size() - 1) - x(0);
       for (std::size_t k = 1; k + 1 < f.joints.size(); ++k) s.load[6 * f.joints[k] + 1] = q * (x(k + 1) - x(k - 1)) / 2;
-      s.load[6 * f.joints.back()] = -0.5 * pi * pi * e * tube().inertia_up / (rib * rib);
+      s.load[6 * f.joints.back()] = -0.5 * pi * pi * rib_tube.bending() / (rib * rib);
     }
     Accuracy a;
     a.force_tolerance = 1e-5;
@@ -174,14 +154,14 @@ TEST_CASE("the bow that is read off a whole panel is that of the beam-column bet
     CHECK(bow_read > last);
     last = bow_read;
     // P is half of Euler's load whatever the length, and the bow grows with its fourth power.
-    published = 1e3 * hinged_bow(0.5 * pi * std::sqrt(0.5)) * std::pow(rib / length, 4);
+    by_hand = 1e3 * rib_tube.deflection(PinnedTube::u(0.5)) * std::pow(rib / length, 4);
   }
   book::enter(
       {.chapter = "Frame",
        .check = "End rib of a whole panel pulled sideways, hinged, cloth loose",
        .quantity = "bow as read off [mm]",
-       .source = source,
-       .published = published,
+       .source = beam_column_source,
+       .published = by_hand,
        .ours = last,
        .tolerance = 5e-3,
        .note = "6000 nodes, not extrapolated: the bow is read at joints, which stand where the rows of the cloth do, "

@@ -25,19 +25,7 @@ constexpr double nu = 0.3;
 constexpr Row fichter[] = {{1e-4, 0.65337, 0.43167, 0.33247, 0.002, "1e-4"},
                            {1e-3, 0.65308, 0.43375, 0.33067, 0.01, "1e-3"}};
 
-void enter(const char* load, const std::string& quantity, const std::string& source, double published, double tolerance,
-           const std::vector<MeshLevel>& levels, const std::string& note) {
-  book::enter({.chapter = "Cloth",
-               .check = std::string("Round membrane, pressure follows, p a/Et = ") + load,
-               .quantity = quantity,
-               .source = source,
-               .published = published,
-               .tolerance = tolerance,
-               .levels = levels,
-               .theory = 2,
-               .least_order = 1.8,
-               .note = note});
-}
+constexpr book::Chapter cloth{"Cloth"};
 
 }  // namespace
 
@@ -45,29 +33,20 @@ TEST_CASE("pressure that stays normal to a round membrane does what Fichter's eq
   const std::string source = "Fichter, NASA TP-3658 (1997), equations from memory, solved again here";
   const std::string ours = "derived here: Green-Lagrange strain and finite slope, by shooting";
   for (const Row& r : fichter) {
-    std::vector<MeshLevel> rise, centre, rim;
-    for (int n : {6, 12, 24}) {
-      const RoundMembrane m = inflate_disc(nu, r.q, Pressure::on_deformed_cloth, n);
-      rise.push_back({1.0 / n, m.rise});
-      centre.push_back({1.0 / n, m.centre_pull});
-      rim.push_back({1.0 / n, m.rim_pull});
-    }
+    const DiscStudy study = study_disc(nu, r.q, Pressure::on_deformed_cloth);
+    const std::string check = std::string("Round membrane, pressure follows, p a/Et = ") + r.name;
     const std::string note =
         "the equations turn the load but leave out the stretch of the loaded area and the finite slope, "
         "terms of the same size, (w0/a)^2 = 0.43 (pa/Et)^(2/3)";
-    enter(r.name, "rise w0/(a (pa/Et)^(1/3))", source, r.rise, r.tolerance, rise, note);
-    enter(r.name, "pull at the centre N/(Et p^2 a^2)^(1/3)", source, r.centre, r.tolerance, centre, note);
-    enter(r.name, "radial pull at the rim N/(Et p^2 a^2)^(1/3)", source, r.rim, r.tolerance, rim, note);
+    enter_disc(check, source, {r.rise, r.centre, r.rim}, r.tolerance, study, note);
     // With all of it kept, nothing but the mesh is left.
-    const RoundMembrane exact = RoundMembraneEquation(nu, r.q, Pressure::on_deformed_cloth).solve();
-    enter(r.name, "rise at finite slope", ours, exact.rise, 1e-4, rise, "");
-    enter(r.name, "pull at the centre at finite slope", ours, exact.centre_pull, 1e-4, centre, "");
-    enter(r.name, "radial pull at the rim at finite slope", ours, exact.rim_pull, 1e-4, rim, "");
+    enter_disc_at_finite_slope(check, ours, RoundMembraneEquation(nu, r.q, Pressure::on_deformed_cloth).solve(), study,
+                               "");
     if (r.q < 1e-3) continue;
-    std::vector<MeshLevel> table = centre;
+    std::vector<MeshLevel> table = study.centre;
     for (MeshLevel& l : table) l.value *= std::pow(r.q, 2.0 / 3.0);
-    enter(r.name, "pull at the centre N/Et", "Fichter, NASA TP-3658 (1997), table, seen quoted", 0.00435, 0.01, table,
-          "the table has three digits; its equations solved again give 0.004338");
+    cloth.study(check, "pull at the centre N/Et", "Fichter, NASA TP-3658 (1997), table, seen quoted", 0.00435, 0.01,
+                table, {}, "the table has three digits; its equations solved again give 0.004338");
   }
 }
 
@@ -85,22 +64,10 @@ TEST_CASE("pressure that follows pulls the centre harder and the rim less than p
   // The stretch left out is e = 0.003 at the centre.
   const std::string note =
       "Fichter's equations leave out the stretch of the loaded area, 0.003; with it the ratios are ";
-  book::enter({.chapter = "Cloth",
-               .check = check,
-               .quantity = "ratio of pulls at the centre",
-               .source = source,
-               .published = 1.0061,
-               .ours = a.centre_pull / b.centre_pull,
-               .tolerance = 0.003,
-               .note = note + "1.0083, 0.9946"});
-  book::enter({.chapter = "Cloth",
-               .check = check,
-               .quantity = "ratio of radial pulls at the rim",
-               .source = source,
-               .published = 0.9932,
-               .ours = a.rim_pull / b.rim_pull,
-               .tolerance = 0.003,
-               .note = note + "1.0083, 0.9946"});
+  cloth.number(check, "ratio of pulls at the centre", source, 1.0061, a.centre_pull / b.centre_pull, 0.003,
+               note + "1.0083, 0.9946");
+  cloth.number(check, "ratio of radial pulls at the rim", source, 0.9932, a.rim_pull / b.rim_pull, 0.003,
+               note + "1.0083, 0.9946");
   // The mesh error of a ratio is a hundredth of that of a pull (0.1 %).
   CHECK(a.rise / b.rise == Approx(follows.rise / stays.rise).epsilon(5e-5));
   CHECK(a.centre_pull / b.centre_pull == Approx(follows.centre_pull / stays.centre_pull).epsilon(5e-5));

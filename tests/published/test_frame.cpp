@@ -24,17 +24,7 @@ Section inextensible(Section s) {
   return s;
 }
 
-void enter(const std::string& check, const std::string& quantity, const std::string& source, double published,
-           double ours, double tolerance, const std::string& note = "") {
-  book::enter({.chapter = "Frame",
-               .check = check,
-               .quantity = quantity,
-               .source = source,
-               .published = published,
-               .ours = ours,
-               .tolerance = tolerance,
-               .note = note});
-}
+constexpr book::Chapter frame{"Frame"};
 
 constexpr double rounding = 1e-8;  // the closed form is exact for the element
 
@@ -57,12 +47,12 @@ TEST_CASE("a cantilever bends by PL^3/3EI, twists by TL/GJ and stretches by NL/E
     const std::string check = "Cantilever along the chord, along the span, at a slant",
                       along[3] = {"along the chord: ", "along the span: ", "at a slant: "};
     const std::string start = along[direction++];
-    enter(check, start + "deflection over PL^3/3EI [1]", "derived here", 1,
-          u.segment<3>(6).dot(across) / (5 * length * length * length / (3 * e * s.inertia_up)), rounding);
-    enter(check, start + "twist over TL/GJ [1]", "derived here", 1,
-          u.segment<3>(9).dot(way) / (2 * length / (g * s.torsion)), rounding);
-    enter(check, start + "stretch over NL/EA [1]", "derived here", 1,
-          u.segment<3>(6).dot(way) / (40 * length / (e * s.area)), rounding);
+    frame.number(check, start + "deflection over PL^3/3EI [1]", "derived here", 1,
+                 u.segment<3>(6).dot(across) / (5 * length * length * length / (3 * e * s.inertia_up)), rounding);
+    frame.number(check, start + "twist over TL/GJ [1]", "derived here", 1,
+                 u.segment<3>(9).dot(way) / (2 * length / (g * s.torsion)), rounding);
+    frame.number(check, start + "stretch over NL/EA [1]", "derived here", 1,
+                 u.segment<3>(6).dot(way) / (40 * length / (e * s.area)), rounding);
     const BeamForces r = f.forces(0, u);
     CHECK(r.axial == Approx(40));
     CHECK(std::abs(r.twist) == Approx(2));
@@ -83,8 +73,8 @@ TEST_CASE("a bent cantilever loaded across its plane both bends and twists") {
   load[14] = p;
   const Eigen::VectorXd u = f.solve(load, {0});
   const double ei = e * s.inertia_up, gj = g * s.torsion;
-  enter("Bent cantilever loaded across its plane", "deflection [mm]", "derived here",
-        1e3 * (p * (a * a * a + b * b * b) / (3 * ei) + p * a * a * b / gj), 1e3 * u[14], rounding);
+  frame.number("Bent cantilever loaded across its plane", "deflection [mm]", "derived here",
+               1e3 * (p * (a * a * a + b * b * b) / (3 * ei) + p * a * a * b / gj), 1e3 * u[14], rounding);
   CHECK(std::abs(f.forces(0, u).twist) == Approx(p * a));
   CHECK(std::abs(f.forces(0, u).bend_up[0]) == Approx(p * b));
   CHECK(std::abs(f.forces(1, u).bend_up[0]) == Approx(p * a));
@@ -112,10 +102,10 @@ TEST_CASE("a clamped portal frame pushed sideways shares its moments as the hand
                       source = "Kleinlogel, Rahmenformeln, from memory; derived again by slope-deflection",
                       note =
                           "the handbook's beam does not shorten; ours is a million times as stiff as the tube's area";
-    enter(check, post_name + " post: moment at the base [N m]", source, push * h / 2 * (3 * k + 1) / (6 * k + 1),
-          std::abs(r.bend_up[0]), 1e-4, note);
-    enter(check, post_name + " post: moment at the corner [N m]", source, push * h / 2 * 3 * k / (6 * k + 1),
-          std::abs(r.bend_up[1]), 1e-4, note);
+    frame.number(check, post_name + " post: moment at the base [N m]", source, push * h / 2 * (3 * k + 1) / (6 * k + 1),
+                 std::abs(r.bend_up[0]), 1e-4, note);
+    frame.number(check, post_name + " post: moment at the corner [N m]", source, push * h / 2 * 3 * k / (6 * k + 1),
+                 std::abs(r.bend_up[1]), 1e-4, note);
   }
 }
 

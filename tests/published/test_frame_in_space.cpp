@@ -24,28 +24,15 @@ void clamp(Patch& p, int body) {
   for (int k = 0; k < 6; ++k) p.hold_body(body, k);
 }
 
+constexpr book::Chapter frame{"Frame"};
+
 void enter(const std::string& check, const std::string& quantity, double published, double ours) {
-  book::enter({.chapter = "Frame",
-               .check = check,
-               .quantity = quantity,
-               .source = "Castigliano, derived here",
-               .published = published,
-               .ours = ours,
-               .tolerance = exact});
+  frame.number(check, quantity, "Castigliano, derived here", published, ours, exact);
 }
 
 void enter_study(const std::string& check, const std::string& quantity, const std::string& source, double published,
                  const std::vector<MeshLevel>& levels, const std::string& note = "") {
-  book::enter({.chapter = "Frame",
-               .check = check,
-               .quantity = quantity,
-               .source = source,
-               .published = published,
-               .tolerance = 1e-3,
-               .levels = levels,
-               .theory = 2,
-               .least_order = 1.8,
-               .note = note});
+  frame.study(check, quantity, source, published, 1e-3, levels, {}, note);
 }
 
 }  // namespace

@@ -33,14 +33,10 @@ void support(Patch& p, int body) {
   for (int k : {0, 1, 2, 5}) p.hold_body(body, k);
 }
 
+constexpr book::Chapter frame{"Frame"};
+
 void enter(const std::string& check, const std::string& quantity, double published, double ours) {
-  book::enter({.chapter = "Frame",
-               .check = check,
-               .quantity = quantity,
-               .source = "force method, derived here",
-               .published = published,
-               .ours = ours,
-               .tolerance = tolerance});
+  frame.number(check, quantity, "force method, derived here", published, ours, tolerance);
 }
 
 // Deflection at x of a simple beam of length l under a unit load at a, times EI.

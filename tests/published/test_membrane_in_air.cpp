@@ -34,6 +34,8 @@ std::string number(double x, int digits) {
   return std::to_string(x).substr(0, digits);
 }
 
+constexpr book::Chapter air_and_vibration{"Air and vibration"};
+
 }  // namespace
 
 TEST_CASE("the air on both sides of a tight rectangle weighs what Rayleigh's integral says") {
@@ -48,15 +50,9 @@ TEST_CASE("the air on both sides of a tight rectangle weighs what Rayleigh's int
       // Over the mean square of the mode, which x' M x/m is the integral of.
       levels.push_back({1.0 / n, v.air_volume / (v.cloth_mass / areal_mass) / 0.3});
     }
-    book::enter({.chapter = "Air and vibration",
-                 .check = "Air on a tight rectangle, a/b = " + number(r.aspect, 3),
-                 .quantity = "beta: mass of one side per area/(rho b)",
-                 .source = "Rayleigh's integral for the sine mode, derived here",
-                 .published = r.beta,
-                 .tolerance = 2e-3,
-                 .levels = levels,
-                 .theory = 2,
-                 .least_order = 1.8});
+    air_and_vibration.study("Air on a tight rectangle, a/b = " + number(r.aspect, 3),
+                            "beta: mass of one side per area/(rho b)",
+                            "Rayleigh's integral for the sine mode, derived here", r.beta, 2e-3, levels);
   }
 }
 
@@ -77,25 +73,10 @@ TEST_CASE("a tight rectangle in air sounds as low as the air on it says") {
     }
     const std::string check =
         "Tight rectangle 0.35 x 0.30 m in air, Nx " + number(r.pull_x, 3) + ", Ny " + number(r.pull_y, 3) + " N/m";
-    book::enter({.chapter = "Air and vibration",
-                 .check = check,
-                 .quantity = "frequency, sine mode [Hz]",
-                 .source = "closed form with beta of Rayleigh's integral, derived here",
-                 .published = r.in_air,
-                 .tolerance = 1e-3,
-                 .levels = by_mode,
-                 .theory = 2,
-                 .least_order = 1.8});
+    air_and_vibration.study(check, "frequency, sine mode [Hz]",
+                            "closed form with beta of Rayleigh's integral, derived here", r.in_air, 1e-3, by_mode);
     if (r.coupled == 0) continue;
-    book::enter({.chapter = "Air and vibration",
-                 .check = check,
-                 .quantity = "frequency, shape bent by the air [Hz]",
-                 .source = "Ritz with 64 sine modes, derived here",
-                 .published = r.coupled,
-                 .tolerance = 1e-3,
-                 .levels = coupled,
-                 .theory = 2,
-                 .least_order = 1.8,
-                 .note = "What the solver says in air; 0.3 % below the sine mode's."});
+    air_and_vibration.study(check, "frequency, shape bent by the air [Hz]", "Ritz with 64 sine modes, derived here",
+                            r.coupled, 1e-3, coupled, {}, "What the solver says in air; 0.3 % below the sine mode's.");
   }
 }

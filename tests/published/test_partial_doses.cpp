@@ -46,13 +46,7 @@ ShrinkState shrink_of(double warp, double fill, double limit_warp, double limit_
 }
 
 void enter(const std::string& check, const std::string& quantity, double published, double ours) {
-  book::enter({.chapter = "Heat shrink",
-               .check = check,
-               .quantity = quantity,
-               .source = source,
-               .published = published,
-               .ours = ours,
-               .tolerance = tolerance});
+  book::Chapter{"Heat shrink"}.number(check, quantity, source, published, ours, tolerance);
 }
 
 std::string doses(int n) {

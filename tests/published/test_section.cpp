@@ -16,17 +16,7 @@ constexpr double mm = 1e-3, mm2 = 1e-6, mm3 = 1e-9, mm4 = 1e-12;
 // The tables below are printed to five digits.
 constexpr double five_digits = 2e-5;
 
-void enter(const std::string& check, const std::string& quantity, const std::string& source, double published,
-           double ours, double tolerance, const std::string& note = "") {
-  book::enter({.chapter = "Frame",
-               .check = check,
-               .quantity = quantity,
-               .source = source,
-               .published = published,
-               .ours = ours,
-               .tolerance = tolerance,
-               .note = note});
-}
+constexpr book::Chapter frame{"Frame"};
 }  // namespace
 
 TEST_CASE("thin tubes have the area, inertia and moduli of the annulus formulas") {
@@ -40,11 +30,11 @@ TEST_CASE("thin tubes have the area, inertia and moduli of the annulus formulas"
     const std::string name =
         "Section of a tube " + std::to_string(r.outside).substr(0, r.outside < 10 ? 5 : 4) + " x 0.9 mm";
     const std::string source = "annulus formulas, derived here";
-    enter(name, "area [mm^2]", source, r.area, s.area / mm2, five_digits);
-    enter(name, "inertia [mm^4]", source, r.inertia, s.inertia_up / mm4, five_digits);
-    enter(name, "section modulus [mm^3]", source, r.modulus, s.inertia_up / s.reach_up / mm3, five_digits);
-    enter(name, "torsion constant [mm^4]", source, 2 * r.inertia, s.torsion / mm4, five_digits);
-    enter(name, "torsional modulus [mm^3]", source, 2 * r.modulus, s.torsion / s.reach_twist / mm3, five_digits);
+    frame.number(name, "area [mm^2]", source, r.area, s.area / mm2, five_digits);
+    frame.number(name, "inertia [mm^4]", source, r.inertia, s.inertia_up / mm4, five_digits);
+    frame.number(name, "section modulus [mm^3]", source, r.modulus, s.inertia_up / s.reach_up / mm3, five_digits);
+    frame.number(name, "torsion constant [mm^4]", source, 2 * r.inertia, s.torsion / mm4, five_digits);
+    frame.number(name, "torsional modulus [mm^3]", source, 2 * r.modulus, s.torsion / s.reach_twist / mm3, five_digits);
     CHECK(s.inertia_flat == Approx(s.inertia_up));
   }
 }
@@ -56,10 +46,10 @@ TEST_CASE("a square bar twists as Saint-Venant found") {
   shape.width = shape.height = 10 * mm;
   const Section s = section_of(shape, 0);
   const std::string name = "Section of a square bar 10 x 10 mm", source = "Saint-Venant (1855); his series summed here";
-  enter(name, "torsion constant [mm^4]", source, 1405.77, s.torsion / mm4, 2e-3,
-        "a fit to the series over all ratios of sides, good to 0.2 %");
-  enter(name, "torsional modulus [mm^3]", source, 208.173, s.torsion / s.reach_twist / mm3, 5e-3,
-        "a fit to the series over all ratios of sides, good to 0.5 %");
+  frame.number(name, "torsion constant [mm^4]", source, 1405.77, s.torsion / mm4, 2e-3,
+               "a fit to the series over all ratios of sides, good to 0.2 %");
+  frame.number(name, "torsional modulus [mm^3]", source, 208.173, s.torsion / s.reach_twist / mm3, 5e-3,
+               "a fit to the series over all ratios of sides, good to 0.5 %");
   CHECK(s.inertia_up == Approx(10000.0 / 12 * mm4));
 }
 
@@ -78,9 +68,10 @@ TEST_CASE("a closed square box twists as Bredt found") {
   const double a = 40 * mm, t = 0.5 * mm;
   const Section s = closed_section({{0, 0}, {a, 0}, {a, a}, {0, a}}, t);
   const std::string name = "Closed square box 40 x 0.5 mm", source = "Bredt (1896), from memory";
-  enter(name, "torsion constant [mm^4]", source, a * a * a * t / mm4, s.torsion / mm4, 1e-9);
-  enter(name, "torsional modulus [mm^3]", source, 2 * a * a * t / mm3, s.torsion / s.reach_twist / mm3, 1e-9);
-  enter(name, "inertia [mm^4]", "thin walls, derived here", 2.0 / 3 * a * a * a * t / mm4, s.inertia_up / mm4, 1e-9);
+  frame.number(name, "torsion constant [mm^4]", source, a * a * a * t / mm4, s.torsion / mm4, 1e-9);
+  frame.number(name, "torsional modulus [mm^3]", source, 2 * a * a * t / mm3, s.torsion / s.reach_twist / mm3, 1e-9);
+  frame.number(name, "inertia [mm^4]", "thin walls, derived here", 2.0 / 3 * a * a * a * t / mm4, s.inertia_up / mm4,
+               1e-9);
   CHECK(s.area == Approx(4 * a * t));
   CHECK(s.inertia_flat == Approx(2.0 / 3 * a * a * a * t));
 }
@@ -113,6 +104,6 @@ TEST_CASE("flanges stiffen a pressed rib against bending up and down by area tim
   shape.height = 40 * mm;
   const Section s = section_of(shape, 0);
   const double flanges = 2 * 12 * 0.5 * 20 * 20;  // 2 A (h/2)^2 [mm^4], their own inertia left out
-  enter("Pressed rib 40 x 12 x 0.5 mm", "inertia up and down [mm^4]", "A (h/2)^2, derived here",
-        0.5 * 64000 / 12 + flanges, s.inertia_up / mm4, 1e-3, "the flanges' own inertia is left out by hand");
+  frame.number("Pressed rib 40 x 12 x 0.5 mm", "inertia up and down [mm^4]", "A (h/2)^2, derived here",
+               0.5 * 64000 / 12 + flanges, s.inertia_up / mm4, 1e-3, "the flanges' own inertia is left out by hand");
 }

@@ -54,6 +54,8 @@ std::string aspect_name(double a) {
   return ", a/b = " + std::to_string(a).substr(0, 3);
 }
 
+constexpr book::Chapter cloth{"Cloth"};
+
 }  // namespace
 
 TEST_CASE("a tight rectangle under pressure rises as the sine series says") {
@@ -63,15 +65,8 @@ TEST_CASE("a tight rectangle under pressure rises as the sine series says") {
   for (const Row& r : {Row{1, 0.073671}, Row{1.5, 0.100771}, Row{2, 0.113872}, Row{3, 0.122682}}) {
     std::vector<MeshLevel> levels;
     for (int n : {4, 8, 16}) levels.push_back({1.0 / n, rise_under_pressure(r.aspect, n)});
-    book::enter({.chapter = "Cloth",
-                 .check = "Tight rectangle under pressure" + aspect_name(r.aspect),
-                 .quantity = "rise in the middle w N/(p b^2)",
-                 .source = "sine series (Prandtl's analogy), derived here",
-                 .published = r.rise,
-                 .tolerance = 1e-3,
-                 .levels = levels,
-                 .theory = 2,
-                 .least_order = 1.8});
+    cloth.study("Tight rectangle under pressure" + aspect_name(r.aspect), "rise in the middle w N/(p b^2)",
+                "sine series (Prandtl's analogy), derived here", r.rise, 1e-3, levels);
   }
 }
 
@@ -82,14 +77,7 @@ TEST_CASE("a point load on a tight rectangle is felt beside it as Green's functi
   for (const Row& r : {Row{1, 0.268189}, Row{2, 0.294652}}) {
     std::vector<MeshLevel> levels;
     for (int n : {10, 20, 40}) levels.push_back({1.0 / n, green(r.aspect, n)});
-    book::enter({.chapter = "Cloth",
-                 .check = "Green's function of a tight rectangle" + aspect_name(r.aspect),
-                 .quantity = "w N/P at 0.1 b along x from the load",
-                 .source = "sine and image series, derived here",
-                 .published = r.give,
-                 .tolerance = 1e-3,
-                 .levels = levels,
-                 .theory = 2,
-                 .least_order = 1.8});
+    cloth.study("Green's function of a tight rectangle" + aspect_name(r.aspect), "w N/P at 0.1 b along x from the load",
+                "sine and image series, derived here", r.give, 1e-3, levels);
   }
 }

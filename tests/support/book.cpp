@@ -62,4 +62,31 @@ MeshStudy enter(Entry e) {
   return study;
 }
 
+void Chapter::number(const std::string& check, const std::string& quantity, const std::string& source, double published,
+                     double ours, double tolerance, const std::string& note) const {
+  enter({.chapter = name,
+         .check = check,
+         .quantity = quantity,
+         .source = source,
+         .published = published,
+         .ours = ours,
+         .tolerance = tolerance,
+         .note = note});
+}
+
+void Chapter::study(const std::string& check, const std::string& quantity, const std::string& source, double published,
+                    double tolerance, const std::vector<MeshLevel>& levels, const Order& order,
+                    const std::string& note) const {
+  enter({.chapter = name,
+         .check = check,
+         .quantity = quantity,
+         .source = source,
+         .published = published,
+         .tolerance = tolerance,
+         .levels = levels,
+         .theory = order.theory,
+         .least_order = order.least,
+         .note = note});
+}
+
 }  // namespace evenpull::book

@@ -28,4 +28,20 @@ struct Entry {
 /// Returns the study, if there is one.
 MeshStudy enter(Entry e);
 
+/// What a mesh study has to show.
+struct Order {
+  double theory = 2, least = 1.8;  ///< as Entry::theory, Entry::least_order
+};
+
+/// Entries of one chapter in a line each; the words are those of Entry.
+struct Chapter {
+  const char* name;
+
+  void number(const std::string& check, const std::string& quantity, const std::string& source, double published,
+              double ours, double tolerance, const std::string& note = {}) const;
+  void study(const std::string& check, const std::string& quantity, const std::string& source, double published,
+             double tolerance, const std::vector<MeshLevel>& levels, const Order& order = {},
+             const std::string& note = {}) const;
+};
+
 }  // namespace evenpull::book
