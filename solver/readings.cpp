@@ -146,10 +146,22 @@ void read_twist(const Model& m, const Covering& s, Readings& r) {
   }
 }
 
-void read_sliding(const Model& m, const Covering& s, Readings& r) {
+// Chordwise pull [N/m] at a station of the trailing edge: the larger mean of the zones that end there. Means over zones
+// do not depend on the mesh, as the pull beside one node does.
+double pull_at_edge(const Panel& p, const Readings& r, int column) {
+  double most = 0;
+  for (int b = 0; b < p.bays; ++b) {
+    if (column < p.rib_columns[b] || column > p.rib_columns[b + 1]) continue;
+    for (Side side : {Side::top, Side::bottom}) most = std::max(most, r.zones.chord[p.zone(side, b, p.strips - 1)]);
+  }
+  return most;
+}
+
+void read_sliding(const Model& m, const Covering& s, double tight, Readings& r) {
   for (const SlidingPoint& p : m.unknowns.sliding) {
     if (p.kind == SlidingPoint::Kind::wrapped) {
       const double q = s.unknowns[p.first_unknown];
+      if (pull_at_edge(m.panel, r, p.column) < tight) continue;
       if (std::abs(q) > std::abs(r.slip.value) || r.slip.column < 0) r.slip.value = q, r.slip.column = p.column;
     } else {
       r.creep = std::max(r.creep, s.unknowns.segment<2>(p.first_unknown).norm());
@@ -180,6 +192,8 @@ QuadPull quad_pull(const Model& m, const Covering& s, int q) {
 
 double loose_below(const Model& m, double smoothing) { return std::sqrt(smoothing / m.softest); }
 
+double tight_above(const Model& m, double smoothing) { return 3 * std::sqrt(4 * smoothing / m.softest); }
+
 double side_mean(const Panel& p, const std::vector<double>& values, Side side) {
   double sum = 0, area = 0;
   for (std::size_t z = 0; z < p.zones.size(); ++z)
@@ -195,7 +209,7 @@ Readings read_off(const Model& m, const Covering& s, double smoothing) {
   read_stress(m, s, r);
   read_bows(m, s, r);
   read_twist(m, s, r);
-  read_sliding(m, s, r);
+  read_sliding(m, s, tight_above(m, smoothing), r);
   r.sag = read_sag(m, s);
   return r;
 }

@@ -21,6 +21,10 @@ QuadPull quad_pull(const Model& m, const Covering& s, int quad);
 /// Below this pull [N/m] cloth counts as loose: sqrt(beta / lambda_min(C)), the law's own whisper.
 double loose_below(const Model& m, double smoothing);
 
+/// Above this pull [N/m] cloth at the trailing edge counts as tight and its slip is judged: three times the rms error of
+/// pull that smoothing may leave, 3 sqrt(4 beta / lambda_min(C)).
+double tight_above(const Model& m, double smoothing);
+
 /// Area-weighted means over zones, by Panel::zones [N/m].
 struct ZonePulls {
   std::vector<double> chord, span, warp, fill;
@@ -47,7 +51,8 @@ struct Readings {
   double twist = 0;            ///< rad, difference of chord line slopes along the span
   std::vector<double> rib_slopes;     ///< rad, of the chord line at each rib
   double frame_turn = 0;       ///< largest rotation of a joint [rad]; the TE about itself left out
-  Worst slip;                  ///< m, signed: + cloth gone from the bottom to the top
+  /// m, signed: + cloth gone from the bottom to the top; only where the cloth is tight on one side at least
+  Worst slip;
   double creep = 0;            ///< largest creep over ribs and nose [m]
   Worst difference_chord;      ///< N/m, top minus bottom, worst bay
   Worst difference_span;       ///< N/m

@@ -114,3 +114,28 @@ TEST_CASE("the cloth's pull is spread along a member as it reaches its joints, m
       CHECK(pull[b].to.x() == Approx(edge ? -q : 0).margin(1e-9));
     }
 }
+
+TEST_CASE("slip counts where the cloth is tight on one side at least, not where it is loose on both") {
+  Job j(sample::aileron(3, 0.9), 150);
+  const Panel& p = j.panel();
+  for (int tight_side : {0, 1}) {
+    // Tight in the first bay, on one side; all else loose.
+    Covering s = same_pull(j.model, {0.1, 0.1, 0});
+    for (std::size_t t = 0; t < s.tension.size(); ++t) {
+      const Quad& q = p.quads[t / 4];
+      if (q.bay == 0 && static_cast<int>(q.side) == tight_side) s.tension[t].pull = Mandel(300, 200, 0);
+    }
+    // A little slip in the first bay, much in the last.
+    for (const SlidingPoint& point : j.model.unknowns.sliding)
+      if (point.kind == SlidingPoint::Kind::wrapped)
+        s.unknowns[point.first_unknown] = point.column <= p.rib_columns[1] ? -1e-3 : 4e-3;
+    const Readings r = j.read(s);
+    CHECK(r.slip.value == Approx(-1e-3));
+    CHECK(r.slip.column <= p.rib_columns[1]);
+    // As soon as the last bay is tight too, its slip is the worst.
+    for (std::size_t t = 0; t < s.tension.size(); ++t)
+      if (p.quads[t / 4].bay == 2) s.tension[t].pull = Mandel(300, 200, 0);
+    CHECK(j.read(s).slip.value == Approx(4e-3));
+  }
+  CHECK(j.read(same_pull(j.model, {0.1, 0.1, 0})).slip.value == 0);
+}
