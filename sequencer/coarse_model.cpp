@@ -66,7 +66,7 @@ void CoarseModel::give_back(std::unique_ptr<Ironing> i) const {
 
 void CoarseModel::read(State& s, bool at_end) const {
   const Readings r = read_off(m_, s.covering, loose_smoothing);
-  s.gauges = gauges_of(m_, layout_, r, s.covering);
+  s.gauges = gauges_of(m_, layout_, r);
   take_gauges(layout_, s.gauges, s.tally);
   if (at_end) s.tally.unevenness = r.unevenness;
 }
@@ -160,7 +160,7 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
         const Readings r = read_off(m_, s, loose_smoothing), before = read_off(m_, from, loose_smoothing);
         const int cell = 2 * z + d;
         out.effect.col(cell) +=
-            0.5 * (gauges_of(m_, layout_, r, s) - gauges_of(m_, layout_, before, from)) / change;
+            0.5 * (gauges_of(m_, layout_, r) - gauges_of(m_, layout_, before)) / change;
         for (int i = 0; i < cells; ++i) {
           const auto& now = i % 2 == 0 ? r.zones.warp : r.zones.fill;
           const auto& then = i % 2 == 0 ? before.zones.warp : before.zones.fill;

@@ -52,7 +52,7 @@ GaugeLayout gauge_layout(const Model& m) {
   return l;
 }
 
-Eigen::VectorXd gauges_of(const Model& m, const GaugeLayout& l, const Readings& r, const Covering& s) {
+Eigen::VectorXd gauges_of(const Model& m, const GaugeLayout& l, const Readings& r) {
   const Limits& limits = m.the_case.limits;
   Eigen::VectorXd g(l.size());
   int at = 0;
@@ -61,8 +61,7 @@ Eigen::VectorXd gauges_of(const Model& m, const GaugeLayout& l, const Readings& 
   for (double bow : r.end_rib_bows) g[at++] = bow / limits.bow_per_spacing;
   assert(at == l.first_slope());
   for (double slope : r.rib_slopes) g[at++] = slope / limits.twist;
-  for (const SlidingPoint& p : m.unknowns.sliding)
-    if (p.kind == SlidingPoint::Kind::wrapped) g[at++] = s.unknowns[p.first_unknown] / limits.slip;
+  for (double slip : r.slips) g[at++] = slip / limits.slip;
   assert(at == l.first_bay());
   for (const std::vector<double>* pull : {&r.zones.chord, &r.zones.span})
     for (Side side : {Side::top, Side::bottom})

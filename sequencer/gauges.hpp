@@ -30,7 +30,7 @@ struct GaugeLayout {
 GaugeLayout gauge_layout(const Model& m);
 
 /// Gauges of a state that was read off. Length GaugeLayout::size().
-Eigen::VectorXd gauges_of(const Model& m, const GaugeLayout& layout, const Readings& r, const Covering& s);
+Eigen::VectorXd gauges_of(const Model& m, const GaugeLayout& layout, const Readings& r);
 
 /// Use, pull difference and slip that gauges stand for, added to `worst`.
 void take_gauges(const GaugeLayout& layout, const Eigen::VectorXd& gauges, Tally& worst);

@@ -161,7 +161,9 @@ void read_sliding(const Model& m, const Covering& s, double tight, Readings& r) 
   for (const SlidingPoint& p : m.unknowns.sliding) {
     if (p.kind == SlidingPoint::Kind::wrapped) {
       const double q = s.unknowns[p.first_unknown];
-      if (pull_at_edge(m.panel, r, p.column) < tight) continue;
+      const bool judged = pull_at_edge(m.panel, r, p.column) >= tight;
+      r.slips.push_back(judged ? q : 0);
+      if (!judged) continue;
       if (std::abs(q) > std::abs(r.slip.value) || r.slip.column < 0) r.slip.value = q, r.slip.column = p.column;
     } else {
       r.creep = std::max(r.creep, s.unknowns.segment<2>(p.first_unknown).norm());

@@ -53,6 +53,7 @@ struct Readings {
   double frame_turn = 0;       ///< largest rotation of a joint [rad]; the TE about itself left out
   /// m, signed: + cloth gone from the bottom to the top; only where the cloth is tight on one side at least
   Worst slip;
+  std::vector<double> slips;   ///< m, of every station where cloth can go round the TE; 0 where it is not judged
   double creep = 0;            ///< largest creep over ribs and nose [m]
   Worst difference_chord;      ///< N/m, top minus bottom, worst bay
   Worst difference_span;       ///< N/m
