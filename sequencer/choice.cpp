@@ -10,7 +10,7 @@ namespace {
 
 // "Within 2 % of each other" for uses (of the limit, where limits are compared one by one); the absolute steps are what a bench can tell apart.
 constexpr double close_share = 0.02;
-constexpr double close_unevenness = 0.01;
+constexpr double close_unevenness = 0.02;  // of the mean pull
 constexpr double close_pull = 20;     // N/m, about 2 % of the pull after the last stage
 constexpr double close_slip = 0.1e-3; // m
 

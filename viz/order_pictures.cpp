@@ -96,7 +96,8 @@ bool write_route_picture(const Plan& plan, int stage, const std::string& path) {
   std::vector<int> way;
   int turn_overs = -1;
   for (const Run& run : orders.front().runs) {
-    way.insert(way.end(), run.zones.begin(), run.zones.end());
+    for (std::size_t i = 0; i < run.zones.size(); ++i)
+      if (run.done.empty() || !run.done[i]) way.push_back(run.zones[i]);
     ++turn_overs;
   }
   write_png(path, {SkinPicture::width, SkinPicture::head_height + map + legend_height}, [&](cairo_t* cr) {

@@ -11,7 +11,17 @@ namespace {
 
 bool same_runs(const std::vector<Run>& a, const std::vector<Run>& b) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [](const Run& p, const Run& q) { return p.number == q.number && p.zones == q.zones; });
+                    [](const Run& p, const Run& q) {
+                      return p.number == q.number && p.zones == q.zones && p.done == q.done;
+                    });
+}
+
+bool all_done(const Run& run) {
+  return std::all_of(run.done.begin(), run.done.end(), [](char d) { return d != 0; });
+}
+
+bool all_done(const StageOrder& order) {
+  return std::all_of(order.runs.begin(), order.runs.end(), [](const Run& r) { return all_done(r); });
 }
 
 }  // namespace
@@ -27,13 +37,15 @@ std::vector<StageOrder> orders_of_stage(const Plan& plan, int stage) {
     } else if (order.doses.front() != step.dose) {
       order.mixed = true;
     }
-    if (order.runs.empty() || order.runs.back().number != step.run) order.runs.push_back({step.run, {}, {}, {}});
+    if (order.runs.empty() || order.runs.back().number != step.run) order.runs.push_back({step.run, {}, {}, {}, {}});
     order.runs.back().zones.push_back(step.zone);
     order.runs.back().places.push_back(step.place);
     order.runs.back().doses.push_back(step.dose);
+    order.runs.back().done.push_back(step.done ? 1 : 0);
   }
   std::vector<StageOrder> orders;
   for (auto& [pass, order] : by_pass) {
+    if (all_done(order)) continue;
     const auto same = std::find_if(orders.begin(), orders.end(), [&, &order = order](const StageOrder& o) {
       return !o.mixed && !order.mixed && same_runs(o.runs, order.runs);
     });
@@ -67,9 +79,11 @@ std::string run_side(const Panel& panel, const Run& run) {
 std::string run_zones(const Panel& panel, const Run& run, bool with_doses) {
   std::string text;
   for (std::size_t i = 0; i < run.zones.size(); ++i) {
+    if (!run.done.empty() && run.done[i]) continue;
     text += (text.empty() ? "" : " ") + panel.zones.at(run.zones[i]).label;
     if (with_doses) text += " " + dose_word(run.doses[i]);
   }
+  if (text.empty()) return "done";
   return text;
 }
 
@@ -78,6 +92,10 @@ std::vector<std::string> places_by_zone(const Panel& panel, const StageOrder& or
   for (const auto& run : order.runs)
     for (std::size_t i = 0; i < run.zones.size(); ++i) {
       auto& text = places.at(run.zones[i]);
+      if (!run.done.empty() && run.done[i]) {
+        text = "done";
+        continue;
+      }
       text += (text.empty() ? "" : ", ") + std::to_string(run.places[i]);
     }
   return places;

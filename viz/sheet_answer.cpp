@@ -95,9 +95,19 @@ double draw_order_words(cairo_t* cr, const Plan& plan, Point at, double width, b
   };
   line("Order: " + plan.order_name, {.size = heading_type, .bold = true, .width = width});
   line(plan.order_rule, {.width = width});
+  const bool begun = !plan.steps.empty() && plan.steps.front().done;
+  if (begun) line("Goes on from work half done: zones that are done say so.", {.bold = true, .width = width});
   if (!one_order_throughout(plan, *plan.ceiling))
-    line("Drawn here: the first pass. Others differ: see the stage pages.", {.bold = true, .width = width});
+    line(begun ? "Drawn here: the pass begun. Others differ: see the stage pages."
+               : "Drawn here: the first pass. Others differ: see the stage pages.", {.bold = true, .width = width});
   return y - at.y;
+}
+
+/// The stage that the next step belongs to.
+int first_stage_left(const Plan& plan) {
+  for (const Step& s : plan.steps)
+    if (!s.done) return s.stage;
+  return 0;
 }
 
 void draw_glance(cairo_t* cr, const Plan& plan, const Box& box) {
@@ -105,7 +115,7 @@ void draw_glance(cairo_t* cr, const Plan& plan, const Box& box) {
   const SkinView view = fit_skins(panel, box, least_type);
   std::vector<std::string> places(panel.zones.size());
   if (plan.ceiling) {
-    const auto orders = orders_of_stage(plan, 0);
+    const auto orders = orders_of_stage(plan, first_stage_left(plan));
     if (!orders.empty()) places = places_by_zone(panel, orders.front());
   }
   draw_zone_lines(cr, panel, view, 0.8);

@@ -3,6 +3,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <set>
 
 using namespace evenpull;
@@ -50,4 +51,17 @@ TEST_CASE("a zone worked twice in a pass has two places") {
   plan.steps[35].zone = plan.steps[0].zone;
   const auto orders = orders_of_stage(plan, 0);
   CHECK(places_by_zone(plan.panel, orders[0])[plan.steps[0].zone] == "1, 36");
+}
+
+TEST_CASE("passes that are done are left out, and in the pass begun the zones that are done say so") {
+  Plan plan = sample_plan();
+  const std::size_t zones = plan.panel.zones.size();
+  for (std::size_t i = 0; i < zones + 3; ++i) plan.steps[i].done = true;
+  const auto orders = orders_of_stage(plan, 0);
+  REQUIRE(orders.size() == 2);
+  CHECK(orders[0].passes == std::vector<int>{2});
+  CHECK(orders[1].passes == std::vector<int>{3});
+  const auto places = places_by_zone(plan.panel, orders[0]);
+  CHECK(std::count(places.begin(), places.end(), "done") == 3);
+  CHECK(run_zones(plan.panel, orders[0].runs[0], false) == "done");
 }
