@@ -12,6 +12,8 @@ namespace {
 // Differences below these are no reason to call an order better.
 constexpr double same_use = 0.002;
 constexpr double same_difference = 1;  // N/m
+// A gap above this tells a reader nothing.
+constexpr double no_use = 0.5;
 
 double difference_of(const OrderResult& o) {
   return std::max(o.worst_pull_difference_chordwise, o.worst_pull_difference_spanwise);
@@ -71,6 +73,10 @@ std::string gap_sentence(const Case& c, const std::vector<StageSearch>& searched
     return "How good is the order? At " + at + " no order of the " + std::to_string(r.things) +
            " pieces costs less than the best that was found: worst use " + fixed(r.use, 2) + " (in the quick model that " +
            "searched: " + r.model + ").";
+  if (r.gap() > no_use)
+    return "How good is the order? At " + at + " nothing useful is proven about other orders; the best of " +
+           std::to_string(r.steps) + " steps tried has a worst use of " + fixed(r.use, 2) +
+           " (in the quick model that searched: " + r.model + ").";
   return "How good is the order? At " + at + " no order of the " + std::to_string(r.things) +
          " pieces can bring the worst use below " + fixed(r.least_use, 2) + "; the best found has " + fixed(r.use, 2) +
          ", and all in all it costs at most " + fixed(100 * r.gap(), 0) +

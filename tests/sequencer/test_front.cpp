@@ -56,6 +56,8 @@ TEST_CASE("what is proven about an order says for which model, and when nothing 
   CHECK(open.find("below 0.70") != std::string::npos);
   CHECK(open.find("at most 10 % more") != std::string::npos);
   CHECK(open.find("of this test") != std::string::npos);
+  s.least_cost = 0.1, s.steps = 700;
+  CHECK(gap_sentence(c, {s}, 0).find("nothing useful is proven") != std::string::npos);
   s.exact = true;
   CHECK(gap_sentence(c, {s}, 0).find("no order of the 6 pieces costs less") != std::string::npos);
   CHECK(gap_sentence(c, {}, 0).empty());
