@@ -155,7 +155,7 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
   add_lesson(*contrast, r);
   plan->add_option("--turn-overs", r.turn_overs,
                    "most turn-overs in a pass that you want to make; without it the plan weighs them itself")
-      ->check(CLI::NonNegativeNumber)
+      ->check(CLI::Range(0, 10000))
       ->type_name("N");
   plan->add_option("--from", r.order_file,
                    "go on from work half done: an order file in which the steps worked are marked done = true "

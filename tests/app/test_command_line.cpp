@@ -34,6 +34,15 @@ TEST_CASE("the command line says what is to be done", "[command]") {
   CHECK(parse({"survey", "a.toml", "--json"}).request->json);
 }
 
+TEST_CASE("turn-overs are counted from none, and half-done work is an order file", "[command]") {
+  const auto plan = parse({"plan", "a.toml", "--turn-overs", "2", "--from", "half.toml"});
+  REQUIRE(plan.request);
+  CHECK(plan.request->turn_overs == 2);
+  CHECK(plan.request->order_file == "half.toml");
+  CHECK_FALSE(parse({"plan", "a.toml"}).request->turn_overs);
+  CHECK(parse({"plan", "a.toml", "--turn-overs", "-1"}).exit_code == static_cast<int>(ExitCode::bad_command));
+}
+
 TEST_CASE("accuracy is one of three words, normal if not said, and --quick is short for the first", "[command]") {
   const auto accuracy = [](std::vector<const char*> words) { return parse(std::move(words)).request.value().accuracy; };
   for (const char* job : {"plan", "replay"}) {
