@@ -13,6 +13,7 @@ constexpr double close_share = 0.02;
 constexpr double close_unevenness = 0.02;  // of the mean pull
 constexpr double close_pull = 20;     // N/m, about 2 % of the pull after the last stage
 constexpr double close_slip = 0.1e-3; // m
+constexpr double close_turn_overs = 0.1;  // share: fewer than that are no reason to give up a rule
 
 // -1: a smaller, +1: b smaller, 0: close.
 int compare(double a, double b, double close) { return std::abs(a - b) <= close ? 0 : a < b ? -1 : 1; }
@@ -78,7 +79,7 @@ bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_
                           compare_uses(a.uses, b.uses), compare(a.unevenness_final, b.unevenness_final, close_unevenness),
                           compare(pull_a, pull_b, std::max(close_pull, close_share * std::max(pull_a, pull_b))),
                           compare(a.worst_slip, b.worst_slip, close_slip),
-                          turn_overs_count ? compare(a.turn_overs, b.turn_overs, 0) : 0};
+                          turn_overs_count ? compare(a.turn_overs, b.turn_overs, close_turn_overs * std::max(a.turn_overs, b.turn_overs)) : 0};
   for (int c : criteria)
     if (c != 0) return c < 0;
   return false;
