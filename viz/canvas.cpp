@@ -1,6 +1,7 @@
 #include "viz/canvas.hpp"
 
 #include <cairo-pdf.h>
+#include <cairo-svg.h>
 #include <cairo.h>
 
 #include <cmath>
@@ -85,6 +86,31 @@ void write_png(const std::string& path, Extent size, const std::function<void(ca
   const auto status = cairo_surface_write_to_png(surface.get(), (path + ".part").c_str());
   if (status != CAIRO_STATUS_SUCCESS) fail(path, cairo_status_to_string(status));
   rename_whole(path);
+}
+
+void write_png_and_svg(const std::string& stem, Extent size, const std::function<void(cairo_t*)>& draw) {
+  write_png(stem + ".png", size, draw);
+  const std::string path = stem + ".svg";
+  auto surface = hold(cairo_svg_surface_create((path + ".part").c_str(), size.width, size.height));
+  cairo_svg_surface_set_document_unit(surface.get(), CAIRO_SVG_UNIT_PX);
+  draw_on(surface.get(), path, [&](cairo_t* cr) {
+    set_ink(cr, white);
+    cairo_paint(cr);
+    draw(cr);
+  });
+  cairo_surface_finish(surface.get());
+  if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS)
+    fail(path, cairo_status_to_string(status));
+  surface.reset();
+  rename_whole(path);
+}
+
+void draw_on_image(cairo_surface_t* image, const std::function<void(cairo_t*)>& draw) {
+  draw_on(image, "the moving picture", [&](cairo_t* cr) {
+    set_ink(cr, white);
+    cairo_paint(cr);
+    draw(cr);
+  });
 }
 
 void end_page(cairo_t* cr) {

@@ -7,6 +7,7 @@
 #include <string>
 
 typedef struct _cairo cairo_t;
+typedef struct _cairo_surface cairo_surface_t;
 
 namespace evenpull::viz {
 
@@ -33,6 +34,10 @@ void write_pdf(const std::string& path, Extent page, const std::string& title,
 void draw_nowhere(Extent page, const std::function<void(cairo_t*)>& draw);
 /// Throws std::runtime_error that names the file when it cannot be written.
 void write_png(const std::string& path, Extent size, const std::function<void(cairo_t*)>& draw);
+/// One drawing, as PNG at `stem`.png and, for whoever wants it larger, as SVG at `stem`.svg. Throws likewise.
+void write_png_and_svg(const std::string& stem, Extent size, const std::function<void(cairo_t*)>& draw);
+/// Draws on white on an image that somebody keeps.
+void draw_on_image(cairo_surface_t* image, const std::function<void(cairo_t*)>& draw);
 void end_page(cairo_t* cr);
 
 void set_ink(cairo_t* cr, const Colour& c);

@@ -175,7 +175,7 @@ void draw_list(cairo_t* cr, const Panel& panel, const std::vector<Ranked>& ranke
 
 }  // namespace
 
-void write_frame_picture(const Plan& plan, int stage, const std::string& path) {
+void write_frame_picture(const Plan& plan, int stage, const std::string& stem) {
   const Snapshot& now = *stage_end(plan, stage);
   const Panel& panel = plan.panel;
   const auto ranked = rank_members(panel, now);
@@ -188,7 +188,7 @@ void write_frame_picture(const Plan& plan, int stage, const std::string& path) {
                legend = 110;
   const double list_height = list_head + row_height * static_cast<double>(ranked.size());
   const double body = std::max(plan_height + behind_height + legend, list_height + 20);
-  write_png(path, {picture_width, head_height + body}, [&](cairo_t* cr) {
+  write_png_and_svg(stem, {picture_width, head_height + body}, [&](cairo_t* cr) {
     draw_text(cr, {margin, 18}, "The frame after " + degrees_both(plan.the_case.stages[stage].temperature),
               {.size = title_type, .bold = true});
     std::string below = plan.the_case.title;

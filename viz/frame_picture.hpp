@@ -7,6 +7,7 @@
 
 namespace evenpull::viz {
 
-void write_frame_picture(const Plan& plan, int stage, const std::string& path);
+/// As `stem`.png and `stem`.svg.
+void write_frame_picture(const Plan& plan, int stage, const std::string& stem);
 
 }  // namespace evenpull::viz

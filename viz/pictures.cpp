@@ -2,6 +2,7 @@
 
 #include "viz/buckling_picture.hpp"
 #include "viz/frame_picture.hpp"
+#include "viz/moving_picture.hpp"
 #include "viz/order_pictures.hpp"
 #include "viz/pull_picture.hpp"
 #include "viz/sag_picture.hpp"
@@ -16,14 +17,17 @@ std::vector<std::string> write_pictures(const Plan& plan, const std::string& dir
   using namespace viz;
   std::vector<std::string> names;
   const auto scale = common_scale(plan);
+  const auto both = [&](const std::string& stem) {
+    names.push_back(stem + ".png");
+    names.push_back(stem + ".svg");
+    return stem;
+  };
   int frame_stage = -1;
   for (int stage = 0; stage < static_cast<int>(plan.the_case.stages.size()); ++stage) {
     if (!stage_end(plan, stage)) continue;
     const std::string stem = fmt::format("pull_{:.0f}F", fahrenheit(plan.the_case.stages[stage].temperature));
-    names.push_back(stem + "_largest.png");
-    write_largest_pull(plan, stage, scale, directory + "/" + names.back());
-    names.push_back(stem + "_chord_and_span.png");
-    write_chord_and_span_pull(plan, stage, scale, directory + "/" + names.back());
+    write_largest_pull(plan, stage, scale, directory + "/" + both(stem + "_largest"));
+    write_chord_and_span_pull(plan, stage, scale, directory + "/" + both(stem + "_chord_and_span"));
     // The frame is shown after the hottest safe stage; without one, after the first, to show what gives way.
     if (frame_stage < 0 || stage <= plan.ceiling.value_or(-1)) frame_stage = stage;
   }
@@ -33,13 +37,13 @@ std::vector<std::string> write_pictures(const Plan& plan, const std::string& dir
   }
   if (write_front_picture(plan, directory + "/turn_overs.png")) names.push_back("turn_overs.png");
   if (frame_stage >= 0) {
-    names.push_back("frame_use.png");
-    write_frame_picture(plan, frame_stage, directory + "/" + names.back());
+    write_frame_picture(plan, frame_stage, directory + "/" + both("frame_use"));
     if (write_buckling_picture(plan, frame_stage, directory + "/frame_buckling.png"))
       names.push_back("frame_buckling.png");
     names.push_back("sag_between_ribs.png");
     write_sag_picture(plan, frame_stage, directory + "/" + names.back());
   }
+  if (write_moving_picture(plan, scale, directory + "/step_by_step.png")) names.push_back("step_by_step.png");
   return names;
 }
 

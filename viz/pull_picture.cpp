@@ -103,20 +103,20 @@ PullScale common_scale(const Plan& plan) {
   return scale;
 }
 
-void write_largest_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& path) {
+void write_largest_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& stem) {
   const Snapshot& now = *stage_end(plan, stage);
   const double map = map_height(plan.panel);
-  write_png(path, {picture_width, head_height + map + legend_height}, [&](cairo_t* cr) {
+  write_png_and_svg(stem, {picture_width, head_height + map + legend_height}, [&](cairo_t* cr) {
     draw_head(cr, plan, stage, "larger principal pull");
     draw_map(cr, plan, now, now.pull_major, scale, true, {margin, head_height, picture_width - 2 * margin, map});
     draw_legend(cr, plan, now, scale, true, head_height + map + 16);
   });
 }
 
-void write_chord_and_span_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& path) {
+void write_chord_and_span_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& stem) {
   const Snapshot& now = *stage_end(plan, stage);
   const double map = map_height(plan.panel), heading = 56;
-  write_png(path, {picture_width, head_height + 2 * (map + heading) + legend_height}, [&](cairo_t* cr) {
+  write_png_and_svg(stem, {picture_width, head_height + 2 * (map + heading) + legend_height}, [&](cairo_t* cr) {
     draw_head(cr, plan, stage, "chordwise and spanwise");
     double y = head_height;
     for (const auto& [words, pull] : {std::pair{"Chordwise, leading edge to trailing edge", &now.pull_chord},

@@ -18,7 +18,8 @@ struct PullScale {
 };
 PullScale common_scale(const Plan& plan);
 
-void write_largest_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& path);
-void write_chord_and_span_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& path);
+/// Each as `stem`.png and `stem`.svg.
+void write_largest_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& stem);
+void write_chord_and_span_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& stem);
 
 }  // namespace evenpull::viz

@@ -2,6 +2,7 @@ set(EVENPULL_VIZ_TESTS
   reading.cpp
   test_colours.cpp
   test_fields.cpp
+  test_film.cpp
   test_lesson.cpp
   test_packed.cpp
   test_page.cpp
