@@ -6,15 +6,18 @@
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
 #include <vtkCellType.h>
+#include <vtkFieldData.h>
 #include <vtkFloatArray.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
 #include <vtkPoints.h>
+#include <vtkStringArray.h>
 #include <vtkUnstructuredGrid.h>
 #include <vtkXMLUnstructuredGridWriter.h>
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
@@ -48,7 +51,19 @@ class Block {
   float* point_array(const char* name, int components) {
     return array(*grid_->GetPointData(), name, components, points_->GetNumberOfPoints());
   }
-  float* cell_array(const char* name) { return array(*grid_->GetCellData(), name, 1, cells_->GetNumberOfCells()); }
+  float* cell_array(const char* name, int components = 1) {
+    return array(*grid_->GetCellData(), name, components, cells_->GetNumberOfCells());
+  }
+  /// A sentence that goes with the whole block.
+  void say(const char* name, const std::string& words) {
+    auto* old = vtkStringArray::SafeDownCast(grid_->GetFieldData()->GetAbstractArray(name));
+    vtkNew<vtkStringArray> fresh;
+    auto* to = old ? old : fresh.GetPointer();
+    to->SetName(name);
+    to->SetNumberOfValues(1);
+    to->SetValue(0, words);
+    if (!old) grid_->GetFieldData()->AddArray(to);
+  }
 
   void write(const std::string& path) {
     vtkNew<vtkXMLUnstructuredGridWriter> writer;
@@ -84,38 +99,59 @@ class Block {
   int type_ = VTK_QUAD;
 };
 
-void copy_checked(const std::vector<float>& from, float* to, std::size_t n, const char* name, const Snapshot& s) {
-  if (from.size() < n)
+/// `n` values from `first` on.
+void copy_part(const std::vector<float>& from, float* to, std::size_t first, std::size_t n, const char* name,
+               const Snapshot& s) {
+  if (from.size() < first + n)
     throw std::runtime_error(
-        fmt::format("snapshot {} ({}) holds {} values of {} for {} places", s.step, s.label, from.size(), name, n));
+        fmt::format("snapshot {} ({}) holds {} values of {} for {} places", s.step, s.label, from.size(), name, first + n));
   for (std::size_t i = 0; i < n; ++i) {
-    if (!std::isfinite(from[i]))
-      throw std::runtime_error(fmt::format("snapshot {} ({}): {} is not a number at {}", s.step, s.label, name, i));
-    to[i] = from[i];
+    if (!std::isfinite(from[first + i]))
+      throw std::runtime_error(fmt::format("snapshot {} ({}): {} is not a number at {}", s.step, s.label, name, first + i));
+    to[i] = from[first + i];
   }
 }
 
-class ClothBlock {
+void copy_checked(const std::vector<float>& from, float* to, std::size_t n, const char* name, const Snapshot& s) {
+  copy_part(from, to, 0, n, name, s);
+}
+
+constexpr const char* units_words = "lengths m, pull N/m, angles rad, temperature K, shrink as strain";
+
+/// What every file says about itself.
+void say_what_it_is(Block& block, const Plan& plan, const std::string& moment) {
+  block.say("case", plan.the_case.title);
+  block.say("moment", moment);
+  block.say("units", units_words);
+}
+
+/// One skin.
+class SkinBlock {
  public:
-  explicit ClothBlock(const Panel& panel) : panel_(panel) {
-    block_.set_point_count(panel.nodes.size());
-    for (const auto& q : panel.quads) block_.add_cell(VTK_QUAD, {q.nodes[0], q.nodes[1], q.nodes[2], q.nodes[3]});
+  SkinBlock(const Plan& plan, Side side) : plan_(plan), panel_(plan.panel) {
+    const std::size_t half_nodes = panel_.nodes.size() / 2, half_quads = panel_.quads.size() / 2;
+    first_node_ = side == Side::top ? 0 : half_nodes;
+    first_quad_ = side == Side::top ? 0 : half_quads;
+    nodes_ = half_nodes;
+    quads_ = half_quads;
+    block_.set_point_count(nodes_);
+    const int shift = static_cast<int>(first_node_);
+    for (std::size_t i = 0; i < quads_; ++i) {
+      const auto& n = quad(i).nodes;
+      block_.add_cell(VTK_QUAD, {n[0] - shift, n[1] - shift, n[2] - shift, n[3] - shift});
+    }
     block_.close_cells();
     float* zone = block_.cell_array("zone");
-    float* side = block_.cell_array("side");
-    for (std::size_t i = 0; i < panel.quads.size(); ++i) {
-      zone[i] = static_cast<float>(panel.quads[i].zone);
-      side[i] = static_cast<float>(static_cast<int>(panel.quads[i].side));
-    }
+    for (std::size_t i = 0; i < quads_; ++i) zone[i] = static_cast<float>(quad(i).zone);
+    set_yarn_directions();
   }
 
   void write(const Snapshot& s, const std::string& path) {
-    const std::size_t cells = panel_.quads.size(), points = panel_.nodes.size();
-    copy_checked(s.displacement, block_.point_array("displacement_m", 3), 3 * points, "displacement", s);
-    copy_checked(s.sag, block_.point_array("sag_m", 1), points, "sag", s);
-    for (std::size_t i = 0; i < points; ++i) {
-      const auto& p = panel_.nodes[i].placed;
-      const float* d = &s.displacement[3 * i];
+    copy_part(s.displacement, block_.point_array("displacement_m", 3), 3 * first_node_, 3 * nodes_, "displacement", s);
+    copy_part(s.sag, block_.point_array("sag_m", 1), first_node_, nodes_, "sag", s);
+    for (std::size_t i = 0; i < nodes_; ++i) {
+      const auto& p = panel_.nodes[first_node_ + i].placed;
+      const float* d = &s.displacement[3 * (first_node_ + i)];
       block_.move_point(i, p.x() + d[0], p.y() + d[1], p.z() + d[2]);
     }
     block_.points_moved();
@@ -124,24 +160,80 @@ class ClothBlock {
         {"pull_major_N_per_m", &s.pull_major}, {"pull_minor_N_per_m", &s.pull_minor},
         {"pull_chord_N_per_m", &s.pull_chord}, {"pull_span_N_per_m", &s.pull_span},
         {"shrink_warp", &s.shrink_warp},       {"shrink_fill", &s.shrink_fill}};
-    for (const auto& [name, values] : arrays) copy_checked(*values, block_.cell_array(name), cells, name, s);
+    for (const auto& [name, values] : arrays) copy_part(*values, block_.cell_array(name), first_quad_, quads_, name, s);
     float* state = block_.cell_array("state_0loose_1puckered_2tight");
     float* step = block_.cell_array("step");
-    for (std::size_t i = 0; i < cells; ++i) {
-      state[i] = static_cast<float>(s.state.at(i));
+    for (std::size_t i = 0; i < quads_; ++i) {
+      state[i] = static_cast<float>(s.state.at(first_quad_ + i));
       step[i] = static_cast<float>(s.step);
     }
+    say_what_it_is(block_, plan_, s.label);
     block_.write(path);
   }
 
  private:
+  const Quad& quad(std::size_t i) const { return panel_.quads[first_quad_ + i]; }
+
+  /// Unit vectors on the placed cloth (docs/model.md, section 1: angles from the span towards the TE).
+  void set_yarn_directions() {
+    float* warp = block_.cell_array("warp_direction", 3);
+    float* fill = block_.cell_array("fill_direction", 3);
+    for (std::size_t i = 0; i < quads_; ++i) {
+      Eigen::Vector3d span{0, 0, 0}, chord{0, 0, 0};
+      for (int n : quad(i).nodes) {
+        span += panel_.nodes[n].along_span;
+        chord += panel_.nodes[n].along_chord;
+      }
+      span.normalize();
+      chord = (chord - chord.dot(span) * span).normalized();
+      const double c = std::cos(quad(i).warp_angle), sine = std::sin(quad(i).warp_angle);
+      const Eigen::Vector3d w = c * span + sine * chord, f = c * chord - sine * span;
+      for (int k = 0; k < 3; ++k) {
+        warp[3 * i + k] = static_cast<float>(w[k]);
+        fill[3 * i + k] = static_cast<float>(f[k]);
+      }
+    }
+  }
+
+  const Plan& plan_;
   const Panel& panel_;
+  std::size_t first_node_ = 0, first_quad_ = 0, nodes_ = 0, quads_ = 0;
   Block block_;
 };
 
+/// Where the iron was in a step: the cloth of the zone just ironed, as it lies now.
+void write_iron(const Plan& plan, const Step& step, const Snapshot& s, const std::string& path) {
+  const Panel& panel = plan.panel;
+  const Zone& zone = panel.zones.at(step.zone);
+  Block block;
+  block.set_point_count(4 * zone.quads.size());
+  std::size_t at = 0;
+  for (int q : zone.quads) {
+    const int first = static_cast<int>(at);
+    for (int n : panel.quads[q].nodes) {
+      const auto& p = panel.nodes[n].placed;
+      const float* d = &s.displacement[3 * n];
+      block.move_point(at++, p.x() + d[0], p.y() + d[1], p.z() + d[2]);
+    }
+    block.add_cell(VTK_QUAD, {first, first + 1, first + 2, first + 3});
+  }
+  block.close_cells();
+  const std::pair<const char*, double> values[] = {{"zone", step.zone},
+                                                   {"sole_temperature_K", plan.the_case.stages.at(step.stage).temperature},
+                                                   {"pass", step.pass},
+                                                   {"dose", step.dose}};
+  for (const auto& [name, value] : values) {
+    float* to = block.cell_array(name);
+    std::fill(to, to + zone.quads.size(), static_cast<float>(value));
+  }
+  say_what_it_is(block, plan, s.label);
+  block.write(path);
+}
+
 class FrameBlock {
  public:
-  explicit FrameBlock(const Panel& panel) : panel_(panel) {
+  explicit FrameBlock(const Plan& plan) : plan_(plan), panel_(plan.panel) {
+    const Panel& panel = plan.panel;
     block_.set_point_count(panel.joints.size());
     for (const auto& b : panel.beams) block_.add_cell(VTK_LINE, {b.from, b.to});
     block_.close_cells();
@@ -165,10 +257,12 @@ class FrameBlock {
     }
     block_.points_moved();
     copy_checked(s.beam_use, block_.cell_array("use"), panel_.beams.size(), "use", s);
+    say_what_it_is(block_, plan_, s.label);
     block_.write(path);
   }
 
  private:
+  const Plan& plan_;
   const Panel& panel_;
   Block block_;
 };
@@ -206,6 +300,7 @@ void write_mode(const Plan& plan, const StageSummary& stage, bool frame, const s
   float* factor = block.cell_array("buckling_factor");
   for (std::size_t i = 0; i < (frame ? panel.beams.size() : panel.quads.size()); ++i)
     factor[i] = static_cast<float>(mode.factor);
+  say_what_it_is(block, plan, "buckling shape, " + now.label);
   block.write(path);
 }
 
@@ -218,6 +313,9 @@ void write_modes(const Plan& plan, const std::string& fields) {
   }
 }
 
+/// Files of a moment, in the order of their parts; the iron comes last since it is not there before the first step.
+constexpr const char* block_names[] = {"top", "bottom", "frame", "iron"};
+
 void write_index(const Plan& plan, const std::string& path) {
   const std::string aside = path + ".part";
   {
@@ -225,9 +323,12 @@ void write_index(const Plan& plan, const std::string& path) {
     out << "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\" byte_order=\"LittleEndian\">\n"
            "  <Collection>\n";
     for (std::size_t i = 0; i < plan.snapshots.size(); ++i) {
-      const int step = plan.snapshots[i].step;
-      out << fmt::format("    <DataSet timestep=\"{}\" part=\"0\" file=\"fields/step_{:03}.vtu\"/>\n", step, i)
-          << fmt::format("    <DataSet timestep=\"{}\" part=\"1\" file=\"fields/frame_{:03}.vtu\"/>\n", step, i);
+      int part = 0;
+      for (const char* name : block_names) {
+        if (i == 0 && name == std::string("iron")) continue;
+        out << fmt::format("    <DataSet timestep=\"{}\" part=\"{}\" name=\"{}\" file=\"fields/{}_{:03}.vtu\"/>\n",
+                           plan.snapshots[i].step, part++, name, name, i);
+      }
     }
     out << "  </Collection>\n</VTKFile>\n";
     out.close();
@@ -240,11 +341,15 @@ void write_index(const Plan& plan, const std::string& path) {
 
 void write_fields(const Plan& plan, const std::string& directory) {
   std::filesystem::create_directories(directory + "/fields");
-  ClothBlock cloth(plan.panel);
-  FrameBlock frame(plan.panel);
+  SkinBlock top(plan, Side::top), bottom(plan, Side::bottom);
+  FrameBlock frame(plan);
+  const auto file = [&](const char* name, std::size_t i) { return fmt::format("{}/fields/{}_{:03}.vtu", directory, name, i); };
   for (std::size_t i = 0; i < plan.snapshots.size(); ++i) {
-    cloth.write(plan.snapshots[i], fmt::format("{}/fields/step_{:03}.vtu", directory, i));
-    frame.write(plan.snapshots[i], fmt::format("{}/fields/frame_{:03}.vtu", directory, i));
+    const Snapshot& now = plan.snapshots[i];
+    top.write(now, file("top", i));
+    bottom.write(now, file("bottom", i));
+    frame.write(now, file("frame", i));
+    if (i > 0) write_iron(plan, plan.steps.at(i - 1), now, file("iron", i));
   }
   write_modes(plan, directory + "/fields");
   write_index(plan, directory + "/fields.pvd");
