@@ -4,9 +4,13 @@
 #include <cairo-svg.h>
 #include <cairo.h>
 
+#include <cctype>
 #include <cmath>
 #include <filesystem>
+#include <fstream>
+#include <map>
 #include <memory>
+#include <sstream>
 #include <stdexcept>
 
 namespace evenpull::viz {
@@ -34,6 +38,32 @@ void rename_whole(const std::string& path) {
   std::error_code error;
   std::filesystem::rename(path + ".part", path, error);
   if (error) fail(path, error.message());
+}
+
+/// Cairo numbers its surfaces through the life of the program; in a file the first one is number 1, whatever came before.
+void renumber_surfaces(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::stringstream text;
+  text << in.rdbuf();
+  const std::string word = "surface", from = text.str();
+  std::string to;
+  std::map<std::string, std::size_t> numbers;
+  std::size_t at = 0;
+  for (;;) {
+    const auto found = from.find(word, at);
+    if (found == std::string::npos) break;
+    auto end = found + word.size();
+    while (end < from.size() && std::isdigit(static_cast<unsigned char>(from[end]))) ++end;
+    const auto number = numbers.try_emplace(from.substr(found, end - found), numbers.size() + 1).first->second;
+    to.append(from, at, found - at).append(word).append(std::to_string(number));
+    at = end;
+  }
+  to.append(from, at);
+  in.close();
+  std::ofstream out(path, std::ios::binary);
+  out << to;
+  out.close();
+  if (!out) fail(path.substr(0, path.size() - 5), "it could not be written a second time");
 }
 
 // Text placed by unhinted metrics sits at the same place on paper and on a screen.
@@ -102,6 +132,7 @@ void write_png_and_svg(const std::string& stem, Extent size, const std::function
   if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS)
     fail(path, cairo_status_to_string(status));
   surface.reset();
+  renumber_surfaces(path + ".part");
   rename_whole(path);
 }
 

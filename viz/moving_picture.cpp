@@ -21,7 +21,7 @@ constexpr double width = 960, margin = 24, type = 16, title_type = 24;
 constexpr double head_height = 92, clock_height = 46, legend_height = 84;
 constexpr double least_map = 240, most_map = 640;
 // More frames than this show no more, and the file grows with them.
-constexpr std::size_t most_frames = 120;
+constexpr std::size_t most_frames = 60;
 constexpr double seconds_a_step = 0.25, seconds_at_a_stage_end = 2.0, seconds_at_the_beginning = 1.0;
 
 double map_height_here(const Panel& panel) {

@@ -77,6 +77,9 @@ void add_steps(Json& j, const Plan& plan) {
     if (at == doses.end()) doses.push_back(words), at = doses.end() - 1;
     list.push_back({{"zone", s.zone}, {"stage", s.stage}, {"pass", s.pass}, {"dose", at - doses.begin()}});
   }
+  j["done"] = Json::array();
+  for (std::size_t i = 0; i < plan.steps.size(); ++i)
+    if (plan.steps[i].done) j["done"].push_back(i);
   j["steps"] = std::move(list);
   j["doses"] = std::move(doses);
 }

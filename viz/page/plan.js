@@ -11,9 +11,10 @@ class Ticks {
   constructor(key) {
     this.key = "evenpull " + key;
     this.kept = true;
-    this.set = new Set();
+    const before = about.done.map((step) => "step " + step); // worked before the plan was made
+    this.set = new Set(before);
     try {
-      this.set = new Set(JSON.parse(localStorage.getItem(this.key) || "[]"));
+      this.set = new Set(JSON.parse(localStorage.getItem(this.key)) ?? before);
       localStorage.setItem(this.key, JSON.stringify([...this.set]));
     } catch {
       this.kept = false;
