@@ -104,7 +104,7 @@ void run_plan(const Request& r, std::ostream& out) {
   if (r.json)
     out << document;
   else if (!r.quiet)
-    out << plan_summary(plan, result_folder_of(r));
+    out << plan_summary(plan, result_folder_of(r), this_terminal());
 }
 
 }  // namespace evenpull

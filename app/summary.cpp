@@ -11,8 +11,7 @@
 namespace evenpull {
 namespace {
 
-constexpr size_t line_length = 100;
-constexpr size_t worst_shown = 6;
+constexpr size_t worst_shown = 4;  ///< the sheet has them all; a screen is short
 
 /// Letters, not bytes: the degree sign and its like take two.
 size_t letters(const std::string& s) {
@@ -20,13 +19,16 @@ size_t letters(const std::string& s) {
       std::count_if(s.begin(), s.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
-std::string answer(const Plan& p) {
-  if (!p.ceiling) return "  Hottest safe stage: NONE. Do not iron this cloth on this frame as stated.\n";
+std::string answer(const Plan& p, const Terminal& t) {
+  if (!p.ceiling)
+    return "  " + bold(t, "Hottest safe stage: NONE.") + "\n  " +
+           wrap_text("Do not iron this cloth on this frame as stated.", 2, t.width) + "\n";
   const auto temperature = p.the_case.stages[static_cast<size_t>(*p.ceiling)].temperature;
-  return fmt::format("  Hottest safe stage: {}, by thermometer on the sole\n", viz::degrees_both(temperature));
+  return "  " + bold(t, "Hottest safe stage: " + viz::degrees_both(temperature)) + "\n  " +
+         wrap_text("By thermometer on the sole, never by the dial.", 2, t.width) + "\n";
 }
 
-std::string worst_readings(const Plan& p) {
+std::string worst_readings(const Plan& p, const Terminal& t) {
   const int last = p.ceiling.value_or(0);
   std::vector<const LimitReading*> shown;
   for (const auto& l : p.limits)
@@ -39,29 +41,36 @@ std::string worst_readings(const Plan& p) {
       first_of_name.push_back(l);
   if (first_of_name.size() > worst_shown) first_of_name.resize(worst_shown);
   if (first_of_name.empty()) return "";
-  std::string text = p.ceiling ? "  Worst readings up to there (use 1 = at the limit):\n"
-                               : "  Worst readings of the first stage (use 1 = at the limit):\n";
-  for (const auto* l : first_of_name)
-    text += fmt::format("    {:<16} use {:<12} {}\n                     {}; allowed {}\n", l->name,
-                        viz::use_text(l->use, l->use_plus_minus),
-                        wrap_text(l->where + (l->when.empty() ? "" : ", " + l->when), 38),
-                        viz::limit_value(*l, l->value), viz::limit_allowed(*l));
+  std::string text = "  " +
+                     wrap_text(p.ceiling ? "Worst numbers up to there (1 is the limit):"
+                                         : "Worst numbers of the first stage (1 is the limit):",
+                               2, t.width) +
+                     "\n";
+  for (const auto* l : first_of_name) {
+    const auto use = viz::use_text(l->use, l->use_plus_minus);
+    constexpr size_t use_width = 13;
+    text += "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
+            wrap_text(fmt::format("{}: {}{}; {}, allowed {}", l->name, l->where, l->when.empty() ? "" : ", " + l->when,
+                                  viz::limit_value(*l, l->value), viz::limit_allowed(*l)),
+                      4 + static_cast<int>(use_width), t.width) +
+            "\n";
+  }
   return text;
 }
 
-std::string bullet(const std::string& text) {
-  return "    - " + wrap_text(text, 6) + "\n";
+std::string bullet(const std::string& text, const Terminal& t) {
+  return "    - " + wrap_text(text, 6, t.width) + "\n";
 }
 
 }  // namespace
 
-std::string wrap_text(const std::string& text, int indent) {
+std::string wrap_text(const std::string& text, int indent, size_t width) {
   std::istringstream words(text);
   std::string word, out;
   size_t column = static_cast<size_t>(indent);
   while (words >> word) {
     const auto size = letters(word);
-    if (!out.empty() && column + 1 + size > line_length) {
+    if (!out.empty() && column + 1 + size > width) {
       out += "\n" + std::string(static_cast<size_t>(indent), ' ');
       column = static_cast<size_t>(indent);
     } else if (!out.empty()) {
@@ -74,39 +83,38 @@ std::string wrap_text(const std::string& text, int indent) {
   return out;
 }
 
-std::string plan_summary(const Plan& p, const std::string& folder) {
-  std::string text = p.the_case.title + (p.quick() ? "  [QUICK: coarse mesh, no error bars]" : "") + "\n\n" + answer(p);
-  if (!p.advice.because.empty()) text += "  Why: " + wrap_text(p.advice.because, 7) + "\n";
+std::string plan_summary(const Plan& p, const std::string& folder, const Terminal& t) {
+  const auto paragraph = [&](const std::string& words, int indent = 2) {
+    return "  " + wrap_text(words, indent, t.width) + "\n";
+  };
+  std::string text = wrap_text(p.the_case.title + (p.quick() ? "  [QUICK: coarse mesh, no error bars]" : ""), 0, t.width) +
+                     "\n\n" + answer(p, t);
+  if (!p.advice.because.empty()) text += paragraph("Why: " + p.advice.because, 7);
   if (p.setting)
-    text += fmt::format("  Between the stages, up to {} would still pass (advice, not a step).\n",
-                        viz::degrees_both(*p.setting));
+    text += paragraph(fmt::format("Between the stages, up to {} would still pass (advice, not a step).",
+                                  viz::degrees_both(*p.setting)));
   if (p.ceiling)
-    text += "\n  Order: " + wrap_text(p.order_name + (p.order_rule.empty() ? "" : ": " + p.order_rule), 9) + "\n";
-  text += "\n" + worst_readings(p);
+    text += "\n" + paragraph("Order: " + p.order_name + (p.order_rule.empty() ? "" : ": " + p.order_rule), 9);
+  text += "\n" + worst_readings(p, t);
   if (p.solve.mesh_change && p.solve.zone_change)
-    text += fmt::format(
-        "  The finest mesh changes the governing use by {:.1f} %, smaller zones by {:.1f} %; the bars hold both and "
-        "count\n  against the answer.\n",
-        *p.solve.mesh_change * 100, *p.solve.zone_change * 100);
+    text += paragraph(fmt::format("The finest mesh changes the governing use by {:.1f} %, smaller zones by {:.1f} %; the "
+                                  "bars hold both and count against the answer.",
+                                  *p.solve.mesh_change * 100, *p.solve.zone_change * 100));
   if (!p.advice.advice.empty()) {
     text += "\n  Advice:\n";
-    for (const auto& a : p.advice.advice) text += bullet(a);
+    for (const auto& a : p.advice.advice) text += bullet(a, t);
   }
   if (!p.the_case.doubts.empty()) {
     text += "\n  Doubts about the case:\n";
-    for (const auto& d : p.the_case.doubts) text += bullet(d);
+    for (const auto& d : p.the_case.doubts) text += bullet(d, t);
   }
-  text += fmt::format(
-      "\n  {} defaults were used; the sheet lists them. Results: {}/\n    plan.pdf (print it), pictures/, fields.pvd, "
-      "plan.json, order.toml\n",
-      p.the_case.defaults_used.size(), folder);
-  text += "\n  " +
-          wrap_text(
-              "This does not show that the part is airworthy. The aircraft's approved data, local rules and a licensed "
-              "mechanic go "
-              "first. Check the iron with a thermometer at every setting.",
-              2) +
-          "\n";
+  text += "\n" + paragraph(fmt::format("{} defaults were used; the sheet lists them. Results: {}/", p.the_case.defaults_used.size(),
+                                       folder)) +
+          "    " +
+          wrap_text("plan.pdf (print it), plan.html (for the bench), pictures/, fields.pvd, plan.json, order.toml", 4, t.width) +
+          "\n\n" +
+          paragraph("This does not show that the part is airworthy. The aircraft's approved data, local rules and a licensed "
+                    "mechanic go first. Check the iron with a thermometer at every setting.");
   return text;
 }
 

@@ -9,4 +9,5 @@ set(EVENPULL_APP_TESTS
   test_plan_json.cpp
   test_result_folder.cpp
   test_same_case.cpp
+  test_summary.cpp
   test_units.cpp)
