@@ -15,6 +15,8 @@ void read_blanket(const CaseTable& top, Case& c);  ///< needs the structure
 void read_iron(const CaseTable& top, Case& c);
 void read_stages(const CaseTable& top, Case& c);  ///< needs cloth and iron
 void read_limits(const CaseTable& top, Case& c);
+void read_spreads(const CaseTable& top, Case& c);
+void read_wanted(const CaseTable& work, Case& c);  ///< of the table [work]
 /// Adds a sentence for what is possible but unusual; needs the whole case.
 void find_doubts(Case& c);
 

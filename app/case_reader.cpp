@@ -25,10 +25,12 @@ void read_mesh(const CaseTable& top, Case& c) {
 }
 
 void read_job(const CaseTable& top, Case& c) {
-  const auto work = top.table_or_empty("work", {"approved_last_stage", "both_sides_reachable"});
+  const auto work = top.table_or_empty("work", {"approved_last_stage", "both_sides_reachable", "done_band", "done_share",
+                                             "confidence", "uneven_share", "slide", "scenarios"});
   c.approved_last_stage =
       work.quantity_if("approved_last_stage", Quantity::temperature, {323.15, 477.7, "usually 250, 300 or 350 degF"});
   c.both_sides_reachable = work.flag_or("both_sides_reachable", false, "the panel lies on a bench and is turned over");
+  read_wanted(work, c);
 }
 
 }  // namespace
@@ -50,7 +52,8 @@ CaseFile read_case_file(const std::string& path) {
   const CaseTable top(context, document, "",
                       {"format",    "title",  "description", "invented", "outline",  "tip_bow", "profile",
                        "materials", "member", "ribs",        "brace",    "supports", "cloth",   "blanket",
-                       "iron",      "doses",  "stage",       "limits",   "work",     "mesh"});
+                       "iron",      "doses",  "stage",       "limits",   "work",     "mesh",
+                       "spread"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -69,6 +72,7 @@ CaseFile read_case_file(const std::string& path) {
   read_iron(top, c);
   read_stages(top, c);
   read_limits(top, c);
+  read_spreads(top, c);
   read_job(top, c);
   read_mesh(top, c);
   c.defaults_used = context.defaults_used;

@@ -12,6 +12,8 @@ constexpr double stiffness = 100e3;  ///< N/m each way, after tautening; band 80
 constexpr double shear = 5e3;        ///< N/m; band 0.5 to 10 kN/m (estimate)
 constexpr double poisson = 0.2;      ///< band 0.05 to 0.4 (estimate)
 constexpr double looseness = 0.01;   ///< each way; band 0 to 3 % (estimate)
+constexpr double half_time = 0.5;    ///< s of the shrink at a stage's temperature; band 0.1 to 1 s (estimate)
+constexpr double activation = 30e3;  ///< J/mol, apparent, on the way there; band 0 to 60 kJ/mol (estimate)
 
 /// Areal mass by class of cloth [kg/m^2]: light, medium, heavy (1.8, 2.7, 3.5 oz/yd^2; from memory).
 constexpr std::array<double, 3> class_mass{0.060, 0.090, 0.120};

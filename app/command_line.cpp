@@ -29,7 +29,8 @@ constexpr const char* how_to_begin =
     "  evenpull template > my-aileron.toml    a case with every key explained: change it to your panel\n"
     "  evenpull survey my-aileron.toml        shows what was understood, with a drawing: check it\n"
     "  evenpull plan my-aileron.toml          the plan, in a folder of its own\n"
-    "  evenpull contrast my-aileron.toml      for apprentices: the wrong way, the plain way and the plan, side by side\n\n"
+    "  evenpull contrast my-aileron.toml      for apprentices: the wrong way, the plain way and the plan, side by side\n"
+    "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -38,7 +39,7 @@ constexpr const char* how_to_begin =
     "  4  no equilibrium was found: there is no plan\n"
     "  5  the results could not be written";
 
-const std::vector<std::string> jobs = {"plan", "survey", "replay", "contrast", "template"};
+const std::vector<std::string> jobs = {"plan", "survey", "replay", "contrast", "iron", "template"};
 
 const std::vector<std::pair<std::string, AccuracyWish>> accuracies = {
     {"quick", AccuracyWish::quick}, {"normal", AccuracyWish::normal}, {"fine", AccuracyWish::fine}};
@@ -69,18 +70,29 @@ void add_common(CLI::App& command, Request& r) {
   command.add_flag("--quiet", r.quiet, "print nothing but errors");
 }
 
-void add_paper(CLI::App& command, Request& r) {
+void add_paper(CLI::App& command, Request& r, const char* what) {
   const auto read = [&r](const std::string& word) {
     if (plain_word(word) != "letter" && plain_word(word) != "a4")
       throw CLI::ValidationError("--paper", "\"" + word + "\" is not known; say letter or a4");
     r.paper = plain_word(word) == "a4" ? Paper::a4 : Paper::letter;
   };
-  command.add_option_function<std::string>("--paper", read, "paper of the sheet: letter or a4; letter if not said")
-      ->type_name("PAPER");
+  command.add_option_function<std::string>("--paper", read, what)->type_name("PAPER");
+}
+
+void add_iron(CLI::App& command, Request& r) {
+  command.add_option("CASE", r.case_file, "a case file with [[iron.reading]]; or leave it out and give --reading")
+      ->type_name("");
+  command
+      .add_option("--reading", r.readings,
+                  "readings at one mark of the dial, once a mark: --reading \"3 = 255 degF, 268 degF, 262 degF\"")
+      ->type_name("TEXT")
+      ->allow_extra_args(false);
+  command.add_option("--swing", r.swing, "how far the thermostat swings to each side, like \"25 degF\"")->type_name("TEXT");
+  add_paper(command, r, "paper of the card, which takes half a sheet: letter or a4; letter if not said");
 }
 
 void add_run(CLI::App& command, Request& r) {
-  add_paper(command, r);
+  add_paper(command, r, "paper of the sheet: letter or a4; letter if not said");
   const auto read_accuracy = [&r](const std::string& word) {
     const auto known = std::find_if(accuracies.begin(), accuracies.end(),
                                     [&](const auto& a) { return a.first == plain_word(word); });
@@ -145,13 +157,17 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
   auto* contrast = app.add_subcommand(
       "contrast", "a lesson: the wrong way, the plain way and the plan side by side; a hand-out and a page");
   auto* print_template = app.add_subcommand("template", "prints a case file with every key explained");
+  auto* iron = app.add_subcommand(
+      "iron", "thermometer readings to a card: which mark of the dial gives which true temperature");
   for (auto* command : {plan, survey, replay, contrast}) {
     add_case(*command, r);
     add_common(*command, r);
   }
+  add_iron(*iron, r);
+  add_common(*iron, r);
   add_run(*plan, r);
   add_run(*replay, r);
-  add_paper(*contrast, r);
+  add_paper(*contrast, r, "paper of the hand-out: letter or a4; letter if not said");
   add_lesson(*contrast, r);
   plan->add_option("--turn-overs", r.turn_overs,
                    "most turn-overs in a pass that you want to make; without it the plan weighs them itself")
@@ -176,6 +192,7 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
   r.job = *survey           ? Request::Job::survey
           : *replay         ? Request::Job::replay
           : *contrast       ? Request::Job::contrast
+          : *iron           ? Request::Job::iron
           : *print_template ? Request::Job::print_template
                             : Request::Job::plan;
   return {r, 0};

@@ -37,6 +37,9 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::contrast:
       run_contrast(r, out);
       return;
+    case Request::Job::iron:
+      run_iron(r, out);
+      return;
     case Request::Job::plan:
     case Request::Job::replay:
       run_plan(r, out);
@@ -48,9 +51,11 @@ void run(const Request& r, std::ostream& out) {
 
 std::string result_folder_of(const Request& r) {
   if (!r.folder.empty()) return r.folder;
+  if (r.case_file.empty()) return "iron-check";
   return std::filesystem::path(r.case_file).stem().string() + (r.job == Request::Job::survey     ? "-survey"
                                                                : r.job == Request::Job::replay   ? "-replay"
                                                                : r.job == Request::Job::contrast ? "-contrast"
+                                                               : r.job == Request::Job::iron     ? "-iron"
                                                                                                  : "-plan");
 }
 

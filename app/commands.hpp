@@ -13,6 +13,7 @@ int run_request(const Request& request, std::ostream& out, std::ostream& err);
 void run_plan(const Request& request, std::ostream& out);  ///< also replay
 void run_contrast(const Request& request, std::ostream& out);
 void run_survey(const Request& request, std::ostream& out);
+void run_iron(const Request& request, std::ostream& out);
 
 /// Where the results go: --out, or `<stem of the case file>-plan` (-survey, -replay, -contrast) in the current folder.
 std::string result_folder_of(const Request& request);

@@ -1,5 +1,6 @@
 #include "app/plan_json.hpp"
 
+#include "app/heat_json.hpp"
 #include "app/json_number.hpp"
 #include "app/search_json.hpp"
 #include "app/study_json.hpp"
@@ -85,7 +86,8 @@ Json steps(const Plan& p) {
                     {"bay", zone.bay + 1},
                     {"strip", zone.strip + 1},
                     {"dose", json_number(s.dose, "steps.dose")},
-                    {"dwell_s", nullptr},
+                    {"dwell_s", dwell_json(p, s)},
+                    {"dwell_over_nose_s", nose_dwell_json(p, s)},
                     {"done", s.done},
                     {"to_be_ironed", p.ceiling.has_value() && s.stage <= *p.ceiling}});
   }
@@ -244,6 +246,8 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["search"] = search_json(p);
   j["stages"] = stages(p);
   j["steps"] = steps(p);
+  j["heat"] = heat_json(p);
+  j["chances"] = chances_json(p);
   j["zones"] = {{"bays", p.panel.bays}, {"strips_per_bay", p.panel.strips}};
   j["bounds"] = bounds(p);
   j["error_bars_from"] = study_levels_json(p);

@@ -36,12 +36,27 @@ void read_edge(const CaseTable& t, Blanket& b) {
                            "a full wrap usually lies loose round the trailing edge; common practice, no source");
 }
 
+/// How thick the sheet of the nose is: the iron has to heat it.
+void read_nose_sheet(const CaseTable& t, Case& c) {
+  const bool nose = c.blanket.nose_chord_fraction > c.blanket.seam_chord_fraction;
+  const Range range{0.0001, 0.02, "sheet of a nose is 0.016 to 0.032 in (0.4 to 0.8 mm), plywood 1 to 2 mm"};
+  if (!nose) {
+    if (t.has("nose_sheet")) t.fail("nose_sheet", "has a meaning only where the cloth lies on a nose behind the seam");
+    return;
+  }
+  if (nose_end(c) > 0)
+    c.blanket.nose_sheet = t.quantity_if("nose_sheet", Quantity::length, range).value_or(0);
+  else
+    c.blanket.nose_sheet =
+        t.quantity_or("nose_sheet", Quantity::length, range, {0.0005, "0.5 mm (0.020 in)", default_estimate});
+}
+
 }  // namespace
 
 void read_blanket(const CaseTable& top, Case& c) {
   const auto t = top.table(
       "blanket",
-      {"kind", "seam", "metal_nose_to", "wrap_angle", "edge_friction", "edge_tacked", "inner_ribs", "rib_friction"},
+      {"kind", "seam", "metal_nose_to", "nose_sheet", "wrap_angle", "edge_friction", "edge_tacked", "inner_ribs", "rib_friction"},
       "[blanket] with kind = \"full wrap\"");
   auto& b = c.blanket;
   const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
@@ -61,6 +76,7 @@ void read_blanket(const CaseTable& top, Case& c) {
         b.nose_chord_fraction > 0 ? fmt::format("{} %", print_number(b.nose_chord_fraction * 100)) : "no metal nose",
         b.nose_chord_fraction > 0 ? "where the closed nose ends" : "no member is a closed nose");
   }
+  read_nose_sheet(t, c);
   const double edge = c.span_members.back().chord_fraction;
   if (b.seam_chord_fraction >= edge) t.fail("seam", "must lie in front of the trailing edge");
   read_edge(t, b);

@@ -139,7 +139,8 @@ void check_shrink_against_pull(const CaseTable& t, const Cloth& cloth) {
 void read_cloth(const CaseTable& top, Case& c) {
   const auto t = top.table(
       "cloth",
-      {"class", "areal_mass", "stiffness", "shear", "poisson", "warp_angle", "looseness", "creep_share", "curve"},
+      {"class", "areal_mass", "stiffness", "shear", "poisson", "warp_angle", "looseness", "creep_share", "half_time",
+       "activation_energy", "curve"},
       "[cloth] with class = \"medium\"");
   read_mass(t, c.cloth);
   read_stiffness(t, c.cloth);
@@ -154,6 +155,10 @@ void read_cloth(const CaseTable& top, Case& c) {
   }
   c.cloth.creep_share = t.quantity_or("creep_share", Quantity::fraction, {0, 1, "0 (none) to 1"},
                                       {0, "0", "no data at hand; 0 is the side that leaves more pull"});
+  c.cloth.half_time = t.quantity_or("half_time", Quantity::time, {0.02, 60, "0.1 to 1 s"},
+                                    {cloth_defaults::half_time, "0.5 s", "estimate (band 0.1 to 1 s)"});
+  c.cloth.activation = t.quantity_or("activation_energy", Quantity::molar_energy, {0, 200e3, "0 to 60 kJ/mol"},
+                                     {cloth_defaults::activation, "30 kJ/mol", "estimate (band 0 to 60 kJ/mol)"});
   read_curve(t, c.cloth);
   check_shrink_against_pull(t, c.cloth);
 }

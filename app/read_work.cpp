@@ -1,5 +1,6 @@
-// The work: iron, stages and limits.
+// The work: stages and limits.
 #include "app/case_parts.hpp"
+#include "solver/pass_heat.hpp"
 
 #include <fmt/format.h>
 
@@ -12,6 +13,8 @@ namespace {
 /// A stage may be written as a round figure in the other scale (177 degC for 350 degF) without leaving the measured
 /// range.
 constexpr double round_figure_kelvin = 1.0;
+
+constexpr double least_dose = 0.01;
 
 constexpr Range stage_range{323.15, 600, "stages are usually 250, 300 and 350 degF (121, 149, 177 degC)"};
 
@@ -29,35 +32,67 @@ struct Doses {
   double light = 0.25, full = 1;
 };
 
-double dose_of(const Doses& d, const CaseTable& stage, const Entry& e, const std::string& key) {
+/// A pass is a word, a dose, or the time that the sole lies on each spot.
+struct PassEntry {
+  double dose = 0;
+  double dwell = 0;  ///< s; 0: found from the dose
+};
+
+bool is_time(const std::string& text) {
+  const auto letter = std::find_if(text.begin(), text.end(), [](unsigned char c) { return std::isalpha(c) != 0; });
+  return letter != text.end() && letter != text.begin();
+}
+
+PassEntry pass_of(const Doses& d, const CaseTable& stage, const Entry& e, const std::string& key, const Case& c,
+                  double temperature) {
   if (e.kind == Entry::Kind::text) {
-    if (plain_word(e.text) == "light") return d.light;
-    if (plain_word(e.text) == "full") return d.full;
+    if (plain_word(e.text) == "light") return {d.light, 0};
+    if (plain_word(e.text) == "full") return {d.full, 0};
   }
   const bool word =
       e.kind == Entry::Kind::text && !e.text.empty() && std::isalpha(static_cast<unsigned char>(e.text.front()));
   if (word)
-    stage.context().fail(key,
-                         fmt::format("= \"{}\" is not a pass; write \"light\", \"full\" or a dose like 0.5", e.text));
-  return stage.number_of(e, key, Quantity::fraction,
-                         {0.01, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"});
+    stage.context().fail(key, fmt::format("= \"{}\" is not a pass; write \"light\", \"full\", a dose like 0.5, or how "
+                                          "long the sole lies on each spot, like \"3 s\"",
+                                          e.text));
+  if (e.kind == Entry::Kind::text && is_time(e.text)) {
+    const double dwell = stage.number_of(
+        e, key, Quantity::time,
+        {0.05, 120, "a dwell is the time the sole lies on a spot: 3 to 4 s over an open bay; none at all heats nothing"});
+    return {std::clamp(pass_heat(c, temperature, d.full, dwell).open.dose, least_dose, 1.0), dwell};
+  }
+  return {stage.number_of(e, key, Quantity::fraction,
+                          {least_dose, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"}),
+          0};
 }
 
-std::vector<double> read_doses(const CaseTable& t, const Doses& d, bool first) {
-  std::vector<double> out;
+/// Light passes are only offered where this iron and this hand give them alike enough.
+bool has_light_passes(const Case& c, double temperature, const Doses& d) {
+  return d.light < d.full && can_be_had(pass_heat(c, temperature, d.light));
+}
+
+void read_passes(const CaseTable& t, const Doses& d, const Case& c, bool first, Stage& stage) {
   if (const auto* passes = t.find("passes")) {
     if (passes->kind != Entry::Kind::list || passes->list.empty())
       t.fail("passes", "must be a list like [\"light\", \"light\", \"full\"]");
     if (passes->list.size() > 12) t.fail("passes", "has more than 12 passes; two or three are usual");
-    for (size_t i = 0; i < passes->list.size(); ++i)
-      out.push_back(dose_of(d, t, passes->list[i], nth(t.path("passes"), i)));
-    return out;
+    bool stated = false;
+    for (size_t i = 0; i < passes->list.size(); ++i) {
+      const PassEntry pass = pass_of(d, t, passes->list[i], nth(t.path("passes"), i), c, stage.temperature);
+      stage.doses.push_back(pass.dose);
+      stage.dwells.push_back(pass.dwell);
+      stated = stated || pass.dwell > 0;
+    }
+    if (!stated) stage.dwells.clear();
+    return;
   }
-  for (const auto& word : default_stages()[first ? 0 : 1].passes) out.push_back(word == "light" ? d.light : d.full);
-  t.context().note_default(
-      t.path("passes"), first ? "light, light, full" : "full, full",
-      first ? "light passes first even the pull; estimate" : "two passes: common practice, no source");
-  return out;
+  const bool light = first && has_light_passes(c, stage.temperature, d);
+  for (const auto& word : default_stages()[light ? 0 : 1].passes)
+    stage.doses.push_back(word == "light" ? d.light : d.full);
+  t.context().note_default(t.path("passes"), light ? "light, light, full" : "full, full",
+                           light   ? "light passes first even the pull; estimate"
+                           : first ? "two passes: common practice, no source; light ones come out too unlike with this iron"
+                                   : "two passes: common practice, no source");
 }
 
 void check_temperature(const CaseTable& t, Case& c, double& temperature) {
@@ -89,23 +124,9 @@ void check_temperature(const CaseTable& t, Case& c, double& temperature) {
 
 }  // namespace
 
-void read_iron(const CaseTable& top, Case& c) {
-  const auto t = top.table_or_empty("iron", {"sole_length", "sole_width", "travel_speed", "cooling_time", "swing"});
-  const Range sole{0.01, 0.5, "a household iron's sole is about 100 x 200 mm (4 x 8 in)"};
-  c.iron.sole_length = t.quantity_or("sole_length", Quantity::length, sole, {0.20, "200 mm (8 in)", default_estimate});
-  c.iron.sole_width = t.quantity_or("sole_width", Quantity::length, sole, {0.10, "100 mm (4 in)", default_estimate});
-  c.iron.travel_speed = t.quantity_or("travel_speed", Quantity::speed, {0, 0.5, "20 to 50 mm/s (1 to 2 in/s) is usual"},
-                                      {0.035, "35 mm/s (1.4 in/s)", "estimate (band 20 to 50 mm/s)"});
-  c.iron.cooling_time = t.quantity_or("cooling_time", Quantity::time, {0, 60, "cloth cools in about 6 s"},
-                                      {6, "6 s", "both faces in still air; computed"});
-  c.iron.swing = t.quantity_or("swing", Quantity::temperature_difference,
-                               {0, 60, "household irons swing by 8 to 20 K (15 to 35 degF)"},
-                               {14, "±14 K (25 °F)", "estimate (band 8 to 20 K); check with a thermometer"});
-}
-
 void read_stages(const CaseTable& top, Case& c) {
   const auto doses = top.table_or_empty("doses", {"light", "full"});
-  const Range dose_range{0.01, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"};
+  const Range dose_range{least_dose, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"};
   Doses d;
   d.light = doses.quantity_or("light", Quantity::fraction, dose_range,
                               {d.light, "0.25", "a contact too short for full shrink; estimate"});
@@ -119,10 +140,12 @@ void read_stages(const CaseTable& top, Case& c) {
     for (const auto& s : default_stages()) {
       const double kelvin = top.context().units.parse(s.temperature, Quantity::temperature);
       if (kelvin > c.cloth.curve.back().temperature) break;  // never beyond what is known of the cloth
-      Stage stage{kelvin, {}};
-      for (const auto& word : s.passes) stage.doses.push_back(word == "light" ? d.light : d.full);
+      Stage stage{kelvin, {}, {}};
+      const bool light = c.stages.empty() && has_light_passes(c, kelvin, d);
+      const auto& passes = light ? s.passes : default_stages()[1].passes;
+      for (const auto& word : passes) stage.doses.push_back(word == "light" ? d.light : d.full);
       c.stages.push_back(stage);
-      printed += fmt::format("{}{:.0f} °F {}", printed.empty() ? "" : "; ", to_degF(kelvin), fmt::join(s.passes, ", "));
+      printed += fmt::format("{}{:.0f} °F {}", printed.empty() ? "" : "; ", to_degF(kelvin), fmt::join(passes, ", "));
     }
     if (c.stages.empty())
       top.missing("stage", "[[stage]] with temperature = \"250 degF\"; the cloth's curve ends below the usual stages");
@@ -139,7 +162,7 @@ void read_stages(const CaseTable& top, Case& c) {
       t.fail("temperature", fmt::format("is not hotter than the stage before it ({}); stages rise",
                                         print_temperature(c.stages.back().temperature)));
     if (c.stages.empty()) c.passes_open = !t.has("passes");
-    stage.doses = read_doses(t, d, c.stages.empty());
+    read_passes(t, d, c, c.stages.empty(), stage);
     c.stages.push_back(stage);
   }
 }

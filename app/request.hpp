@@ -6,15 +6,18 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, print_template };
+  enum class Job { plan, survey, replay, contrast, iron, print_template };
   Job job = Job::plan;
   std::string case_file;
   std::string order_file;  ///< replay: the order to run; plan: what was worked already, or empty
   std::optional<int> turn_overs;  ///< plan only: most in a pass
+  std::vector<std::string> readings;  ///< iron only: "3 = 255 degF, 268 degF"
+  std::string swing;                  ///< iron only: "25 degF"
   std::string folder;      ///< as given with --out; empty: named after the case file
   Paper paper = Paper::letter;
   AccuracyWish accuracy = AccuracyWish::normal;

@@ -18,7 +18,8 @@ namespace fs = std::filesystem;
 /// Everything a run writes at the top of its folder.
 const std::set<std::string> ours = {"plan.json",  "plan.pdf", "plan.html", "order.dot", "order.toml",  "timing.json",
                                     "fields.pvd", "fields",   "pictures",  "survey.json", "survey.pdf",
-                                    "survey.png", "contrast.json", "lesson.pdf", "lesson.html"};
+                                    "survey.png", "contrast.json", "lesson.pdf", "lesson.html",
+                                    "iron.json",  "iron-card.pdf"};
 
 void refuse_if_not_ours(const fs::path& folder) {
   bool result = false, empty = true;
@@ -30,11 +31,12 @@ void refuse_if_not_ours(const fs::path& folder) {
           "{}: the folder holds \"{}\", which evenpull did not write, so nothing in it is replaced; choose another "
           "folder with --out",
           folder.string(), name));
-    result = result || name == "plan.json" || name == "survey.json" || name == "contrast.json";
+    result = result || name == "plan.json" || name == "survey.json" || name == "contrast.json" || name == "iron.json";
   }
   if (!empty && !result)
     throw CannotWrite(fmt::format(
-        "{}: the folder is not empty and holds no earlier result of evenpull (no plan.json, survey.json or contrast.json); choose "
+        "{}: the folder is not empty and holds no earlier result of evenpull (no plan.json, survey.json, contrast.json or "
+        "iron.json); choose "
         "another folder with --out",
         folder.string()));
 }

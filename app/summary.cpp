@@ -1,6 +1,7 @@
 #include "app/summary.hpp"
 
 #include "app/units.hpp"
+#include "viz/heat_words.hpp"
 #include "viz/wording.hpp"
 
 #include <fmt/format.h>
@@ -90,6 +91,7 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
   std::string text = wrap_text(p.the_case.title + (p.quick() ? "  [QUICK: coarse mesh, no error bars]" : ""), 0, t.width) +
                      "\n\n" + answer(p, t);
   if (!p.advice.because.empty()) text += paragraph("Why: " + p.advice.because, 7);
+  if (const auto sure = viz::sure_words(p); !sure.empty()) text += paragraph(sure);
   if (p.setting)
     text += paragraph(fmt::format("Between the stages, up to {} would still pass (advice, not a step).",
                                   viz::degrees_both(*p.setting)));

@@ -19,7 +19,7 @@ struct KindRow {
   QuantityWords words;
 };
 
-constexpr std::array<KindRow, 13> kinds{{
+constexpr std::array<KindRow, 17> kinds{{
     {Quantity::length, "m", {"a length", "0.016 in or 0.4 mm"}},
     {Quantity::area, "m2", {"an area", "0.05 in^2 or 33 mm^2"}},
     {Quantity::length4, "m4", {"a second moment of area", "0.0014 in^4 or 580 mm^4"}},
@@ -32,6 +32,10 @@ constexpr std::array<KindRow, 13> kinds{{
     {Quantity::angle, "rad", {"an angle", "170 deg"}},
     {Quantity::speed, "m s-1", {"a speed", "1.5 in/s or 35 mm/s"}},
     {Quantity::time, "s", {"a time", "6 s"}},
+    {Quantity::power, "W", {"a power", "1200 W"}},
+    {Quantity::mass, "kg", {"a mass", "1.2 kg or 2.6 lb"}},
+    {Quantity::conductance, "W m-2 K-1", {"a conductance", "400 W/m^2/K"}},
+    {Quantity::molar_energy, "J mol-1", {"an energy per mole", "30 kJ/mol"}},
     {Quantity::fraction, "", {"a share", "1 % or 0.01"}},
 }};
 

@@ -26,6 +26,10 @@ enum class Quantity {
   angle,                   ///< rad
   speed,                   ///< m/s
   time,                    ///< s
+  power,                   ///< W
+  mass,                    ///< kg
+  conductance,             ///< W/(m^2 K)
+  molar_energy,            ///< J/mol
   fraction                 ///< 1; "1 %" or a plain number
 };
 

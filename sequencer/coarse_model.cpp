@@ -1,7 +1,6 @@
 #include "sequencer/coarse_model.hpp"
 
 #include "sequencer/replay.hpp"
-#include "solver/shrink.hpp"
 
 #include <array>
 #include <cmath>
@@ -76,9 +75,11 @@ PrefixPtr CoarseModel::step(const PrefixPtr& from, int which) const {
   const Stage& stage = m_.the_case.stages[stage_];
   const double dose = stage.doses[static_cast<std::size_t>(s->steps / size())];
   std::unique_ptr<Ironing> ironing = borrow();
+  const PassHeat& heat =
+      ironing->heat(stage.temperature, dose, stated_contact(m_.the_case, stage_, s->steps / size() + 1, dose));
   for (int z : things_[which]) {
     const std::string label = "search, " + m_.panel.zones[z].label;
-    s->stands = ironing->iron(s->covering, z, stage.temperature, dose, label).outcome != Outcome::buckled;
+    s->stands = ironing->iron(s->covering, z, heat, label).outcome != Outcome::buckled;
     if (!s->stands) break;
     read(*s, false);
   }
@@ -119,7 +120,11 @@ PrefixPtr CoarseModel::finish(const PrefixPtr& whole) const {
 Influence CoarseModel::measure(const std::vector<int>& reference, const ParallelFor& parallel) const {
   const Covering& first = covering(*begin_);
   const Stage& stage = m_.the_case.stages[stage_];
-  const ShrinkState line = shrink_at(m_.the_case.cloth, m_.compliance, stage.temperature);
+  // Of the last pass, which decides what later stages find; its dose goes into the model by itself.
+  const double dose = stage.doses.back();
+  std::unique_ptr<Ironing> iron = borrow();
+  const PassHeat heat = iron->heat(
+      stage.temperature, dose, stated_contact(m_.the_case, stage_, static_cast<int>(stage.doses.size()), dose));
   const int zones = static_cast<int>(m_.panel.zones.size()), cells = 2 * zones;
   const auto shrink = shrink_of(m_.panel, first);
   const ZonePulls pulls = read_off(m_, first, loose_smoothing).zones;
@@ -134,9 +139,11 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
     const int z = i / 2, d = i % 2;
     out.shrink[i] = shrink[z][d];
     out.pull[i] = (d == 0 ? pulls.warp : pulls.fill)[z];
-    out.free_shrink[i] = line.free_shrink[d];
-    out.give[i] = line.limit_pull[d] > 0 ? line.free_shrink[d] / line.limit_pull[d] : 0;
+    const HeatLine line = iron->zone_line(z, d, heat);
+    out.free_shrink[i] = line.a / dose;
+    out.give[i] = line.b / dose;
   }
+  give_back(std::move(iron));
   for (const std::vector<int>& thing : things_) {
     out.things.emplace_back();
     for (int z : thing) out.things.back().push_back({2 * z, 2 * z + 1});

@@ -76,7 +76,9 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
   Covering s = ironing.begin();
   for (const Step& step : done) {
     const std::string label = "steps done, " + whole.zones[step.zone].label;
-    out.stands = ironing.iron(s, step.zone, c.stages[step.stage].temperature, step.dose, label).outcome != Outcome::buckled;
+    const PassHeat& heat = ironing.heat(c.stages[step.stage].temperature, step.dose,
+                                        stated_contact(c, step.stage, step.pass, step.dose));
+    out.stands = ironing.iron(s, step.zone, heat, label).outcome != Outcome::buckled;
     if (!out.stands) return out;
     out.use_so_far =
         std::max(out.use_so_far, tally_of(c.limits, read_off(before, s, ironing.accuracy().smoothing)).use);

@@ -45,8 +45,11 @@ PassTrial tried(Case c, std::vector<double> doses) {
 PassChoice choose_passes(const Case& c, const ParallelFor& parallel) {
   PassChoice out{c, {}};
   if (!c.passes_open || c.light_dose >= 1) return out;
-  out.trials.resize(most_light_passes + 1);
-  parallel(most_light_passes + 1, [&](int light) {
+  // Only passes that this iron and this hand can give alike enough.
+  const bool can = can_be_had(pass_heat(c, c.stages.front().temperature, c.light_dose));
+  const int most = can ? most_light_passes : 0;
+  out.trials.resize(most + 1);
+  parallel(most + 1, [&](int light) {
     std::vector<double> doses(static_cast<std::size_t>(light), c.light_dose);
     doses.push_back(c.stages.front().doses.back());
     out.trials[light] = tried(c, std::move(doses));

@@ -2,6 +2,8 @@
 #pragma once
 
 #include "sequencer/accuracy_wish.hpp"
+#include "sequencer/chances.hpp"
+#include "sequencer/heat_plan.hpp"
 #include "sequencer/number_study.hpp"
 #include "sequencer/pass_choice.hpp"
 #include "sequencer/search_report.hpp"
@@ -171,6 +173,8 @@ struct Plan {
   std::vector<FrontPoint> front;      ///< turn-overs against load
   std::string front_sentence, gap_sentence;  ///< of these two, for the sheet; may be empty
   std::vector<PassTrial> pass_trials; ///< ways to pass over the first stage; empty: the case states its passes
+  std::vector<StageHeat> heat;        ///< by stage: what the iron has to do
+  Chances chances;                    ///< how sure all this is
   std::vector<std::string> notes;     ///< sentences for the sheet: bounds, frame turn, pulling ties, odd rankings
 
   bool quick() const { return accuracy == AccuracyWish::quick; }

@@ -2,6 +2,7 @@
 
 #include "sequencer/advice.hpp"
 #include "sequencer/ceiling.hpp"
+#include "sequencer/chance_study.hpp"
 #include "sequencer/choice.hpp"
 #include "sequencer/error_bars.hpp"
 #include "sequencer/extra_stage.hpp"
@@ -242,7 +243,7 @@ class Planner {
     const MeshWish plain = plan_mesh(case_, options_.accuracy);
     if (full_.panel.bays > 1) jobs.push_back({&free, plain}), jobs.push_back({&glued, plain});
     std::vector<StudyRun> runs(jobs.size());
-    meter_.span(0.6, 0.95, static_cast<int>(jobs.size()), "error bars: other meshes, smaller zones, other rib ties");
+    meter_.span(0.6, 0.75, static_cast<int>(jobs.size()), "error bars: other meshes, smaller zones, other rib ties");
     options_.parallel(static_cast<int>(jobs.size()), [&](int i) {
       runs[i] = run_for_study(*jobs[i].the_case, jobs[i].wish, full_.panel, chosen.result.steps, meter_.job(i));
     });
@@ -279,7 +280,7 @@ class Planner {
     if (next >= static_cast<int>(judged.size())) return {};
     std::vector<Step> steps = given_.empty() ? steps_for(full_.panel, chosen.order) : given_;
     std::erase_if(steps, [&](const Step& s) { return s.stage != next; });
-    meter_.span(0.95, 1, 1, "looking for the hottest setting");
+    meter_.span(0.75, 0.8, 1, "looking for the hottest setting");
     Ironing ironing(full_);
     const Covering before = ceiling ? chosen.result.stage_end[*ceiling] : ironing.begin();
     return setting_between(ironing, before, judged, chosen.result.stages, ceiling, steps);
@@ -314,6 +315,11 @@ class Planner {
       p.stages.push_back(v.summary);
     }
     p.bounds = bounds_;
+    if (!quick()) {
+      meter_.span(0.8, 1, 1, "how sure: the order in many ways the job may turn out");
+      p.chances = study_chances(case_, chosen.result.steps, judged, chosen.result.stages, ceiling,
+                                static_cast<int>(done_.size()), options_.parallel, meter_.job(0));
+    }
     p.solve = chosen.result.solve;
     p.certificates = std::move(chosen.result.certificates);
     p.study = levels_;
@@ -325,6 +331,7 @@ class Planner {
     p.snapshots = std::move(chosen.result.snapshots);
     p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
     p.panel = full_.panel;
+    p.heat = plan_heat(case_, full_.panel);
     return p;
   }
 

@@ -54,6 +54,7 @@ class StageRun {
     note_end(r);
     take_buckling(s, Moment::stage_end);
     summarise(r);
+    by_place(r, s);
     if (!released) return r;
     Covering free = s;
     const StepReport freed = ironing_.release(free, label + ", released");
@@ -119,12 +120,27 @@ class StageRun {
     s.thickness_loss_by_bay = r.sag.bays;
   }
 
+  void by_place(const Readings& r, const Covering& s) {
+    const Model& m = ironing_.model();
+    v_.zone_pull.clear();
+    for (std::size_t z = 0; z < m.panel.zones.size(); ++z)
+      v_.zone_pull.push_back(0.5 * (r.zones.chord[z] + r.zones.span[z]));
+    v_.column_slip.assign(m.panel.columns, 0);
+    for (const SlidingPoint& p : m.unknowns.sliding)
+      if (p.kind == SlidingPoint::Kind::wrapped) v_.column_slip[p.column] = std::abs(s.unknowns[p.first_unknown]);
+  }
+
   Ironing& ironing_;
   StageJudge judge_;
   StageVerdict v_;
 };
 
 std::string fahrenheit_text(double kelvin) { return std::to_string(std::lround(kelvin * 1.8 - 459.67)) + " F"; }
+
+const PassHeat& heat_of_step(Ironing& ironing, const Step& s) {
+  const Case& c = ironing.model().the_case;
+  return ironing.heat(c.stages[s.stage].temperature, s.dose, stated_contact(c, s.stage, s.pass, s.dose));
+}
 
 }  // namespace
 
@@ -148,8 +164,8 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
     std::string label;
     for (; i < steps.size() && steps[i].stage == stage && standing; ++i) {
       label = step_label(m.the_case, m.panel, steps[i]);
-      const StepReport step =
-          ironing.iron(s, steps[i].zone, m.the_case.stages[stage].temperature, steps[i].dose, label);
+      const StepReport step = ironing.iron(
+          s, steps[i].zone, wish.heat ? wish.heat(steps[i], i) : heat_of_step(ironing, steps[i]), label);
       standing = step.outcome != Outcome::buckled;
       if (!standing) {
         run.give_way(Moment::on_the_way);
@@ -190,7 +206,8 @@ StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>&
   const Model& m = ironing.model();
   for (const Step& step : steps) {
     const std::string label = step_label(m.the_case, m.panel, step);
-    if (ironing.iron(s, step.zone, temperature, step.dose, label).outcome == Outcome::buckled) {
+    const PassHeat& heat = ironing.heat(temperature, step.dose, stated_contact(m.the_case, step.stage, step.pass, step.dose));
+    if (ironing.iron(s, step.zone, heat, label).outcome == Outcome::buckled) {
       run.give_way(Moment::on_the_way);
       return run.verdict();
     }

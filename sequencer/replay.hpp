@@ -17,6 +17,8 @@ struct ReplayWish {
   bool certified = false;    ///< every solve to `certified_tension`, else the usual smoothing on the way
   int judged_from = 0;       ///< steps before this one are computed and not judged: they are done
   bool released = true;      ///< take the fixture off and judge again after each stage
+  /// How step `index` really went; unset: as the iron of the case does it.
+  std::function<PassHeat(const Step& step, std::size_t index)> heat;
   std::function<void(int steps_done, int steps)> progress;
 };
 
@@ -31,6 +33,8 @@ struct StageVerdict {
   double end_use = 0;        ///< use of the history's limits when the stage is done, settled and released: no order helps
   double lift = 0;           ///< N, cloth lifting off a bearing at the stage end
   double frame_turn = 0;     ///< rad
+  std::vector<double> zone_pull{};    ///< at the stage end, mean of chordwise and spanwise, by Panel::zones [N/m]
+  std::vector<double> column_slip{};  ///< at the stage end, amount by column of the trailing edge [m]
 };
 
 struct ReplayResult {

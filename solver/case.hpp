@@ -44,6 +44,13 @@ struct ProfilePoint {
 
 enum class Strength { yield, rupture };
 
+/// How a solid takes up and carries heat. All zero: taken from what kind of material it is (solver/thermal.hpp).
+struct HeatSolid {
+  double conductivity = 0;   ///< W/(m K); of wood across the grain
+  double density = 0;        ///< kg/m^3
+  double specific_heat = 0;  ///< J/(kg K)
+};
+
 /// A structural material. Allowable stress = strength x the limit's share (docs/model.md, section 7: yield/2, rupture/3).
 struct Material {
   std::string name;
@@ -51,6 +58,7 @@ struct Material {
   double shear_modulus = 0;   ///< G [Pa]
   double strength = 0;        ///< yield stress (metal) or modulus of rupture (wood) [Pa]
   Strength kind = Strength::yield;
+  HeatSolid heat{};
 };
 
 /// What a member is made of.
@@ -109,6 +117,8 @@ struct Cloth {
   double warp_angle = 0;    ///< of the warp from the span, towards the TE, on the top side [rad]
   Yarns looseness;          ///< engineering fraction (1 % = 0.01)
   double creep_share = 0;   ///< g of docs/model.md, section 3, 0..1
+  double half_time = 0.5;   ///< s in which a stage's shrink at its own temperature has half come
+  double activation = 30e3; ///< apparent activation energy of the rate on the way there [J/mol]
   std::vector<ShrinkPoint> curve;  ///< temperature rising, from the onset (no shrink) to the hottest measured value
 };
 
@@ -119,6 +129,7 @@ struct Blanket {
   BlanketKind kind = BlanketKind::full_wrap;
   double seam_chord_fraction = 0;  ///< cloth is glued to the LE along this line on both sides; it starts there
   double nose_chord_fraction = 0;  ///< from the seam to here the cloth bears on the metal nose; <= seam: no metal nose
+  double nose_sheet = 0;           ///< thickness of the sheet under the nose [m]; 0: the wall of the closed nose
   double wrap_angle = 0;           ///< theta at the TE [rad], full wrap only
   double edge_friction = 0;        ///< mu at the TE
   bool edge_glued = false;         ///< the TE of a full wrap was tacked down before ironing
@@ -126,20 +137,39 @@ struct Blanket {
   double rib_friction = 0;         ///< mu of cloth on rib caps, spar caps and metal nose
 };
 
-/// The iron (docs/model.md, sections 1 and 4). Temperatures are true sole temperatures by thermometer.
+/// Thermometer readings at one mark of the dial: true sole temperatures [K].
+struct DialReading {
+  double dial = 0;
+  std::vector<double> sole;
+};
+
+/// The iron (docs/model.md, sections 1 and 4). Temperatures are true sole temperatures by thermometer. What follows the
+/// swing has defaults of a household iron (docs/data.md).
 struct Iron {
   double sole_length = 0;   ///< m
   double sole_width = 0;    ///< m
   double travel_speed = 0;  ///< m/s
   double cooling_time = 0;  ///< s that cloth stays hot after the iron has left
   double swing = 0;         ///< +- of the thermostat [K]
+  double heat_capacity = 1080;   ///< of sole and body that follows it [J/K]: 1.2 kg of aluminium
+  double power = 1200;           ///< W
+  double conductance = 400;      ///< sole to cloth, and cloth to what lies under it, pressed [W/(m^2 K)]
+  double fastest_stroke = 0.30;  ///< m/s that a hand still keeps even
+  double longest_dwell = 20;     ///< s that anybody will wait on one spot
+  double hand_scatter = 0.25;    ///< of the contact time, one sigma, as a share
+  double overlap = 0.20;         ///< share of a stroke's width that the next one covers again
+  double missed = 0.03;          ///< share of the area that a pass leaves out
+  double room = 293.15;          ///< K
+  std::vector<DialReading> readings{};  ///< dial rising
   double hot_area() const { return sole_length * sole_width + sole_width * travel_speed * cooling_time; }
 };
 
-/// All the passes at one true sole temperature; a dose 0 < phi <= 1 for each pass.
+/// All the passes at one true sole temperature; a dose 0 < phi <= 1 for each pass: the share of the stage's free shrink
+/// that cloth over an open bay takes up if nothing pulls.
 struct Stage {
   double temperature = 0;  ///< K
   std::vector<double> doses;
+  std::vector<double> dwells{};  ///< s, as stated for each pass; 0 or no entry: found from the dose
 };
 
 /// What must not be exceeded (docs/model.md, section 7). Each is settable; the defaults are engineering judgement.
@@ -152,6 +182,28 @@ struct Limits {
   double slip = 0;                ///< m at the TE
   double unevenness = 0;          ///< largest coefficient of variation over zone means after the last stage
   std::optional<double> pull_difference;  ///< N/m; unset: informative only
+};
+
+/// How far off the inputs may be: one sigma as a share of the value, unless said otherwise (docs/data.md).
+struct Spreads {
+  double free_shrink = 0.10;
+  double pull = 0.25;
+  double cloth_stiffness = 0.25;
+  double member_stiffness = 0.10;
+  double friction = 0.30;
+  double looseness = 0.50;
+  double half_time = 0.50;    ///< of the shrink, with the conductance of the sole
+  double sole = 4;            ///< K: what the true sole temperature is off by, beside the swing
+};
+
+/// What the user wants to be sure of.
+struct Wanted {
+  double done_band = 0.10;    ///< a spot is done with this share less than full shrink
+  double done_share = 0.90;   ///< share of the area that must be done
+  double confidence = 0.90;   ///< that every limit holds
+  double uneven_share = 0.20; ///< a zone whose pull is off the mean by more pulls unevenly
+  std::optional<double> slide{};  ///< cloth that slides by more at its station is told [m]; unset: the limit of slip
+  int scenarios = 128;        ///< 0: no study of chances
 };
 
 /// A default that was used because the case did not say.
@@ -183,6 +235,8 @@ struct Case {
   double light_dose = 0.25;   ///< of the lightest pass the iron can do
   bool passes_open = false;   ///< the case leaves the passes of its first stage to the plan
   Limits limits;
+  Spreads spreads{};
+  Wanted wanted{};
   std::optional<double> approved_last_stage;  ///< K: what the aircraft's approved data ask for, if the user said
   bool both_sides_reachable = false;          ///< a turn-over costs nothing
   int target_nodes = 2000;                    ///< cloth nodes of the normal mesh

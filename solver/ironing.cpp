@@ -42,7 +42,11 @@ const char* supports_key(Held h) { return h == Held::while_ironed ? "supports.wh
 
 Ironing::Ironing(const Model& m, const Accuracy& a)
     : model_(m), accuracy_(a), normal_(m, a), fine_(m, with_smoothing(a, is_certified(a) ? a.smoothing : a.smoothing * fine_share)),
-      lines_(m.triangles.size()) {}
+      lines_(m.triangles.size()) {
+  // The row of the seam is glued; what lies behind a node on the nose lies on the nose.
+  for (const Quad& q : m.panel.quads)
+    over_nose_.push_back(m.panel.nodes[q.nodes[1]].on_nose && m.panel.nodes[q.nodes[2]].on_nose);
+}
 
 void Ironing::check_held(Held h) const {
   const Mechanism mech = find_mechanism(model_, h);
@@ -126,6 +130,37 @@ StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose,
       for (int d = 0; d < 2; ++d)
         lines_[t][d] = load_line(shrink, d, s.shrink[t][d], dose, model_.the_case.cloth.creep_share);
   return attempt(normal_, s, hot, label);
+}
+
+StepReport Ironing::iron(Covering& s, int zone, const PassHeat& heat, const std::string& label) {
+  const std::vector<int>& hot = model_.panel.zones[zone].quads;
+  for (int q : hot) {
+    const HeatLines& h = over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines;
+    for (int t = 4 * q; t < 4 * q + 4; ++t)
+      for (int d = 0; d < 2; ++d) lines_[t][d] = load_line(h[d], s.shrink[t][d], model_.the_case.cloth.creep_share);
+  }
+  return attempt(normal_, s, hot, label);
+}
+
+HeatLine Ironing::zone_line(int zone, int d, const PassHeat& heat) const {
+  const Zone& z = model_.panel.zones[zone];
+  HeatLine mean{0, 0, 0, 0};
+  for (int q : z.quads) {
+    const HeatLine& l = (over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines)[d];
+    const double share = model_.panel.quads[q].area / z.area;
+    mean.kept += share * l.kept;
+    mean.a += share * l.a;
+    mean.b += share * l.b;
+    mean.creep_pull += share * l.creep_pull;
+  }
+  return mean;
+}
+
+const PassHeat& Ironing::heat(double temperature, double dose, double contact) {
+  const std::array<double, 3> key{temperature, dose, contact};
+  const auto known = heats_.find(key);
+  if (known != heats_.end()) return known->second;
+  return heats_.emplace(key, pass_heat(model_.the_case, temperature, dose, contact)).first->second;
 }
 
 StepReport Ironing::settle(Covering& s, const std::string& label) {

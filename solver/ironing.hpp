@@ -2,7 +2,10 @@
 #pragma once
 
 #include "solver/equilibrium.hpp"
+#include "solver/pass_heat.hpp"
 
+#include <array>
+#include <map>
 #include <string>
 
 namespace evenpull {
@@ -28,6 +31,15 @@ class Ironing {
 
   /// Solves once, nothing hot: after a change of shrink or load made by hand. Throws NotConverged.
   StepReport rebalance(Covering& s, const std::string& label) { return attempt(normal_, s, {}, label); }
+
+  /// One zone hot as this pass heats it: cloth over the nose by its own lines.
+  StepReport iron(Covering& s, int zone, const PassHeat& heat, const std::string& label);
+
+  /// Heat of a pass at this stage, worked out once.
+  const PassHeat& heat(double stage_temperature, double dose, double contact = 0);
+
+  /// What a pass does to a zone in the mean over its area, nose and open bay together.
+  HeatLine zone_line(int zone, int direction, const PassHeat& heat) const;
 
   /// Solves again, nothing hot, until member compression and stress agree, with the fine smoothing.
   StepReport settle(Covering& s, const std::string& label);
@@ -57,6 +69,8 @@ class Ironing {
   Equilibrium normal_, fine_;
   HotLines lines_;
   bool reading_ = true;  ///< is the answer read off?
+  std::vector<char> over_nose_;  ///< by quad
+  std::map<std::array<double, 3>, PassHeat> heats_;
   int iterations_ = 0;
   double worst_residual_ = 0, worst_threshold_ = 0, bound_way_ = 0, bound_settled_ = 0;
 };

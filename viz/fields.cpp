@@ -146,6 +146,18 @@ class SkinBlock {
     set_yarn_directions();
   }
 
+  /// Constant over the job: chances of the plan, where it has them.
+  void set_risks(const Chances& chances) {
+    if (chances.zones.size() != panel_.zones.size()) return;
+    float* uneven = block_.cell_array("uneven_pull_risk");
+    float* slides = block_.cell_array("slide_risk");
+    for (std::size_t i = 0; i < quads_; ++i) {
+      const ZoneRisk& r = chances.zones[quad(i).zone];
+      uneven[i] = static_cast<float>(r.uneven.share());
+      slides[i] = static_cast<float>(r.slides.share());
+    }
+  }
+
   void write(const Snapshot& s, const std::string& path) {
     copy_part(s.displacement, block_.point_array("displacement_m", 3), 3 * first_node_, 3 * nodes_, "displacement", s);
     copy_part(s.sag, block_.point_array("sag_m", 1), first_node_, nodes_, "sag", s);
@@ -342,6 +354,7 @@ void write_index(const Plan& plan, const std::string& path) {
 void write_fields(const Plan& plan, const std::string& directory) {
   std::filesystem::create_directories(directory + "/fields");
   SkinBlock top(plan, Side::top), bottom(plan, Side::bottom);
+  top.set_risks(plan.chances), bottom.set_risks(plan.chances);
   FrameBlock frame(plan);
   const auto file = [&](const char* name, std::size_t i) { return fmt::format("{}/fields/{}_{:03}.vtu", directory, name, i); };
   for (std::size_t i = 0; i < plan.snapshots.size(); ++i) {

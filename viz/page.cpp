@@ -1,5 +1,6 @@
 #include "viz/page.hpp"
 
+#include "viz/heat_words.hpp"
 #include "viz/page_data.hpp"
 #include "viz/page_parts.hpp"
 #include "viz/runs.hpp"
@@ -116,7 +117,7 @@ void write_page(const Plan& plan, const std::string& version, const std::string&
                             {"answer", answer(plan)},
                             {"hidden_without_order", plan.ceiling ? "" : "hidden"},
                             {"order", order_of_work(plan)},
-                            {"dwell", "Set the seconds that your own coupon asked for."},
+                            {"dwell", escaped(all_dwell_words(plan))},
                             {"cautions", caution_list()},
                             {"airworthy", escaped(airworthy_sentence)},
                             {"version", escaped(version)},

@@ -5,6 +5,7 @@
 #include "viz/moving_picture.hpp"
 #include "viz/order_pictures.hpp"
 #include "viz/pull_picture.hpp"
+#include "viz/risk_picture.hpp"
 #include "viz/sag_picture.hpp"
 #include "viz/wording.hpp"
 #include "viz/zone_means.hpp"
@@ -43,6 +44,7 @@ std::vector<std::string> write_pictures(const Plan& plan, const std::string& dir
     names.push_back("sag_between_ribs.png");
     write_sag_picture(plan, frame_stage, directory + "/" + names.back());
   }
+  if (write_risk_picture(plan, directory + "/uneven_pull_risk.png")) names.push_back("uneven_pull_risk.png");
   if (write_moving_picture(plan, scale, directory + "/step_by_step.png")) names.push_back("step_by_step.png");
   return names;
 }

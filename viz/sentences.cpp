@@ -174,7 +174,8 @@ std::vector<std::string> limits_of_validity(const Plan& plan) {
       "How hard the cloth pulls is the weakest input: half to nearly twice the default is possible. A shrink test of a "
       "strip "
       "of your own cloth should replace it.",
-      "Heat is one dose a pass. Dwell and travel of the iron: not computed.",
+      "Dwell is computed for the iron as stated and cloth that lies flat under it; on ribs, edges and seams it takes "
+      "longer.",
       "Left out: the iron's drag, weight, growth of hot metal edges, slackening with time, coatings that tauten.",
   };
   if (plan.quick())

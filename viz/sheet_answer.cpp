@@ -1,5 +1,6 @@
 #include "viz/sheet_pages.hpp"
 
+#include "viz/heat_words.hpp"
 #include "viz/sentences.hpp"
 #include "viz/sheet_flow.hpp"
 #include "viz/skin_drawing.hpp"
@@ -47,6 +48,8 @@ double draw_reasons(cairo_t* cr, const Plan& plan, Point at, double width) {
   y += draw_text(cr, {at.x, y}, plan.advice.because, {.size = reason_type, .width = width}).height + 6;
   for (const auto& advice : plan.advice.advice)
     y += draw_text(cr, {at.x, y}, advice, {.size = reason_type, .bold = true, .width = width}).height + 6;
+  if (const auto sure = sure_words(plan); !sure.empty())
+    y += draw_text(cr, {at.x, y}, sure, {.size = reason_type, .bold = true, .width = width}).height + 6;
   const auto says_setting = [&](const std::string& s) {
     return plan.setting && s.find(degrees_f(*plan.setting)) != std::string::npos;
   };

@@ -1,5 +1,6 @@
 #include "viz/sheet_pages.hpp"
 
+#include "viz/heat_words.hpp"
 #include "viz/sentences.hpp"
 #include "viz/sheet_flow.hpp"
 #include "viz/wording.hpp"
@@ -70,6 +71,8 @@ void draw_record_pages(Sheet& sheet) {
   add_limits(flow, plan);
   add_orders(flow, plan);
   flow.lists({{"Notes", plan.notes},
+              {"The iron: dwell and passes", heat_sentences(plan)},
+              {"How sure: chances", sure_sentences(plan)},
               {"Bounds: inner ribs free or glued", bounds_in_words(plan)},
               {"What it rests on", assumptions(plan)},
               {"Defaults used: not stated in the case", defaults_in_words(plan)},

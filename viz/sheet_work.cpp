@@ -1,5 +1,6 @@
 #include "viz/sheet_pages.hpp"
 
+#include "viz/heat_words.hpp"
 #include "viz/run_list.hpp"
 #include "viz/skin_drawing.hpp"
 #include "viz/wording.hpp"
@@ -45,7 +46,7 @@ double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool on
   std::string words = "True sole temperature by thermometer, never the dial mark";
   words +=
       c.iron.swing > 0 ? fmt::format(" (this iron swings ± {:.0f} °F: let it settle). ", c.iron.swing * 1.8) : ". ";
-  words += "Dwell: not computed.";
+  words += dwell_words(sheet.plan, stage, order.passes);
   if (!only) words += " The passes of this stage follow different orders: mind the page.";
   y += draw_text(cr, {x, y}, words, {.width = width}).height;
   return std::max(f.height - 6, y - room.y);

@@ -45,6 +45,7 @@ Plan some_plan() {
   p.front = {{"many", 6, 0.80, 70, true}, {"few", 2, 0.85, 240, false}};
   p.pass_trials = {{{0.25, 1}, 2, 0.8, 70, 1e-3, 0.9, true}};
   p.front_sentence = "six or two", p.gap_sentence = "at most 10 %";
+  p.heat = plan_heat(p.the_case, p.panel);
   return p;
 }
 
@@ -64,7 +65,7 @@ TEST_CASE("the document has every key that is promised", "[json]") {
   const auto j = Json::parse(plan_document(some_plan(), "0"));
   for (const auto* key :
        {"format", "program", "case", "quick", "replayed", "hottest_safe", "limits", "orders", "search", "stages", "steps",
-        "zones", "bounds", "solve", "defaults_used", "doubts", "notes", "cautions"})
+        "heat", "chances", "zones", "bounds", "solve", "defaults_used", "doubts", "notes", "cautions"})
     CHECK(j.contains(key));
   CHECK(j["hottest_safe"]["stage_degF"] == 250);
   CHECK(j["limits"][0]["stage_degF"] == 300);
@@ -90,7 +91,13 @@ TEST_CASE("the document has every key that is promised", "[json]") {
   CHECK(j["stages"][0]["mean_pull_plus_minus_N_per_m"]["chordwise"]["top"].is_null());
   CHECK(j["stages"][0]["studies"]["mean_pull_N_per_m"]["spanwise"]["bottom"].is_null());
   CHECK(j["steps"][0]["zone"] == "T1");
-  CHECK(j["steps"][0]["dwell_s"].is_null());
+  CHECK(j["steps"][0]["dwell_s"] > 0.1);
+  CHECK(j["steps"][0]["dwell_s"] < 2);
+  CHECK(j["steps"][1]["dwell_s"] > 2);
+  CHECK(j["steps"][1]["dwell_over_nose_s"].is_null());
+  CHECK(j["heat"][0]["passes"][0]["dose_asked"] == 0.25);
+  CHECK(j["heat"][1]["passes_needed_open"]["share_done_by_passes"].size() == 5);
+  CHECK(j["chances"].is_null());
   CHECK(j["steps"][1]["bay"] == 1);
   CHECK(j["solve"]["mesh_change_percent"] == 2);
   CHECK(j["solve"]["zone_change_percent"].is_null());

@@ -18,6 +18,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_frame.cpp
   test_frame_in_space.cpp
   test_grillage.cpp
+  test_iron_heat.cpp
   test_manufactured.cpp
   test_membrane_cylinder.cpp
   test_membrane_frequency.cpp

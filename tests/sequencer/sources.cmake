@@ -1,7 +1,9 @@
 set(EVENPULL_SEQUENCER_TESTS
   test_families.cpp
+  test_heat_plan.cpp
   test_zone_graph.cpp
   test_ceiling.cpp
+  test_chances.cpp
   test_error_bars.cpp
   test_mesh_study.cpp
   test_choice.cpp

@@ -4,6 +4,7 @@ set(EVENPULL_VIZ_TESTS
   test_fields.cpp
   test_film.cpp
   test_lesson.cpp
+  test_iron_card.cpp
   test_packed.cpp
   test_page.cpp
   test_pictures.cpp

@@ -1,0 +1,314 @@
+#include "sequencer/chance_study.hpp"
+
+#include "sequencer/scenario.hpp"
+#include "sequencer/sobol.hpp"
+#include "solver/errors.hpp"
+
+#include <boost/math/distributions/binomial.hpp>
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/uniform_int_distribution.hpp>
+
+#include <Eigen/Cholesky>
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <map>
+
+namespace evenpull {
+namespace {
+
+constexpr int checked_in_full = 4;       // scenarios that go through both models
+constexpr double tail = 0.025;           // on each side of a 95 % interval
+constexpr int resamples = 400;
+constexpr double interval_low = 0.05, interval_high = 0.95;
+constexpr unsigned resampling_seed = 20;
+constexpr double counts_as_over = 10;    // use of a frame that gave way, or of a run that found no equilibrium
+
+using UseByLimit = std::map<std::string, double>;
+
+// What a scenario gave, by stage: use of each limit, or that it did not stand.
+struct Outturn {
+  std::vector<double> sigmas;
+  std::vector<UseByLimit> uses;        // by stage
+  std::vector<std::vector<double>> zone_pull, column_slip;
+  std::vector<bool> fell;              // gave way, or no equilibrium
+};
+
+UseByLimit uses_of(const StageVerdict& v) {
+  UseByLimit u;
+  for (const LimitReading& l : v.limits) u[l.name] = l.use;
+  return u;
+}
+
+Outturn outturn_of(const std::vector<StageVerdict>& stages, int last) {
+  Outturn o;
+  o.uses.resize(last + 1), o.zone_pull.resize(last + 1), o.column_slip.resize(last + 1);
+  o.fell.assign(last + 1, true);
+  for (const StageVerdict& v : stages) {
+    if (v.stage > last) continue;
+    o.uses[v.stage] = uses_of(v);
+    o.zone_pull[v.stage] = v.zone_pull;
+    o.column_slip[v.stage] = v.column_slip;
+    o.fell[v.stage] = v.buckled;
+  }
+  return o;
+}
+
+class Study {
+ public:
+  Study(const Case& c, std::vector<Step> steps, int last, int judged_from)
+      : case_(c), steps_(std::move(steps)), last_(last), judged_from_(judged_from) {
+    std::erase_if(steps_, [&](const Step& s) { return s.stage > last_; });
+  }
+
+  Outturn run(const Case& drawn, const MeshWish& mesh, const std::vector<double>& sigmas, unsigned number) const {
+    ScenarioHeat heat(case_, drawn, case_.spreads.sole * sigmas[static_cast<int>(Unsure::sole)], number, steps_.size());
+    ReplayWish wish;
+    wish.judged_from = judged_from_;
+    wish.heat = [&](const Step& s, std::size_t i) { return heat.of(s, i); };
+    return run_with(drawn, mesh, wish, sigmas);
+  }
+
+  Outturn as_planned(const MeshWish& mesh) const {
+    ReplayWish wish;
+    wish.judged_from = judged_from_;
+    return run_with(case_, mesh, wish, std::vector<double>(unsure_count, 0.0));
+  }
+
+ private:
+  Outturn run_with(const Case& c, const MeshWish& mesh, const ReplayWish& wish, const std::vector<double>& sigmas) const {
+    Outturn o;
+    try {
+      const Model m(c, mesh);
+      o = outturn_of(replay(m, steps_, wish).stages, last_);
+    } catch (const NotConverged&) {
+      o = outturn_of({}, last_);  // no number comes of it: it counts against every stage
+    }
+    o.sigmas = sigmas;
+    return o;
+  }
+
+  const Case& case_;
+  std::vector<Step> steps_;
+  int last_, judged_from_;
+};
+
+// Full over reduced in the run as planned, for each limit and stage.
+std::vector<UseByLimit> ratios(const Outturn& full, const Outturn& reduced) {
+  std::vector<UseByLimit> out(full.uses.size());
+  for (std::size_t s = 0; s < full.uses.size(); ++s)
+    for (const auto& [name, use] : full.uses[s]) {
+      const auto r = reduced.uses[s].find(name);
+      out[s][name] = r != reduced.uses[s].end() && r->second > 0 ? use / r->second : 1;
+    }
+  return out;
+}
+
+double corrected(const Outturn& o, const std::vector<UseByLimit>& ratio, int stage, const std::string& name) {
+  if (o.fell[stage]) return counts_as_over;
+  const auto use = o.uses[stage].find(name), by = ratio[stage].find(name);
+  if (use == o.uses[stage].end()) return 0;
+  return use->second * (by == ratio[stage].end() ? 1 : by->second);
+}
+
+// The whole history holds: unevenness counts at the stage itself only.
+bool holds(const Outturn& o, const std::vector<UseByLimit>& ratio, int stage) {
+  for (int s = 0; s <= stage; ++s) {
+    if (o.fell[s]) return false;
+    for (const auto& [name, use] : o.uses[s])
+      if ((s == stage || name != "unevenness") && corrected(o, ratio, s, name) > 1) return false;
+  }
+  return true;
+}
+
+std::vector<std::string> limit_names(const Outturn& o) {
+  std::vector<std::string> names;
+  for (const UseByLimit& u : o.uses)
+    for (const auto& [name, use] : u)
+      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
+  return names;
+}
+
+std::vector<ZoneRisk> zone_risks(const Case& c, const Panel& reduced, const std::vector<Outturn>& runs, int stage) {
+  const double slide = c.wanted.slide.value_or(c.limits.slip);
+  std::vector<int> uneven(reduced.zones.size()), slides(reduced.zones.size());
+  int counted = 0;
+  for (const Outturn& o : runs) {
+    if (o.fell[stage] || o.zone_pull[stage].size() != reduced.zones.size()) continue;
+    ++counted;
+    double sum = 0, area = 0;
+    for (std::size_t z = 0; z < reduced.zones.size(); ++z)
+      sum += reduced.zones[z].area * o.zone_pull[stage][z], area += reduced.zones[z].area;
+    const double mean = sum / area;
+    for (std::size_t z = 0; z < reduced.zones.size(); ++z) {
+      uneven[z] += std::abs(o.zone_pull[stage][z] - mean) > c.wanted.uneven_share * mean;
+      const int bay = reduced.zones[z].bay;
+      double most = 0;
+      for (int column = reduced.rib_columns[bay]; column <= reduced.rib_columns[bay + 1]; ++column)
+        most = std::max(most, o.column_slip[stage][column]);
+      slides[z] += most > slide;
+    }
+  }
+  std::vector<ZoneRisk> out;
+  for (std::size_t z = 0; z < reduced.zones.size(); ++z)
+    out.push_back({chance_of(uneven[z], counted), chance_of(slides[z], counted)});
+  return out;
+}
+
+std::vector<double> solve_standardised(const std::vector<std::vector<double>>& x, const std::vector<double>& y,
+                                       const std::vector<int>& rows, double& explained) {
+  const auto n = static_cast<Eigen::Index>(rows.size()), k = static_cast<Eigen::Index>(x.front().size());
+  Eigen::MatrixXd a(n, k);
+  Eigen::VectorXd b(n);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    for (Eigen::Index j = 0; j < k; ++j) a(i, j) = x[rows[i]][j];
+    b[i] = y[rows[i]];
+  }
+  a.rowwise() -= a.colwise().mean();
+  b.array() -= b.mean();
+  const double total = b.squaredNorm();
+  explained = 0;
+  if (!(total > 0)) return std::vector<double>(k, 0.0);
+  Eigen::MatrixXd normal = a.transpose() * a;
+  const Eigen::VectorXd beta = normal.ldlt().solve(a.transpose() * b);
+  std::vector<double> out;
+  for (Eigen::Index j = 0; j < k; ++j) out.push_back(beta[j] * std::sqrt(normal(j, j) / total));
+  explained = 1 - (b - a * beta).squaredNorm() / total;
+  return out;
+}
+
+}  // namespace
+
+Chance chance_of(int hits, int of) {
+  Chance c{hits, of, 0, 1};
+  if (of <= 0) return c;
+  using boost::math::binomial_distribution;
+  c.low = hits == 0 ? 0 : binomial_distribution<>::find_lower_bound_on_p(of, hits, tail);
+  c.high = hits == of ? 1 : binomial_distribution<>::find_upper_bound_on_p(of, hits, tail);
+  return c;
+}
+
+std::vector<ColumnWeight> weigh_columns(const std::vector<std::vector<double>>& x, const std::vector<double>& y,
+                                        double& explained) {
+  std::vector<ColumnWeight> out;
+  explained = 0;
+  const int n = static_cast<int>(y.size());
+  if (n == 0 || n <= 2 * static_cast<int>(x.front().size())) return out;
+  std::vector<int> rows(n);
+  for (int i = 0; i < n; ++i) rows[i] = i;
+  const std::vector<double> beta = solve_standardised(x, y, rows, explained);
+  std::vector<std::vector<double>> shares(beta.size());
+  boost::random::mt19937 random(resampling_seed);
+  boost::random::uniform_int_distribution<int> any(0, n - 1);
+  for (int r = 0; r < resamples; ++r) {
+    for (int& row : rows) row = any(random);
+    double ignored = 0;
+    const std::vector<double> again = solve_standardised(x, y, rows, ignored);
+    for (std::size_t j = 0; j < beta.size(); ++j) shares[j].push_back(again[j] * again[j]);
+  }
+  for (std::size_t j = 0; j < beta.size(); ++j) {
+    std::sort(shares[j].begin(), shares[j].end());
+    const auto quantile = [&](double p) { return shares[j][static_cast<std::size_t>(p * (resamples - 1))]; };
+    out.push_back({static_cast<int>(j), beta[j] * beta[j], quantile(interval_low), quantile(interval_high),
+                   beta[j] < 0 ? -1.0 : 1.0});
+  }
+  std::stable_sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return a.share > b.share; });
+  return out;
+}
+
+Chances study_chances(const Case& c, const std::vector<Step>& steps,
+                      const std::vector<StageVerdict>& judged, const std::vector<StageVerdict>& full_stages,
+                      std::optional<int> ceiling, int judged_from, const ParallelFor& parallel,
+                      const std::function<void(int, int)>& progress) {
+  Chances out;
+  const int n = c.wanted.scenarios;
+  if (n <= 0 || judged.empty()) return out;
+  out.scenarios = n;
+  out.confidence = c.wanted.confidence;
+  out.last_stage = std::min(ceiling ? *ceiling + 1 : 0, judged.back().stage);
+  out.risk_stage = std::min(ceiling.value_or(0), out.last_stage);
+  const Study study(c, steps, out.last_stage, judged_from);
+  const MeshWish coarse{coarse_nodes};
+
+  // One job runs the order as planned; the last ones, costly, are the full model's.
+  const auto points = sobol_points(n, unsure_count);
+  std::vector<Outturn> runs(n), checks(checked_in_full);
+  Outturn planned;
+  std::atomic<int> done{0};
+  const int jobs = n + checked_in_full + 1;
+  const auto draw = [&](int i) {
+    std::vector<double> z;
+    for (double u : points[i]) z.push_back(normal_quantile(u));
+    return z;
+  };
+  const auto check_number = [&](int i) { return (2 * i + 1) * n / (2 * checked_in_full); };
+  MeshWish plan_mesh;
+  plan_mesh.target_nodes = c.target_nodes;
+  parallel(jobs, [&](int job) {
+    if (job < checked_in_full && job < n) {
+      const std::vector<double> z = draw(check_number(job));
+      checks[job] = study.run(drawn_case(c, z), plan_mesh, z, static_cast<unsigned>(check_number(job)));
+    } else if (job == checked_in_full) {
+      planned = study.as_planned(coarse);
+    } else {
+      const int i = job - checked_in_full - 1;
+      const std::vector<double> z = draw(i);
+      runs[i] = study.run(drawn_case(c, z), coarse, z, static_cast<unsigned>(i));
+    }
+    if (progress) progress(++done, jobs);
+  });
+
+  // What is printed comes from the finest mesh; the checks are run on the plan's own.
+  const Outturn finest = outturn_of(judged, out.last_stage), own = outturn_of(full_stages, out.last_stage);
+  const std::vector<UseByLimit> to_printed = ratios(finest, planned), to_own = ratios(own, planned);
+  for (int s = 0; s <= out.last_stage; ++s) {
+    const auto held = std::count_if(runs.begin(), runs.end(), [&](const Outturn& o) { return holds(o, to_printed, s); });
+    out.holds.push_back(chance_of(static_cast<int>(held), n));
+    if (out.holds[s].share() >= out.confidence && (s == 0 || out.ceiling == s - 1)) out.ceiling = s;
+    for (const std::string& name : limit_names(finest)) {
+      if (!finest.uses[s].count(name)) continue;
+      const auto over = std::count_if(runs.begin(), runs.end(),
+                                      [&](const Outturn& o) { return corrected(o, to_printed, s, name) > 1; });
+      out.limits.push_back({name, s, chance_of(static_cast<int>(over), n)});
+    }
+  }
+
+  // What the governing use of the last safe stage hangs on.
+  const StageVerdict& at = judged[static_cast<std::size_t>(out.risk_stage)];
+  if (!at.limits.empty()) {
+    out.governing = governing(at.limits).name;
+    out.governing_stage = out.risk_stage;
+    std::vector<std::vector<double>> x;
+    std::vector<double> y;
+    for (const Outturn& o : runs)
+      if (!o.fell[out.risk_stage]) x.push_back(o.sigmas), y.push_back(corrected(o, to_printed, out.risk_stage, out.governing));
+    if (!y.empty())
+      for (const ColumnWeight& w : weigh_columns(x, y, out.explained))
+        out.weights.push_back({unsure_name(static_cast<Unsure>(w.column)),
+                               unsure_spread(c.spreads, static_cast<Unsure>(w.column)), w.share, w.low, w.high, w.sign});
+    Agreement& a = out.agreement;
+    a.ratio = to_own[out.risk_stage].count(out.governing) ? to_own[out.risk_stage].at(out.governing) : 1;
+    double squares = 0;
+    int compared = 0;
+    for (int i = 0; i < checked_in_full && i < n; ++i) {
+      const Outturn& reduced = runs[check_number(i)];
+      ++a.scenarios;
+      std::vector<UseByLimit> as_is(to_own.size());
+      a.decisions += holds(checks[i], as_is, out.risk_stage) == holds(reduced, to_own, out.risk_stage);
+      if (checks[i].fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
+      const double full_use = corrected(checks[i], as_is, out.risk_stage, out.governing);
+      const double off = corrected(reduced, to_own, out.risk_stage, out.governing) / full_use - 1;
+      squares += off * off;
+      a.worst = std::max(a.worst, std::abs(off));
+      ++compared;
+    }
+    if (compared > 0) a.rms = std::sqrt(squares / compared);
+  }
+  const Panel reduced = build_panel(c, coarse);
+  out.nodes = static_cast<int>(reduced.nodes.size());
+  out.zones = zone_risks(c, reduced, runs, out.risk_stage);
+  return out;
+}
+
+}  // namespace evenpull

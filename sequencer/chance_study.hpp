@@ -1,0 +1,33 @@
+// Runs the chosen order through many ways the job may turn out, on a reduced model, and says how sure the plan is
+// (docs/model.md, section 9). The reduced model is the coarse mesh of the same model; each use that it finds is
+// multiplied by what the full model said of it in the run as planned, and a few scenarios go through both.
+#pragma once
+
+#include "sequencer/planner.hpp"
+#include "sequencer/replay.hpp"
+
+#include <vector>
+
+namespace evenpull {
+
+/// `steps`: the whole order; `judged`: its stages on the full model as printed; `full_stages`: the same on the plan's own
+/// mesh. Follows the order up to the stage after the ceiling. Steps before `judged_from` are done and not judged.
+/// Does not depend on the number of threads.
+Chances study_chances(const Case& c, const std::vector<Step>& steps,
+                      const std::vector<StageVerdict>& judged, const std::vector<StageVerdict>& full_stages,
+                      std::optional<int> ceiling, int judged_from, const ParallelFor& parallel,
+                      const std::function<void(int done, int all)>& progress);
+
+/// 95 % interval of Clopper and Pearson for `hits` out of `of`.
+Chance chance_of(int hits, int of);
+
+/// Standardised linear regression of y on the columns of x, with 90 % intervals from resampling: weights largest first,
+/// by index into the columns. `explained` gets R^2.
+struct ColumnWeight {
+  int column = 0;
+  double share = 0, low = 0, high = 0, sign = 0;
+};
+std::vector<ColumnWeight> weigh_columns(const std::vector<std::vector<double>>& x, const std::vector<double>& y,
+                                        double& explained);
+
+}  // namespace evenpull

@@ -1,0 +1,65 @@
+// How sure the plan is, given what is not known well: chances of each limit, what matters most, zones at risk.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+/// A share found by sampling, with the 95 % interval of Clopper and Pearson.
+struct Chance {
+  int hits = 0, of = 0;
+  double low = 0, high = 1;
+  double share() const { return of > 0 ? static_cast<double>(hits) / of : 0; }
+};
+
+/// Chance that a limit is exceeded at a stage.
+struct LimitChance {
+  std::string name;
+  int stage = 0;
+  Chance over;
+};
+
+/// How much of what is uncertain in the governing use comes from one input.
+struct InputWeight {
+  std::string name;   ///< "pull of the cloth"
+  std::string spread; ///< "± 25 %"
+  double share = 0;   ///< squared standardised regression coefficient, as a share of the variance
+  double low = 0, high = 0;  ///< 90 % interval by bootstrap
+  double sign = 0;    ///< +1: more of it, more use
+};
+
+/// Risk that a zone ends up pulling unevenly or that its cloth slides.
+struct ZoneRisk {
+  Chance uneven;   ///< final pull off the panel's mean by more than the wanted share
+  Chance slides;   ///< slip at its stations above the wanted length
+};
+
+/// The reduced model beside the full one, on scenarios run through both.
+struct Agreement {
+  int scenarios = 0;
+  double ratio = 1;    ///< full / reduced of the governing use in the nominal run, by which the reduced one is corrected
+  double rms = 0;      ///< of (corrected reduced use / full use - 1)
+  double worst = 0;
+  int decisions = 0;   ///< of `scenarios`: both say the same about holding every limit
+};
+
+struct Chances {
+  int scenarios = 0;           ///< that were run; 0: no study
+  int nodes = 0;               ///< of the reduced model
+  int last_stage = 0;          ///< the study follows the order up to this stage
+  double confidence = 0;       ///< asked for
+  std::vector<Chance> holds;   ///< by stage up to last_stage: the whole history holds every limit
+  std::optional<int> ceiling;  ///< hottest stage whose `holds` is at least the confidence
+  std::vector<LimitChance> limits;
+  std::string governing;       ///< limit whose use the weights explain, and at which stage
+  int governing_stage = 0;
+  double explained = 0;        ///< R^2 of the regression
+  std::vector<InputWeight> weights;  ///< largest first
+  std::vector<ZoneRisk> zones;       ///< by Panel::zones, at risk_stage
+  int risk_stage = 0;
+  Agreement agreement;
+};
+
+}  // namespace evenpull

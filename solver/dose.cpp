@@ -1,0 +1,120 @@
+#include "solver/dose.hpp"
+
+#include "solver/shrink.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+constexpr double gas_constant = 8.314462618;  // J/(mol K), CODATA 2018
+constexpr double ln2 = 0.6931471805599453;
+
+// The line goes through the answers at no pull and at this share of Nc, for cloth unshrunk, and through the one for
+// cloth that has shrunk by this share of the first answer.
+constexpr double second_pull = 0.7;
+constexpr double second_shrink = 0.5;
+
+// Free shrink and Nc at the middle of each interval of a history, worked out once for all pulls.
+struct Path {
+  std::vector<double> step, rate, limit[2], free[2];
+  double hottest_limit[2] = {0, 0};
+};
+
+Path path_of(const Cloth& cloth, const Eigen::Matrix3d& c, const SpotHistory& h, double stage) {
+  Path p;
+  double hottest = 0;
+  for (std::size_t i = 0; i + 1 < h.time.size(); ++i) {
+    const double t = 0.5 * (h.temperature[i] + h.temperature[i + 1]);
+    const ShrinkState s = shrink_at(cloth, c, t);
+    p.step.push_back(h.time[i + 1] - h.time[i]);
+    p.rate.push_back(shrink_rate(cloth, t, stage));
+    for (int d = 0; d < 2; ++d) {
+      p.free[d].push_back(s.free_shrink[d]);
+      p.limit[d].push_back(s.limit_pull[d]);
+      if (t > hottest) p.hottest_limit[d] = s.limit_pull[d];
+    }
+    hottest = std::max(hottest, t);
+  }
+  return p;
+}
+
+// Exact within an interval of constant temperature.
+double through(const Path& p, int d, double pull, double s) {
+  for (std::size_t i = 0; i < p.step.size(); ++i) {
+    if (p.limit[d][i] <= 0) continue;
+    const double target = p.free[d][i] * (1 - pull / p.limit[d][i]);
+    if (target > s) s = target + (s - target) * std::exp(-p.rate[i] * p.step[i]);
+  }
+  return s;
+}
+
+HeatLine line_through(const Path& p, int d, double& error) {
+  HeatLine l;
+  l.creep_pull = p.hottest_limit[d];
+  l.a = through(p, d, 0, 0);
+  if (l.a <= 0 || l.creep_pull <= 0) return {1, 0, 0, 0};
+  const double pull = second_pull * l.creep_pull, begun = second_shrink * l.a;
+  l.b = std::max(0.0, (l.a - through(p, d, pull, 0)) / pull);
+  l.kept = std::clamp((through(p, d, 0, begun) - l.a) / begun, 0.0, 1.0);
+  for (const auto& [n, s] : {std::pair(0.5 * pull, 0.0), std::pair(0.5 * pull, begun), std::pair(0.0, 0.5 * begun),
+                             std::pair(l.creep_pull, 0.0)})
+    error = std::max(error, std::abs(std::max(s, l.kept * s + l.a - l.b * n) - through(p, d, n, s)));
+  return l;
+}
+
+double free_shrink(const Cloth& cloth, const Eigen::Matrix3d& c, double temperature) {
+  return std::max(shrink_at(cloth, c, temperature).free_shrink[0], 1e-12);
+}
+
+}  // namespace
+
+double shrink_rate(const Cloth& cloth, double t, double stage) {
+  return ln2 / cloth.half_time * std::exp(-cloth.activation / gas_constant * (1 / t - 1 / stage));
+}
+
+double shrink_through(const Cloth& cloth, const Eigen::Matrix3d& c, const SpotHistory& h, double stage, int direction,
+                      double pull, double shrink_so_far) {
+  return through(path_of(cloth, c, h, stage), direction, pull, shrink_so_far);
+}
+
+FittedLines fit_lines(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHistory& h, double stage) {
+  FittedLines out;
+  const double share = 1.0 / static_cast<double>(h.spots.size()), full = free_shrink(cloth, c, stage);
+  double error = 0;
+  out.least_dose = 1e9;
+  for (HeatLine& l : out.lines) l = {0, 0, 0, 0};
+  for (const SpotHistory& spot : h.spots) {
+    const Path p = path_of(cloth, c, spot, stage);
+    for (int d = 0; d < 2; ++d) {
+      const HeatLine l = line_through(p, d, error);
+      out.lines[d].kept += share * l.kept;
+      out.lines[d].a += share * l.a;
+      out.lines[d].b += share * l.b;
+      out.lines[d].creep_pull += share * l.creep_pull;
+      if (d == 0) out.least_dose = std::min(out.least_dose, l.a / full);
+    }
+  }
+  out.dose = out.lines[0].a / full;
+  out.fit_error = error / full;
+  return out;
+}
+
+double dose_of(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHistory& h, double stage) {
+  double sum = 0;
+  for (const SpotHistory& spot : h.spots) sum += through(path_of(cloth, c, spot, stage), 0, 0, 0);
+  return sum / static_cast<double>(h.spots.size()) / free_shrink(cloth, c, stage);
+}
+
+LoadLine load_line(const HeatLine& h, double shrink_so_far, double creep_share) {
+  LoadLine l;
+  l.a = h.kept * shrink_so_far + h.a;
+  l.b = h.b;
+  l.creep = creep_share;
+  l.creep_pull = h.creep_pull;
+  if (h.b <= 0) return {shrink_so_far, 0, 0, 0};
+  return l;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,125 @@
+// How sure the plan is: intervals and weights against closed forms, scenarios by their properties, one small study whole.
+#include "sequencer/chance_study.hpp"
+#include "sequencer/families.hpp"
+#include "sequencer/scenario.hpp"
+#include "sequencer/sobol.hpp"
+#include "tests/support/sample_case.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <cmath>
+
+using namespace evenpull;
+
+namespace {
+
+double f(double degrees) { return (degrees + 459.67) / 1.8; }
+
+Case small_case() {
+  Case c = sample::light_rudder(2);
+  c.outline.leading_edge[1].y = c.outline.trailing_edge[1].y = 0.7;
+  for (std::size_t i = 0; i < c.ribs.size(); ++i) c.ribs[i].station = 0.35 * static_cast<double>(i);
+  c.while_ironed[1].station = c.in_use[1].station = 0.7;
+  c.iron.sole_length = 0.4, c.iron.sole_width = 0.3, c.iron.travel_speed = 0;
+  c.stages = {{f(250), {1}}, {f(300), {1}}};
+  c.target_nodes = 400;
+  c.wanted.scenarios = 40;
+  return c;
+}
+
+}  // namespace
+
+TEST_CASE("intervals of a share are those of Clopper and Pearson") {
+  // 0 of 10 and 1 of 10 at 95 %: closed form for none, 1 - 0.025^(1/10) = 0.3085; the pair for one from published
+  // tables of binomial confidence limits (0.0025, 0.4450), from memory.
+  CHECK(chance_of(0, 10).low == 0);
+  CHECK(chance_of(0, 10).high == Approx(1 - std::pow(0.025, 0.1)));
+  CHECK(chance_of(1, 10).low == Approx(0.0025).margin(1e-4));
+  CHECK(chance_of(1, 10).high == Approx(0.4450).margin(1e-4));
+  CHECK(chance_of(10, 10).high == 1);
+  const Chance tail = chance_of(6, 128);  // 4.7 %: known to about 4 %
+  CHECK(tail.high - tail.share() < 0.055);
+  CHECK(tail.share() - tail.low < 0.035);
+}
+
+TEST_CASE("weights of a linear response are the squares of its coefficients") {
+  std::vector<std::vector<double>> x;
+  std::vector<double> y;
+  for (const auto& u : sobol_points(512, 3)) {
+    x.push_back({normal_quantile(u[0]), normal_quantile(u[1]), normal_quantile(u[2])});
+    y.push_back(5 + 3 * x.back()[0] - 4 * x.back()[2]);
+  }
+  double explained = 0;
+  const auto w = weigh_columns(x, y, explained);
+  REQUIRE(w.size() == 3);
+  CHECK(explained == Approx(1));
+  CHECK(w[0].column == 2);
+  CHECK(w[0].share == Approx(16.0 / 25).epsilon(0.03));
+  CHECK(w[0].sign < 0);
+  CHECK(w[1].column == 0);
+  CHECK(w[1].share == Approx(9.0 / 25).epsilon(0.03));
+  CHECK(w[2].share < 1e-3);
+  for (const auto& one : w) {
+    CHECK(one.low <= one.share + 1e-12);
+    CHECK(one.high >= one.share - 1e-12);
+  }
+}
+
+TEST_CASE("a drawn case moves each input by its spread and stays a case that can be computed") {
+  const Case c = sample::aileron(3, 0.9, 0.35);
+  std::vector<double> z(unsure_count, 0.0);
+  CHECK(drawn_case(c, z).cloth.curve.back().pull.warp == c.cloth.curve.back().pull.warp);
+  z[static_cast<int>(Unsure::pull)] = 1;
+  CHECK(drawn_case(c, z).cloth.curve.back().pull.fill == Approx(900 * std::exp(0.25)));
+  CHECK(drawn_case(c, z).cloth.stiffness.warp == c.cloth.stiffness.warp);
+  // Everything against each other: much pull on soft cloth that hardly shrinks.
+  z[static_cast<int>(Unsure::pull)] = 3;
+  z[static_cast<int>(Unsure::free_shrink)] = z[static_cast<int>(Unsure::cloth_stiffness)] = -3;
+  CHECK_NOTHROW(pass_heat(drawn_case(c, z), f(350), 1));
+}
+
+TEST_CASE("a scenario's heat hangs on its number alone, and swings about what was meant") {
+  const Case c = sample::aileron(3, 0.9, 0.35);
+  ScenarioHeat a(c, c, 0, 3, 40), b(c, c, 0, 3, 40), other(c, c, 0, 4, 40);
+  const Step step{0, 3, 1, 1, 0, 1};
+  const double meant = pass_heat(c, c.stages[0].temperature, 1).open.lines[0].a;
+  double mean = 0;
+  bool differs = false;
+  for (std::size_t i = 0; i < 40; ++i) {
+    const double shrink = a.of(step, i).open.lines[0].a;
+    CHECK(shrink == b.of(step, i).open.lines[0].a);
+    differs = differs || shrink != other.of(step, i).open.lines[0].a;
+    mean += shrink / 40;
+  }
+  CHECK(differs);
+  CHECK(mean == Approx(meant).epsilon(0.15));
+}
+
+TEST_CASE("a small study: the reduced model agrees with the full one, and threads change nothing", "[slow]") {
+  const Case c = small_case();
+  MeshWish mesh;
+  mesh.target_nodes = c.target_nodes;
+  const Model full(c, mesh);
+  const std::vector<Order> orders = order_families(full.panel);
+  std::vector<Step> steps = steps_of(c, full.panel, orders.front().zones);
+  const ReplayResult r = replay(full, steps, {});
+  const ParallelFor one = [](int n, const std::function<void(int)>& work) {
+    for (int i = 0; i < n; ++i) work(i);
+  };
+  const ParallelFor backwards = [](int n, const std::function<void(int)>& work) {
+    for (int i = n; i-- > 0;) work(i);
+  };
+  const Chances a = study_chances(c, steps, r.stages, r.stages, 0, 0, one, {});
+  const Chances b = study_chances(c, steps, r.stages, r.stages, 0, 0, backwards, {});
+  CHECK(a.scenarios == 40);
+  REQUIRE(a.holds.size() == 2);
+  CHECK(a.holds[1].hits <= a.holds[0].hits);
+  REQUIRE(a.weights.size() == unsure_count);
+  CHECK(a.agreement.scenarios == 4);
+  CHECK(a.agreement.rms < 0.10);  // scenarios that the correction was not built from
+  REQUIRE(a.zones.size() == full.panel.zones.size());
+  for (std::size_t s = 0; s < a.holds.size(); ++s) CHECK(a.holds[s].hits == b.holds[s].hits);
+  for (std::size_t w = 0; w < a.weights.size(); ++w) CHECK(a.weights[w].share == b.weights[w].share);
+  for (std::size_t z = 0; z < a.zones.size(); ++z) CHECK(a.zones[z].uneven.hits == b.zones[z].uneven.hits);
+  CHECK(a.agreement.rms == b.agreement.rms);
+}

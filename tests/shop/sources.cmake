@@ -1,0 +1,2 @@
+set(EVENPULL_SHOP_TESTS
+  test_calibration.cpp)

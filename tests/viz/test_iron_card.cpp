@@ -1,0 +1,75 @@
+#include "tests/support/sample_plan.hpp"
+#include "tests/viz/reading.hpp"
+#include "viz/heat_words.hpp"
+#include "viz/iron_card.hpp"
+#include "viz/sheet.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace evenpull;
+using namespace evenpull::reading;
+using Catch::Matchers::Contains;
+
+namespace {
+
+IronCard card() {
+  IronCard c;
+  c.title = "Iron of the left bench (invented)";
+  c.stages = {{394.26, "2.8", "236 to 264 °F", "3.4 s, nose 18 s", false}, {449.82, "4.8", "335 to 365 °F", "3.4 s, nose 16 s", true}};
+  c.warnings = {"350 °F: at moments the sole may stand above 400 °F. Let it settle first."};
+  c.notes = {"Wait for two clicks of the thermostat after each change. Read again before each job."};
+  for (int i = 0; i <= 10; ++i) c.curve.push_back({2 + 0.3 * i, 373 + 7.7 * i, 4 + 0.3 * std::abs(i - 5)});
+  c.readings = {{2, 372}, {3, 401}, {5, 450}};
+  return c;
+}
+
+std::string all_text(const std::vector<std::string>& pages) {
+  std::string text;
+  for (const auto& p : pages) text += p;
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("the card of an iron check is one page that says mark, band, hold and warnings") {
+  for (Paper paper : {Paper::letter, Paper::a4}) {
+    Folder folder;
+    write_iron_card(card(), paper, "0.0.0", folder / "card.pdf");
+    const auto all = pages(folder / "card.pdf");
+    REQUIRE(all.size() == 1);
+    for (const char* part : {"Iron check", "250 °F", "2.8", "236 to 264", "nose 16 s", "400 °F", "two clicks", "airworthy"})
+      CHECK_THAT(all[0], Contains(part));
+  }
+}
+
+TEST_CASE("two cards of the same check give the same bytes") {
+  Folder folder;
+  write_iron_card(card(), Paper::a4, "0.0.0", folder / "one.pdf");
+  write_iron_card(card(), Paper::a4, "0.0.0", folder / "two.pdf");
+  CHECK(bytes(folder / "one.pdf") == bytes(folder / "two.pdf"));
+}
+
+TEST_CASE("the sheet says dwell, passes, chances and zones at risk") {
+  Folder folder;
+  const Plan plan = sample_plan();
+  write_sheet(plan, Paper::letter, "0.0.0", folder / "plan.pdf");
+  const auto all = pages(folder / "plan.pdf");
+  CHECK_THAT(all.front(), Contains("Chance that every limit holds"));
+  const auto text = all_text(all);
+  for (const char* part : {"stay", "on each spot", "of the area done after", "Hottest stage at 90 % confidence", "pull of the cloth",
+                           "off the mean", "95 %"})
+    CHECK_THAT(text, Contains(part));
+}
+
+TEST_CASE("passes worked alike are said together, and each pass is said") {
+  const Plan plan = sample_plan();
+  const auto words = viz::dwell_words(plan, 0, {1, 2, 3});
+  CHECK_THAT(words, Contains("Pass 1 and 2: ") && Contains("Pass 3: stay"));
+}
+
+TEST_CASE("without a study the sheet says so instead of a chance") {
+  Plan plan = sample_plan();
+  plan.chances = {};
+  CHECK(viz::sure_words(plan).empty());
+  CHECK_THAT(viz::sure_sentences(plan).front(), Contains("Not studied"));
+}

@@ -1,0 +1,58 @@
+#include "viz/risk_picture.hpp"
+
+#include "viz/skin_drawing.hpp"
+#include "viz/skin_picture.hpp"
+#include "viz/wording.hpp"
+#include "viz/zone_words.hpp"
+
+#include <cairo.h>
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace evenpull::viz {
+
+namespace {
+
+constexpr double margin = SkinPicture::margin, type = SkinPicture::type;
+constexpr double legend_height = 110;
+
+double percent(const Chance& c) { return 100 * c.share(); }
+
+}  // namespace
+
+bool write_risk_picture(const Plan& plan, const std::string& path) {
+  const Chances& k = plan.chances;
+  const Panel& panel = plan.panel;
+  if (k.zones.size() != panel.zones.size() || k.zones.empty()) return false;
+  const double map = map_height(panel), width = SkinPicture::width - 2 * margin;
+  const Case& c = plan.the_case;
+  write_png(path, {SkinPicture::width, SkinPicture::head_height + map + legend_height}, [&](cairo_t* cr) {
+    draw_picture_head(cr, plan, k.risk_stage, "Risk of uneven pull after " + degrees_both(c.stages[k.risk_stage].temperature),
+                      "Large: chance in % of uneven pull. Small: chance of sliding.");
+    const SkinView view = fit_skins(panel, {margin, SkinPicture::head_height, width, map}, type);
+    const Bands bands = round_bands(100, 10);
+    for (std::size_t z = 0; z < panel.zones.size(); ++z) {
+      for (int q : panel.zones[z].quads)
+        trace_nodes(cr, panel, view, {panel.quads[q].nodes.begin(), panel.quads[q].nodes.end()});
+      set_ink(cr, bands.colour_of(percent(k.zones[z].uneven)));
+      cairo_fill(cr);
+    }
+    draw_zone_lines(cr, panel, view, 2.4);
+    draw_skin_frame(cr, panel, view, type);
+    draw_zone_words(cr, panel, view, 18, 30, [&](const Zone& zone) {
+      const ZoneRisk& r = k.zones[&zone - panel.zones.data()];
+      return ZoneWords{fmt::format("{:.0f}", percent(r.uneven)), fmt::format("{}: {:.0f}", zone.label, percent(r.slides)), black,
+                       true};
+    });
+    draw_text(cr, {margin, SkinPicture::head_height + map + 16},
+              fmt::format("Uneven: the pull of the zone ends more than {} off the mean of the panel. Sliding: the cloth goes "
+                          "round the trailing edge by more than {} at the zone's stations. From {} ways the job may turn out.",
+                          percent_text(c.wanted.uneven_share), small_length_both(c.wanted.slide.value_or(c.limits.slip)),
+                          k.scenarios),
+              {.size = type, .width = width});
+  });
+  return true;
+}
+
+}  // namespace evenpull::viz
