@@ -522,6 +522,10 @@ RunEstimate estimate_run(const Case& c, AccuracyWish a) {
   // A run's time grows with the power 1.5 of its nodes, which is the third of its fineness.
   for (const MeshWish& w : study_meshes_of(c, a)) runs += w.zone_parts * std::pow(0.5 * w.fineness, 3);
   e.seconds = seconds_per_step_and_node * e.steps * (e.nodes * runs / 2 + 4 * coarse_nodes);
+  // Scenarios run on the coarse mesh with the usual smoothing, two at a time.
+  constexpr double seconds_per_scenario_step_and_node = 1.4e-5;
+  if (a != AccuracyWish::quick)
+    e.seconds += 0.5 * seconds_per_scenario_step_and_node * e.steps * coarse_nodes * c.wanted.scenarios;
   return e;
 }
 
