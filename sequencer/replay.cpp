@@ -54,7 +54,7 @@ class StageRun {
     note_end(r);
     take_buckling(s, Moment::stage_end);
     summarise(r);
-    by_place(r, s);
+    by_place(r);
     if (!released) return r;
     Covering free = s;
     const StepReport freed = ironing_.release(free, label + ", released");
@@ -120,14 +120,15 @@ class StageRun {
     s.thickness_loss_by_bay = r.sag.bays;
   }
 
-  void by_place(const Readings& r, const Covering& s) {
+  void by_place(const Readings& r) {
     const Model& m = ironing_.model();
     v_.zone_pull.clear();
     for (std::size_t z = 0; z < m.panel.zones.size(); ++z)
       v_.zone_pull.push_back(0.5 * (r.zones.chord[z] + r.zones.span[z]));
     v_.column_slip.assign(m.panel.columns, 0);
+    std::size_t station = 0;  // slips come by wrapped point
     for (const SlidingPoint& p : m.unknowns.sliding)
-      if (p.kind == SlidingPoint::Kind::wrapped) v_.column_slip[p.column] = std::abs(s.unknowns[p.first_unknown]);
+      if (p.kind == SlidingPoint::Kind::wrapped) v_.column_slip[p.column] = std::abs(r.slips[station++]);
   }
 
   Ironing& ironing_;

@@ -36,7 +36,7 @@ TEST_CASE("two pictures a stage, one of the order of each that is ironed, two of
       CHECK(picture.white_share < 0.97);
     }
     CHECK(drawings == 7);
-    CHECK(names.size() == 12 + drawings);
+    CHECK(names.size() == 13 + drawings);
   }
 }
 
