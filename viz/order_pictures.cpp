@@ -1,5 +1,6 @@
 #include "viz/order_pictures.hpp"
 
+#include "viz/leaps.hpp"
 #include "viz/runs.hpp"
 #include "viz/skin_drawing.hpp"
 #include "viz/skin_picture.hpp"
@@ -20,19 +21,6 @@ constexpr double legend_height = 130;
 constexpr double chart_height = 420, line_of_list = 34;
 constexpr double dot = 13;
 constexpr Colour chosen_ink{0.0, 0.27, 0.52};
-
-bool neighbours(const Zone& a, const Zone& b) {
-  return a.side == b.side && std::abs(a.bay - b.bay) + std::abs(a.strip - b.strip) == 1;
-}
-
-// From near the rim of one number to near the rim of the next.
-void draw_leap(cairo_t* cr, Point from, Point to) {
-  const double dx = to.x - from.x, dy = to.y - from.y, length = std::hypot(dx, dy);
-  constexpr double clear = 30;
-  if (length < 2.5 * clear) return;
-  const double a = clear / length;
-  draw_arrow(cr, {from.x + a * dx, from.y + a * dy}, {to.x - a * dx, to.y - a * dy}, 2.5, 16, grey);
-}
 
 struct Axis {
   double low = 0, high = 1, from = 0, to = 1;

@@ -29,6 +29,8 @@ class Flow {
   void table(const std::string& title, const std::vector<TableColumn>& columns, const std::vector<TableRow>& rows);
   /// Lists one after the other in two columns of even height.
   void lists(const std::vector<TitledList>& lists);
+  /// Lines to write on down to the foot of the page; nothing where hardly any would fit.
+  void notebook(const std::string& title);
 
  private:
   void new_page() {

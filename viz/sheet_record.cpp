@@ -78,6 +78,7 @@ void draw_record_pages(Sheet& sheet) {
               {"Defaults used: not stated in the case", defaults_in_words(plan)},
               {"What it does not cover", limits_of_validity(plan)},
               {"How it was computed", how_computed(plan)}});
+  flow.notebook("What you saw and would do otherwise next time");
 }
 
 }  // namespace evenpull::viz

@@ -1,6 +1,7 @@
 #include "viz/sheet_pages.hpp"
 
 #include "viz/heat_words.hpp"
+#include "viz/leaps.hpp"
 #include "viz/run_list.hpp"
 #include "viz/skin_drawing.hpp"
 #include "viz/wording.hpp"
@@ -84,6 +85,21 @@ Layout lay_out(const Panel& panel, const RunList& list, const Box& body) {
   return best;
 }
 
+/// Within a run, where the next zone is not the one beside. In small zones arrows would hide among the numbers, which say
+/// the order by themselves.
+void draw_leaps(cairo_t* cr, const Panel& panel, const SkinView& view, const StageOrder& order) {
+  for (const auto& run : order.runs)
+    for (std::size_t i = 1; i < run.zones.size(); ++i) {
+      const Zone &from = panel.zones.at(run.zones[i - 1]), &to = panel.zones.at(run.zones[i]);
+      if (from.side != to.side || neighbours(from, to)) continue;
+      const Extent room = room_in_zone(panel, from, view);
+      constexpr double least_room = 3 * least_type;
+      if (std::min(room.width, room.height) < least_room) continue;
+      draw_leap(cr, view.centre(panel, from), view.centre(panel, to),
+                {.clear = 0.42 * std::max(room.width, room.height), .line_width = 1.2, .head = 8});
+    }
+}
+
 }  // namespace
 
 void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_order_of_stage) {
@@ -109,8 +125,9 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
   const auto places = places_by_zone(plan.panel, order);
   draw_zone_lines(cr, plan.panel, view, 1);
   draw_skin_frame(cr, plan.panel, view, least_type);
+  draw_leaps(cr, plan.panel, view, order);
   draw_zone_words(cr, plan.panel, view, least_type, largest_place, [&](const Zone& zone) {
-    return ZoneWords{places[&zone - plan.panel.zones.data()], zone.label, black};
+    return ZoneWords{places[&zone - plan.panel.zones.data()], zone.label, black, true};
   });
 }
 
