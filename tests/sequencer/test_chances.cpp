@@ -101,7 +101,7 @@ TEST_CASE("a small study: the reduced model agrees with the full one, and thread
   mesh.target_nodes = c.target_nodes;
   const Model full(c, mesh);
   const std::vector<Order> orders = order_families(full.panel);
-  std::vector<Step> steps = steps_of(c, full.panel, orders.front().zones);
+  std::vector<Step> steps = steps_of(c, full.panel, orders.front());
   const ReplayResult r = replay(full, steps, {});
   const ParallelFor one = [](int n, const std::function<void(int)>& work) {
     for (int i = 0; i < n; ++i) work(i);
