@@ -63,6 +63,8 @@ Case sample_case(const SampleWish& wish) {
               {"horn", 1, 0, false, {false, false, false, false, true, false}}};
   c.cloth.areal_mass = 0.0915;
   c.cloth.stiffness = {1e5, 1e5};
+  c.cloth.poisson = 0.1;
+  c.cloth.shear = 5e3;
   c.cloth.looseness = {0.01, 0.01};
   c.cloth.curve = {{kelvin(180), {0, 0}, {0, 0}},
                    {kelvin(250), {0.05, 0.05}, {350, 350}},
