@@ -49,6 +49,13 @@ void run(const Request& r, std::ostream& out) {
 
 }  // namespace
 
+void say(const Request& r, std::ostream& out, const std::string& document, const std::function<std::string()>& words) {
+  if (r.json)
+    out << document;
+  else if (!r.quiet)
+    out << words();
+}
+
 std::string result_folder_of(const Request& r) {
   if (!r.folder.empty()) return r.folder;
   if (r.case_file.empty()) return "iron-check";

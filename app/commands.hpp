@@ -3,7 +3,9 @@
 
 #include "app/request.hpp"
 
+#include <functional>
 #include <iosfwd>
+#include <string>
 
 namespace evenpull {
 
@@ -14,6 +16,9 @@ void run_plan(const Request& request, std::ostream& out);  ///< also replay
 void run_contrast(const Request& request, std::ostream& out);
 void run_survey(const Request& request, std::ostream& out);
 void run_iron(const Request& request, std::ostream& out);
+
+/// Prints what was asked for: the document, the words, or nothing.
+void say(const Request& request, std::ostream& out, const std::string& document, const std::function<std::string()>& words);
 
 /// Where the results go: --out, or `<stem of the case file>-plan` (-survey, -replay, -contrast) in the current folder.
 std::string result_folder_of(const Request& request);

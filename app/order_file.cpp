@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 #include <tuple>
@@ -94,6 +95,23 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
     if (twice > 0) doubts.push_back(fmt::format("{} works {} zones more than once.", name, twice));
   }
   return doubts;
+}
+
+void take_passes(Case& c, const OrderFile& order, const std::string& path) {
+  for (size_t i = 0; i < order.steps.size(); ++i) {
+    const auto& s = order.steps[i];
+    const auto same = [&](const Stage& stage) { return stage.temperature == s.temperature; };
+    auto& stage = *std::find_if(c.stages.begin(), c.stages.end(), same);
+    const auto pass = static_cast<size_t>(s.pass);
+    if (stage.passes_open) {
+      while (stage.doses.size() < pass) stage.doses.push_back(stage.doses.back());
+      stage.doses[pass - 1] = s.dose;
+    } else if (stage.doses.size() < pass) {
+      throw CaseFileError(path, {}, nth("steps", i) + ".pass",
+                          fmt::format("= {} is beyond the {} passes that {} states at {}; correct the one or the other", s.pass,
+                                      stage.doses.size(), c.file, print_temperature(stage.temperature)));
+    }
+  }
 }
 
 std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,

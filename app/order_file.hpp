@@ -26,6 +26,10 @@ OrderFile read_order_file(const std::string& path, const Case& c);
 std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c,
                                      const Panel& panel);
 
+/// Stages whose passes the case leaves open take those of the order. Throws CaseFileError for a pass beyond those that the
+/// case states.
+void take_passes(Case& c, const OrderFile& order, const std::string& path);
+
 /// The text of an order file; byte for byte the same for the same steps. Steps hotter than `hottest_safe` [K] come
 /// under a warning: they were computed, and are never to be ironed.
 std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,

@@ -5,6 +5,7 @@
 #include "app/search_json.hpp"
 #include "app/study_json.hpp"
 #include "app/units.hpp"
+#include "sequencer/bench_check.hpp"
 #include "viz/sentences.hpp"
 
 #include <filesystem>
@@ -143,6 +144,18 @@ Json stage_studies(const StageSummary& s) {
           {"worst_slip_mm", study_json(s.slip_study, mm)}};
 }
 
+Json weight_and_tap(const Plan& p, int stage) {
+  auto list = Json::array();
+  for (const auto& c : bench_checks(p, stage))
+    list.push_back({{"side", c.side == Side::top ? "top" : "bottom"},
+                    {"bay", c.bay + 1},
+                    {"weight_g", json_number(c.weight * 1e3, "stages.weight_and_tap.weight")},
+                    {"disc_mm", json_number(check_disc * mm, "stages.weight_and_tap.disc")},
+                    {"sag_mm", {json_number(c.sag_low * mm, "stages.weight_and_tap.sag"), json_number(c.sag_high * mm, "stages.weight_and_tap.sag")}},
+                    {"tap_Hz", {json_number(c.tap_low, "stages.weight_and_tap.tap"), json_number(c.tap_high, "stages.weight_and_tap.tap")}}});
+  return list;
+}
+
 Json stages(const Plan& p) {
   auto list = Json::array();
   for (const auto& s : p.stages)
@@ -165,7 +178,8 @@ Json stages(const Plan& p) {
                     {"twist_deg", json_number(s.twist * degrees, "stages.twist")},
                     {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
                     {"buckling_shape", buckling_shape(s)},
-                    {"sag_between_ribs", sag(s)}});
+                    {"sag_between_ribs", sag(s)},
+                    {"weight_and_tap", weight_and_tap(p, s.stage)}});
   return list;
 }
 

@@ -90,9 +90,10 @@ void read_passes(const CaseTable& t, const Doses& d, const Case& c, bool first, 
   for (const auto& word : default_stages()[light ? 0 : 1].passes)
     stage.doses.push_back(word == "light" ? d.light : d.full);
   t.context().note_default(t.path("passes"), light ? "light, light, full" : "full, full",
-                           light   ? "light passes first even the pull; estimate"
-                           : first ? "two passes: common practice, no source; light ones come out too unlike with this iron"
-                                   : "two passes: common practice, no source");
+                           fmt::format("{}; a plan tries others", light   ? "light passes first even the pull; estimate"
+                                                                  : first ? "two passes: common practice, no source; light "
+                                                                            "ones come out too unlike with this iron"
+                                                                          : "two passes: common practice, no source"));
 }
 
 void check_temperature(const CaseTable& t, Case& c, double& temperature) {
@@ -134,13 +135,14 @@ void read_stages(const CaseTable& top, Case& c) {
                              {d.full, "1", "every spot reaches the stage's full shrink; ideal"});
   if (d.light > d.full) doses.fail("light", "is more than a full pass");
   c.light_dose = d.light;
+  c.light_dose_open = !doses.has("light");
   const auto tables = top.tables("stage", {"temperature", "passes"});
   if (tables.empty()) {
     std::string printed;
     for (const auto& s : default_stages()) {
       const double kelvin = top.context().units.parse(s.temperature, Quantity::temperature);
       if (kelvin > c.cloth.curve.back().temperature) break;  // never beyond what is known of the cloth
-      Stage stage{kelvin, {}, {}};
+      Stage stage{kelvin, {}, {}, true};
       const bool light = c.stages.empty() && has_light_passes(c, kelvin, d);
       const auto& passes = light ? s.passes : default_stages()[1].passes;
       for (const auto& word : passes) stage.doses.push_back(word == "light" ? d.light : d.full);
@@ -149,8 +151,7 @@ void read_stages(const CaseTable& top, Case& c) {
     }
     if (c.stages.empty())
       top.missing("stage", "[[stage]] with temperature = \"250 degF\"; the cloth's curve ends below the usual stages");
-    top.context().note_default("stage", printed, default_from_practice);
-    c.passes_open = true;
+    top.context().note_default("stage", printed, fmt::format("{}; a plan tries other passes", default_from_practice));
     return;
   }
   if (tables.size() > 8) top.context().fail("stage", "there are more than 8 stages; three are usual");
@@ -161,7 +162,7 @@ void read_stages(const CaseTable& top, Case& c) {
     if (!c.stages.empty() && stage.temperature <= c.stages.back().temperature)
       t.fail("temperature", fmt::format("is not hotter than the stage before it ({}); stages rise",
                                         print_temperature(c.stages.back().temperature)));
-    if (c.stages.empty()) c.passes_open = !t.has("passes");
+    stage.passes_open = !t.has("passes");
     read_passes(t, d, c, c.stages.empty(), stage);
     c.stages.push_back(stage);
   }

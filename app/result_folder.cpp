@@ -116,6 +116,16 @@ void ResultFolder::publish() {
   if (!earlier.empty()) fs::remove_all(earlier, error);
 }
 
+void draw_files(const std::function<void()>& work) {
+  try {
+    work();
+  } catch (const std::logic_error&) {
+    throw;  // ours, not the disk's
+  } catch (const std::runtime_error& e) {
+    throw CannotWrite(e.what());
+  }
+}
+
 void write_text(const fs::path& path, const std::string& text) {
   std::ofstream out(path, std::ios::binary);
   out << text;

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <stdexcept>
 #include <string>
 
@@ -32,6 +33,9 @@ class ResultFolder {
  private:
   std::filesystem::path target_, aside_;
 };
+
+/// Runs work that draws files, and turns what the disk refuses into CannotWrite.
+void draw_files(const std::function<void()>& work);
 
 /// Writes a whole text file. Throws CannotWrite.
 void write_text(const std::filesystem::path& path, const std::string& text);

@@ -139,19 +139,12 @@ void run_contrast(const Request& r, std::ostream& out) {
   const auto document = lesson_document(lesson);
   const auto& aside = folder.open();
   write_text(aside / "contrast.json", document);
-  try {
+  draw_files([&] {
     write_lesson_sheet(lesson, r.paper, version(), (aside / "lesson.pdf").string());
     write_lesson_page(lesson, version(), (aside / "lesson.html").string());
-  } catch (const std::logic_error&) {
-    throw;  // ours, not the disk's
-  } catch (const std::runtime_error& e) {
-    throw CannotWrite(e.what());
-  }
+  });
   folder.publish();
-  if (r.json)
-    out << document;
-  else if (!r.quiet)
-    out << lesson_text(lesson, result_folder_of(r));
+  say(r, out, document, [&] { return lesson_text(lesson, result_folder_of(r)); });
 }
 
 }  // namespace evenpull

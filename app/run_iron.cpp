@@ -216,18 +216,11 @@ void run_iron(const Request& r, std::ostream& out) {
   const std::string document = json_of(k, *curve, settings, card).dump(2) + "\n";
   const auto& aside = folder.open();
   write_text(aside / "iron.json", document);
-  try {
+  draw_files([&] {
     write_iron_card(card, r.paper, version(), (aside / "iron-card.pdf").string());
-  } catch (const std::logic_error&) {
-    throw;
-  } catch (const std::runtime_error& e) {
-    throw CannotWrite(e.what());
-  }
+  });
   folder.publish();
-  if (r.json)
-    out << document;
-  else if (!r.quiet)
-    out << words_of(card, result_folder_of(r));
+  say(r, out, document, [&] { return words_of(card, result_folder_of(r)); });
 }
 
 }  // namespace evenpull

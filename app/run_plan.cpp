@@ -47,6 +47,7 @@ Plan compute(const Request& r, CaseFile& file) {
     options.turn_overs = r.turn_overs;
     if (r.job == Request::Job::plan && r.order_file.empty()) return make_plan(file.value, options);
     auto order = read_order_file(r.order_file, file.value);
+    take_passes(file.value, order, r.order_file);
     const auto panel = build_panel(file.value, {file.value.target_nodes});
     if (r.job == Request::Job::plan) {
       check_order(order, r.order_file, file.value, panel);  // for its refusals: half a job leaves out zones
@@ -63,17 +64,13 @@ Plan compute(const Request& r, CaseFile& file) {
 }
 
 void write_drawings(const Plan& plan, Paper paper, const std::filesystem::path& folder) {
-  try {
+  draw_files([&] {
     write_sheet(plan, paper, version(), (folder / "plan.pdf").string());
     write_page(plan, version(), (folder / "plan.html").string());
     std::filesystem::create_directory(folder / "pictures");
     write_pictures(plan, (folder / "pictures").string());
     write_fields(plan, folder.string());
-  } catch (const std::logic_error&) {
-    throw;  // ours, not the disk's
-  } catch (const std::runtime_error& e) {
-    throw CannotWrite(e.what());
-  }
+  });
 }
 
 }  // namespace
@@ -101,10 +98,7 @@ void run_plan(const Request& r, std::ostream& out) {
                       {"writing_s", json_number(watch.lap(), "writing_s")}};
   write_text(aside / "timing.json", times.dump(2) + "\n");
   folder.publish();
-  if (r.json)
-    out << document;
-  else if (!r.quiet)
-    out << plan_summary(plan, result_folder_of(r), this_terminal());
+  say(r, out, document, [&] { return plan_summary(plan, result_folder_of(r), this_terminal()); });
 }
 
 }  // namespace evenpull

@@ -29,19 +29,12 @@ void run_survey(const Request& r, std::ostream& out) {
   const auto document = survey_document(c, panel, estimate, fine, version());
   const auto& aside = folder.open();
   write_text(aside / "survey.json", document);
-  try {
+  draw_files([&] {
     write_survey_picture(c, panel, (aside / "survey.png").string());
     write_survey_picture(c, panel, (aside / "survey.pdf").string());
-  } catch (const std::logic_error&) {
-    throw;  // ours, not the disk's
-  } catch (const std::runtime_error& e) {
-    throw CannotWrite(e.what());
-  }
+  });
   folder.publish();
-  if (r.json)
-    out << document;
-  else if (!r.quiet)
-    out << survey_text(c, panel, estimate, fine, result_folder_of(r));
+  say(r, out, document, [&] { return survey_text(c, panel, estimate, fine, result_folder_of(r)); });
 }
 
 }  // namespace evenpull

@@ -40,18 +40,19 @@ Json search_json(const Plan& p) {
                      {"chosen", f.chosen}});
   for (const auto& t : p.pass_trials) {
     auto doses = Json::array();
-    for (double d : t.doses) doses.push_back(json_number(d, "search.first_stage_passes.doses"));
-    passes.push_back({{"doses", doses},
+    for (double d : t.doses) doses.push_back(json_number(d, "search.passes_tried.doses"));
+    passes.push_back({{"stage_degF", json_number(to_degF(p.the_case.stages[static_cast<size_t>(t.stage)].temperature), "search.passes_tried.stage_degF")},
+                      {"doses", doses},
                       {"stages_passed", t.stages_passed},
-                      {"worst_use", json_number(t.use, "search.first_stage_passes.use")},
-                      {"worst_pull_difference_N_per_m", json_number(t.difference, "search.first_stage_passes.difference")},
-                      {"worst_slip_mm", json_number(t.slip * mm, "search.first_stage_passes.slip")},
-                      {"cost", json_number(t.cost, "search.first_stage_passes.cost")},
+                      {"worst_use", json_number(t.use, "search.passes_tried.use")},
+                      {"worst_pull_difference_N_per_m", json_number(t.difference, "search.passes_tried.difference")},
+                      {"worst_slip_mm", json_number(t.slip * mm, "search.passes_tried.slip")},
+                      {"cost", json_number(t.cost, "search.passes_tried.cost")},
                       {"chosen", t.chosen}});
   }
   return {{"stages", stages},
           {"turn_overs_against_load", front},
-          {"first_stage_passes", passes},
+          {"passes_tried", passes},
           {"in_words", {{"turn_overs", p.front_sentence}, {"how_good", p.gap_sentence}}}};
 }
 

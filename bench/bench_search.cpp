@@ -12,10 +12,6 @@ namespace {
 
 using namespace evenpull;
 
-const ParallelFor one_by_one = [](int n, const std::function<void(int)>& work) {
-  for (int i = 0; i < n; ++i) work(i);
-};
-
 const Case& aileron() {
   static const Case c = read_case(EVENPULL_CASES_DIR "/metal_aileron.toml");
   return c;

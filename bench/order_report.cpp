@@ -15,10 +15,6 @@ using namespace evenpull;
 
 namespace {
 
-const ParallelFor one_by_one = [](int n, const std::function<void(int)>& work) {
-  for (int i = 0; i < n; ++i) work(i);
-};
-
 double now() {
   return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
 }

@@ -7,16 +7,6 @@
 namespace evenpull {
 namespace {
 
-double bay_mean(const Panel& p, const std::vector<double>& zones, Side side, int bay) {
-  double sum = 0, area = 0;
-  for (int k = 0; k < p.strips; ++k) {
-    const int z = p.zone(side, bay, k);
-    sum += p.zones[z].area * zones[z];
-    area += p.zones[z].area;
-  }
-  return sum / area;
-}
-
 double variation(const GaugeLayout& l, const Eigen::VectorXd& g, int first, int side) {
   double sum = 0, squares = 0, area = 0;
   for (std::size_t i = 0; i < l.on_side[side].size(); ++i) {

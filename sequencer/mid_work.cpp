@@ -42,27 +42,18 @@ std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& 
   const Begun b = where_it_stands(p, done);
   std::vector<Step> steps = done;
   for (Step& s : steps) s.done = true;
-  for (Step s : steps_of(c, p, order)) {
+  for (int z : order.rest) {
+    Step s;
+    s.stage = b.stage, s.pass = b.pass, s.zone = z;
+    s.dose = c.stages[b.stage].doses[static_cast<std::size_t>(b.pass) - 1];
+    steps.push_back(s);
+  }
+  for (const Step& s : steps_of(c, p, order)) {
     if (s.stage < b.stage || (s.stage == b.stage && s.pass < b.pass)) continue;
     const bool begun = s.stage == b.stage && s.pass == b.pass;
     if (begun && (in(b.worked, s.zone) || !order.rest.empty())) continue;
-    if (steps.size() == done.size())
-      for (int z : order.rest) {
-        Step r;
-        r.stage = b.stage, r.pass = b.pass, r.zone = z;
-        r.dose = c.stages[b.stage].doses[static_cast<std::size_t>(b.pass) - 1];
-        steps.push_back(r);
-      }
     steps.push_back(s);
   }
-  // The pass begun may be the last of all.
-  if (steps.size() == done.size())
-    for (int z : order.rest) {
-      Step r;
-      r.stage = b.stage, r.pass = b.pass, r.zone = z;
-      r.dose = c.stages[b.stage].doses[static_cast<std::size_t>(b.pass) - 1];
-      steps.push_back(r);
-    }
   number_steps(p, steps);
   return steps;
 }

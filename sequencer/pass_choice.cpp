@@ -1,16 +1,28 @@
 #include "sequencer/pass_choice.hpp"
 
+#include "sequencer/advice.hpp"
 #include "sequencer/choice.hpp"
+#include "sequencer/heat_plan.hpp"
 #include "sequencer/tally.hpp"
 
 #include <algorithm>
+#include <sstream>
 
 namespace evenpull {
 namespace {
 
 // What a pass over the whole panel must gain in use of limits to be worth its time; judgement.
 constexpr double price_of_pass = 0.01;
-constexpr int most_light_passes = 4;
+// In the first stage loose cloth comes up; later ones find it tight already, and fewer light passes are worth a trial.
+constexpr int most_light_first = 4;
+constexpr int most_light_later = 2;
+// Tried where the case does not state how light a light pass is.
+constexpr double other_light_doses[] = {0.15, 0.4};
+// Full passes at the first stage and at the hotter ones: common practice, no source.
+constexpr int usual_full_first = 1;
+constexpr int usual_full_later = 2;
+// Where no number of passes brings the wanted share to full shrink: what an unsteady iron gets, common practice, no source.
+constexpr int full_with_unsteady = 3;
 
 // The order of the trial: the easiest that keeps the sides together.
 Order trial_order(const Panel& p) {
@@ -21,14 +33,15 @@ Order trial_order(const Panel& p) {
   return found == families.end() ? families.front() : *found;
 }
 
-PassTrial tried(Case c, std::vector<double> doses) {
-  c.stages.front().doses = doses;
+PassTrial tried(Case c, int stage, std::vector<double> doses) {
+  c.stages[stage].doses = doses;
   const Model m(c, {search_nodes});
   Tried t;
   t.order = trial_order(m.panel);
   t.result = replay(m, steps_of(c, m.panel, t.order), {});
   const OrderResult r = summarise(t, m.panel);
   PassTrial out;
+  out.stage = stage;
   out.doses = std::move(doses);
   out.stages_passed = r.stages_passed;
   out.use = r.worst_use;
@@ -40,26 +53,107 @@ PassTrial tried(Case c, std::vector<double> doses) {
   return out;
 }
 
+bool better(const PassTrial& a, const PassTrial& b) {
+  return a.stages_passed != b.stages_passed ? a.stages_passed > b.stages_passed : a.cost < b.cost;
+}
+
+std::vector<double> doses_of(int light, double light_dose, int full, double full_dose) {
+  std::vector<double> doses(static_cast<std::size_t>(light), light_dose);
+  doses.insert(doses.end(), static_cast<std::size_t>(full), full_dose);
+  return doses;
+}
+
+bool can_be_had(const Case& c, int stage, double dose) {
+  return dose < c.stages[stage].doses.back() && evenpull::can_be_had(pass_heat(c, c.stages[stage].temperature, dose));
+}
+
+// Tries all of `ways` at this stage, adds them to the trials, and keeps the best of the stage so far.
+void try_ways(PassChoice& choice, int stage, const std::vector<std::vector<double>>& ways, const ParallelFor& parallel) {
+  const std::size_t before = choice.trials.size();
+  choice.trials.resize(before + ways.size());
+  parallel(static_cast<int>(ways.size()),
+           [&](int i) { choice.trials[before + i] = tried(choice.the_case, stage, ways[i]); });
+  PassTrial* best = nullptr;
+  for (PassTrial& t : choice.trials) {
+    if (t.stage != stage) continue;
+    t.chosen = false;
+    if (!best || better(t, *best)) best = &t;
+  }
+  best->chosen = true;
+  choice.the_case.stages[stage].doses = best->doses;
+}
+
+void choose_for(PassChoice& choice, int stage, double& light_dose, const ParallelFor& parallel) {
+  const Case& c = choice.the_case;
+  const double full_dose = c.stages[stage].doses.back();
+  const int full = stage == 0 ? usual_full_first : usual_full_later;
+  const int most = !can_be_had(c, stage, light_dose) ? 0 : stage == 0 ? most_light_first : most_light_later;
+  std::vector<std::vector<double>> ways;
+  for (int light = 0; light <= most; ++light) ways.push_back(doses_of(light, light_dose, full, full_dose));
+  try_ways(choice, stage, ways, parallel);
+  const int light = static_cast<int>(c.stages[stage].doses.size()) - full;
+  if (!c.light_dose_open || light == 0) return;
+  ways.clear();
+  for (const double dose : other_light_doses)
+    if (can_be_had(c, stage, dose)) ways.push_back(doses_of(light, dose, full, full_dose));
+  if (!ways.empty()) try_ways(choice, stage, ways, parallel);
+  light_dose = c.stages[stage].doses.front();
+}
+
+void give_enough_full_passes(Case& c, int stage) {
+  std::vector<double>& doses = c.stages[stage].doses;
+  const double full = doses.back();
+  const int least = count_passes(c, c.stages[stage].temperature, {}).least;
+  const int needed = least > 0 ? least : full_with_unsteady;
+  for (auto have = std::count(doses.begin(), doses.end(), full); have < needed; ++have) doses.push_back(full);
+}
+
+// The first trial of a stage is the one without light passes.
+std::string what_trials_show(const std::vector<PassTrial>& trials) {
+  if (trials.size() == 1) return "full passes only; light ones would come out too unlike with this iron.";
+  const PassTrial& plain = trials.front();
+  const PassTrial& chosen = *std::find_if(trials.begin(), trials.end(), [](const PassTrial& t) { return t.chosen; });
+  const auto light = std::count(chosen.doses.begin(), chosen.doses.end(), chosen.doses.front());
+  if (chosen.doses.front() == chosen.doses.back()) return "full passes only; light ones gain too little for their time.";
+  std::ostringstream o;
+  o.setf(std::ios::fixed);
+  o.precision(2);
+  o << light << (light == 1 ? " light pass" : " light passes") << " first; ";
+  if (chosen.stages_passed > plain.stages_passed)
+    o << "without, a stage less would hold.";
+  else
+    o << "worst use on the way " << chosen.use << ", without " << plain.use << ".";
+  return o.str();
+}
+
 }  // namespace
 
 PassChoice choose_passes(const Case& c, const ParallelFor& parallel) {
   PassChoice out{c, {}};
-  if (!c.passes_open || c.light_dose >= 1) return out;
-  // Only passes that this iron and this hand can give alike enough.
-  const bool can = can_be_had(pass_heat(c, c.stages.front().temperature, c.light_dose));
-  const int most = can ? most_light_passes : 0;
-  out.trials.resize(most + 1);
-  parallel(most + 1, [&](int light) {
-    std::vector<double> doses(static_cast<std::size_t>(light), c.light_dose);
-    doses.push_back(c.stages.front().doses.back());
-    out.trials[light] = tried(c, std::move(doses));
-  });
-  PassTrial* best = &out.trials.front();
-  for (PassTrial& t : out.trials)
-    if (t.stages_passed > best->stages_passed || (t.stages_passed == best->stages_passed && t.cost < best->cost)) best = &t;
-  best->chosen = true;
-  out.the_case.stages.front().doses = best->doses;
+  double light_dose = c.light_dose;
+  int ends_at = 0;
+  for (int s = 0; s < static_cast<int>(c.stages.size()); ++s) {
+    if (!c.stages[s].passes_open) continue;
+    choose_for(out, s, light_dose, parallel);
+    for (const PassTrial& t : out.trials)
+      if (t.chosen && t.stage == s) ends_at = std::max(0, t.stages_passed - 1);
+  }
+  for (int s = ends_at; s < static_cast<int>(c.stages.size()); ++s)
+    if (c.stages[s].passes_open) give_enough_full_passes(out.the_case, s);
   return out;
+}
+
+std::string passes_sentence(const Case& c, const std::vector<PassTrial>& trials) {
+  std::string text;
+  for (std::size_t s = 0; s < c.stages.size(); ++s) {
+    std::vector<PassTrial> of_stage;
+    for (const PassTrial& t : trials)
+      if (t.stage == static_cast<int>(s)) of_stage.push_back(t);
+    if (of_stage.empty()) continue;
+    text += (text.empty() ? "Passes chosen by trial on the coarse mesh. " : " ") + temperature_text(c.stages[s].temperature) +
+            ": " + what_trials_show(of_stage);
+  }
+  return text;
 }
 
 }  // namespace evenpull

@@ -1,32 +1,38 @@
-// How many passes the first stage gets and how light they are, where the case leaves it open. Light passes first let loose
-// cloth come up everywhere before any of it pulls hard: they gain more than most orders do (docs/model.md, section 3).
-// Later stages keep the two passes that common practice asks for as a least (no source).
+// How many passes each stage gets and how light they are, where the case leaves it open (docs/model.md, section 8). Light
+// passes first let loose cloth come up everywhere before any of it pulls hard: they gain more than most orders do.
 #pragma once
 
 #include "sequencer/step_model.hpp"
 #include "solver/case.hpp"
 
+#include <string>
 #include <vector>
 
 namespace evenpull {
 
-/// One way to pass over the first stage, tried on a coarse mesh through the whole job.
+/// One way to pass over a stage, tried on a coarse mesh through the whole job.
 struct PassTrial {
+  int stage = 0;  ///< index into Case::stages
   std::vector<double> doses;
   int stages_passed = 0;
   double use = 0;         ///< worst of the whole history up to the last stage that passes (of the first, if none does)
   double difference = 0;  ///< N/m
   double slip = 0;        ///< m
-  double cost = 0;        ///< priced, the passes themselves included
+  double cost = 0;        ///< priced, the passes of this stage included
   bool chosen = false;
 };
 
 struct PassChoice {
   Case the_case;                  ///< with the passes chosen
-  std::vector<PassTrial> trials;  ///< empty: the case states its passes
+  std::vector<PassTrial> trials;  ///< by stage; empty: the case states all its passes
 };
 
-/// Case::light_dose is the lightest pass the iron can do.
+/// Chooses the number and dose of light passes of each open stage, from the first on, and gives each as many full ones as
+/// common practice asks for. From the stage at which the job then ends on, as many as this iron needs to bring the wanted
+/// share of the area to full shrink. Light passes are only tried where this iron and this hand give them alike enough.
 PassChoice choose_passes(const Case& c, const ParallelFor& parallel);
+
+/// What was chosen and what it gains, as a sentence for the sheet; empty where nothing was tried.
+std::string passes_sentence(const Case& c, const std::vector<PassTrial>& trials);
 
 }  // namespace evenpull

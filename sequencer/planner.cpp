@@ -25,10 +25,6 @@ namespace {
 // Always run in full beside the best two: a rule that most would follow, and the public handbook's jumping.
 constexpr const char* usual_orders[] = {"centre-out halving, sides alternating", "jumping, sides alternating"};
 
-void one_by_one(int n, const std::function<void(int)>& work) {
-  for (int i = 0; i < n; ++i) work(i);
-}
-
 // Progress over jobs that run side by side: each job owns a share of its span.
 class Meter {
  public:
@@ -372,7 +368,8 @@ class Planner {
       p.front = front_of(all);
       p.front_sentence = front_sentence(p.front);
     }
-    for (const std::string* s : {&begun_note_, &turn_over_note_, &p.front_sentence, &p.gap_sentence})
+    std::string passes = passes_sentence(case_, trials_);
+    for (std::string* s : {&begun_note_, &turn_over_note_, &passes, &p.front_sentence, &p.gap_sentence})
       if (!s->empty()) p.notes.push_back(*s);
     p.notes.insert(p.notes.end(), waits_.begin(), waits_.end());
   }

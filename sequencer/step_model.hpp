@@ -45,5 +45,9 @@ PrefixPtr walk(const StepModel& m, PrefixPtr from, const std::vector<int>& order
 
 /// Runs work(0) ... work(n - 1), in any order, on as many threads as the caller likes. Results do not depend on it.
 using ParallelFor = std::function<void(int n, const std::function<void(int)>& work)>;
+/// The plainest of them.
+inline void one_by_one(int n, const std::function<void(int)>& work) {
+  for (int i = 0; i < n; ++i) work(i);
+}
 
 }  // namespace evenpull

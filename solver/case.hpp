@@ -170,6 +170,7 @@ struct Stage {
   double temperature = 0;  ///< K
   std::vector<double> doses;
   std::vector<double> dwells{};  ///< s, as stated for each pass; 0 or no entry: found from the dose
+  bool passes_open = false;      ///< the case leaves the passes to the plan; `doses` are the usual ones
 };
 
 /// What must not be exceeded (docs/model.md, section 7). Each is settable; the defaults are engineering judgement.
@@ -232,8 +233,8 @@ struct Case {
   Blanket blanket;
   Iron iron;
   std::vector<Stage> stages;  ///< temperature rising
-  double light_dose = 0.25;   ///< of the lightest pass the iron can do
-  bool passes_open = false;   ///< the case leaves the passes of its first stage to the plan
+  double light_dose = 0.25;      ///< of a light pass
+  bool light_dose_open = false;  ///< the case does not state it
   Limits limits;
   Spreads spreads{};
   Wanted wanted{};

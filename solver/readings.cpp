@@ -28,16 +28,6 @@ void read_cloth(const Model& m, const Covering& s, double loose, Readings& r) {
   }
 }
 
-double bay_mean(const Panel& p, const std::vector<double>& zone_values, Side side, int bay) {
-  double sum = 0, area = 0;
-  for (int k = 0; k < p.strips; ++k) {
-    const int z = p.zone(side, bay, k);
-    sum += p.zones[z].area * zone_values[z];
-    area += p.zones[z].area;
-  }
-  return sum / area;
-}
-
 void read_differences(const Panel& p, Readings& r) {
   double low[2] = {1e300, 1e300}, high[2] = {-1e300, -1e300};
   for (int b = 0; b < p.bays; ++b) {
@@ -174,6 +164,16 @@ void read_sliding(const Model& m, const Covering& s, double tight, Readings& r) 
 }
 
 }  // namespace
+
+double bay_mean(const Panel& p, const std::vector<double>& zone_values, Side side, int bay) {
+  double sum = 0, area = 0;
+  for (int k = 0; k < p.strips; ++k) {
+    const int z = p.zone(side, bay, k);
+    sum += p.zones[z].area * zone_values[z];
+    area += p.zones[z].area;
+  }
+  return sum / area;
+}
 
 QuadPull quad_pull(const Model& m, const Covering& s, int q) {
   QuadPull out;

@@ -29,6 +29,8 @@ double tight_above(const Model& m, double smoothing);
 struct ZonePulls {
   std::vector<double> chord, span, warp, fill;
 };
+/// Area-weighted mean over the zones of one bay and side; `zone_values` by Panel::zones.
+double bay_mean(const Panel& p, const std::vector<double>& zone_values, Side side, int bay);
 
 /// A worst value and where it stands. Indices are into Panel; -1 = does not apply.
 struct Worst {

@@ -1,5 +1,6 @@
 #include "viz/sentences.hpp"
 
+#include "viz/bench_words.hpp"
 #include "viz/wording.hpp"
 
 #include <fmt/core.h>
@@ -115,6 +116,7 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   } else {
     checks.push_back("Glued edges: no lifting, no creep, all along.");
   }
+  for (std::string& s : bench_sentences(plan, stage)) checks.push_back(std::move(s));
   checks.push_back("Anything beyond these: stop here, do not go hotter, ask.");
   return checks;
 }

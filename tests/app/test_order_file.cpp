@@ -91,3 +91,19 @@ TEST_CASE("work half done is what is marked done, and a file without a mark is r
   order.done = {false, false, false};
   CHECK_THROWS_WITH(steps_done(order, "half.toml"), Contains("half.toml") && Contains("done = true"));
 }
+
+TEST_CASE("an order brings its own passes where the case leaves them open, and no more than a case states", "[order]") {
+  auto c = case_of(base());
+  OrderFile order;
+  for (int pass = 1; pass <= 5; ++pass)
+    order.steps.push_back({c.stages[0].temperature, pass, Side::top, 1, 1, pass < 5 ? 0.15 : 1});
+  order.done.assign(order.steps.size(), false);
+  c.stages[0].passes_open = true;
+  c.stages[0].doses = {0.25, 0.25, 1};
+  take_passes(c, order, "order.toml");
+  CHECK(c.stages[0].doses == std::vector<double>{0.15, 0.15, 0.15, 0.15, 1});
+
+  c.stages[0].passes_open = false;
+  c.stages[0].doses = {0.25, 0.25, 1};
+  CHECK_THROWS_WITH(take_passes(c, order, "order.toml"), Contains("steps[5].pass") && Contains("beyond the 3 passes"));
+}

@@ -43,7 +43,7 @@ Plan some_plan() {
   search.model = "quick model", search.things = 12, search.cost = 1, search.least_cost = 0.9, search.use = 0.8;
   p.searched = {search};
   p.front = {{"many", 6, 0.80, 70, true}, {"few", 2, 0.85, 240, false}};
-  p.pass_trials = {{{0.25, 1}, 2, 0.8, 70, 1e-3, 0.9, true}};
+  p.pass_trials = {{0, {0.25, 1}, 2, 0.8, 70, 1e-3, 0.9, true}};
   p.front_sentence = "six or two", p.gap_sentence = "at most 10 %";
   p.heat = plan_heat(p.the_case, p.panel);
   return p;
@@ -57,7 +57,7 @@ TEST_CASE("the document says how the order was searched and what turn-overs buy"
   CHECK(j["stages"][0]["pieces"] == 12);
   CHECK(j["turn_overs_against_load"].size() == 2);
   CHECK(j["turn_overs_against_load"][1]["turn_overs_a_pass"] == 2);
-  CHECK(j["first_stage_passes"][0]["doses"].size() == 2);
+  CHECK(j["passes_tried"][0]["doses"].size() == 2);
   CHECK(j["in_words"]["how_good"] == "at most 10 %");
 }
 

@@ -42,19 +42,7 @@ double mean_cloth_at(const Case& c, const Backing& b, double contact, const Heat
   return sum / mesh.under;
 }
 
-void enter(const std::string& check, const std::string& quantity, const std::string& source, double published, double ours,
-           double tolerance, const std::string& note = {}, const std::vector<MeshLevel>& levels = {}) {
-  book::enter({.chapter = "Heat shrink",
-               .check = check,
-               .quantity = quantity,
-               .source = source,
-               .published = published,
-               .ours = ours,
-               .tolerance = tolerance,
-               .levels = levels,
-               .theory = levels.empty() ? 0.0 : 2.0,
-               .note = note});
-}
+constexpr book::Chapter heat{"Heat shrink"};
 
 const std::string lumped_source = "lumped capacity, textbook formula, from memory";
 const Backing aluminium_sheet{0.5e-3, {121, 2780, 875}};
@@ -67,7 +55,7 @@ TEST_CASE("cloth over an open bay heats up as a lump of its mass does") {
   const double tau = store / (c.iron.conductance + air);
   const double end = (c.iron.conductance * sole + air * c.iron.room) / (c.iron.conductance + air);
   for (const double t : {0.2, 0.5, 1.0})
-    enter("Open cloth under the sole", std::to_string(t).substr(0, 3) + " s: temperature above the room [K]", lumped_source,
+    heat.number("Open cloth under the sole", std::to_string(t).substr(0, 3) + " s: temperature above the room [K]", lumped_source,
           (end - c.iron.room) * (1 - std::exp(-t / tau)), cloth_at(c, {}, t, {}) - c.iron.room, 1e-6);
 }
 
@@ -81,9 +69,9 @@ TEST_CASE("two lumps in contact come together at the rate of both") {
   for (const double t : {0.5, 3.0}) {
     const Eigen::VectorXd now = modes.at(t);
     const std::string at = std::to_string(t).substr(0, 3) + " s: difference [K]";
-    enter("Two lumps in contact", at, lumped_source, 160 * std::exp(-rate * t), now[0] - now[1], 1e-10);
+    heat.number("Two lumps in contact", at, lumped_source, 160 * std::exp(-rate * t), now[0] - now[1], 1e-10);
     const auto integrated = integrate_heat(n, start, {}, {0, t});
-    enter("Two lumps in contact, stiff integrator", at, lumped_source, 160 * std::exp(-rate * t),
+    heat.number("Two lumps in contact, stiff integrator", at, lumped_source, 160 * std::exp(-rate * t),
           integrated.back()[0] - integrated.back()[1], 1e-5, "step control at 1e-6");
     CHECK((300 * now[0] + 120 * now[1]) / 420 == Approx(common).epsilon(1e-12));
   }
@@ -106,9 +94,10 @@ TEST_CASE("a sheet under the sole draws heat sideways as a straight fin does") {
     const HeatMesh mesh{cells, 2 * cells};
     levels.push_back({1.0 / cells, mean_cloth_at(c, aluminium_sheet, 900, mesh) - c.iron.room});
   }
-  enter("Cloth over 0.5 mm aluminium, sole held on it, steady", "mean over the sole above the room [K]",
-        "straight fin, derived here", mean, 0, 2e-3, "the sheet is followed for four decay lengths beyond the sole", levels);
-  enter("Cloth over 0.5 mm aluminium, sole held on it, steady", "middle of the sole above the room, 16 cells [K]",
+  heat.study("Cloth over 0.5 mm aluminium, sole held on it, steady", "mean over the sole above the room [K]",
+             "straight fin, derived here", mean, 2e-3, levels, {2, 0},
+             "the sheet is followed for four decay lengths beyond the sole");
+  heat.number("Cloth over 0.5 mm aluminium, sole held on it, steady", "middle of the sole above the room, 16 cells [K]",
         "straight fin, derived here", cloth(level - lost), cloth_at(c, aluminium_sheet, 900, {16, 32}) - c.iron.room, 2e-3,
         "the middle cell stands for its mean");
 }
@@ -122,7 +111,7 @@ TEST_CASE("thick wood under the sole warms as a half space behind a conductance 
   for (const double t : {2.0, 10.0}) {
     const double x = g * std::sqrt(spread * t) / k;
     const double surface = hot * (1 - std::exp(x * x) * std::erfc(x));
-    enter("Cloth on thick spruce", std::to_string(t).substr(0, t < 10 ? 1 : 2) + " s: above the room [K]",
+    heat.number("Cloth on thick spruce", std::to_string(t).substr(0, t < 10 ? 1 : 2) + " s: above the room [K]",
           "half space with surface conductance, textbook formula, from memory", 0.5 * (hot + surface),
           cloth_at(c, wood, t, {18, 12}) - c.iron.room, 4e-3, "thirty layers, each 1.6 times as thick as the one above it");
   }
@@ -146,11 +135,11 @@ TEST_CASE("the rate law sums to its closed forms") {
   };
   const std::string source = "exp(-Ea/R (1/T - 1/Tref)), worked by hand from the formula";
   const auto dose = [&](const HeatHistory& h) { return dose_of(cloth, c, h, f350); };
-  enter("Dose at constant temperature", "3 half times x 1.4427: dose", "1 - exp(-k t)", 1 - std::exp(-3.0),
+  heat.number("Dose at constant temperature", "3 half times x 1.4427: dose", "1 - exp(-k t)", 1 - std::exp(-3.0),
         dose(held({{f350, 3}})), 1e-9);
-  enter("Dose at two temperatures", "5 s at 300 °F", source, 0.453974, dose(held({{f300, 5}})), 3e-6);
-  enter("Dose at two temperatures", "5 s at 300 °F, then 2 s at 350 °F", source, 0.926103,
+  heat.number("Dose at two temperatures", "5 s at 300 °F", source, 0.453974, dose(held({{f300, 5}})), 3e-6);
+  heat.number("Dose at two temperatures", "5 s at 300 °F, then 2 s at 350 °F", source, 0.926103,
         dose(held({{f300, 5}, {f350, 2}})), 3e-6);
-  enter("Dose at two temperatures", "2 s at 350 °F, then 5 s at 300 °F", source, 0.926103,
+  heat.number("Dose at two temperatures", "2 s at 350 °F, then 5 s at 300 °F", source, 0.926103,
         dose(held({{f350, 2}, {f300, 5}})), 3e-6);
 }

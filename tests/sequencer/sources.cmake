@@ -12,6 +12,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_coarse_model.cpp
   test_front.cpp
   test_job_graph.cpp
+  test_bench_check.cpp
   test_mid_work.cpp
   test_pass_choice.cpp
   test_stage_shapes.cpp

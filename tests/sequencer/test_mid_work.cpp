@@ -11,10 +11,6 @@ using namespace evenpull;
 
 namespace {
 
-const ParallelFor one_by_one = [](int n, const std::function<void(int)>& work) {
-  for (int i = 0; i < n; ++i) work(i);
-};
-
 Case small() {
   Case c = sample::aileron(3, 0.9, 0.3);
   c.stages.resize(2);

@@ -12,10 +12,6 @@ using namespace evenpull;
 
 namespace {
 
-const ParallelFor one_by_one = [](int n, const std::function<void(int)>& work) {
-  for (int i = 0; i < n; ++i) work(i);
-};
-
 }  // namespace
 
 TEST_CASE("branch and bound finds what trying every order finds, up to eight things") {

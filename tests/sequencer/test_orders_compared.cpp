@@ -60,7 +60,7 @@ TEST_CASE("a mirrored order on a panel with two like sides and ends costs the sa
   const auto cost = [&](const Order& o) {
     Tried t;
     t.order = o;
-    t.result = replay(m, steps_of(c, m.panel, o), {false, false, false, {}});
+    t.result = replay(m, steps_of(c, m.panel, o), {});
     return summarise_up_to(t, m.panel, 0);
   };
   const OrderResult a = cost(order), b = cost(mirrored(m.panel, order, true, true));

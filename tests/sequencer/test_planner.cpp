@@ -109,6 +109,7 @@ TEST_CASE("a structure far too light has no safe stage") {
 TEST_CASE("the full plan carries error bars, bounds and the setting between stages", "[slow]") {
   Case c = small();
   c.target_nodes = 400;
+  c.wanted.scenarios = 24;
   // Strength chosen so that the first stage holds and the second does not.
   const Plan probe = make_plan(c, quick());
   double first = 0, second = 0;
