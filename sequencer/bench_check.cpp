@@ -15,7 +15,7 @@ constexpr double air_density = 1.2;   // kg/m^3, 20 degC at sea level
 constexpr double least_air_sides = 1, most_air_sides = 2.5;
 constexpr double weights[] = {0.1, 0.2, 0.5, 1, 2};  // kg: what lies about in a workshop, weighed on kitchen scales
 // Of the bay's short side: more would stretch the cloth, less cannot be read off a ruler.
-constexpr double largest_sag_share = 0.01;
+constexpr double largest_sag_share = 0.015;
 constexpr double largest_disc_share = 0.4;
 // Beyond this ratio of the two pulls the closed form is off by more than 2 %.
 constexpr double largest_pull_ratio = 4;

@@ -9,7 +9,7 @@
 namespace evenpull {
 
 /// The weight stands on a rigid disc of this diameter [m]: a jar lid.
-inline constexpr double check_disc = 0.1;
+inline constexpr double check_disc = 0.1016;  // 4 in
 
 /// One bay on one side, in the middle of the cloth that is free there.
 struct BenchCheck {

@@ -6,7 +6,6 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace evenpull::viz {
 
@@ -14,6 +13,8 @@ namespace {
 
 constexpr double pounds_per_kilogram = 1 / 0.45359237;
 constexpr double mm = 1e3;
+// Bays whose sags lie that near to each other are told by one range.
+constexpr double alike_within = 1.6;
 
 std::string weight_text(double kilograms) {
   return fmt::format("{:.1f} lb ({:.0f} g)", kilograms * pounds_per_kilogram, kilograms * 1e3);
@@ -33,30 +34,21 @@ std::string sag_text(const Band& b) {
 std::vector<std::string> bench_sentences(const Plan& plan, int stage) {
   const std::vector<BenchCheck> checks = bench_checks(plan, stage);
   if (checks.empty()) return {};
-  // The bay nearest to the middle of the span stands for the panel; the others are named by their range.
-  const auto off = [&](const BenchCheck& c) { return std::abs(2 * c.bay + 1 - plan.panel.bays); };
-  int shown = checks.front().bay, least = 1 << 20;
-  for (const BenchCheck& c : checks)
-    if (off(c) < least) least = off(c), shown = c.bay;
-  std::string here;
-  Band others, tap;
+  Band sides[2], all, tap;
   for (const BenchCheck& c : checks) {
-    if (c.bay != shown) {
-      others.widen(c.sag_low, c.sag_high);
-      continue;
-    }
-    Band b;
-    b.widen(c.sag_low, c.sag_high);
-    here += (here.empty() ? "" : ", ") + std::string(c.side == Side::top ? "top " : "bottom ") + sag_text(b);
+    sides[static_cast<int>(c.side)].widen(c.sag_low, c.sag_high);
+    all.widen(c.sag_low, c.sag_high);
     tap.widen(c.tap_low, c.tap_high);
   }
-  std::string weigh = fmt::format("Weight: lay {} on a lid {} across, in the middle of the free cloth of bay {}. It should sag: {}",
-                                  weight_text(checks.front().weight), length_both(check_disc), shown + 1, here);
-  if (others.high > 0) weigh += "; other bays " + sag_text(others);
-  weigh += ". Sags more: less pull than reckoned; sags less: more.";
-  return {weigh, fmt::format("Tap bay {}: about {:.0f} to {:.0f} Hz on a tone meter. Air shut in behind the cloth makes this "
-                             "rough: use it to compare bays, top with bottom.",
-                             shown + 1, tap.low, tap.high)};
+  const bool alike = all.high <= alike_within * all.low;
+  std::string sag = alike ? sag_text(all) : "";
+  for (int side = 0; side < 2 && !alike; ++side)
+    if (sides[side].high > 0) sag += (sag.empty() ? "" : ", ") + std::string(side == 0 ? "top " : "bottom ") + sag_text(sides[side]);
+  const bool some = checks.size() < static_cast<std::size_t>(2 * plan.panel.bays);
+  return {fmt::format("Weigh: {} on a lid {} across, amid the free cloth of a bay{}, should sag {}. More sag is less pull.",
+                      weight_text(checks.front().weight), length_both(check_disc), some ? " where it is tight" : "", sag),
+          fmt::format("Tap: some {:.0f} to {:.0f} Hz, rough for the air shut in. Top and bottom of a bay should sound alike.",
+                      tap.low, tap.high)};
 }
 
 }  // namespace evenpull::viz

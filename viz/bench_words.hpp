@@ -8,7 +8,7 @@
 
 namespace evenpull::viz {
 
-/// "Lay 1.1 lb (500 g) on a lid 4 in (100 mm) across in the middle of bay 3 ..."; empty: nowhere is a bay fit for it.
+/// "Weigh: 1.1 lb (500 g) on a lid 4.0 in (102 mm) across ... should sag ..." and "Tap: ..."; empty: no bay is fit for it.
 std::vector<std::string> bench_sentences(const Plan& plan, int stage);
 
 }  // namespace evenpull::viz

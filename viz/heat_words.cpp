@@ -14,6 +14,8 @@ namespace {
 constexpr double kelvin_to_degF = 1.8;
 constexpr double risk_told = 0.10;      // chances below are not worth a word: judgement
 constexpr double weight_told = 0.03;    // nor inputs that explain less
+constexpr double weight_that_leads = 0.3;
+constexpr double over_told = 0.01;      // limits less often broken are not named
 constexpr std::size_t zones_named = 10;
 
 std::string seconds(double s) { return s < 10 ? fmt::format("{:.1f} s", s) : fmt::format("{:.0f} s", s); }
@@ -53,18 +55,19 @@ std::string passes_sentence(const Case& c, const PassCount& n, const std::string
   return text;
 }
 
-void add_stage(std::vector<std::string>& list, const Plan& plan, int stage) {
+// `last`: the job ends here. What an earlier stage leaves undone the hotter ones make up.
+void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool last) {
   const Case& c = plan.the_case;
   const StageHeat& h = plan.heat[stage];
   const std::string at = degrees_f(c.stages[stage].temperature);
   list.push_back(passes_sentence(c, h.open, at + ", open bays"));
   const auto full = std::count_if(h.passes.begin(), h.passes.end(), [](const PassHeat& p) { return p.way == PassWay::hold; });
-  if (h.open.least > full)
+  if (last && h.open.least > full)
     list.push_back(fmt::format("{}: the plan has {} full pass{}; with this iron {} are needed. State them in the case and run "
                                "it again, or take a steadier iron.",
                                at, full, full == 1 ? "" : "es", h.open.least));
-  if (h.nose && h.nose->least > 0) list.push_back(passes_sentence(c, *h.nose, at + ", over the nose"));
-  if (!h.short_zones.empty()) {
+  if (last && h.nose && h.nose->least > 0) list.push_back(passes_sentence(c, *h.nose, at + ", over the nose"));
+  if (last && !h.short_zones.empty()) {
     std::vector<int> zones;
     for (const ShortZone& z : h.short_zones) zones.push_back(z.zone);
     list.push_back(fmt::format(
@@ -141,7 +144,7 @@ std::vector<std::string> heat_sentences(const Plan& plan) {
       c.cloth.areal_mass / 0.0339057, c.iron.conductance, percent_text(1 - c.wanted.done_band),
       c.iron.swing * kelvin_to_degF, percent_text(c.iron.hand_scatter), percent_text(c.iron.missed),
       percent_text(c.iron.overlap)));
-  for (int s = 0; s <= last; ++s) add_stage(list, plan, s);
+  for (int s = 0; s <= last; ++s) add_stage(list, plan, s, s == last);
   return list;
 }
 
@@ -149,8 +152,15 @@ std::string sure_words(const Plan& plan) {
   const Chances& k = plan.chances;
   if (k.scenarios == 0 || k.holds.empty()) return "";
   const int stage = std::min(plan.ceiling.value_or(0), static_cast<int>(k.holds.size()) - 1);
-  return fmt::format("Chance that every limit holds {} {}: {}.", plan.ceiling ? "up to" : "at",
-                     degrees_f(plan.the_case.stages[stage].temperature), chance_words(k.holds[stage]));
+  std::string text = fmt::format("Chance that every limit holds {} {}: {}.", plan.ceiling ? "up to" : "at",
+                                 degrees_f(plan.the_case.stages[stage].temperature), chance_words(k.holds[stage]));
+  if (plan.ceiling && k.ceiling.value_or(-1) < *plan.ceiling)
+    text += k.ceiling ? fmt::format(" Asking for {}: up to {} only.", percent_text(k.confidence),
+                                    degrees_f(plan.the_case.stages[*k.ceiling].temperature))
+                      : fmt::format(" At no stage is it {}.", percent_text(k.confidence));
+  if (!k.weights.empty() && k.weights.front().share >= weight_that_leads && k.holds[stage].share() < k.confidence)
+    text += fmt::format(" It hangs most on the {}: measure that first.", k.weights.front().name);
+  return text;
 }
 
 std::vector<RiskyZone> risky_zones(const Plan& plan, bool slides, double least) {
@@ -170,14 +180,17 @@ std::vector<std::string> sure_sentences(const Plan& plan) {
   if (k.scenarios == 0)
     return {plan.quick() ? "Not studied in a quick plan." : "Not studied: the case asks for no scenarios."};
   std::vector<std::string> list;
-  for (std::size_t s = 0; s < k.holds.size(); ++s)
-    list.push_back(fmt::format("Every limit holds up to {}: {}.", degrees_f(c.stages[s].temperature), chance_words(k.holds[s])));
+  for (std::size_t s = 0; s < k.holds.size(); ++s) {
+    std::string over;
+    for (const LimitChance& l : k.limits)
+      if (l.stage == static_cast<int>(s) && l.over.share() >= over_told)
+        over += fmt::format("{}{} {}", over.empty() ? "" : ", ", l.name, chance_words(l.over));
+    list.push_back(fmt::format("If you stop after {}, every limit holds: {}{}.", degrees_f(c.stages[s].temperature),
+                               chance_words(k.holds[s]), over.empty() ? "" : "; over its limit there: " + over));
+  }
   list.push_back(k.ceiling ? fmt::format("Hottest stage at {} confidence: {}.", percent_text(k.confidence),
                                          degrees_f(c.stages[*k.ceiling].temperature))
                            : fmt::format("At {} confidence no stage is safe: measure first.", percent_text(k.confidence)));
-  for (const LimitChance& l : k.limits)
-    if (l.stage == k.risk_stage && l.over.share() >= 0.01)
-      list.push_back(fmt::format("{} over its limit at {}: {}.", l.name, degrees_f(c.stages[l.stage].temperature), chance_words(l.over)));
   std::string weights;
   for (const InputWeight& w : k.weights)
     if (w.share >= weight_told)

@@ -1,5 +1,6 @@
 #include "viz/page_data.hpp"
 
+#include "viz/heat_words.hpp"
 #include "viz/packed.hpp"
 #include "viz/pull_picture.hpp"
 #include "viz/wording.hpp"
@@ -98,6 +99,11 @@ Json stages(const Plan& plan) {
     Json s{{"words", degrees_both(plan.the_case.stages[i].temperature)},
            {"safe", static_cast<int>(i) <= plan.ceiling.value_or(-1)}};
     if (i < plan.stage_end_snapshot.size()) s["end"] = plan.stage_end_snapshot[i];
+    s["passes"] = Json::array();
+    if (i < plan.heat.size())
+      for (const auto& pass : plan.heat[i].passes)
+        s["passes"].push_back({{"words", hold_words(pass, plan.the_case.iron)},
+                               {"seconds", pass.way == PassWay::touch ? Json(nullptr) : Json(pass.open.contact)}});
     list.push_back(std::move(s));
   }
   return list;

@@ -17,7 +17,7 @@ namespace evenpull::viz {
 namespace {
 
 constexpr double heading_type = 14;
-constexpr double check_type = 13, largest_check_type = 16;
+constexpr double check_type = 12.5, largest_check_type = 16;
 constexpr double box_size = 14;
 constexpr double gap = 16;
 constexpr double least_notebook = 120;      ///< height: four lines to write on and the heading
@@ -120,6 +120,7 @@ void draw_check_page(Sheet& sheet, int stage) {
 
   // The notebook goes where room is left: under the map, and the checks then get larger type; else under the checks.
   double type = check_type;
+  while (type - 0.25 >= least_type && checks_height(type) > room.height) type -= 0.25;
   const bool right = room.bottom() - y >= least_notebook + gap;
   if (right)
     while (type + 0.5 <= largest_check_type && checks_height(type + 0.5) <= room.height) type += 0.5;

@@ -105,5 +105,5 @@ TEST_CASE("an order brings its own passes where the case leaves them open, and n
 
   c.stages[0].passes_open = false;
   c.stages[0].doses = {0.25, 0.25, 1};
-  CHECK_THROWS_WITH(take_passes(c, order, "order.toml"), Contains("steps[5].pass") && Contains("beyond the 3 passes"));
+  CHECK_THROWS_WITH(take_passes(c, order, "order.toml"), Contains("steps[4].pass") && Contains("beyond the 3 passes"));
 }

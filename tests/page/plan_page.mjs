@@ -79,6 +79,13 @@ for (const [name, size] of Object.entries(sizes)) {
     await page.keyboard.press("ArrowDown");
     assert.notEqual((await look(page, "cloth")).sum, before.sum);
   });
+  await claim(on("the dwell is that of the pass that is next"), async () => {
+    const done = page.locator("#done");
+    while (await page.locator("#clock").isHidden()) await done.click();
+    assert.match(await page.locator("#how").textContent(), /stay \d+\.?\d* s on each spot/i);
+    const stated = Number((await page.locator("#how").textContent()).match(/stay (\d+\.?\d*) s/i)[1]);
+    assert.ok(Math.abs(Number(await page.locator("#dwell").inputValue()) - stated) < 0.06);
+  });
   await claim(on("the dwell timer runs down"), async () => {
     await page.locator("#dwell").fill("2");
     await page.locator("#start").click();

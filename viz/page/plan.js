@@ -88,6 +88,7 @@ function showNext(next) {
   by("next-stage").textContent =
     `${about.stages[step.stage].words}, pass ${step.pass}: ${about.doses[step.dose]}. Step ${next + 1} of ${about.steps_to_work}.`;
   by("done").textContent = `Done: ${zone.label}`;
+  showPass(step);
   let turn = "";
   if (from && from.stage !== step.stage) turn = "New stage: check, then set the iron to " + about.stages[step.stage].words;
   else if (before && before.side !== zone.side) turn = about.both_sides ? "Change sides" : "Turn over";
@@ -138,13 +139,22 @@ function stopTimer() {
   by("left").textContent = "";
   by("left").classList.remove("over");
 }
-by("dwell").addEventListener("change", () => ticks.kept && localStorage.setItem("evenpull dwell", by("dwell").value));
-try {
-  by("dwell").value = localStorage.getItem("evenpull dwell") || by("dwell").value;
-} catch { /* not kept: the usual value stands */ }
+// What was set by hand stands for its pass; else the plan's dwell. A touch is too short for a clock.
+const dwells = {};
+let passShown = "";
+function showPass(step) {
+  const key = `${step.stage} ${step.pass}`, pass = about.stages[step.stage].passes[step.pass - 1];
+  by("how").textContent = pass ? pass.words[0].toUpperCase() + pass.words.slice(1) : "";
+  by("clock").hidden = pass ? pass.seconds === null : false;
+  if (key === passShown) return;
+  passShown = key;
+  if (key in dwells) by("dwell").value = dwells[key];
+  else if (pass && pass.seconds !== null) by("dwell").value = pass.seconds.toFixed(1);
+}
+by("dwell").addEventListener("change", () => (dwells[passShown] = by("dwell").value));
 by("start").addEventListener("click", () => {
   if (timer) return stopTimer();
-  const seconds = Math.min(Math.max(Number(by("dwell").value) || 10, 1), 600), end = performance.now() + 1000 * seconds;
+  const seconds = Math.min(Math.max(Number(by("dwell").value) || 3, 0.1), 600), end = performance.now() + 1000 * seconds;
   by("start").textContent = "Stop";
   const show = () => {
     const left = (end - performance.now()) / 1000;
