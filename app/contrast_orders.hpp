@@ -1,7 +1,7 @@
 // The two ways that a lesson sets against the plan.
 #pragma once
 
-#include "sequencer/planner.hpp"
+#include "sequencer/order_steps.hpp"
 
 #include <vector>
 

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "app/document.hpp"
-#include "sequencer/planner.hpp"
+#include "sequencer/order_steps.hpp"
 
 #include <string>
 #include <vector>

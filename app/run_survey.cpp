@@ -5,7 +5,7 @@
 #include "app/summary.hpp"
 #include "app/survey_json.hpp"
 #include "app/version.hpp"
-#include "sequencer/planner.hpp"
+#include "sequencer/run_estimate.hpp"
 #include "solver/errors.hpp"
 #include "viz/survey_picture.hpp"
 

@@ -2,7 +2,8 @@
 #pragma once
 
 #include "app/terminal.hpp"
-#include "sequencer/planner.hpp"
+#include "sequencer/plan.hpp"
+#include "sequencer/run_estimate.hpp"
 
 #include <string>
 

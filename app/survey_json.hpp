@@ -1,7 +1,8 @@
 // What a survey understood, as JSON.
 #pragma once
 
-#include "sequencer/planner.hpp"
+#include "sequencer/run_estimate.hpp"
+#include "solver/panel.hpp"
 
 #include <string>
 

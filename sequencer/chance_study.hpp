@@ -18,16 +18,4 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
                       std::optional<int> ceiling, int judged_from, const ParallelFor& parallel,
                       const std::function<void(int done, int all)>& progress);
 
-/// 95 % interval of Clopper and Pearson for `hits` out of `of`.
-Chance chance_of(int hits, int of);
-
-/// Standardised linear regression of y on the columns of x, with 90 % intervals from resampling: weights largest first,
-/// by index into the columns. `explained` gets R^2.
-struct ColumnWeight {
-  int column = 0;
-  double share = 0, low = 0, high = 0, sign = 0;
-};
-std::vector<ColumnWeight> weigh_columns(const std::vector<std::vector<double>>& x, const std::vector<double>& y,
-                                        double& explained);
-
 }  // namespace evenpull

@@ -33,6 +33,18 @@ SearchEffort later_effort(AccuracyWish a) {
   return e;
 }
 
+// An order of whole bays in words, run by run.
+std::string bay_by_bay(const Panel& p, const Things& bays, const std::vector<int>& order) {
+  std::string text = "Bay by bay, counted from the root, each from the leading edge back:";
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    const Zone& z = p.zones[bays[order[i]].front()];
+    const bool turned = i == 0 || p.zones[bays[order[i - 1]].front()].side != z.side;
+    if (turned) text += std::string(i ? ";" : "") + (z.side == Side::top ? " top " : " bottom ");
+    text += (turned ? "" : ", ") + std::to_string(z.bay + 1);
+  }
+  return text + ".";
+}
+
 double limit_share(const Tally& a, const Tally& b) { return std::abs(a.use - b.use); }
 
 }  // namespace
@@ -78,6 +90,10 @@ Order OrderFinder::as_order(const std::vector<int>& things) const {
   o.zones = zones_in(desk_->things, things);
   o.rule = "No rule: follow the numbers.";
   o.ease = 9;
+  if (static_cast<int>(desk_->things.size()) == 2 * desk_->mesh.panel.bays) {
+    o.rule = bay_by_bay(desk_->mesh.panel, desk_->things, things);
+    o.ease = 8;
+  }
   return o;
 }
 

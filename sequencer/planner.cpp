@@ -8,16 +8,15 @@
 #include "sequencer/extra_stage.hpp"
 #include "sequencer/families.hpp"
 #include "sequencer/front.hpp"
+#include "sequencer/meter.hpp"
 #include "sequencer/mid_work.hpp"
 #include "sequencer/order_finder.hpp"
+#include "sequencer/plan_notes.hpp"
 #include "solver/errors.hpp"
 
 #include <algorithm>
-#include <atomic>
-#include <cmath>
 #include <memory>
 #include <numeric>
-#include <sstream>
 
 namespace evenpull {
 namespace {
@@ -25,38 +24,9 @@ namespace {
 // Always run in full beside the best two: a rule that most would follow, and the public handbook's jumping.
 constexpr const char* usual_orders[] = {"centre-out halving, sides alternating", "jumping, sides alternating"};
 
-// Progress over jobs that run side by side: each job owns a share of its span.
-class Meter {
- public:
-  explicit Meter(const PlanOptions& o) : tell_(o.progress) {}
-  void span(double from, double to, int jobs, std::string what) {
-    from_ = from, to_ = to, what_ = std::move(what);
-    done_ = std::vector<std::atomic<double>>(jobs);
-    tell();
-  }
-  std::function<void(int, int)> job(int i) {
-    return [this, i](int done, int all) {
-      done_[i] = static_cast<double>(done) / all;
-      tell();
-    };
-  }
-
- private:
-  void tell() const {
-    if (!tell_) return;
-    double sum = 0;
-    for (const std::atomic<double>& d : done_) sum += d;
-    tell_(from_ + (to_ - from_) * (done_.empty() ? 0 : sum / static_cast<double>(done_.size())), what_);
-  }
-  const std::function<void(double, const std::string&)>& tell_;
-  double from_ = 0, to_ = 1;
-  std::string what_;
-  std::vector<std::atomic<double>> done_;
-};
-
 class Planner {
  public:
-  Planner(const Case& c, const PlanOptions& o) : case_(c), options_(o), meter_(options_), full_(c, plan_mesh(c, o.accuracy)) {
+  Planner(const Case& c, const PlanOptions& o) : case_(c), options_(o), meter_(options_.progress), full_(c, plan_mesh(c, o.accuracy)) {
     if (!options_.parallel) options_.parallel = one_by_one;
   }
 
@@ -147,10 +117,7 @@ class Planner {
   // Going on: the searched order of what the pass begun still lacks, then the usual order.
   void search_rest_of_pass(std::vector<Order>& orders) {
     const RestFound found = search_rest(case_, done_, quick() ? 1 : 4, options_.parallel);
-    if (!found.stands) begun_note_ = "By this calculation the frame gives way in the steps that are done already.";
-    else if (found.use_so_far > 1)
-      begun_note_ = "The steps that are done have loaded the frame beyond a limit already (use " + two_digits(found.use_so_far) +
-                    ", coarse mesh): inspect it before you go on.";
+    begun_note_ = steps_done_note(found);
     waits_ = found.waits;
     if (found.rest.empty()) return;
     for (Order o : order_families(full_.panel)) {
@@ -301,7 +268,7 @@ class Planner {
     tell_search(p, best);
     const std::optional<int> without_bars = stage_ceiling(judged, false);
     if (without_bars != ceiling && without_bars)
-      p.notes.push_back(bars_decide(case_.stages[*without_bars].temperature));
+      p.notes.push_back(bars_decide(case_.stages[*without_bars].temperature, options_.accuracy));
     for (const StageVerdict& v : judged)
       if (gave_way_in_study(v)) p.notes.push_back(gave_way_elsewhere(case_.stages[v.stage].temperature));
     for (StageVerdict& v : judged) {
@@ -374,27 +341,6 @@ class Planner {
     p.notes.insert(p.notes.end(), waits_.begin(), waits_.end());
   }
 
-  static std::string two_digits(double v) {
-    std::ostringstream o;
-    o.setf(std::ios::fixed);
-    o.precision(2);
-    o << v;
-    return o.str();
-  }
-
-  static std::string gave_way_elsewhere(double temperature) {
-    return "On another mesh, or with smaller zones, the frame gives way at " + temperature_text(temperature) +
-           ": that stage counts as not safe.";
-  }
-
-  std::string bars_decide(double without) const {
-    std::string s = "Without its error bars the chosen order would hold up to " + temperature_text(without) +
-                    "; the bars are counted against it. \"Stages held\" compares orders without error bars.";
-    if (options_.accuracy == AccuracyWish::normal)
-      s += " A run with --accuracy fine narrows the bars and may allow more.";
-    return s;
-  }
-
   void list_orders(Plan& p, int best, int last) const {
     const auto is_full = [&](const std::string& name) {
       return std::any_of(full_tried_.begin(), full_tried_.end(), [&](const Tried& t) { return t.order.name == name; });
@@ -405,38 +351,12 @@ class Planner {
     }
     for (const Tried& t : ranked_)
       if (!is_full(t.order.name)) p.orders.push_back(summarise_up_to(t, full_.panel, last));
-    compare_steady_with_jumping(p, last);
+    if (const std::string note = steady_against_jumping(ranked_, full_.panel, last); !note.empty()) p.notes.push_back(note);
     if (ranked_.empty() || quick()) return;
     const int coarse_best = best_of(summaries(ranked_), count_turn_overs());
     if (ranked_[coarse_best].order.name != full_tried_[best].order.name)
       p.notes.push_back("The coarse mesh ranked \"" + ranked_[coarse_best].order.name +
                         "\" first, the full model did not; the plan follows the full model.");
-  }
-
-  // Both on the same mesh, so that the comparison is fair.
-  void compare_steady_with_jumping(Plan& p, int last) const {
-    const auto find = [&](const std::string& name) -> const Tried* {
-      for (const Tried& t : ranked_)
-        if (t.order.name == name) return &t;
-      return nullptr;
-    };
-    const Tried *steady = find("root to tip, sides alternating"), *jumps = find("jumping, sides alternating");
-    if (!steady || !jumps) return;
-    const OrderResult a = summarise_up_to(*steady, full_.panel, last), b = summarise_up_to(*jumps, full_.panel, last);
-    std::ostringstream o;
-    o.setf(std::ios::fixed);
-    o.precision(2);
-    o << "Working steadily from root to tip: worst use " << a.worst_use << ", pull spread along the span ";
-    o.precision(0);
-    o << a.pull_spread_along_span << " N/m; jumping between the ends and the middle: ";
-    o.precision(2);
-    o << b.worst_use << " and ";
-    o.precision(0);
-    o << b.pull_spread_along_span << " N/m (coarse mesh). ";
-    const bool worse = a.worst_use >= b.worst_use && a.pull_spread_along_span >= b.pull_spread_along_span;
-    o << (worse ? "As the handbook advises, steady is not better."
-                : "On this panel steady working is not worse by both measures.");
-    p.notes.push_back(o.str());
   }
 
   const Case case_;
@@ -455,37 +375,6 @@ class Planner {
   std::vector<Step> given_;
 };
 
-Step step_from(const Case& c, const Panel& p, const OrderStep& s, std::size_t number) {
-  const std::string which = "step " + std::to_string(number + 1) + ": ";
-  Step out;
-  out.stage = -1;
-  for (std::size_t i = 0; i < c.stages.size(); ++i)
-    if (std::abs(c.stages[i].temperature - s.temperature) < 0.1) out.stage = static_cast<int>(i);
-  if (out.stage < 0) throw CaseError("order", which + "the case has no stage at " + temperature_text(s.temperature));
-  if (s.bay < 1 || s.bay > p.bays)
-    throw CaseError("order", which + "bay " + std::to_string(s.bay) + " does not exist; the panel has bays 1 to " +
-                                 std::to_string(p.bays));
-  if (s.strip < 1 || s.strip > p.strips)
-    throw CaseError("order", which + "strip " + std::to_string(s.strip) + " does not exist; each bay has strips 1 to " +
-                                 std::to_string(p.strips));
-  out.pass = s.pass;
-  out.zone = p.zone(s.side, s.bay - 1, s.strip - 1);
-  out.dose = s.dose;
-  return out;
-}
-
-std::vector<Step> steps_from(const Case& c, const Panel& p, const std::vector<OrderStep>& order) {
-  std::vector<Step> steps;
-  for (std::size_t i = 0; i < order.size(); ++i) {
-    steps.push_back(step_from(c, p, order[i], i));
-    if (i > 0 && steps[i].stage < steps[i - 1].stage)
-      throw CaseError("order", "step " + std::to_string(i + 1) +
-                                   ": the temperature falls; list the steps from the coolest stage to the hottest");
-  }
-  if (steps.empty()) throw CaseError("order", "there are no steps");
-  return steps;
-}
-
 }  // namespace
 
 Plan make_plan(const Case& c, const PlanOptions& options) {
@@ -502,28 +391,6 @@ Plan make_plan_from(const Case& c, const std::vector<OrderStep>& done, const Pla
 Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options) {
   Planner planner(c, options);
   return planner.replay_given(steps_from(c, planner.panel(), order));
-}
-
-RunEstimate estimate_run(const Case& c, AccuracyWish a) {
-  // Seconds per step and node on two ordinary cores; measured on the demo cases.
-  constexpr double seconds_per_step_and_node = 5e-5;
-  const Panel p = build_panel(c, plan_mesh(c, a));
-  RunEstimate e;
-  e.nodes = static_cast<int>(p.nodes.size());
-  e.zones = static_cast<int>(p.zones.size());
-  std::size_t passes = 0;
-  for (const Stage& s : c.stages) passes += s.doses.size();
-  e.steps = static_cast<int>(passes) * e.zones;
-  // Runs in a plan, in runs of its own mesh: finalists and bounds, and those behind the error bars.
-  double runs = a == AccuracyWish::quick ? 1 : 6.5;
-  // A run's time grows with the power 1.5 of its nodes, which is the third of its fineness.
-  for (const MeshWish& w : study_meshes_of(c, a)) runs += w.zone_parts * std::pow(0.5 * w.fineness, 3);
-  e.seconds = seconds_per_step_and_node * e.steps * (e.nodes * runs / 2 + 4 * coarse_nodes);
-  // Scenarios run on the coarse mesh with the usual smoothing, two at a time.
-  constexpr double seconds_per_scenario_step_and_node = 1.4e-5;
-  if (a != AccuracyWish::quick)
-    e.seconds += 0.5 * seconds_per_scenario_step_and_node * e.steps * coarse_nodes * c.wanted.scenarios;
-  return e;
 }
 
 }  // namespace evenpull

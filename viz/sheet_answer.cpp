@@ -194,7 +194,9 @@ void draw_answer_page(Sheet& sheet) {
   double x = room.right() - words_width, y = lower.y;
   if (!fits) {
     // Long reasons: the numbers stay with them, the order gets a page of its own.
-    draw_worst(cr, plan, {right_x, y}, right, readings_shown, false);
+    std::size_t beside = readings_shown;
+    while (beside > 0 && draw_worst(cr, plan, {}, right, beside, true) > lower.height) --beside;
+    if (beside > 0) draw_worst(cr, plan, {right_x, y}, right, beside, false);
     if (!plan.ceiling) return;
     room = sheet.begin_page("Ironing plan: the order at a glance");
     draw_order_words(cr, plan, {room.x, room.y}, room.width, false);

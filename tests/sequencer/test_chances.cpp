@@ -1,6 +1,7 @@
 // How sure the plan is: intervals and weights against closed forms, scenarios by their properties, one small study whole.
 #include "sequencer/chance_study.hpp"
 #include "sequencer/families.hpp"
+#include "sequencer/regression.hpp"
 #include "sequencer/scenario.hpp"
 #include "sequencer/sobol.hpp"
 #include "tests/support/sample_case.hpp"

@@ -26,6 +26,13 @@ std::vector<std::string> pages(const std::string& pdf);
 /// Heights of all words [points] as pdftotext states their boxes; of a word set upwards it is the length.
 std::vector<double> word_heights(const std::string& pdf);
 
+/// A word of a page (from 1) and where it stands from its top [points].
+struct Word {
+  std::string text;
+  double top = 0, bottom = 0;
+};
+std::vector<Word> words_of_page(const std::string& pdf, int page);
+
 struct Image {
   int width = 0, height = 0;
   std::size_t colours = 0;  ///< how many different ones

@@ -70,6 +70,27 @@ TEST_CASE("the first page gives the hottest safe stage in both units, the reason
     CHECK(has(first, part));
 }
 
+TEST_CASE("however long the reasons are, nothing but cautions stands in their box") {
+  for (int advices = 0; advices < 5; ++advices) {
+    Plan plan = sample_plan();
+    plan.advice.advice.assign(static_cast<std::size_t>(advices), "Bracing the frame while it is ironed helps on the way; it does "
+                                                               "not change what the frame must bear when it is off.");
+    Folder folder;
+    write_sheet(plan, Paper::letter, "0.0.0", folder / "plan.pdf");
+    const double top = [&] {
+      for (const Word& w : words_of_page(folder / "plan.pdf", 1))
+        if (w.text == "Before") return w.top;
+      return 0.0;
+    }();
+    REQUIRE(top > 100);
+    for (const Word& w : words_of_page(folder / "plan.pdf", 1)) {
+      const bool reading = w.text == "buckling:" || w.text == "unevenness:" || w.text == "stress:" || w.text == "±";
+      INFO(advices << " " << w.text);
+      if (reading) CHECK(w.bottom < top + 2);
+    }
+  }
+}
+
 TEST_CASE("stages are printed up to the ceiling only") {
   const auto all = sheet_pages(sample_plan());
   int works = 0;

@@ -1,0 +1,25 @@
+// Sentences of a plan about its own making: what error bars, meshes and orders had to say.
+#pragma once
+
+#include "sequencer/choice.hpp"
+#include "sequencer/mid_work.hpp"
+#include "sequencer/plan.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+/// A run behind the error bars gave way at this stage [K].
+std::string gave_way_elsewhere(double temperature);
+
+/// Without its bars the chosen order would hold up to this stage [K].
+std::string bars_decide(double without, AccuracyWish accuracy);
+
+/// Working steadily from root to tip beside the handbook's jumping, both on the same mesh; empty if either was not tried.
+std::string steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p, int last);
+
+/// What the steps done have brought the frame to already; empty if that is within its limits.
+std::string steps_done_note(const RestFound& found);
+
+}  // namespace evenpull
