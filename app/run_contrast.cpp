@@ -56,6 +56,8 @@ Lesson compute(const Request& r, CaseFile& file) {
   PlanOptions options;
   // A lesson compares; it is to be had in seconds, and nobody irons by it.
   options.accuracy = AccuracyWish::quick;
+  // What an apprentice is to learn is a rule, not a list of numbers.
+  options.only_rules = true;
   options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
   // Looking for the plan takes most of the time.
   constexpr double share_of_plan = 0.7;
@@ -68,7 +70,7 @@ Lesson compute(const Request& r, CaseFile& file) {
     const Panel& panel = plan.panel;
     lesson.ways.push_back({"one side first", "All of the top from root to tip, then all of the bottom.", {}});
     lesson.ways.push_back({"root to tip", "Bay by bay, both sides of a bay before the next.", {}});
-    lesson.ways.push_back({"the plan", plan.order_name + ".", {}});
+    lesson.ways.push_back({"the plan", plan.order_name + ": the best rule for this panel.", {}});
     const std::vector<OrderStep> orders[] = {one_side_first(file.value, panel, last),
                                              root_to_tip(file.value, panel, last)};
     PlanOptions quiet = options;

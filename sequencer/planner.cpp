@@ -75,7 +75,7 @@ class Planner {
     std::vector<Order> orders = order_families(coarse.panel);
     if (!done_.empty()) {
       search_rest_of_pass(orders);
-    } else {
+    } else if (!options_.only_rules) {
       finder_ = std::make_unique<OrderFinder>(case_, options_.accuracy, options_.parallel);
       for (Order& o : finder_->find()) orders.push_back(std::move(o));
     }
@@ -156,7 +156,8 @@ class Planner {
     return out;
   }
 
-  // The best two of the ranking and the two usual orders, on the full mesh, in the order of their ease.
+  // The best of the ranking and, unless it has to be quick, the two usual orders, on the full mesh, in the order of their
+  // ease.
   void replay_finalists() {
     std::vector<OrderResult> left = summaries(ranked_);
     std::vector<int> index(ranked_.size());
@@ -165,7 +166,8 @@ class Planner {
     const auto choose = [&](int i) {
       if (std::find(finalists.begin(), finalists.end(), i) == finalists.end()) finalists.push_back(i);
     };
-    const int wanted = quick() ? 1 : 2;
+    // The quick ranking is the coarser one: what it holds for nearly as good goes on too.
+    const int wanted = quick() ? 3 : 2;
     for (int k = 0; k < wanted && !left.empty(); ++k) {
       const int best = best_of(left, count_turn_overs());
       choose(index[best]);

@@ -15,6 +15,7 @@ namespace evenpull {
 struct PlanOptions {
   AccuracyWish accuracy = AccuracyWish::normal;
   std::optional<int> turn_overs;  ///< most in a pass that is wanted
+  bool only_rules = false;   ///< no order is searched: only those that can be said in a sentence
   ParallelFor parallel;      ///< unset: one after the other
   std::function<void(double share_done, const std::string& what)> progress;  ///< may be called from any thread
 };

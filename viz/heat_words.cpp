@@ -15,6 +15,8 @@ constexpr double kelvin_to_degF = 1.8;
 constexpr double risk_told = 0.10;      // chances below are not worth a word: judgement
 constexpr double weight_told = 0.03;    // nor inputs that explain less
 constexpr double weight_that_leads = 0.3;
+constexpr double beyond_told = 0.25;
+constexpr double likely = 0.5;
 constexpr double over_told = 0.01;      // limits less often broken are not named
 constexpr std::size_t zones_named = 10;
 
@@ -66,6 +68,11 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
     list.push_back(fmt::format("{}: the plan has {} full pass{}; with this iron {} are needed. State them in the case and run "
                                "it again, or take a steadier iron.",
                                at, full, full == 1 ? "" : "es", h.open.least));
+  const auto passes = static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(full, 1, most_passes));
+  if (last && passes <= h.open.beyond.size() && h.open.beyond[passes - 1] >= beyond_told)
+    list.push_back(fmt::format("{}: {} of the area ends with more than {} of full shrink, for each pass the top of the swing counts "
+                               "and nothing takes it back. A steadier iron makes this plan surer than care does.",
+                               at, percent_text(h.open.beyond[passes - 1]), percent_text(1 + c.wanted.done_band)));
   if (last && h.nose && h.nose->least > 0) list.push_back(passes_sentence(c, *h.nose, at + ", over the nose"));
   if (last && !h.short_zones.empty()) {
     std::vector<int> zones;
@@ -152,8 +159,11 @@ std::string sure_words(const Plan& plan) {
   const Chances& k = plan.chances;
   if (k.scenarios == 0 || k.holds.empty()) return "";
   const int stage = std::min(plan.ceiling.value_or(0), static_cast<int>(k.holds.size()) - 1);
-  std::string text = fmt::format("Chance that every limit holds {} {}: {}.", plan.ceiling ? "up to" : "at",
-                                 degrees_f(plan.the_case.stages[stage].temperature), chance_words(k.holds[stage]));
+  std::string text;
+  if (plan.ceiling && k.holds[stage].share() < likely)
+    text = "AS STATED, MORE LIKELY THAN NOT SOME LIMIT IS PASSED: measure cloth and iron before you start. ";
+  text += fmt::format("Chance that every limit holds {} {}: {}.", plan.ceiling ? "up to" : "at",
+                      degrees_f(plan.the_case.stages[stage].temperature), chance_words(k.holds[stage]));
   if (plan.ceiling && k.ceiling.value_or(-1) < *plan.ceiling)
     text += k.ceiling ? fmt::format(" Asking for {}: up to {} only.", percent_text(k.confidence),
                                     degrees_f(plan.the_case.stages[*k.ceiling].temperature))

@@ -31,6 +31,7 @@ std::string answer(const Plan& plan) {
   } else {
     html += "<p class=\"big\">None</p>\n" + paragraph("Do not iron this panel by this plan. No steps are given.");
   }
+  if (const auto sure = sure_words(plan); !sure.empty()) html += paragraph(sure);
   html += "<details><summary>Why, and what to do</summary>\n" + paragraph(plan.advice.because);
   for (const auto& a : plan.advice.advice) html += paragraph(a);
   return html + "</details>\n";

@@ -46,10 +46,10 @@ double draw_reasons(cairo_t* cr, const Plan& plan, Point at, double width) {
   double y = at.y;
   y += draw_text(cr, {at.x, y}, "Why", {.size = heading_type, .bold = true}).height + 2;
   y += draw_text(cr, {at.x, y}, plan.advice.because, {.size = reason_type, .width = width}).height + 6;
-  for (const auto& advice : plan.advice.advice)
-    y += draw_text(cr, {at.x, y}, advice, {.size = reason_type, .bold = true, .width = width}).height + 6;
   if (const auto sure = sure_words(plan); !sure.empty())
     y += draw_text(cr, {at.x, y}, sure, {.size = reason_type, .bold = true, .width = width}).height + 6;
+  for (const auto& advice : plan.advice.advice)
+    y += draw_text(cr, {at.x, y}, advice, {.size = reason_type, .bold = true, .width = width}).height + 6;
   const auto says_setting = [&](const std::string& s) {
     return plan.setting && s.find(degrees_f(*plan.setting)) != std::string::npos;
   };
