@@ -98,19 +98,24 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
 }
 
 void take_passes(Case& c, const OrderFile& order, const std::string& path) {
-  for (size_t i = 0; i < order.steps.size(); ++i) {
-    const auto& s = order.steps[i];
-    const auto same = [&](const Stage& stage) { return stage.temperature == s.temperature; };
-    auto& stage = *std::find_if(c.stages.begin(), c.stages.end(), same);
-    const auto pass = static_cast<size_t>(s.pass);
-    if (stage.passes_open) {
+  for (auto& stage : c.stages) {
+    size_t passes = 0;
+    bool planned = false;  // not only a log of what was worked: then no pass follows that it does not list
+    for (size_t i = 0; i < order.steps.size(); ++i) {
+      const auto& s = order.steps[i];
+      if (s.temperature != stage.temperature) continue;
+      const auto pass = static_cast<size_t>(s.pass);
+      if (!stage.passes_open && stage.doses.size() < pass)
+        throw CaseFileError(path, {}, nth("steps", i) + ".pass",
+                            fmt::format("= {} is beyond the {} passes that {} states at {}; correct the one or the other",
+                                        s.pass, stage.doses.size(), c.file, print_temperature(stage.temperature)));
+      if (!stage.passes_open) continue;
       while (stage.doses.size() < pass) stage.doses.push_back(stage.doses.back());
       stage.doses[pass - 1] = s.dose;
-    } else if (stage.doses.size() < pass) {
-      throw CaseFileError(path, {}, nth("steps", i) + ".pass",
-                          fmt::format("= {} is beyond the {} passes that {} states at {}; correct the one or the other", s.pass,
-                                      stage.doses.size(), c.file, print_temperature(stage.temperature)));
+      passes = std::max(passes, pass);
+      planned = planned || !order.done[i];
     }
+    if (planned) stage.doses.resize(passes);
   }
 }
 

@@ -26,7 +26,8 @@ OrderFile read_order_file(const std::string& path, const Case& c);
 std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c,
                                      const Panel& panel);
 
-/// Stages whose passes the case leaves open take those of the order. Throws CaseFileError for a pass beyond those that the
+/// Stages whose passes the case leaves open take those of the order; where all its steps of a stage are done, passes that the
+/// case has beyond them still follow. Throws CaseFileError for a pass beyond those that the
 /// case states.
 void take_passes(Case& c, const OrderFile& order, const std::string& path);
 

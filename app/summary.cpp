@@ -29,30 +29,21 @@ std::string answer(const Plan& p, const Terminal& t) {
          wrap_text("By thermometer on the sole, never by the dial.", 2, t.width) + "\n";
 }
 
-std::string worst_readings(const Plan& p, const Terminal& t) {
-  const int last = p.ceiling.value_or(0);
-  std::vector<const LimitReading*> shown;
-  for (const auto& l : p.limits)
-    if (l.stage <= last) shown.push_back(&l);
-  const auto end = [](const LimitReading* l) { return l->use + l->use_plus_minus; };  // where the ceiling looks
-  std::stable_sort(shown.begin(), shown.end(), [&](auto* a, auto* b) { return end(a) > end(b); });
-  std::vector<const LimitReading*> first_of_name;
-  for (const auto* l : shown)
-    if (std::none_of(first_of_name.begin(), first_of_name.end(), [&](auto* f) { return f->name == l->name; }))
-      first_of_name.push_back(l);
-  if (first_of_name.size() > worst_shown) first_of_name.resize(worst_shown);
-  if (first_of_name.empty()) return "";
+std::string worst_numbers(const Plan& p, const Terminal& t) {
+  auto shown = worst_readings(p);
+  if (shown.size() > worst_shown) shown.resize(worst_shown);
+  if (shown.empty()) return "";
   std::string text = "  " +
                      wrap_text(p.ceiling ? "Worst numbers up to there (1 is the limit):"
                                          : "Worst numbers of the first stage (1 is the limit):",
                                2, t.width) +
                      "\n";
-  for (const auto* l : first_of_name) {
-    const auto use = viz::use_text(l->use, l->use_plus_minus);
+  for (const auto& l : shown) {
+    const auto use = viz::use_text(l.use, l.use_plus_minus);
     constexpr size_t use_width = 13;
     text += "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
-            wrap_text(fmt::format("{}: {}{}; {}, allowed {}", l->name, l->where, l->when.empty() ? "" : ", " + l->when,
-                                  viz::limit_value(*l, l->value), viz::limit_allowed(*l)),
+            wrap_text(fmt::format("{}: {}{}; {}, allowed {}", l.name, l.where, l.when.empty() ? "" : ", " + l.when,
+                                  viz::limit_value(l, l.value), viz::limit_allowed(l)),
                       4 + static_cast<int>(use_width), t.width) +
             "\n";
   }
@@ -97,7 +88,7 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
                                   viz::degrees_both(*p.setting)));
   if (p.ceiling)
     text += "\n" + paragraph("Order: " + p.order_name + (p.order_rule.empty() ? "" : ": " + p.order_rule), 9);
-  text += "\n" + worst_readings(p, t);
+  text += "\n" + worst_numbers(p, t);
   if (p.solve.mesh_change && p.solve.zone_change)
     text += paragraph(fmt::format("The finest mesh changes the governing use by {:.1f} %, smaller zones by {:.1f} %; the "
                                   "bars hold both and count against the answer.",

@@ -180,4 +180,7 @@ struct Plan {
   bool quick() const { return accuracy == AccuracyWish::quick; }
 };
 
+/// Readings up to the ceiling (or of the first stage without one), the worst of each name, worst first.
+std::vector<LimitReading> worst_readings(const Plan& plan);
+
 }  // namespace evenpull

@@ -128,28 +128,6 @@ void draw_glance(cairo_t* cr, const Plan& plan, const Box& box) {
   });
 }
 
-}  // namespace
-
-std::vector<LimitReading> worst_readings(const Plan& plan) {
-  const int last = plan.ceiling.value_or(0);
-  // By the end that the ceiling looks at.
-  const auto end = [](const LimitReading& r) { return r.use + r.use_plus_minus; };
-  std::vector<LimitReading> worst;
-  for (const auto& r : plan.limits) {
-    if (r.stage > last) continue;
-    const auto same = std::find_if(worst.begin(), worst.end(), [&](const LimitReading& w) { return w.name == r.name; });
-    if (same == worst.end())
-      worst.push_back(r);
-    else if (end(r) > end(*same))
-      *same = r;
-  }
-  std::stable_sort(worst.begin(), worst.end(),
-                   [&](const LimitReading& a, const LimitReading& b) { return end(a) > end(b); });
-  return worst;
-}
-
-namespace {
-
 /// The cautions stand at the foot of the first page whatever else is on it. Gives the box they took.
 Box draw_cautions(cairo_t* cr, const Box& room) {
   const auto sentences = cautions();

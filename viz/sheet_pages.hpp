@@ -15,7 +15,4 @@ void draw_check_page(Sheet& sheet, int stage);
 /// Limits, orders, assumptions, defaults, bounds, validity, notes; as many pages as they take.
 void draw_record_pages(Sheet& sheet);
 
-/// Readings up to the ceiling (or of the first stage without one), the worst of each name, worst first.
-std::vector<LimitReading> worst_readings(const Plan& plan);
-
 }  // namespace evenpull::viz

@@ -103,6 +103,17 @@ TEST_CASE("an order brings its own passes where the case leaves them open, and n
   take_passes(c, order, "order.toml");
   CHECK(c.stages[0].doses == std::vector<double>{0.15, 0.15, 0.15, 0.15, 1});
 
+  // A log of what was worked leaves the rest as it was; a plan with less is taken at its word.
+  order.steps.resize(2);
+  order.done.assign(2, true);
+  c.stages[0].doses = {0.25, 0.25, 1};
+  take_passes(c, order, "order.toml");
+  CHECK(c.stages[0].doses == std::vector<double>{0.15, 0.15, 1});
+  order.done[1] = false;
+  take_passes(c, order, "order.toml");
+  CHECK(c.stages[0].doses == std::vector<double>{0.15, 0.15});
+
+  for (int pass = 3; pass <= 5; ++pass) order.steps.push_back({c.stages[0].temperature, pass, Side::top, 1, 1, 1});
   c.stages[0].passes_open = false;
   c.stages[0].doses = {0.25, 0.25, 1};
   CHECK_THROWS_WITH(take_passes(c, order, "order.toml"), Contains("steps[4].pass") && Contains("beyond the 3 passes"));

@@ -1,5 +1,6 @@
 #include "sequencer/advice.hpp"
 #include "sequencer/ceiling.hpp"
+#include "sequencer/plan.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
@@ -73,4 +74,23 @@ TEST_CASE("a ceiling below what the approved data ask for says stop and ask") {
   const Advice a = advise(c, {stage(0, 0.4, 0.1), stage(1, 0.8, 0.1), stage(2, 1.3, 0.1)}, 1, {}, false);
   REQUIRE_FALSE(a.advice.empty());
   CHECK(a.advice.front().find("approved data ask for 350") != std::string::npos);
+}
+
+TEST_CASE("the worst readings are the worst of each limit up to the ceiling, unevenness that of the last stage alone") {
+  Plan p;
+  p.ceiling = 1;
+  const auto reading = [](const char* name, int stage, double use, double bar) {
+    LimitReading r;
+    r.name = name, r.stage = stage, r.use = use, r.use_plus_minus = bar;
+    return r;
+  };
+  p.limits = {reading("stress", 0, 0.80, 0.01), reading("stress", 1, 0.79, 0.05), reading("stress", 2, 1.5, 0),
+              reading("unevenness", 0, 1.2, 0), reading("unevenness", 1, 0.3, 0), reading("slip", 0, 0.5, 0)};
+  const auto worst = worst_readings(p);
+  REQUIRE(worst.size() == 3);
+  CHECK(worst[0].name == "stress");
+  CHECK(worst[0].stage == 1);
+  CHECK(worst[1].name == "slip");
+  CHECK(worst[2].name == "unevenness");
+  CHECK(worst[2].use == 0.3);
 }
