@@ -114,11 +114,23 @@ void draw_length_bar(cairo_t* cr, Box box, const Bands& bands, double type_size)
                 {"mm", [mm](double v) { return fmt::format("{:.{}f}", 1000 * v, mm); }});
 }
 
-void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
+namespace {
+
+void draw_bar_below(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size, const Words& words) {
   const Box bar{box.x, box.y, box.width, 1.4 * type_size};
   draw_bar_boxes(cr, bar, bands);
-  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size, 1, true,
-              [](double v) { return fmt::format("{:.1f}", v); });
+  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size, label_step(cr, bar, bands, type_size, words), open_end,
+              words);
+}
+
+}  // namespace
+
+void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
+  draw_bar_below(cr, box, bands, true, type_size, [](double v) { return fmt::format("{:.1f}", v); });
+}
+
+void draw_chance_bar(cairo_t* cr, Box box, const Bands& bands, double type_size) {
+  draw_bar_below(cr, box, bands, false, type_size, [](double v) { return fmt::format("{:.0f} %", v); });
 }
 
 }  // namespace evenpull::viz

@@ -21,4 +21,7 @@ void draw_length_bar(cairo_t* cr, Box box, const Bands& bands, double type_size)
 /// Bands of use (share of a limit), the last one open, limits printed below. Takes about 3 type sizes of height.
 void draw_use_bar(cairo_t* cr, Box box, const Bands& bands, double type_size);
 
+/// Bands of a chance in percent. Takes about 3 type sizes of height.
+void draw_chance_bar(cairo_t* cr, Box box, const Bands& bands, double type_size);
+
 }  // namespace evenpull::viz

@@ -1,5 +1,6 @@
 #include "viz/risk_picture.hpp"
 
+#include "viz/marks.hpp"
 #include "viz/skin_drawing.hpp"
 #include "viz/skin_picture.hpp"
 #include "viz/wording.hpp"
@@ -15,7 +16,7 @@ namespace evenpull::viz {
 namespace {
 
 constexpr double margin = SkinPicture::margin, type = SkinPicture::type;
-constexpr double legend_height = 110;
+constexpr double legend_height = 150;
 
 double percent(const Chance& c) { return 100 * c.share(); }
 
@@ -45,12 +46,16 @@ bool write_risk_picture(const Plan& plan, const std::string& path) {
       return ZoneWords{fmt::format("{:.0f}", percent(r.uneven)), fmt::format("{}: {:.0f}", zone.label, percent(r.slides)), black,
                        true};
     });
-    draw_text(cr, {margin, SkinPicture::head_height + map + 16},
+    const double y = SkinPicture::head_height + map + 16;
+    draw_text(cr, {margin, y}, "Chance of uneven pull", {.size = type, .bold = true});
+    draw_chance_bar(cr, {margin + 20, y + 1.6 * type, 0.44 * width, 3 * type}, bands, type);
+    const double x = margin + 0.52 * width;
+    draw_text(cr, {x, y},
               fmt::format("Uneven: the pull of the zone ends more than {} off the mean of the panel. Sliding: the cloth goes "
                           "round the trailing edge by more than {} at the zone's stations. From {} ways the job may turn out.",
                           percent_text(c.wanted.uneven_share), small_length_both(c.wanted.slide.value_or(c.limits.slip)),
                           k.scenarios),
-              {.size = type, .width = width});
+              {.size = type, .width = SkinPicture::width - margin - x});
   });
   return true;
 }
