@@ -71,12 +71,12 @@ Lesson compute(const Request& r, CaseFile& file) {
     lesson.ways.push_back({"one side first", "All of the top from root to tip, then all of the bottom.", {}});
     lesson.ways.push_back({"root to tip", "Bay by bay, both sides of a bay before the next.", {}});
     lesson.ways.push_back({"the plan", plan.order_name + ": the best rule for this panel.", {}});
-    const std::vector<OrderStep> orders[] = {one_side_first(file.value, panel, last),
-                                             root_to_tip(file.value, panel, last)};
+    const Case& same = plan.the_case;  // all three with the passes of the plan
+    const std::vector<OrderStep> orders[] = {one_side_first(same, panel, last), root_to_tip(same, panel, last)};
     PlanOptions quiet = options;
     quiet.progress = nullptr;
     for (size_t w = 0; w < std::size(orders); ++w) {
-      lesson.ways[w].plan = up_to_stage(replay_order(file.value, orders[w], quiet), last);
+      lesson.ways[w].plan = up_to_stage(replay_order(same, orders[w], quiet), last);
       bar.show(share_of_plan + (1 - share_of_plan) * static_cast<double>(w + 1) / 2);
     }
     lesson.ways.back().plan = up_to_stage(std::move(plan), last);

@@ -13,6 +13,7 @@ struct Chance {
   double low = 0, high = 1;
   double share() const { return of > 0 ? static_cast<double>(hits) / of : 0; }
 };
+/// With the 95 % interval of Clopper and Pearson.
 Chance chance_of(int hits, int of);
 
 /// Chance that a limit is exceeded at a stage.

@@ -75,8 +75,7 @@ PrefixPtr CoarseModel::step(const PrefixPtr& from, int which) const {
   const Stage& stage = m_.the_case.stages[stage_];
   const double dose = stage.doses[static_cast<std::size_t>(s->steps / size())];
   std::unique_ptr<Ironing> ironing = borrow();
-  const PassHeat& heat =
-      ironing->heat(stage.temperature, dose, stated_contact(m_.the_case, stage_, s->steps / size() + 1, dose));
+  const PassHeat& heat = ironing->heat(stage_, s->steps / size() + 1, dose);
   for (int z : things_[which]) {
     const std::string label = "search, " + m_.panel.zones[z].label;
     s->stands = ironing->iron(s->covering, z, heat, label).outcome != Outcome::buckled;
@@ -123,8 +122,7 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
   // Of the last pass, which decides what later stages find; its dose goes into the model by itself.
   const double dose = stage.doses.back();
   std::unique_ptr<Ironing> iron = borrow();
-  const PassHeat heat = iron->heat(
-      stage.temperature, dose, stated_contact(m_.the_case, stage_, static_cast<int>(stage.doses.size()), dose));
+  const PassHeat heat = iron->heat(stage_, static_cast<int>(stage.doses.size()), dose);
   const int zones = static_cast<int>(m_.panel.zones.size()), cells = 2 * zones;
   const auto shrink = shrink_of(m_.panel, first);
   const ZonePulls pulls = read_off(m_, first, loose_smoothing).zones;

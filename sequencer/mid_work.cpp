@@ -67,8 +67,7 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
   Covering s = ironing.begin();
   for (const Step& step : done) {
     const std::string label = "steps done, " + whole.zones[step.zone].label;
-    const PassHeat& heat = ironing.heat(c.stages[step.stage].temperature, step.dose,
-                                        stated_contact(c, step.stage, step.pass, step.dose));
+    const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose);
     out.stands = ironing.iron(s, step.zone, heat, label).outcome != Outcome::buckled;
     if (!out.stands) return out;
     out.use_so_far =

@@ -1,6 +1,7 @@
 #include "sequencer/pass_choice.hpp"
 
 #include "sequencer/advice.hpp"
+#include "sequencer/ceiling.hpp"
 #include "sequencer/choice.hpp"
 #include "sequencer/heat_plan.hpp"
 #include "sequencer/tally.hpp"
@@ -23,6 +24,8 @@ constexpr int usual_full_first = 1;
 constexpr int usual_full_later = 2;
 // Where no number of passes brings the wanted share to full shrink: what an unsteady iron gets, common practice, no source.
 constexpr int full_with_unsteady = 3;
+// The coarse mesh reads use about 5 % low (docs/model.md, section 8).
+constexpr double reads_low_by = 1.05;
 
 // The order of the trial: the easiest that keeps the sides together.
 Order trial_order(const Panel& p) {
@@ -33,13 +36,17 @@ Order trial_order(const Panel& p) {
   return found == families.end() ? families.front() : *found;
 }
 
+Tried trial(const Model& m) {
+  Tried t;
+  t.order = trial_order(m.panel);
+  t.result = replay(m, steps_of(m.the_case, m.panel, t.order), {});
+  return t;
+}
+
 PassTrial tried(Case c, int stage, std::vector<double> doses) {
   c.stages[stage].doses = doses;
   const Model m(c, {search_nodes});
-  Tried t;
-  t.order = trial_order(m.panel);
-  t.result = replay(m, steps_of(c, m.panel, t.order), {});
-  const OrderResult r = summarise(t, m.panel);
+  const OrderResult r = summarise(trial(m), m.panel);
   PassTrial out;
   out.stage = stage;
   out.doses = std::move(doses);
@@ -108,6 +115,15 @@ void give_enough_full_passes(Case& c, int stage) {
   for (auto have = std::count(doses.begin(), doses.end(), full); have < needed; ++have) doses.push_back(full);
 }
 
+// The lowest stage at which the job may end, for all that the coarse mesh can tell.
+int may_end_at(const Case& c) {
+  const Model m(c, {search_nodes});
+  std::vector<StageVerdict> stages = trial(m).result.stages;
+  for (StageVerdict& v : stages)
+    for (LimitReading& l : v.limits) l.use *= reads_low_by;
+  return stage_ceiling(stages, false).value_or(0);
+}
+
 // The first trial of a stage is the one without light passes.
 std::string what_trials_show(const std::vector<PassTrial>& trials) {
   if (trials.size() == 1) return "full passes only; light ones would come out too unlike with this iron.";
@@ -131,16 +147,23 @@ std::string what_trials_show(const std::vector<PassTrial>& trials) {
 PassChoice choose_passes(const Case& c, const ParallelFor& parallel) {
   PassChoice out{c, {}};
   double light_dose = c.light_dose;
-  int ends_at = 0;
-  for (int s = 0; s < static_cast<int>(c.stages.size()); ++s) {
-    if (!c.stages[s].passes_open) continue;
-    choose_for(out, s, light_dose, parallel);
-    for (const PassTrial& t : out.trials)
-      if (t.chosen && t.stage == s) ends_at = std::max(0, t.stages_passed - 1);
-  }
-  for (int s = ends_at; s < static_cast<int>(c.stages.size()); ++s)
-    if (c.stages[s].passes_open) give_enough_full_passes(out.the_case, s);
+  for (int s = 0; s < static_cast<int>(c.stages.size()); ++s)
+    if (c.stages[s].passes_open) choose_for(out, s, light_dose, parallel);
+  out.the_case = with_enough_full_passes(std::move(out.the_case));
   return out;
+}
+
+Case with_enough_full_passes(Case c) {
+  int given = static_cast<int>(c.stages.size());
+  // More passes meet more of the iron's swing, which may cost a stage: then the one before is the last.
+  while (given > 0) {
+    const int last = may_end_at(c);
+    if (last >= given) break;
+    for (int s = last; s < given; ++s)
+      if (c.stages[s].passes_open) give_enough_full_passes(c, s);
+    given = last;
+  }
+  return c;
 }
 
 std::string passes_sentence(const Case& c, const std::vector<PassTrial>& trials) {

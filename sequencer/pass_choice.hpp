@@ -32,6 +32,10 @@ struct PassChoice {
 /// share of the area to full shrink. Light passes are only tried where this iron and this hand give them alike enough.
 PassChoice choose_passes(const Case& c, const ParallelFor& parallel);
 
+/// The same case where the stages that the job may end with, as a trial on a coarse mesh tells, have as many full passes as
+/// this iron needs; only stages whose passes the case leaves open.
+Case with_enough_full_passes(Case c);
+
 /// What was chosen and what it gains, as a sentence for the sheet; empty where nothing was tried.
 std::string passes_sentence(const Case& c, const std::vector<PassTrial>& trials);
 

@@ -380,7 +380,7 @@ class Planner {
 }  // namespace
 
 Plan make_plan(const Case& c, const PlanOptions& options) {
-  if (options.accuracy == AccuracyWish::quick) return Planner(c, options).plan({});
+  if (options.accuracy == AccuracyWish::quick) return Planner(with_enough_full_passes(c), options).plan({});
   PassChoice passes = choose_passes(c, options.parallel ? options.parallel : one_by_one);
   return Planner(passes.the_case, options).plan(std::move(passes.trials));
 }

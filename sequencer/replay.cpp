@@ -138,11 +138,6 @@ class StageRun {
 
 std::string fahrenheit_text(double kelvin) { return std::to_string(std::lround(kelvin * 1.8 - 459.67)) + " F"; }
 
-const PassHeat& heat_of_step(Ironing& ironing, const Step& s) {
-  const Case& c = ironing.model().the_case;
-  return ironing.heat(c.stages[s.stage].temperature, s.dose, stated_contact(c, s.stage, s.pass, s.dose));
-}
-
 }  // namespace
 
 std::string step_label(const Case& c, const Panel& p, const Step& s) {
@@ -166,7 +161,8 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
     for (; i < steps.size() && steps[i].stage == stage && standing; ++i) {
       label = step_label(m.the_case, m.panel, steps[i]);
       const StepReport step = ironing.iron(
-          s, steps[i].zone, wish.heat ? wish.heat(steps[i], i) : heat_of_step(ironing, steps[i]), label);
+          s, steps[i].zone,
+          wish.heat ? wish.heat(steps[i], i) : ironing.heat(stage, steps[i].pass, steps[i].dose), label);
       standing = step.outcome != Outcome::buckled;
       if (!standing) {
         run.give_way(Moment::on_the_way);
@@ -207,7 +203,7 @@ StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>&
   const Model& m = ironing.model();
   for (const Step& step : steps) {
     const std::string label = step_label(m.the_case, m.panel, step);
-    const PassHeat& heat = ironing.heat(temperature, step.dose, stated_contact(m.the_case, step.stage, step.pass, step.dose));
+    const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose, temperature);
     if (ironing.iron(s, step.zone, heat, label).outcome == Outcome::buckled) {
       run.give_way(Moment::on_the_way);
       return run.verdict();

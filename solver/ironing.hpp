@@ -6,6 +6,7 @@
 
 #include <array>
 #include <map>
+#include <optional>
 #include <string>
 
 namespace evenpull {
@@ -35,8 +36,9 @@ class Ironing {
   /// One zone hot as this pass heats it: cloth over the nose by its own lines.
   StepReport iron(Covering& s, int zone, const PassHeat& heat, const std::string& label);
 
-  /// Heat of a pass at this stage, worked out once.
-  const PassHeat& heat(double stage_temperature, double dose, double contact = 0);
+  /// Heat of a pass (from 1) of a stage, worked out once for each kind of pass. A full pass after others finds cloth that
+  /// met higher points of the swing before: it counts with the mean of the highest. `temperature` [K] instead of the stage's.
+  const PassHeat& heat(int stage, int pass, double dose, std::optional<double> temperature = {});
 
   /// What a pass does to a zone in the mean over its area, nose and open bay together.
   HeatLine zone_line(int zone, int direction, const PassHeat& heat) const;
@@ -70,7 +72,7 @@ class Ironing {
   HotLines lines_;
   bool reading_ = true;  ///< is the answer read off?
   std::vector<char> over_nose_;  ///< by quad
-  std::map<std::array<double, 3>, PassHeat> heats_;
+  std::map<std::array<double, 4>, PassHeat> heats_;  ///< by temperature, dose, contact, full passes so far
   int iterations_ = 0;
   double worst_residual_ = 0, worst_threshold_ = 0, bound_way_ = 0, bound_settled_ = 0;
 };

@@ -2,6 +2,8 @@
 
 #include "solver/shrink.hpp"
 
+#include <boost/math/constants/constants.hpp>
+#include <boost/math/quadrature/gauss_kronrod.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 
 #include <algorithm>
@@ -10,6 +12,7 @@
 namespace evenpull {
 namespace {
 
+constexpr double pi = boost::math::constants::pi<double>();
 constexpr double shortest_contact = 0.05;   // s: where the search begins
 constexpr double contact_digits = 12;       // bits of the answer
 constexpr double light_at_most = 0.6;       // a dose above is worked by holding, not by touching
@@ -152,6 +155,22 @@ PassHeat as_it_went(const Case& c, const PassHeat& meant, double warmer, double 
     fill(s, *nose_backing(c), p.sole_temperature, meant.asked, *p.nose);
   }
   return p;
+}
+
+// Cumulative share F of a sine met at a random moment, asin(x)/pi + 1/2; the highest of n has F^n, so its mean is
+// 1 - integral of F^n over -1..1. With x = -cos(pi p), p = F, that is the integral of -cos(pi p) n p^(n-1) over 0..1.
+double top_of_swing_met(int passes) {
+  if (passes <= 1) return 0;
+  const auto density = [&](double p) { return -std::cos(pi * p) * passes * std::pow(p, passes - 1); };
+  return boost::math::quadrature::gauss_kronrod<double, 31>::integrate(density, 0.0, 1.0);
+}
+
+int full_passes_so_far(const Case& c, int stage, int pass, double dose) {
+  if (dose <= light_at_most) return 0;
+  const std::vector<double>& doses = c.stages[stage].doses;
+  const auto before = std::min(doses.size(), static_cast<std::size_t>(std::max(0, pass - 1)));
+  return 1 + static_cast<int>(std::count_if(doses.begin(), doses.begin() + static_cast<std::ptrdiff_t>(before),
+                                            [](double d) { return d > light_at_most; }));
 }
 
 double stated_contact(const Case& c, int stage, int pass, double dose) {

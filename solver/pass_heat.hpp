@@ -57,6 +57,14 @@ std::vector<PassHeat> light_ways(const Case& c, double stage_temperature, double
 /// it was meant.
 PassHeat as_it_went(const Case& c, const PassHeat& meant, double warmer, double longer);
 
+/// Highest point of the swing that a spot has met in the mean after so many passes, each at a moment of its own: in swings
+/// above the mean of the sole, from 0 (one pass) towards 1. Shrink never grows back, so that point is what counts.
+double top_of_swing_met(int passes);
+
+/// Passes up to this one (from 1) of a stage, itself included, that hold the cloth at the setting; 0 if this one is light.
+/// What a step does that an order gave another dose than the case lists counts by its own dose.
+int full_passes_so_far(const Case& c, int stage, int pass, double dose);
+
 /// Contact time that a case states for a pass (from 1) of a stage worked with the dose it lists; 0: none.
 double stated_contact(const Case& c, int stage, int pass, double dose);
 

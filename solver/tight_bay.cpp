@@ -1,7 +1,10 @@
 #include "solver/tight_bay.hpp"
 
+#include <boost/math/tools/toms748_solve.hpp>
+
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 namespace evenpull {
 namespace {
@@ -32,12 +35,9 @@ double least_sag_under_disc(const TightBay& bay, double force, double radius, do
   const double rho = radius * std::exp(span);
   const double cubic = 0.5 * pi * stiffness * std::pow(span, -4) * (1 / (radius * radius) - 1 / (rho * rho));
   const double linear = force / slack;
-  double low = 0, high = slack;
-  for (int i = 0; i < 60; ++i) {
-    const double w = 0.5 * (low + high);
-    (linear * w + cubic * w * w * w < force ? low : high) = w;
-  }
-  return low;
+  std::uintmax_t most = 60;
+  const auto left = [&](double w) { return linear * w + cubic * w * w * w - force; };
+  return boost::math::tools::toms748_solve(left, 0.0, slack, boost::math::tools::eps_tolerance<double>(), most).first;
 }
 
 double air_on_bay(double aspect) {

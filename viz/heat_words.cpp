@@ -16,6 +16,7 @@ constexpr double risk_told = 0.10;      // chances below are not worth a word: j
 constexpr double weight_told = 0.03;    // nor inputs that explain less
 constexpr double weight_that_leads = 0.3;
 constexpr double beyond_told = 0.25;
+constexpr double hotter_told = 2;       // °F: less is lost on a thermometer
 constexpr double likely = 0.5;
 constexpr double over_told = 0.01;      // limits less often broken are not named
 constexpr std::size_t zones_named = 10;
@@ -69,6 +70,13 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
                                "it again, or take a steadier iron.",
                                at, full, full == 1 ? "" : "es", h.open.least));
   const auto passes = static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(full, 1, most_passes));
+  const auto& doses = c.stages[stage].doses;
+  const int met = full_passes_so_far(c, stage, static_cast<int>(doses.size()), doses.back());
+  const double hotter = c.iron.swing * top_of_swing_met(met) * kelvin_to_degF;
+  if (last && hotter >= hotter_told)
+    list.push_back(fmt::format("{}: {} full passes with a swing of ± {:.0f} °F leave the cloth as {:.0f} °F would, since the "
+                               "hottest of them counts. That is what is computed here.",
+                               at, met, c.iron.swing * kelvin_to_degF, fahrenheit(c.stages[stage].temperature) + hotter));
   if (last && passes <= h.open.beyond.size() && h.open.beyond[passes - 1] >= beyond_told)
     list.push_back(fmt::format("{}: {} of the area ends with more than {} of full shrink, for each pass the top of the swing counts "
                                "and nothing takes it back. A steadier iron makes this plan surer than care does.",
@@ -93,6 +101,22 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
 }
 
 }  // namespace
+
+std::string pass_words(const Plan& plan, int stage, int pass, double dose) {
+  constexpr double same_dose = 1e-3;
+  const std::string words = dose_words(dose);
+  if (stage >= static_cast<int>(plan.heat.size())) return words;
+  const auto& passes = plan.heat[static_cast<std::size_t>(stage)].passes;
+  const auto i = static_cast<std::size_t>(pass) - 1;
+  // Worked with another dose than the pass has: then its way does not hold either.
+  if (i >= passes.size() || std::abs(passes[i].asked - dose) > same_dose) return words;
+  switch (passes[i].way) {
+    case PassWay::touch: return words + ", keep moving";
+    case PassWay::setting: return words + ", at " + degrees_f(passes[i].sole_temperature);
+    case PassWay::hold: break;
+  }
+  return words;
+}
 
 std::string hold_words(const PassHeat& pass, const Iron& iron) {
   const double along = std::max(iron.sole_length, iron.sole_width), across = std::min(iron.sole_length, iron.sole_width);
@@ -155,6 +179,22 @@ std::vector<std::string> heat_sentences(const Plan& plan) {
   return list;
 }
 
+namespace {
+
+// What the governing use hangs on says nothing about a limit that is broken more often.
+std::string what_spoils_it(const Chances& k, int stage) {
+  const LimitChance* often = nullptr;
+  for (const LimitChance& l : k.limits)
+    if (l.stage == stage && l.over.share() >= over_told && (!often || l.over.hits > often->over.hits)) often = &l;
+  if (often && often->name != k.governing)
+    return fmt::format(" Most often over its limit: {}, {}.{}", often->name, percent_text(often->over.share()),
+                       often->name == "unevenness" ? " A steadier iron evens the pull." : "");
+  if (k.weights.empty() || k.weights.front().share < weight_that_leads) return "";
+  return fmt::format(" It hangs most on the {}: measure that first.", k.weights.front().name);
+}
+
+}  // namespace
+
 std::string sure_words(const Plan& plan) {
   const Chances& k = plan.chances;
   if (k.scenarios == 0 || k.holds.empty()) return "";
@@ -168,9 +208,7 @@ std::string sure_words(const Plan& plan) {
     text += k.ceiling ? fmt::format(" Asking for {}: up to {} only.", percent_text(k.confidence),
                                     degrees_f(plan.the_case.stages[*k.ceiling].temperature))
                       : fmt::format(" At no stage is it {}.", percent_text(k.confidence));
-  if (!k.weights.empty() && k.weights.front().share >= weight_that_leads && k.holds[stage].share() < k.confidence)
-    text += fmt::format(" It hangs most on the {}: measure that first.", k.weights.front().name);
-  return text;
+  return k.holds[stage].share() < k.confidence ? text + what_spoils_it(k, stage) : text;
 }
 
 std::vector<RiskyZone> risky_zones(const Plan& plan, bool slides, double least) {

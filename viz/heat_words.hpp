@@ -8,6 +8,8 @@
 
 namespace evenpull::viz {
 
+/// "light, keep moving", "light, at 201 °F", "full": how a pass with this dose is had with this iron.
+std::string pass_words(const Plan& plan, int stage, int pass, double dose);
 /// "Stay 3.4 s on each spot (or draw the sole lengthwise at 2.3 in/s); over the nose 16 s."
 std::string hold_words(const PassHeat& pass, const Iron& iron);
 /// All passes of a stage named by number, alike ones together: "Pass 1 and 2: ... Pass 3: ..."

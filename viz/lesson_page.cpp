@@ -87,7 +87,7 @@ void write_lesson_page(const Lesson& lesson, const std::string& version, const s
                             {"version", escaped(version)},
                             {"numbers", for_script(numbers(lesson).dump())},
                             {"data", data},
-                            {"script", std::string(page_unpack_js) + page_panel_view_js + page_lesson_js}}));
+                            {"script", std::string(page_unpack_js) + page_panel_inks_js + page_panel_data_js + page_panel_view_js + page_lesson_js}}));
 }
 
 }  // namespace evenpull

@@ -101,7 +101,7 @@ bool write_route_picture(const Plan& plan, int stage, const std::string& path) {
     draw_zone_words(cr, panel, view, 18, 40, [&](const Zone& zone) {
       return ZoneWords{places[static_cast<std::size_t>(&zone - panel.zones.data())], zone.label, black, true};
     });
-    const std::string words = plan.order_name + ". " + plan.order_rule + " Turn-overs in a pass: " +
+    const std::string words = "Order: " + plan.order_name + ". " + plan.order_rule + " Turn-overs in a pass: " +
                               std::to_string(std::max(turn_overs, 0)) + ". Arrows: the next zone on the same side is no neighbour.";
     draw_text(cr, {margin, SkinPicture::head_height + map + 16}, words, {.size = type, .width = width});
   });

@@ -68,7 +68,7 @@ std::string pass_list(const Plan& plan, std::size_t begin, std::size_t end) {
 
 std::string order_of_work(const Plan& plan) {
   if (!plan.ceiling) return "";
-  std::string html = fmt::format("<p><strong>{}.</strong> {}</p>\n", escaped(plan.order_name), escaped(plan.order_rule));
+  std::string html = fmt::format("<p><strong>Order: {}.</strong> {}</p>\n", escaped(plan.order_name), escaped(plan.order_rule));
   const std::size_t n = plan.steps.size();
   for (int stage = 0; stage <= *plan.ceiling; ++stage) {
     html += fmt::format("<h3>{}</h3>\n", degrees_both(plan.the_case.stages.at(stage).temperature));
@@ -78,7 +78,7 @@ std::string order_of_work(const Plan& plan) {
       while (end < n && plan.steps[end].stage == s.stage && plan.steps[end].pass == s.pass) ++end;
       if (s.stage == stage)
         html += fmt::format("<details class=\"pass\"><summary>Pass {}: {} <span class=\"count\"></span></summary>\n{}</details>\n",
-                            s.pass, escaped(dose_words(s.dose)), pass_list(plan, i, end));
+                            s.pass, escaped(pass_words(plan, s.stage, s.pass, s.dose)), pass_list(plan, i, end));
       i = end;
     }
     html += stage < *plan.ceiling ? "<h4>Check before going hotter</h4>\n" : "<h4>Check, then stop</h4>\n";
@@ -124,7 +124,7 @@ void write_page(const Plan& plan, const std::string& version, const std::string&
                             {"version", escaped(version)},
                             {"about", data.about},
                             {"fields", data.fields},
-                            {"script", std::string(page_unpack_js) + page_panel_view_js + page_plan_js}}));
+                            {"script", std::string(page_unpack_js) + page_panel_inks_js + page_panel_data_js + page_panel_view_js + page_plan_js}}));
 }
 
 }  // namespace evenpull

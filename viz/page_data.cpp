@@ -73,7 +73,7 @@ Json use_scale() {
 void add_steps(Json& j, const Plan& plan) {
   Json list = Json::array(), doses = Json::array();
   for (const auto& s : plan.steps) {
-    const Json words = dose_words(s.dose);
+    const Json words = pass_words(plan, s.stage, s.pass, s.dose);
     auto at = std::find(doses.begin(), doses.end(), words);
     if (at == doses.end()) doses.push_back(words), at = doses.end() - 1;
     list.push_back({{"zone", s.zone}, {"stage", s.stage}, {"pass", s.pass}, {"dose", at - doses.begin()}});

@@ -24,7 +24,7 @@ std::vector<std::string> write_pictures(const Plan& plan, const std::string& dir
     return stem;
   };
   int frame_stage = -1;
-  for (int stage = 0; stage < static_cast<int>(plan.the_case.stages.size()); ++stage) {
+  for (int stage = 0; stage <= last_stage_shown(plan); ++stage) {
     if (!stage_end(plan, stage)) continue;
     const std::string stem = fmt::format("pull_{:.0f}F", fahrenheit(plan.the_case.stages[stage].temperature));
     write_largest_pull(plan, stage, scale, directory + "/" + both(stem + "_largest"));

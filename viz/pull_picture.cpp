@@ -88,14 +88,19 @@ double strongest_on_scale(const Panel& panel, const std::vector<float>& pull) {
 
 }  // namespace
 
+int last_stage_shown(const Plan& plan) {
+  return std::min(static_cast<int>(plan.the_case.stages.size()) - 1, plan.ceiling.value_or(-1) + 1);
+}
+
 PullScale common_scale(const Plan& plan) {
   PullScale scale;
   double strongest = 0;
   for (int stage = 0; stage < static_cast<int>(plan.the_case.stages.size()); ++stage) {
     const Snapshot* now = stage_end(plan, stage);
     if (!now) continue;
-    scale.strongest_pull = std::max(scale.strongest_pull, strongest_on_scale(plan.panel, now->pull_major));
     for (float p : now->pull_major) strongest = std::max(strongest, static_cast<double>(p));
+    if (stage > last_stage_shown(plan)) continue;
+    scale.strongest_pull = std::max(scale.strongest_pull, strongest_on_scale(plan.panel, now->pull_major));
     for (float q : now->edge_slip) scale.longest_slip = std::max(scale.longest_slip, std::abs(static_cast<double>(q)));
   }
   scale.bands = round_bands(scale.strongest_pull, wanted_bands);

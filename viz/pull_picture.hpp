@@ -17,6 +17,8 @@ struct PullScale {
   double strongest_pull = 0;  ///< N/m: full length of a tick
 };
 PullScale common_scale(const Plan& plan);
+/// The first stage that is not safe is shown too, to see why; hotter ones nobody irons, and they would spoil the scale.
+int last_stage_shown(const Plan& plan);
 
 /// Each as `stem`.png and `stem`.svg.
 void write_largest_pull(const Plan& plan, int stage, const PullScale& scale, const std::string& stem);

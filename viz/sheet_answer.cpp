@@ -171,10 +171,17 @@ void draw_answer_page(Sheet& sheet) {
   const bool fits = lower.height >= least_drawing && order + between + worst(shown) <= lower.height;
   double x = room.right() - words_width, y = lower.y;
   if (!fits) {
-    // Long reasons: the numbers stay with them, the order gets a page of its own.
-    std::size_t beside = readings_shown;
-    while (beside > 0 && draw_worst(cr, plan, {}, right, beside, true) > lower.height) --beside;
-    if (beside > 0) draw_worst(cr, plan, {right_x, y}, right, beside, false);
+    // Long reasons: the numbers stay with them, or stand under the answer where more of them fit; the order gets a page of
+    // its own.
+    const Point under_answer{room.x, room.y + answer + gap};
+    const auto that_fit = [&](double width, double height) {
+      std::size_t n = readings_shown;
+      while (n > 0 && draw_worst(cr, plan, {}, width, n, true) > height) --n;
+      return n;
+    };
+    const std::size_t beside = that_fit(right, lower.height), under = that_fit(left, warn.y - gap / 2 - under_answer.y);
+    if (under > beside) draw_worst(cr, plan, under_answer, left, under, false);
+    else if (beside > 0) draw_worst(cr, plan, {right_x, y}, right, beside, false);
     if (!plan.ceiling) return;
     room = sheet.begin_page("Ironing plan: the order at a glance");
     draw_order_words(cr, plan, {room.x, room.y}, room.width, false);

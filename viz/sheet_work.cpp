@@ -20,16 +20,17 @@ constexpr double passes_type = 15;
 constexpr double largest_place = 40;
 constexpr double gap = 12;
 
-std::string passes_words(const StageOrder& order) {
+std::string passes_words(const Plan& plan, int stage, const StageOrder& order) {
   if (order.mixed) return fmt::format("Pass {}: dose by zone, see the list", order.passes.front());
   std::string text;
   for (std::size_t i = 0; i < order.passes.size();) {
     std::size_t end = i + 1;
-    while (end < order.passes.size() && order.doses[end] == order.doses[i]) ++end;
+    const std::string words = pass_words(plan, stage, order.passes[i], order.doses[i]);
+    while (end < order.passes.size() && pass_words(plan, stage, order.passes[end], order.doses[end]) == words) ++end;
     text += text.empty() ? "Pass " : ".  Pass ";
     for (std::size_t k = i; k < end; ++k)
       text += fmt::format("{}{}", k == i ? "" : k + 1 == end ? " and " : ", ", order.passes[k]);
-    text += " " + dose_words(order.doses[i]);
+    text += " " + words;
     i = end;
   }
   return text + ".";
@@ -43,7 +44,7 @@ double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool on
   const Extent d = draw_text(cr, {room.x + f.width + 14, room.y + 10}, degrees_c(kelvin), {.size = 26, .bold = true});
   const double x = room.x + f.width + d.width + 34, width = room.right() - x;
   double y = room.y;
-  y += draw_text(cr, {x, y}, passes_words(order), {.size = passes_type, .bold = true, .width = width}).height + 3;
+  y += draw_text(cr, {x, y}, passes_words(sheet.plan, stage, order), {.size = passes_type, .bold = true, .width = width}).height + 3;
   std::string words = "True sole temperature by thermometer, never the dial mark";
   words +=
       c.iron.swing > 0 ? fmt::format(" (this iron swings ± {:.0f} °F: let it settle). ", c.iron.swing * 1.8) : ". ";

@@ -9,10 +9,26 @@ namespace evenpull::viz {
 
 namespace {
 
+constexpr unsigned longest_unit = 16;  // letters; paths and the like must still break
+
 struct Unref {
   void operator()(PangoLayout* l) const { g_object_unref(l); }
 };
 using LayoutPtr = std::unique_ptr<PangoLayout, Unref>;
+
+// "2.3 in/s" breaks before the number or after the unit, not at the stroke.
+void keep_units_whole(PangoAttrList* list, const std::string& text) {
+  for (std::size_t i = text.find('/'); i != std::string::npos; i = text.find('/', i + 1)) {
+    const std::size_t from = text.rfind(' ', i), to = text.find(' ', i);
+    PangoAttribute* whole = pango_attr_allow_breaks_new(FALSE);
+    whole->start_index = static_cast<guint>(from == std::string::npos ? 0 : from + 1);
+    whole->end_index = static_cast<guint>(to == std::string::npos ? text.size() : to);
+    if (whole->end_index - whole->start_index <= longest_unit)
+      pango_attr_list_insert(list, whole);
+    else
+      pango_attribute_destroy(whole);
+  }
+}
 
 LayoutPtr lay_out(cairo_t* cr, const std::string& text, const TextStyle& style) {
   LayoutPtr layout(pango_cairo_create_layout(cr));
@@ -25,6 +41,7 @@ LayoutPtr lay_out(cairo_t* cr, const std::string& text, const TextStyle& style) 
   // Ligatures save nothing on a bench and spoil a search for "fill" in the PDF.
   PangoAttrList* attributes = pango_attr_list_new();
   pango_attr_list_insert(attributes, pango_attr_font_features_new("liga=0"));
+  keep_units_whole(attributes, text);
   pango_layout_set_attributes(layout.get(), attributes);
   pango_attr_list_unref(attributes);
   if (style.width > 0) {

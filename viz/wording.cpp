@@ -95,7 +95,7 @@ std::string use_text(double use, double plus_minus) {
 
 std::string dose_words(double dose) {
   if (dose >= least_of_a_full_dose) return "full";
-  if (dose <= most_of_a_light_dose) return "light, keep moving";
+  if (dose <= most_of_a_light_dose) return "light";
   return "part (" + fixed(dose, 2) + " of a full pass)";
 }
 

@@ -21,7 +21,7 @@ std::string pull_both(double newtons_per_metre);      ///< "3.4 lb/in (600 N/m)"
 std::string angle_text(double radians);               ///< "0.31°"
 std::string percent_text(double share);               ///< "12 %"
 std::string use_text(double use, double plus_minus);  ///< "0.83 ± 0.02", the bar rounded up; "0.83" without one
-std::string dose_words(double dose);                  ///< "light, keep moving", "part (0.60 of a full pass)", "full"
+std::string dose_words(double dose);                  ///< "light", "part (0.60 of a full pass)", "full"
 std::string dose_word(double dose);                   ///< "light", "part", "full"
 std::string side_word(Side side);                     ///< "TOP", "BOTTOM"
 

@@ -1,3 +1,5 @@
+#include "sequencer/ceiling.hpp"
+#include "sequencer/families.hpp"
 #include "sequencer/pass_choice.hpp"
 #include "tests/support/sample_case.hpp"
 
@@ -86,4 +88,30 @@ TEST_CASE("light passes first ease the way there") {
   const PassChoice choice = choose_passes(open_case(), one_by_one);
   CHECK(choice.trials[2].use < choice.trials[0].use);
   CHECK(choice.trials[2].difference < choice.trials[0].difference);
+}
+
+TEST_CASE("every stage that the job may end with has enough full passes, also where they cost the stage after it") {
+  Case c = open_case();
+  c.stages = sample::light_rudder(3).stages;
+  for (Stage& s : c.stages) s.passes_open = true;
+  c.stages.front().passes_open = false;
+  for (const double swing : {4.0, 16.0}) {
+    INFO(swing);
+    c.iron.swing = swing;
+    const Case out = with_enough_full_passes(c);
+    CHECK(out.stages.front().doses == c.stages.front().doses);
+    // The ceiling of the same order with the passes given: it and all hotter stages have them.
+    const Model m(out, {search_nodes});
+    const std::vector<Order> orders = order_families(m.panel);
+    const auto usual = std::find_if(orders.begin(), orders.end(), [](const Order& o) {
+      return o.name == "centre-out halving, sides alternating";
+    });
+    REQUIRE(usual != orders.end());
+    const auto ends = stage_ceiling(replay(m, steps_of(out, m.panel, *usual), {}).stages, false);
+    for (int s = std::max(1, ends.value_or(0)); s < static_cast<int>(out.stages.size()); ++s) {
+      const auto& doses = out.stages[s].doses;
+      CHECK(std::count(doses.begin(), doses.end(), 1.0) == (swing > 10 ? 3 : 2));
+    }
+    CHECK(with_enough_full_passes(out).stages.back().doses == out.stages.back().doses);
+  }
 }

@@ -164,10 +164,11 @@ TEST_CASE("a light pass comes by a short touch or by a lower setting, whichever 
 }
 
 TEST_CASE("a zone over the nose shrinks less there than a bay does in the same pass") {
-  Job j(one_zone_a_bay(nose_case()));
+  Case c = one_zone_a_bay(nose_case());
+  c.stages[0].doses = {1}, c.stages[0].dwells = {1.0};
+  Job j(c);
   Covering s = j.ironing.begin();
-  const double t = true_temperature(250);
-  j.ironing.iron(s, 0, j.ironing.heat(t, 1, 1.0), "a short stay");
+  j.ironing.iron(s, 0, j.ironing.heat(0, 1, 1), "a short stay");
   double nose = 0, open = 0;
   int noses = 0, opens = 0;
   for (int q : j.panel().zones[0].quads) {
@@ -188,4 +189,46 @@ TEST_CASE("wood, steel and aluminium are told apart by what they are") {
   CHECK(effusivity(heat_of({"a", 70e9, 26e9, 240e6, Strength::yield})) == Approx(17156).epsilon(0.01));
   CHECK(effusivity(heat_of({"s", 200e9, 77e9, 345e6, Strength::yield})) == Approx(12645).epsilon(0.01));
   CHECK(effusivity(heat_of({"w", 10e9, 0.7e9, 70e6, Strength::rupture})) == Approx(273).epsilon(0.01));
+}
+
+TEST_CASE("the more passes, the higher the point of its swing that cloth has met in the mean") {
+  CHECK(top_of_swing_met(0) == 0);
+  CHECK(top_of_swing_met(1) == 0);
+  // Closed forms: E max of n of sin(2 pi U) is I_n = n(n-1)/pi^2 (1 - I_(n-2)), I_1 = 0, I_2 = (2/pi)^2.
+  const double square = M_PI * M_PI;
+  CHECK(top_of_swing_met(2) == Approx(4 / square).epsilon(1e-12));
+  CHECK(top_of_swing_met(3) == Approx(6 / square).epsilon(1e-12));
+  CHECK(top_of_swing_met(4) == Approx(12 / square * (1 - 4 / square)).epsilon(1e-12));
+  for (int n = 2; n < 30; ++n) CHECK(top_of_swing_met(n) > top_of_swing_met(n - 1));
+  CHECK(top_of_swing_met(30) < 1);
+}
+
+TEST_CASE("a full pass after others counts with the higher swing, a light one and a steady iron do not") {
+  Case c = one_zone_a_bay(nose_case());
+  c.stages[0].doses = {0.25, 1, 1, 1};
+  Job j(c);
+  const auto shrink = [&](int pass, double dose) { return j.ironing.heat(0, pass, dose).open.lines[0].a; };
+  const PassHeat meant = pass_heat(c, c.stages[0].temperature, 1);
+  CHECK(shrink(2, 1) == meant.open.lines[0].a);
+  CHECK(shrink(3, 1) > shrink(2, 1));
+  CHECK(shrink(4, 1) > shrink(3, 1));
+  const PassHeat top = as_it_went(c, meant, c.iron.swing, 1);
+  CHECK(shrink(4, 1) < top.open.lines[0].a);
+  // A quadrature over what three passes meet, by the distribution of the highest of three sines.
+  double mean = 0;
+  const int parts = 200;
+  for (int i = 0; i < parts; ++i) {
+    const double low = double(i) / parts, high = double(i + 1) / parts, p = 0.5 * (low + high);
+    const double sole = -std::cos(M_PI * p) * c.iron.swing;
+    mean += (std::pow(high, 3) - std::pow(low, 3)) * as_it_went(c, meant, sole, 1).open.lines[0].a;
+  }
+  CHECK(shrink(4, 1) == Approx(mean).epsilon(0.03));
+
+  c.iron.swing = 0;
+  Job steady(c);
+  CHECK(steady.ironing.heat(0, 4, 1).open.lines[0].a == steady.ironing.heat(0, 2, 1).open.lines[0].a);
+  CHECK(full_passes_so_far(c, 0, 1, 0.25) == 0);
+  CHECK(full_passes_so_far(c, 0, 1, 1) == 1);   // worked at full dose where the case lists a light one
+  CHECK(full_passes_so_far(c, 0, 4, 1) == 3);
+  CHECK(full_passes_so_far(c, 0, 9, 1) == 4);   // a pass beyond the list
 }

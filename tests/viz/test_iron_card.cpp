@@ -3,8 +3,11 @@
 #include "viz/heat_words.hpp"
 #include "viz/iron_card.hpp"
 #include "viz/sheet.hpp"
+#include "viz/wording.hpp"
 
 #include <catch2/catch.hpp>
+
+#include <cmath>
 
 using namespace evenpull;
 using namespace evenpull::reading;
@@ -85,4 +88,42 @@ TEST_CASE("without a study the sheet says so instead of a chance") {
   plan.chances = {};
   CHECK(viz::sure_words(plan).empty());
   CHECK_THAT(viz::sure_sentences(plan).front(), Contains("Not studied"));
+}
+
+TEST_CASE("what the swing adds over several passes is said where the job ends, and only there") {
+  Plan plan = sample_plan();
+  plan.ceiling = 1;
+  REQUIRE(std::lround(viz::fahrenheit(plan.the_case.stages[1].temperature)) == 300);
+  plan.the_case.stages[1].doses = {1, 1, 1};
+  plan.the_case.iron.swing = 25 / 1.8;
+  const auto text = all_of(viz::heat_sentences(plan));
+  CHECK_THAT(text, Contains("300 °F: 3 full passes with a swing of ± 25 °F leave the cloth as 315 °F would"));
+  CHECK_THAT(text, !Contains("250 °F: 1 full pass"));
+  plan.the_case.iron.swing = 1;
+  CHECK_THAT(all_of(viz::heat_sentences(plan)), !Contains("leave the cloth as"));
+}
+
+TEST_CASE("a light pass says how it is had: moving, or at a lower setting") {
+  Plan plan = sample_plan();
+  REQUIRE(!plan.heat.empty());
+  PassHeat& pass = plan.heat[0].passes.at(0);
+  pass.asked = 0.25;
+  pass.way = PassWay::touch;
+  CHECK(viz::pass_words(plan, 0, 1, 0.25) == "light, keep moving");
+  pass.way = PassWay::setting;
+  pass.sole_temperature = (201 + 459.67) / 1.8;
+  CHECK(viz::pass_words(plan, 0, 1, 0.25) == "light, at 201 °F");
+  CHECK(viz::pass_words(plan, 0, 1, 1) == "full");     // worked with another dose than the pass has
+  CHECK(viz::pass_words(plan, 0, 99, 0.25) == "light");  // a pass that the plan does not have
+}
+
+TEST_CASE("page one says what spoils the chance: what the governing use hangs on, or the limit broken more often") {
+  Plan plan = sample_plan();
+  plan.ceiling = 1;
+  CHECK_THAT(viz::sure_words(plan), Contains("It hangs most on the pull of the cloth: measure that first."));
+  plan.chances.limits.push_back({"unevenness", 1, {40, 128, 0.23, 0.4}});
+  CHECK_THAT(viz::sure_words(plan), Contains("Most often over its limit: unevenness, 31 %. A steadier iron evens the pull.") &&
+                                        !Contains("hangs most"));
+  plan.chances.holds[1] = {120, 128, 0.88, 0.97};
+  CHECK_THAT(viz::sure_words(plan), !Contains("Most often"));
 }
