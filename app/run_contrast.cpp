@@ -70,7 +70,7 @@ Lesson compute(const Request& r, CaseFile& file) {
     const Panel& panel = plan.panel;
     lesson.ways.push_back({"one side first", "All of the top from root to tip, then all of the bottom.", {}});
     lesson.ways.push_back({"root to tip", "Bay by bay, both sides of a bay before the next.", {}});
-    lesson.ways.push_back({"the plan", plan.order_name + ": the best rule for this panel.", {}});
+    lesson.ways.push_back({"the plan", "The best rule for this panel: " + plan.order_name + ".", {}});
     const Case& same = plan.the_case;  // all three with the passes of the plan
     const std::vector<OrderStep> orders[] = {one_side_first(same, panel, last), root_to_tip(same, panel, last)};
     PlanOptions quiet = options;

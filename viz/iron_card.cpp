@@ -28,13 +28,15 @@ Extent half_of(Paper paper) {
 /// The table of stages; gives the y below it.
 double draw_stages(cairo_t* cr, const IronCard& card, double y, double width) {
   const bool hold = std::any_of(card.stages.begin(), card.stages.end(), [](const auto& s) { return !s.hold.empty(); });
+  constexpr double larger_mark = 3;
   const double columns[] = {0, 0.20 * width, 0.42 * width, hold ? 0.80 * width : width};
   const auto row = [&](const std::string& a, const std::string& b, const std::string& c, const std::string& d, double size, bool bold) {
     double h = 0;
     const std::string* cells[] = {&a, &b, &c, &d};
     for (int i = 0; i < (hold ? 4 : 3); ++i)
-      h = std::max(h, draw_text(cr, {margin + columns[i], y}, *cells[i],
-                                {.size = i == 1 && !bold ? size + 3 : size, .bold = bold || i == 1,
+      // All on one base line.
+      h = std::max(h, draw_text(cr, {margin + columns[i], y + (i == 1 || bold ? 0 : larger_mark)}, *cells[i],
+                                {.size = i == 1 && !bold ? size + larger_mark : size, .bold = bold || i == 1,
                                  .width = (i < 3 ? columns[i + 1] : width) - columns[i] - 4})
                           .height);
     y += h + 3;
@@ -72,7 +74,7 @@ class Graph {
 double kelvin(double degF) { return (degF + 459.67) / 1.8; }
 
 void draw_graph(cairo_t* cr, const IronCard& card, const Box& all) {
-  const Box box{all.x + axis_room, all.y + 4, all.width - axis_room - 6, all.height - 24};
+  const Box box{all.x + axis_room, all.y + 4, all.width - axis_room - 6, all.height - 38};
   const Graph g(card, box);
   const double left = card.curve.front().dial, right = card.curve.back().dial;
   cairo_new_path(cr);
@@ -90,12 +92,12 @@ void draw_graph(cairo_t* cr, const IronCard& card, const Box& all) {
   for (double f = g.cold(); f <= g.hot() + 1e-9; f += grid_degF) {
     stroke_line(cr, g.at(left, kelvin(f)), g.at(right, kelvin(f)), 0.4, grey);
     const Point p = g.at(left, kelvin(f));
-    draw_text(cr, {p.x - 4, p.y - 7}, fmt::format("{:.0f}", f), {.size = 10, .align = Align::right});
+    draw_text(cr, {p.x - 4, p.y - 7}, fmt::format("{:.0f}", f), {.align = Align::right});
   }
   for (double d = std::ceil(left); d <= right; d += std::max(1.0, std::ceil((right - left) / 8)))
-    draw_text(cr, {g.at(d, kelvin(g.cold())).x, box.bottom() + 3}, fmt::format("{:.0f}", d), {.size = 10, .align = Align::centre});
-  draw_text(cr, {box.right(), box.bottom() + 3}, "dial", {.size = 10, .align = Align::right});
-  draw_text(cr, {box.x + 4, box.y}, "true °F; grey: 95 % of the mean", {.size = 10});
+    draw_text(cr, {g.at(d, kelvin(g.cold())).x, box.bottom() + 3}, fmt::format("{:.0f}", d), {.align = Align::centre});
+  draw_text(cr, {box.x + box.width / 2, box.bottom() + 17}, "dial mark", {.align = Align::centre});
+  draw_text(cr, {box.x + 4, box.y}, "true °F; grey: 95 % of the mean");
   for (std::size_t i = 1; i < card.curve.size(); ++i)
     stroke_line(cr, g.at(card.curve[i - 1].dial, card.curve[i - 1].temperature),
                 g.at(card.curve[i].dial, card.curve[i].temperature), 1.4);
@@ -110,10 +112,12 @@ void draw_graph(cairo_t* cr, const IronCard& card, const Box& all) {
 void draw_card(cairo_t* cr, const IronCard& card, Extent page, const std::string& version) {
   const double width = page.width - 2 * margin;
   double y = margin;
+  draw_text(cr, {margin + width, y + 7}, "evenpull " + version, {.align = Align::right});
   y += draw_text(cr, {margin, y}, "Iron check", {.size = title_type, .bold = true}).height;
   y += draw_text(cr, {margin, y}, card.title, {.width = width}).height + gap;
   y = draw_stages(cr, card, y, width) + gap;
   for (const auto& w : card.warnings) y += draw_text(cr, {margin, y}, w, {.bold = true, .width = width}).height + 3;
+  if (!card.warnings.empty()) y += gap / 2;
   const double foot = page.height - margin - measure_text(cr, airworthy_sentence, {.bold = true, .width = width}).height;
   const double signature = 2 * least_type + gap;
   const double notes = measure_items(cr, card.notes, width);
@@ -126,8 +130,8 @@ void draw_card(cairo_t* cr, const IronCard& card, Extent page, const std::string
   y += draw_items(cr, {margin, y}, card.notes, width);
   const double line = foot - gap;
   draw_text(cr, {margin, line - least_type - 6}, "read by, date, thermometer");
-  stroke_line(cr, {margin + 0.48 * width, line - 2}, {margin + width, line - 2}, 0.8);
-  draw_text(cr, {margin, foot}, std::string(airworthy_sentence) + ".  evenpull " + version, {.size = 10, .width = width});
+  stroke_line(cr, {margin + 0.5 * width, line - 2}, {margin + width, line - 2}, 0.8);
+  draw_text(cr, {margin, foot}, std::string(airworthy_sentence) + ".", {.width = width});
 }
 
 }  // namespace

@@ -27,8 +27,8 @@ void draw_bar_boxes(cairo_t* cr, Box bar, const Bands& bands) {
 using Words = std::function<std::string(double)>;
 
 /// Every how manieth limit can be said without the words touching.
-int label_step(cairo_t* cr, Box bar, const Bands& bands, double type_size, const Words& words) {
-  const double widest = measure_text(cr, words(bands.bounds.back()), {.size = type_size}).width;
+int label_step(cairo_t* cr, Box bar, const Bands& bands, double type_size, bool open_end, const Words& words) {
+  const double widest = measure_text(cr, words(bands.bounds.back()) + (open_end ? "+" : ""), {.size = type_size}).width;
   return std::max(1, static_cast<int>(std::ceil(1.25 * widest * bands.count() / bar.width)));
 }
 
@@ -86,7 +86,8 @@ void draw_bar_both(cairo_t* cr, Box box, const Bands& bands, bool open_end, doub
   const double above = bar.y - 0.75 * type_size, below = bar.bottom() + 0.8 * type_size;
   // Both rows name the same limits.
   const int each =
-      std::max(label_step(cr, bar, bands, type_size, upper.words), label_step(cr, bar, bands, type_size, lower.words));
+      std::max(label_step(cr, bar, bands, type_size, open_end, upper.words),
+               label_step(cr, bar, bands, type_size, open_end, lower.words));
   // Zero, where it stands within the scale, is among them.
   const auto zero = std::lower_bound(bands.bounds.begin(), bands.bounds.end(), 0.0) - bands.bounds.begin();
   const int first = static_cast<int>(zero) % each;
@@ -119,7 +120,7 @@ namespace {
 void draw_bar_below(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size, const Words& words) {
   const Box bar{box.x, box.y, box.width, 1.4 * type_size};
   draw_bar_boxes(cr, bar, bands);
-  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size, label_step(cr, bar, bands, type_size, words), open_end,
+  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size, label_step(cr, bar, bands, type_size, open_end, words), open_end,
               words);
 }
 

@@ -94,7 +94,7 @@ void draw_leaps(cairo_t* cr, const Panel& panel, const SkinView& view, const Sta
       const Zone &from = panel.zones.at(run.zones[i - 1]), &to = panel.zones.at(run.zones[i]);
       if (from.side != to.side || neighbours(from, to)) continue;
       const Extent room = room_in_zone(panel, from, view);
-      constexpr double least_room = 3 * least_type;
+      constexpr double least_room = 2.6 * least_type;
       if (std::min(room.width, room.height) < least_room) continue;
       draw_leap(cr, view.centre(panel, from), view.centre(panel, to),
                 {.clear = 0.42 * std::max(room.width, room.height), .line_width = 1.2, .head = 8});

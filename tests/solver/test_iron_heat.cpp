@@ -206,6 +206,7 @@ TEST_CASE("the more passes, the higher the point of its swing that cloth has met
 TEST_CASE("a full pass after others counts with the higher swing, a light one and a steady iron do not") {
   Case c = one_zone_a_bay(nose_case());
   c.stages[0].doses = {0.25, 1, 1, 1};
+  c.iron.swing = 14;
   Job j(c);
   const auto shrink = [&](int pass, double dose) { return j.ironing.heat(0, pass, dose).open.lines[0].a; };
   const PassHeat meant = pass_heat(c, c.stages[0].temperature, 1);
