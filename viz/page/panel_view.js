@@ -243,7 +243,7 @@ class PanelView {
     g.font = `600 ${size}px system-ui, sans-serif`;
     g.textAlign = "center";
     g.textBaseline = "middle";
-    let fits = words.filter((word) => g.measureText(word).width + 6 < Math.max(width, 0));
+    let fits = words.filter((word) => g.measureText(word).width + 2 < width);
     if (fits.length * line + 2 > height || area < 500) fits = fits.slice(0, height > line ? 1 : 0);
     fits.forEach((word, i) => {
       const at = y + (i - (fits.length - 1) / 2) * line, w = g.measureText(word).width + 6;
