@@ -10,6 +10,7 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <cstdint>
 
 namespace evenpull {
@@ -76,9 +77,13 @@ std::string order_of_work(const Plan& plan) {
       const Step& s = plan.steps[i];
       std::size_t end = i;
       while (end < n && plan.steps[end].stage == s.stage && plan.steps[end].pass == s.pass) ++end;
-      if (s.stage == stage)
+      if (s.stage == stage) {
+        const auto left = std::find_if(plan.steps.begin() + static_cast<std::ptrdiff_t>(i),
+                                       plan.steps.begin() + static_cast<std::ptrdiff_t>(end), [](const Step& t) { return !t.done; });
+        const double dose = left == plan.steps.begin() + static_cast<std::ptrdiff_t>(end) ? s.dose : left->dose;
         html += fmt::format("<details class=\"pass\"><summary>Pass {}: {} <span class=\"count\"></span></summary>\n{}</details>\n",
-                            s.pass, escaped(pass_words(plan, s.stage, s.pass, s.dose)), pass_list(plan, i, end));
+                            s.pass, escaped(pass_words(plan, s.stage, s.pass, dose)), pass_list(plan, i, end));
+      }
       i = end;
     }
     html += stage < *plan.ceiling ? "<h4>Check before going hotter</h4>\n" : "<h4>Check, then stop</h4>\n";

@@ -80,7 +80,8 @@ void RunList::draw(const Box& box) const {
                    std::to_string(passes_[p]), {});
     double y = box.y + head_height;
     for (std::size_t i = c * rows; i < std::min(lines_.size(), (c + 1) * rows); ++i) {
-      for (std::size_t p = 0; p < passes_.size(); ++p)
+      const bool left = lines_[i].zones != run_done;  // what is done needs no tick
+      for (std::size_t p = 0; left && p < passes_.size(); ++p)
         draw_tick_box(cr_, {x + box_step * static_cast<double>(p), y + (one - box_size) / 2}, box_size);
       TextStyle right = plain;
       right.align = Align::right;

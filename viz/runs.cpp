@@ -28,14 +28,21 @@ bool all_done(const StageOrder& order) {
 
 std::vector<StageOrder> orders_of_stage(const Plan& plan, int stage) {
   std::map<int, StageOrder> by_pass;
+  std::map<int, bool> to_work;
   for (const auto& step : plan.steps) {
     if (step.stage != stage) continue;
     auto& order = by_pass[step.pass];
     if (order.passes.empty()) {
       order.passes.push_back(step.pass);
       order.doses.push_back(step.dose);
-    } else if (order.doses.front() != step.dose) {
-      order.mixed = true;
+    }
+    // What was done before the plan was made, at whatever dose, nobody works again.
+    if (!step.done) {
+      if (!to_work[step.pass])
+        order.doses.front() = step.dose;
+      else if (order.doses.front() != step.dose)
+        order.mixed = true;
+      to_work[step.pass] = true;
     }
     if (order.runs.empty() || order.runs.back().number != step.run) order.runs.push_back({step.run, {}, {}, {}, {}});
     order.runs.back().zones.push_back(step.zone);
@@ -83,7 +90,7 @@ std::string run_zones(const Panel& panel, const Run& run, bool with_doses) {
     text += (text.empty() ? "" : " ") + panel.zones.at(run.zones[i]).label;
     if (with_doses) text += " " + dose_word(run.doses[i]);
   }
-  if (text.empty()) return "done";
+  if (text.empty()) return run_done;
   return text;
 }
 

@@ -32,6 +32,8 @@ std::vector<StageOrder> orders_of_stage(const Plan& plan, int stage);
 bool one_order_throughout(const Plan& plan, int last);
 /// "TOP", "BOTTOM" or "BOTH".
 std::string run_side(const Panel& panel, const Run& run);
+/// Said of a run whose zones are all done.
+inline constexpr const char* run_done = "done";
 /// "T7 T10 T4"; "T7 light T10 full" when the doses are mixed.
 std::string run_zones(const Panel& panel, const Run& run, bool with_doses);
 /// Places of each zone in an order as words: "7", "7, 31" when it is worked twice, "" when it is left out, "done".

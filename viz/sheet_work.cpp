@@ -92,7 +92,8 @@ void draw_leaps(cairo_t* cr, const Panel& panel, const SkinView& view, const Sta
   for (const auto& run : order.runs)
     for (std::size_t i = 1; i < run.zones.size(); ++i) {
       const Zone &from = panel.zones.at(run.zones[i - 1]), &to = panel.zones.at(run.zones[i]);
-      if (from.side != to.side || neighbours(from, to)) continue;
+      const bool done = !run.done.empty() && (run.done[i - 1] || run.done[i]);
+      if (done || from.side != to.side || neighbours(from, to)) continue;
       const Extent room = room_in_zone(panel, from, view);
       constexpr double least_room = 2.6 * least_type;
       if (std::min(room.width, room.height) < least_room) continue;

@@ -65,3 +65,14 @@ TEST_CASE("passes that are done are left out, and in the pass begun the zones th
   CHECK(std::count(places.begin(), places.end(), "done") == 3);
   CHECK(run_zones(plan.panel, orders[0].runs[0], false) == "done");
 }
+
+TEST_CASE("zones done at another dose do not make the rest of the pass a mixed one") {
+  Plan plan = sample_plan();
+  int first = 0;
+  for (Step& s : plan.steps)
+    if (s.stage == 0 && s.pass == 1 && first++ < 4) s.done = true, s.dose = 1;
+  const auto orders = orders_of_stage(plan, 0);
+  REQUIRE(orders.size() == 2);
+  CHECK_FALSE(orders[0].mixed);
+  CHECK(orders[0].doses == std::vector<double>{0.25});
+}
