@@ -93,6 +93,13 @@ for (const [name, size] of Object.entries(sizes)) {
     await page.waitForFunction(() => document.getElementById("left").textContent === "move on");
     await page.locator("#start").click();
   });
+  await claim(on("the picture, which stays in sight, covers nothing that follows it"), async () => {
+    for (const from of ["#numbers", "#cautions"]) {
+      await page.locator(from).scrollIntoViewIfNeeded();
+      const [over, under] = await page.evaluate((s) => ["#picture", s].map((q) => document.querySelector(q).getBoundingClientRect().toJSON()), from);
+      assert.ok(over.bottom <= under.top + 1, `the picture ends at ${over.bottom}, ${from} begins at ${under.top}`);
+    }
+  });
   await claim(on("the table says what the picture shows"), async () => {
     await page.locator("#numbers summary").click();
     assert.ok((await page.locator("#zone-numbers tr").count()) > 3);
