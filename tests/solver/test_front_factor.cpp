@@ -1,11 +1,12 @@
-// Our own sparse factorisation: what it must do on any symmetric matrix, not only on a tangent.
+// Our own sparse factorisation: what it must do on any symmetric matrix, not only on a tangent; and against Eigen's
+// factorisations, which share no line with it.
 #include "solver/front_factor.hpp"
 #include "solver/linear_solver.hpp"
-#include "solver/model.hpp"
 #include "tests/solver/chance.hpp"
-#include "tests/support/sample_case.hpp"
+#include "tests/solver/small_job.hpp"
 
 #include <Eigen/Cholesky>
+#include <Eigen/SparseCholesky>
 #include <catch2/catch.hpp>
 
 using namespace evenpull;
@@ -80,7 +81,7 @@ TEST_CASE("a matrix that is not positive definite is told") {
 }
 
 TEST_CASE("every unknown is eliminated once, and what a front hands on its parent knows") {
-  const Model m(sample::aileron(), {300});
+  const Model m(sample::aileron(), coarse(300));
   const FrontPlan plan(m.pattern);
   std::vector<int> sorted = plan.original;
   std::sort(sorted.begin(), sorted.end());
@@ -96,19 +97,101 @@ TEST_CASE("every unknown is eliminated once, and what a front hands on its paren
   }
 }
 
-TEST_CASE("the solver behind the door solves what the fronts solve") {
-  const Model m(sample::aileron(), {300});
-  Sparse a = m.pattern;
-  std::fill_n(a.valuePtr(), a.nonZeros(), -1.0);
-  for (int i : m.diagonal) a.valuePtr()[i] = 1e3;
-  FrontFactor fronts(std::make_shared<const FrontPlan>(a));
-  REQUIRE(fronts.factorise(a.valuePtr()));
-  LinearSolver door;
-  door.use(m.analysis);
-  REQUIRE(door.factorise(a));
-  const Eigen::VectorXd b = Eigen::VectorXd::LinSpaced(a.cols(), 0, 1);
-  Eigen::VectorXd x(a.cols()), y;
-  fronts.solve(b.data(), x.data());
-  door.solve(b, y);
-  CHECK((x - y).cwiseAbs().maxCoeff() < 1e-12);
+namespace {
+
+using Independent = Eigen::SimplicialLDLT<Sparse, Eigen::Lower>;
+
+// A matrix that is no longer dominated by its diagonal: that of some dominated one times itself, and a little more.
+Sparse far_from_diagonal(Chance& chance, int n, int per_column) {
+  const Sparse root = chance_matrix(chance, n, per_column);
+  Sparse a = (root * Sparse(root.transpose())).triangularView<Eigen::Lower>();
+  for (int j = 0; j < n; ++j) a.coeffRef(j, j) += 1e-3;
+  a.makeCompressed();
+  return a;
+}
+
+// Largest distance of both solutions, as a share of the largest value.
+double apart(const Sparse& a, FrontFactor& ours, const Independent& theirs, const Eigen::VectorXd& b) {
+  const Eigen::VectorXd wanted = theirs.solve(b);
+  Eigen::VectorXd x(a.cols());
+  ours.solve(b.data(), x.data());
+  return (x - wanted).cwiseAbs().maxCoeff() / wanted.cwiseAbs().maxCoeff();
+}
+
+// Tangents of a job: cloth loose all over, partly tight, tight.
+std::vector<Sparse> tangents() {
+  Job job(one_zone_a_bay(sample::aileron(3, 0.9)), 200);
+  Equilibrium equilibrium(job.model, {});
+  std::vector<Sparse> out;
+  Covering s = job.ironing.begin();
+  out.push_back(equilibrium.tangent(s));
+  for (int z : centre_out(job.panel())) {
+    REQUIRE(work(job, s, {z}, 250, 1));
+    out.push_back(equilibrium.tangent(s));
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("chance matrices are solved as Eigen's own factorisation solves them") {
+  Chance chance(14);
+  for (int n : {1, 3, 8, 40, 97, 300})
+    for (int per_column : {1, 3, 9}) {
+      INFO("size " << n << ", entries a column " << per_column);
+      const Sparse a = far_from_diagonal(chance, n, per_column);
+      FrontFactor ours(std::make_shared<const FrontPlan>(a));
+      const Independent theirs(a);
+      REQUIRE(ours.factorise(a.valuePtr()));
+      REQUIRE(theirs.info() == Eigen::Success);
+      CHECK(apart(a, ours, theirs, chance.vector(Eigen::Index{n}, 1)) < 1e-9);
+    }
+}
+
+TEST_CASE("tangents of a job are solved as Eigen's own factorisation solves them, by the fronts and through the door") {
+  Chance chance(15);
+  for (const Sparse& a : tangents()) {
+    const Independent theirs(a);
+    REQUIRE(theirs.info() == Eigen::Success);
+    const Eigen::VectorXd b = chance.vector(a.cols(), 1);
+    FrontFactor fronts(std::make_shared<const FrontPlan>(a));
+    REQUIRE(fronts.factorise(a.valuePtr()));
+    // Their condition is up to 1e9: of 16 digits seven are left.
+    CHECK(apart(a, fronts, theirs, b) < 1e-6);
+    LinearSolver door;
+    door.analyse(a);
+    REQUIRE(door.factorise(a));
+    Eigen::VectorXd y;
+    door.solve(b, y);
+    const Eigen::VectorXd wanted = theirs.solve(b);
+    CHECK((y - wanted).cwiseAbs().maxCoeff() < 1e-6 * wanted.cwiseAbs().maxCoeff());
+  }
+}
+
+TEST_CASE("fronts say of each matrix what the signs of Eigen's pivots say: positive definite or not") {
+  Chance chance(16);
+  int definite = 0, indefinite = 0;
+  const auto compare = [&](const Sparse& a) {
+    const Independent theirs(a);
+    REQUIRE(theirs.info() == Eigen::Success);
+    const bool wanted = (theirs.vectorD().array() > 0).all();
+    ++(wanted ? definite : indefinite);
+    CHECK(FrontFactor(std::make_shared<const FrontPlan>(a)).factorise(a.valuePtr()) == wanted);
+  };
+  for (const Sparse& tangent : tangents())
+    for (double less : {0.0, 0.2, 0.9, 1.1}) {
+      // Less of the diagonal of some unknowns: a tangent that loses its hold somewhere.
+      Sparse a = tangent;
+      const int from = static_cast<int>(chance.between(0, static_cast<double>(a.cols())));
+      for (int j = from; j < std::min<int>(from + 20, static_cast<int>(a.cols())); ++j) a.coeffRef(j, j) *= 1 - less;
+      compare(a);
+    }
+  for (int n : {5, 40, 200})
+    for (double shift : {0.0, 1e-4, 1.0, 100.0}) {
+      Sparse a = far_from_diagonal(chance, n, 3);
+      for (int j = 0; j < n; ++j) a.coeffRef(j, j) -= shift;
+      compare(a);
+    }
+  CHECK(definite > 5);
+  CHECK(indefinite > 5);
 }
