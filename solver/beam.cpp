@@ -142,6 +142,25 @@ BeamMatrix beam_geometric_stiffness(const BeamShape& b, double axial) {
   return turn_to_panel(a.rotation, e.transpose() * local_geometric(a.length, axial) * e);
 }
 
+double beam_energy(const BeamShape& b, const BeamVector& u) {
+  const Axes a = axes_of(b);
+  BeamVector local;
+  for (int i = 0; i < 4; ++i) local.segment<3>(3 * i) = a.rotation * u.segment<3>(3 * i);
+  const double stretch = local[6] - local[0], twist = local[9] - local[3];
+  double twice = b.youngs_modulus * b.section.area * stretch * stretch + b.shear_modulus * b.section.torsion * twist * twist;
+  const auto add_bending = [&](const Plane& p, double inertia) {
+    if (b.hinge_from && b.hinge_to) return;
+    const double chord = (local[p.v2] - local[p.v1]) / a.length;
+    double from = p.sign * local[p.t1] - chord, to = p.sign * local[p.t2] - chord;
+    if (b.hinge_from) from = -0.5 * to;
+    if (b.hinge_to) to = -0.5 * from;
+    twice += 4 * b.youngs_modulus * inertia * (from * from + from * to + to * to);
+  };
+  add_bending(flat, b.section.inertia_flat);
+  add_bending(upright, b.section.inertia_up);
+  return 0.5 * twice / a.length;
+}
+
 BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial, const BeamLoad& load) {
   const Axes a = axes_of(b);
   BeamVector local;
@@ -161,8 +180,9 @@ BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial, co
 }
 
 double end_stress(const Section& s, const BeamForces& f, int end) {
-  const double direct = std::abs(f.axial) / s.area + std::abs(f.bend_up[end]) * s.reach_up / s.inertia_up +
-                        std::abs(f.bend_flat[end]) * s.reach_flat / s.inertia_flat;
+  const double up = std::abs(f.bend_up[end]) * s.reach_up / s.inertia_up;
+  const double flat = std::abs(f.bend_flat[end]) * s.reach_flat / s.inertia_flat;
+  const double direct = std::abs(f.axial) / s.area + (s.round ? std::hypot(up, flat) : up + flat);
   const double shear = std::abs(f.twist) * s.reach_twist / s.torsion;
   return std::sqrt(direct * direct + 3 * shear * shear);
 }

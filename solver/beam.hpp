@@ -30,6 +30,10 @@ BeamMatrix beam_stiffness(const BeamShape& b);
 /// out together with the warping stiffness of open sections, which outweighs it on members as short as ribs.
 BeamMatrix beam_geometric_stiffness(const BeamShape& b, double axial_force);
 
+/// Strain energy [N m] of end displacements `u` (panel axes) without axial force, from how far the beam is stretched,
+/// twisted and bent: a motion without strain gives the square of rounding, where u.K.u gives rounding itself.
+double beam_energy(const BeamShape& b, const BeamVector& u);
+
 /// Resultants of a beam, at its two ends.
 struct BeamForces {
   double axial = 0;      ///< N, pull positive
@@ -48,8 +52,9 @@ struct BeamLoad {
 /// (q l^2/12 for an even one).
 BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial_force, const BeamLoad& load = {});
 
-/// Worst equivalent stress at one end (0 or 1) with the section there [Pa]: sqrt((|N|/A + |M_up| c/I + |M_flat| c/I)^2
-/// + 3 (T c/J)^2), von Mises; the bending parts are added without regard to where on the section they peak.
+/// Worst equivalent stress at one end (0 or 1) with the section there [Pa]: sqrt((|N|/A + bending)^2 + 3 (T c/J)^2), von
+/// Mises. Bending is sqrt(M_up^2 + M_flat^2) c/I on a round section, which is exact; elsewhere |M_up| c/I + |M_flat| c/I,
+/// without regard to where on the section the parts peak.
 double end_stress(const Section& s, const BeamForces& f, int end);
 
 }  // namespace evenpull

@@ -16,6 +16,7 @@ Section tube(double outside, double wall) {
   s.inertia_up = s.inertia_flat = pi / 64 * (std::pow(outside, 4) - std::pow(inside, 4));
   s.torsion = 2 * s.inertia_up;
   s.reach_up = s.reach_flat = s.reach_twist = outside / 2;
+  s.round = true;
   return s;
 }
 

@@ -6,8 +6,8 @@
 namespace evenpull {
 
 /// Properties of a section. "up" is bending up and down (out of the panel's plane), "flat" is bending in the panel's
-/// plane. stress = |N|/area + |M_up| reach_up/inertia_up + |M_flat| reach_flat/inertia_flat;
-/// torsion shear = |T| reach_twist/torsion.
+/// plane. stress = |N|/area + that of both bendings, |M_up| reach_up/inertia_up and |M_flat| reach_flat/inertia_flat (a
+/// round section: root of the sum of squares, else the sum); torsion shear = |T| reach_twist/torsion.
 struct Section {
   double area = 0;          ///< m^2
   double inertia_up = 0;    ///< m^4
@@ -16,6 +16,7 @@ struct Section {
   double reach_up = 0;      ///< distance of the outermost fibre [m]
   double reach_flat = 0;    ///< m
   double reach_twist = 0;   ///< J / torsional modulus [m]
+  bool round = false;       ///< the rim is a circle: two bendings are one, about the axis of their resultant
 };
 
 /// A section as a workshop describes it. Lengths in m.

@@ -1,8 +1,10 @@
 // Properties of cross sections against elementary formulas, computed here by hand.
+#include "solver/beam.hpp"
 #include "solver/section.hpp"
 #include "tests/published/straight_line.hpp"
 #include "tests/support/book.hpp"
 
+#include <Eigen/LU>
 #include <catch2/catch.hpp>
 
 #include <cmath>
@@ -106,4 +108,50 @@ TEST_CASE("flanges stiffen a pressed rib against bending up and down by area tim
   const double flanges = 2 * 12 * 0.5 * 20 * 20;  // 2 A (h/2)^2 [mm^4], their own inertia left out
   frame.number("Pressed rib 40 x 12 x 0.5 mm", "inertia up and down [mm^4]", "A (h/2)^2, derived here",
                0.5 * 64000 / 12 + flanges, s.inertia_up / mm4, 1e-3, "the flanges' own inertia is left out by hand");
+}
+
+namespace {
+
+// Worst stress [Pa] at the root of a cantilever along y whose tip is pushed across by `force`, `turned` from up towards
+// flat, and pulled along by `pull`.
+double stress_at_root(const Section& section, double length, double force, double turned, double pull) {
+  BeamShape b;
+  b.from = {0, 0, 0};
+  b.to = {0, length, 0};
+  b.up = Eigen::Vector3d::UnitZ();
+  b.section = section;
+  b.youngs_modulus = 70e9;
+  b.shear_modulus = 26e9;
+  Eigen::Matrix<double, 6, 1> load = Eigen::Matrix<double, 6, 1>::Zero();
+  load.head<3>() << force * std::sin(turned), pull, force * std::cos(turned);
+  BeamVector u = BeamVector::Zero();
+  u.tail<6>() = beam_stiffness(b).bottomRightCorner<6, 6>().lu().solve(load);
+  return end_stress(section, beam_forces(b, u, 0), 0);
+}
+
+}  // namespace
+
+TEST_CASE("a tube bent obliquely is stressed as by the resultant of both moments, whatever the direction") {
+  // Derived here: with moments M1 and M2 about two diameters the stress at the angle p of the rim is
+  // (M1 cos p + M2 sin p) r/I, at most sqrt(M1^2 + M2^2) r/I. A force F at the tip bends the root by F L in all.
+  const double length = 0.4, force = 12, pull = 150;
+  const Section s = tube_section(12.7 * mm, 0.9 * mm);
+  const double along = pull / s.area, bent = force * length * 6.35 * mm / s.inertia_up;
+  for (double degrees : {0.0, 15.0, 45.0, 60.0, 90.0, 135.0})
+    frame.number("Tube 12.7 x 0.9 mm bent obliquely and pulled, cantilever",
+                 "worst stress, force " + std::to_string(static_cast<int>(degrees)) + " deg off vertical [MPa]",
+                 "strength of materials, derived here", 1e-6 * (along + bent),
+                 1e-6 * stress_at_root(s, length, force, degrees * std::acos(-1.0) / 180, pull), 1e-9);
+}
+
+TEST_CASE("a bar bent obliquely is stressed at a corner, where both bendings add") {
+  // Derived here: both parts of the stress are largest at the same corner of a rectangle.
+  const double length = 0.4, force = 12, turned = 0.7;
+  SectionShape shape;
+  shape.kind = SectionShape::Kind::bar;
+  shape.width = 12 * mm;
+  shape.height = 20 * mm;
+  const double up = force * std::cos(turned) * length * 6 / (12 * 20 * 20 * mm3);
+  const double flat = force * std::sin(turned) * length * 6 / (20 * 12 * 12 * mm3);
+  CHECK(stress_at_root(section_of(shape, 0), length, force, turned, 0) == Approx(up + flat));
 }

@@ -82,7 +82,9 @@ class Piece:
         twist = self.twist_stiffness * (self.turn @ u)
         worst = 0.0
         for end, s in enumerate(self.piece.end_sections):
-            direct = (abs(axial) / s.area + abs(force["up"][2 * end + 1]) * s.reach_up / s.inertia_up +
-                      abs(force["flat"][2 * end + 1]) * s.reach_flat / s.inertia_flat)
+            up = abs(force["up"][2 * end + 1]) * s.reach_up / s.inertia_up
+            flat = abs(force["flat"][2 * end + 1]) * s.reach_flat / s.inertia_flat
+            # On a circle the two bendings are one, about the axis of their resultant.
+            direct = abs(axial) / s.area + (np.hypot(up, flat) if s.round else up + flat)
             worst = max(worst, np.hypot(direct, np.sqrt(3) * abs(twist) * s.reach_twist / s.torsion))
         return worst

@@ -154,6 +154,31 @@ TEST_CASE("the forces of a beam do the work that its stiffness says") {
   }
 }
 
+TEST_CASE("energy from the deformations is that of the stiffness, and of a rigid motion nothing, far below rounding") {
+  Chance chance(59);
+  for (int i = 0; i < 20; ++i) {
+    BeamShape b = some_beam(chance);
+    b.hinge_from = i % 2;
+    b.hinge_to = i % 3 == 0;
+    const BeamVector u = chance.vector<12>(0.01);
+    const BeamMatrix k = beam_stiffness(b);
+    CHECK(beam_energy(b, u) == Approx(0.5 * u.dot(k * u)));
+    const BeamVector r = rigid(b, chance.vector<3>(0.01), chance.vector<3>(0.01));
+    CHECK(beam_energy(b, r) < 1e-28 * r.dot(k.diagonal().cwiseProduct(r)));
+  }
+}
+
+TEST_CASE("on a round section two bendings are one") {
+  Section s{1e-4, 2e-9, 2e-9, 4e-9, 0.01, 0.01, 0.01};
+  s.round = true;
+  BeamForces f;
+  f.bend_up[0] = 3;
+  f.bend_flat[0] = -4;
+  CHECK(end_stress(s, f, 0) == Approx(5 * 0.01 / 2e-9));
+  s.round = false;
+  CHECK(end_stress(s, f, 0) == Approx(7 * 0.01 / 2e-9));
+}
+
 TEST_CASE("stress at an end adds pull, torsion and both bendings of that end") {
   const Section s{1e-4, 2e-9, 1e-9, 3e-9, 0.01, 0.005, 0.006};
   BeamForces f;

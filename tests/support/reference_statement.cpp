@@ -72,7 +72,7 @@ void write_frame(Writer& w, const Model& m) {
       w.line("piece", beam.from, beam.to, beam.up, beam.hinge_from, beam.hinge_to);
       for (const Section* s : {&beam.section, &beam.section_from, &beam.section_to})
         w.line("section", s->area, s->inertia_up, s->inertia_flat, s->torsion, s->reach_up, s->reach_flat,
-               s->reach_twist);
+               s->reach_twist, s->round);
     }
   }
   for (int h = 0; h < 2; ++h)
