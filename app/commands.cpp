@@ -16,11 +16,10 @@ namespace evenpull {
 namespace {
 
 std::string not_converged_text(const Request& r, const NotConverged& e) {
+  const auto unit = e.missed.unit.empty() ? "" : " " + e.missed.unit;
   return fmt::format(
-      "{}: no equilibrium was found, so there is no plan: {}\n  where: {}; {} iterations; out of balance {:.3g} N, "
-      "allowed {:.3g} N\n"
-      "  what to try: {}",
-      r.case_file, e.what(), e.where, e.iterations, e.residual, e.tolerance,
+      "{}: {}, so there is no plan\n  where: {}; {} iterations; {} {:.3g}{}, allowed {:.3g}{}\n  what to try: {}",
+      r.case_file, e.what(), e.where, e.iterations, e.missed.what, e.missed.value, unit, e.missed.allowed, unit,
       e.advice.empty()
           ? "look at the case with `evenpull survey`; a very soft frame or an absurd value is the usual cause"
           : e.advice);

@@ -1,11 +1,12 @@
 // Members, ribs, tip bow and braces.
 #include "app/case_parts.hpp"
 #include "app/nearest.hpp"
+#include "solver/panel.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
+#include <map>
 
 namespace evenpull {
 namespace {
@@ -47,19 +48,21 @@ void read_members(const CaseTable& top, Case& c, MaterialShelf& shelf) {
   const auto tables = top.tables("member", {"name", "role", "at", "section", "material", "touches_cloth"});
   if (tables.empty())
     top.missing("member", "[[member]] with role = \"leading edge\" and another with role = \"trailing edge\"");
-  std::set<std::string> names;
+  std::map<std::string, std::string> place;  // key of where each member stands
   for (const auto& t : tables) {
     c.span_members.push_back(read_member(t, shelf, chord));
-    if (!names.insert(c.span_members.back().name).second)
+    if (!place.emplace(c.span_members.back().name, t.path("at")).second)
       t.context().fail(t.own_path(), fmt::format("a second member is called \"{}\"; give each its own name",
                                                  c.span_members.back().name));
   }
   std::stable_sort(c.span_members.begin(), c.span_members.end(),
                    [](const auto& a, const auto& b) { return a.chord_fraction < b.chord_fraction; });
   for (size_t i = 1; i < c.span_members.size(); ++i)
-    if (c.span_members[i].chord_fraction == c.span_members[i - 1].chord_fraction)
-      top.context().fail("member", fmt::format("\"{}\" and \"{}\" stand at the same place along the chord",
-                                               c.span_members[i - 1].name, c.span_members[i].name));
+    if (const double apart = c.span_members[i].chord_fraction - c.span_members[i - 1].chord_fraction; apart < least_apart)
+      top.context().fail(place[c.span_members[i].name],
+                         fmt::format("\"{}\" and \"{}\" stand {} apart along the chord, practically in one place; state "
+                                     "one of them, or where the other one really stands",
+                                     c.span_members[i - 1].name, c.span_members[i].name, print_length(apart * chord)));
   const auto count = [&](SpanRole role) {
     return std::count_if(c.span_members.begin(), c.span_members.end(), [&](const auto& m) { return m.role == role; });
   };

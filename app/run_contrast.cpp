@@ -11,6 +11,7 @@
 #include "app/version.hpp"
 #include "sequencer/planner.hpp"
 #include "solver/errors.hpp"
+#include "solver/mechanism.hpp"
 #include "viz/lesson.hpp"
 
 #include <fmt/format.h>
@@ -65,6 +66,7 @@ Lesson compute(const Request& r, CaseFile& file) {
   Lesson lesson;
   lesson.changed = change(file.value, r);
   try {
+    check_stands(file.value);  // in the words of the survey
     Plan plan = make_plan(file.value, options);
     const int last = plan.ceiling.value_or(0);
     const Panel& panel = plan.panel;

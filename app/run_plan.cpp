@@ -12,6 +12,7 @@
 #include "sequencer/job_graph.hpp"
 #include "sequencer/planner.hpp"
 #include "solver/errors.hpp"
+#include "solver/mechanism.hpp"
 #include "viz/fields.hpp"
 #include "viz/page.hpp"
 #include "viz/pictures.hpp"
@@ -44,6 +45,7 @@ Plan compute(const Request& r, CaseFile& file) {
   options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
   options.progress = [&bar](double share, const std::string&) { bar.show(share); };
   try {
+    check_stands(file.value);  // in the words of the survey
     options.turn_overs = r.turn_overs;
     if (r.job == Request::Job::plan && r.order_file.empty()) return make_plan(file.value, options);
     auto order = read_order_file(r.order_file, file.value);

@@ -7,6 +7,7 @@
 #include "app/version.hpp"
 #include "sequencer/run_estimate.hpp"
 #include "solver/errors.hpp"
+#include "solver/mechanism.hpp"
 #include "viz/survey_picture.hpp"
 
 #include <ostream>
@@ -21,6 +22,7 @@ void run_survey(const Request& r, std::ostream& out) {
   RunEstimate estimate, fine;
   try {
     panel = build_panel(c, {c.target_nodes});
+    check_stands(c);
     estimate = estimate_run(c, AccuracyWish::normal);
     fine = estimate_run(c, AccuracyWish::fine);
   } catch (const CaseError& e) {

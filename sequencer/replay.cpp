@@ -147,7 +147,7 @@ std::string step_label(const Case& c, const Panel& p, const Step& s) {
 
 ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish) {
   ReplayResult out;
-  Ironing ironing(m, wish.certified ? certified_accuracy(m.softest) : Accuracy{});
+  Ironing ironing(m, wish.certified ? certified_accuracy(m) : Accuracy{});
   const double smoothing = loose_smoothing;
   Covering s = ironing.begin();
   if (wish.snapshots)

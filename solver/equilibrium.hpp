@@ -5,6 +5,7 @@
 
 #include "solver/buckling.hpp"
 #include "solver/covering.hpp"
+#include "solver/errors.hpp"
 #include "solver/friction.hpp"
 #include "solver/linear_solver.hpp"
 
@@ -13,6 +14,9 @@
 #include <vector>
 
 namespace evenpull {
+
+/// What an answer has to pass before it is accepted.
+enum class Test { balance, law, smoothing, friction, certainty };
 
 struct SolveReport {
   bool converged = false;
@@ -23,7 +27,10 @@ struct SolveReport {
   double threshold_error = 0;  ///< of friction
   double tension_bound = 0;    ///< N/m rms, from the duality gap
   double gap = 0;              ///< duality gap of the convex problem at the friction thresholds of the answer [N m]
+  double friction_gap = 0;     ///< the share of sliding points in it [N m]
   double energy = 0;           ///< 1/2 N:C:N of the cloth + the frame's strain energy [N m]: what to measure the gap by
+  Test failed = Test::balance; ///< where it did not converge: the test that was missed by the largest factor
+  Missed missed;               ///< and its numbers
 };
 
 /// Numbers that decide when an equilibrium is accepted.
@@ -35,15 +42,16 @@ struct Accuracy {
   double friction_tolerance = 2e-3;  ///< largest |f - law| / (tau + 1 N)
   double sliding_width = 2e-7;       ///< eps [m]
   int most_iterations = 80;
-  double tension_bound = 0;        ///< N/m rms: an answer whose bound is wider is not accepted; 0: any
+  double tension_bound = 0;        ///< N/m rms: an answer whose bound is wider is sharpened or not accepted; 0: any
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
 };
 
-/// The tension error [N/m rms] that every solve of a printed plan is certified to stay within.
-inline constexpr double certified_tension = 2;
+/// The tension error [N/m rms] that every solve of a printed plan is certified to stay within: 2 N/m where the cloth
+/// pulls as usual, in proportion where it pulls much more or much less (docs/model.md, section 2).
+double certified_tension(const Case& c);
 
-/// Accuracy whose every answer is certified to `certified_tension`, for cloth whose least compliance is `softest` [m/N].
-Accuracy certified_accuracy(double softest);
+/// Accuracy whose every answer is certified to `certified_tension`.
+Accuracy certified_accuracy(const Model& m);
 
 /// What a triangle's load lines are while its zone is hot; indexed as Model::triangles, empty = all cold.
 using HotLines = std::vector<std::array<LoadLine, 2>>;
@@ -85,16 +93,19 @@ class Equilibrium {
   void add_nodal(const std::vector<Padded>& nodal, Eigen::VectorXd& r) const;
   void displace(const Eigen::VectorXd& d, std::vector<Padded>& u) const;
   double threshold(const SlidingPoint& p) const;
-  double add_friction(const Covering& before, const Covering& s);
+  double add_friction(const Covering& before, const Covering& s, int iteration);
   void advance(Covering& s);
   void hold(Eigen::VectorXd& residual, Held h) const;
   void hold_matrix(Sparse& k, Held h) const;
   Sparse geometric_at(const Covering& s);
   void accept(Covering& s) const;
   void certify(const Covering& before, const Covering& s, SolveReport& report) const;
+  bool passes(SolveReport& report) const;
+  bool tighten(const SolveReport& report);
+  void refresh_thresholds(int iteration);
 
   const Model& model_;
-  Accuracy accuracy_;
+  Accuracy accuracy_, now_;  // as wished; as tightened for the solve at hand
   QuadLaw law_;
   LinearSolver linear_;
   Sparse matrix_;
@@ -106,7 +117,10 @@ class Equilibrium {
   std::vector<Padded> x_, du_;             // nodal
   std::vector<Padded> force_, predicted_;  // nodal, with N and with N + correction
   std::vector<FrictionStep> rub_;          // of each sliding point
-  std::vector<double> thresholds_;
+  // Friction thresholds: in use, what the forces ask for, what they asked for beyond those in use and did before.
+  Eigen::VectorXd thresholds_, asked_, change_, last_change_;
+  double ratio_ = 0;     // of the last two changes
+  int since_jump_ = 0;   // iterations
   Eigen::VectorXd residual_, rhs_, step_;
 };
 

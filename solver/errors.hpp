@@ -13,17 +13,23 @@ struct CaseError : std::runtime_error {
   CaseError(std::string key_path, const std::string& message) : std::runtime_error(message), key(std::move(key_path)) {}
 };
 
-/// An equilibrium was not found to tolerance. Nothing computed from it may be printed but these numbers.
+/// What a solve was asked to meet and did not, with its own number, what is allowed and their unit.
+struct Missed {
+  std::string what;   ///< "largest force out of balance", "bound on the error of the pull", ...
+  double value = 0;
+  double allowed = 0;
+  std::string unit;   ///< "N", "N/m"; empty: a share
+};
+
+/// An equilibrium was not found to tolerance. Nothing computed from it may be printed but what was missed.
 struct NotConverged : std::runtime_error {
   std::string where;      ///< "250 F, pass 1, T7"
   int iterations = 0;
-  double residual = 0;    ///< N
-  double tolerance = 0;   ///< N
+  Missed missed;
   std::string advice;
-  NotConverged(const std::string& message, std::string where_, int iterations_, double residual_, double tolerance_,
-               std::string advice_)
-      : std::runtime_error(message), where(std::move(where_)), iterations(iterations_), residual(residual_),
-        tolerance(tolerance_), advice(std::move(advice_)) {}
+  NotConverged(const std::string& message, std::string where_, int iterations_, Missed missed_, std::string advice_)
+      : std::runtime_error(message), where(std::move(where_)), iterations(iterations_), missed(std::move(missed_)),
+        advice(std::move(advice_)) {}
 };
 
 }  // namespace evenpull

@@ -1,6 +1,6 @@
 #include "solver/ironing.hpp"
 
-#include "solver/errors.hpp"
+#include "solver/giving_up.hpp"
 #include "solver/mechanism.hpp"
 #include "solver/readings.hpp"
 #include "solver/shrink.hpp"
@@ -36,7 +36,11 @@ Accuracy with_smoothing(Accuracy a, double beta) {
 
 bool is_certified(const Accuracy& a) { return a.tension_bound > 0; }
 
-const char* supports_key(Held h) { return h == Held::while_ironed ? "supports.while_ironed" : "supports.in_use"; }
+// Nothing is read off loose cloth as it was laid on, whose strain need not match to be in balance: no certificate.
+Accuracy uncertified(Accuracy a) {
+  a.tension_bound = 0;
+  return a;
+}
 
 }  // namespace
 
@@ -48,24 +52,11 @@ Ironing::Ironing(const Model& m, const Accuracy& a)
     over_nose_.push_back(m.panel.nodes[q.nodes[1]].on_nose && m.panel.nodes[q.nodes[2]].on_nose);
 }
 
-void Ironing::check_held(Held h) const {
-  const Mechanism mech = find_mechanism(model_, h);
-  if (!mech.found) return;
-  const Eigen::Vector3d at = model_.panel.joints[mech.joint].position;
-  const std::string name = mech.member >= 0 ? model_.panel.members[mech.member].name : "a joint";
-  const auto mm = [](double v) { return std::to_string(std::lround(v * 1000)); };
-  throw CaseError(supports_key(h), "nothing holds the " + name + ": near " + mm(at.y()) +
-                                       " mm along the span it " + mech.motion +
-                                       " freely; state a support there, or fix the joint that should carry it");
-}
-
 Covering Ironing::begin() {
-  check_held(Held::while_ironed);
-  check_held(Held::in_use);
+  check_stands(model_);
   Covering s = laid_on(model_);
-  reading_ = false;  // nothing is read off loose cloth, whose strain need not match to be in balance
-  attempt(normal_, s, {}, "cloth as laid on");
-  reading_ = true;
+  Equilibrium loose(model_, uncertified(accuracy_));
+  attempt(loose, s, {}, "cloth as laid on");
   bound_way_ = 0;
   return s;
 }
@@ -86,7 +77,7 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     const std::vector<double> path = path_to(accuracy_.smoothing);
     bool stood = false;
     for (double beta : path) {
-      Accuracy now = with_smoothing(accuracy_, beta);
+      Accuracy now = with_smoothing(beta > accuracy_.smoothing ? uncertified(accuracy_) : accuracy_, beta);
       // Pull and wrinkle strain come from far less smoothing: a first iteration at twice this one makes them anew.
       if (beta == path.front()) now.start_smoothing = 2 * beta;
       Equilibrium e(model_, now);
@@ -102,24 +93,13 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
   if (out.solve.converged) {
     note(out.solve);
     bound_way_ = std::max(bound_way_, out.solve.tension_bound);
-    check_bound(out.solve, label);
     return out;
   }
   if (!out.solve.stable) {
     out.outcome = Outcome::buckled;
     return out;
   }
-  throw NotConverged("no equilibrium was found", label, out.solve.iterations, out.solve.residual,
-                     accuracy_.force_tolerance,
-                     "look at the survey drawing for a member or a rib that is much too light, check the supports, and "
-                     "try another mesh (mesh.nodes)");
-}
-
-void Ironing::check_bound(const SolveReport& r, const std::string& label) const {
-  if (accuracy_.tension_bound <= 0 || !reading_ || r.tension_bound <= accuracy_.tension_bound) return;
-  throw NotConverged("the pull of the cloth is not certain enough", label, r.iterations, r.tension_bound,
-                     accuracy_.tension_bound, "check the friction and the stiffness of the cloth that the case states: "
-                     "numbers far from the usual ones are the likely cause (the last two numbers are in N/m)");
+  throw given_up(model_, out.solve, label);
 }
 
 StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose, const std::string& label) {

@@ -62,15 +62,12 @@ class Ironing {
 
  private:
   StepReport attempt(Equilibrium& first, Covering& s, const std::vector<int>& hot, const std::string& label);
-  void check_held(Held h) const;
   void note(const SolveReport& r);
-  void check_bound(const SolveReport& r, const std::string& label) const;
 
   const Model& model_;
   Accuracy accuracy_;
   Equilibrium normal_, fine_;
   HotLines lines_;
-  bool reading_ = true;  ///< is the answer read off?
   std::vector<char> over_nose_;  ///< by quad
   std::map<std::array<double, 4>, PassHeat> heats_;  ///< by temperature, dose, contact, full passes so far
   int iterations_ = 0;

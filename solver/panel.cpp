@@ -1,5 +1,6 @@
 #include "solver/panel.hpp"
 
+#include "solver/errors.hpp"
 #include "solver/mesh_lines.hpp"
 #include "solver/surface.hpp"
 
@@ -8,11 +9,17 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <iomanip>
+#include <sstream>
 
 namespace evenpull {
 namespace {
 
 constexpr double near = 1e-9;  // of a chord fraction: two lines closer than this are the same line
+
+// A mesh row that passes a member that does not touch the cloth by less than this share of the chord is carried by the
+// member's joint: a piece of rib between the two would be far stiffer than all else, and only for being short.
+constexpr double same_joint = 1e-3;
 
 // Builds a panel piece by piece; the steps stand in the order in which they need each other.
 class Builder {
@@ -143,7 +150,7 @@ class Builder {
     for (const SpanMember& m : c_.span_members) at.push_back(m.chord_fraction);
     for (double r : lines_.rows)
       if (r > c_.span_members.front().chord_fraction &&
-          std::none_of(at.begin(), at.end(), [&](double a) { return std::abs(a - r) < near; }))
+          std::none_of(at.begin(), at.end(), [&](double a) { return std::abs(a - r) < same_joint; }))
         at.push_back(r);
     std::sort(at.begin(), at.end());
     return at;
@@ -208,9 +215,10 @@ class Builder {
   }
 
   int rib_joint(int rib, double fraction) const {
-    for (std::size_t k = 0; k < rib_at_.size(); ++k)
-      if (std::abs(rib_at_[k] - fraction) < near) return rib_joint_[rib][k];
-    return -1;
+    const auto off = [&](double at) { return std::abs(at - fraction); };
+    const auto nearest =
+        std::min_element(rib_at_.begin(), rib_at_.end(), [&](double a, double b) { return off(a) < off(b); });
+    return off(*nearest) < same_joint ? rib_joint_[rib][static_cast<std::size_t>(nearest - rib_at_.begin())] : -1;
   }
 
   void tie_cloth() {
@@ -303,10 +311,34 @@ class Builder {
   std::vector<double> rib_at_;
 };
 
+std::string in_one_place(const std::string& one, const std::string& other, double apart) {
+  constexpr int digits = 3;
+  std::ostringstream mm;
+  mm << std::setprecision(digits) << 1000 * apart;
+  return one + " and " + other + " stand " + mm.str() +
+         " mm apart, practically in one place; state one of them, or where the other one really stands";
+}
+
+void check_apart(const Case& c) {
+  const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
+  for (std::size_t i = 1; i < c.span_members.size(); ++i) {
+    const SpanMember &a = c.span_members[i - 1], &b = c.span_members[i];
+    const double apart = b.chord_fraction - a.chord_fraction;
+    if (apart < least_apart)
+      throw CaseError("member", in_one_place("\"" + a.name + "\"", "\"" + b.name + "\"", apart * chord));
+  }
+  const double span = c.ribs.back().station - c.ribs.front().station;
+  for (std::size_t i = 1; i < c.ribs.size(); ++i)
+    if (const double apart = c.ribs[i].station - c.ribs[i - 1].station; apart < least_apart * span)
+      throw CaseError("ribs.stations",
+                      in_one_place("rib " + std::to_string(i), "rib " + std::to_string(i + 1), apart));
+}
+
 }  // namespace
 
 Panel build_panel(const Case& c, const MeshWish& wish) {
   assert(c.ribs.size() >= 2 && c.span_members.size() >= 2 && c.profile.size() >= 2);
+  check_apart(c);
   return Builder(c, wish).build();
 }
 

@@ -103,6 +103,10 @@ inline constexpr int coarse_nodes = 350;
 /// use and pull difference within a tenth of it.
 inline constexpr int search_nodes = 200;
 
+/// Share of the chord (of the span for ribs) by which two members must stand apart: nearer ones are one member stated
+/// twice, since none is thinner. Judgement.
+inline constexpr double least_apart = 5e-3;
+
 /// Mesh density. Every count is chosen by the solver from these.
 struct MeshWish {
   int target_nodes = 2000;
@@ -113,6 +117,7 @@ struct MeshWish {
   int zone_parts = 1;  ///< 2 or 4: each zone cut along the span line (numerical study), where the rows allow it
 };
 
+/// Throws CaseError (key "member" or "ribs.stations") where two members or two ribs stand practically in one place.
 Panel build_panel(const Case& c, const MeshWish& wish);
 
 }  // namespace evenpull

@@ -115,7 +115,8 @@ std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state,
   LinearSolver linear;
   linear.use(m.analysis);
   if (!linear.factorise(stiffness))
-    throw NotConverged("the cloth is not stiff enough to vibrate", "vibration", 0, 0, 0, "it is loose somewhere");
+    throw NotConverged("the cloth is not stiff enough to vibrate", "vibration", 0, {"unknowns without stiffness", 1, 0, ""},
+                       "it is loose somewhere");
 
   const AirMass air = air_over(m, state, quads);
   const NormalMotion across{m, air.normal()};
@@ -140,8 +141,8 @@ std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state,
   std::vector<Vibration> out;
   for (const EigenPair& pair : largest_pairs(p, want)) {
     if (pair.residual > residual_allowed || pair.value <= 0)
-      throw NotConverged("a natural vibration was not found", "vibration", want.most_steps, pair.residual,
-                         residual_allowed, "");
+      throw NotConverged("a natural vibration was not found", "vibration", want.most_steps,
+                         {"residual, as a share of the mode", pair.residual, residual_allowed, ""}, "");
     Vibration v;
     v.frequency = 1 / (two_pi * std::sqrt(pair.value));
     v.shape = scaled(pair.vector);

@@ -10,6 +10,7 @@ set(EVENPULL_SOLVER_TESTS
   test_fabric_law.cpp
   test_friction.cpp
   test_front_factor.cpp
+  test_hard_cloth.cpp
   test_iron_heat.cpp
   test_ironing.cpp
   test_lanczos.cpp

@@ -27,7 +27,7 @@ TEST_CASE("an accepted answer has the tension error bound of its smoothing, on e
       if (step.kind != reference::Step::Kind::iron) break;
       const StepReport r = ironing.iron(s, step.zone, step.temperature, step.dose, m.panel.zones[step.zone].label);
       // The certificate is sharper where cloth is tight; friction that is smoothed over adds its own share.
-      CHECK(r.solve.tension_bound <= 1.05 * std::sqrt(4 * smoothing / m.softest) + certified_tension);
+      CHECK(r.solve.tension_bound <= 1.05 * std::sqrt(4 * smoothing / m.softest) + certified_tension(p.the_case));
     }
   }
 }
@@ -40,12 +40,12 @@ TEST_CASE("a full pass over loose cloth is certified, wherever it begins") {
     MeshWish w;
     w.target_nodes = light ? 1000 : 700;
     const Model m(c, w);
-    Ironing ironing(m, certified_accuracy(m.softest));
+    Ironing ironing(m, certified_accuracy(m));
     Covering s = ironing.begin();
     for (int strip = 0; strip < m.panel.strips; ++strip) {
       const StepReport r = ironing.iron(s, m.panel.zone(Side::top, 0, strip), c.stages.front().temperature, 1, "full");
       CHECK(r.outcome == Outcome::settled);
-      CHECK(r.solve.tension_bound <= certified_tension);
+      CHECK(r.solve.tension_bound <= certified_tension(c));
     }
   }
 }
