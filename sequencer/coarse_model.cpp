@@ -14,8 +14,6 @@ struct CoarseModel::State : Prefix {
 
 namespace {
 
-const double loose_smoothing = Accuracy{}.smoothing;
-
 // Mean shrink of each zone in warp and fill.
 std::vector<std::array<double, 2>> shrink_of(const Panel& p, const Covering& s) {
   std::vector<std::array<double, 2>> mean(p.zones.size(), {0, 0});
@@ -64,7 +62,7 @@ void CoarseModel::give_back(std::unique_ptr<Ironing> i) const {
 }
 
 void CoarseModel::read(State& s, bool at_end) const {
-  const Readings r = read_off(m_, s.covering, loose_smoothing);
+  const Readings r = read_off(m_, s.covering);
   s.gauges = gauges_of(m_, layout_, r);
   take_gauges(layout_, s.gauges, s.tally);
   if (at_end) s.tally.unevenness = r.unevenness;
@@ -125,7 +123,7 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
   const PassHeat heat = iron->heat(stage_, static_cast<int>(stage.doses.size()), dose);
   const int zones = static_cast<int>(m_.panel.zones.size()), cells = 2 * zones;
   const auto shrink = shrink_of(m_.panel, first);
-  const ZonePulls pulls = read_off(m_, first, loose_smoothing).zones;
+  const ZonePulls pulls = read_off(m_, first).zones;
 
   Influence out;
   out.layout = layout_;
@@ -162,7 +160,7 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
         for (int q : m_.panel.zones[z].quads)
           for (int t = 4 * q; t < 4 * q + 4; ++t) s.shrink[t][d] += change;
         if (ironing->rebalance(s, label).outcome == Outcome::buckled) continue;
-        const Readings r = read_off(m_, s, loose_smoothing), before = read_off(m_, from, loose_smoothing);
+        const Readings r = read_off(m_, s), before = read_off(m_, from);
         const int cell = 2 * z + d;
         out.effect.col(cell) +=
             0.5 * (gauges_of(m_, layout_, r) - gauges_of(m_, layout_, before)) / change;

@@ -71,7 +71,7 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
     out.stands = ironing.iron(s, step.zone, heat, label).outcome != Outcome::buckled;
     if (!out.stands) return out;
     out.use_so_far =
-        std::max(out.use_so_far, tally_of(c.limits, read_off(before, s, ironing.accuracy().smoothing)).use);
+        std::max(out.use_so_far, tally_of(c.limits, read_off(before, s)).use);
   }
   if (b.left.empty()) return out;
 

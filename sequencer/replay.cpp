@@ -10,9 +10,6 @@
 namespace evenpull {
 namespace {
 
-// What counts as loose does not depend on how sharply a run is solved.
-const double loose_smoothing = Accuracy{}.smoothing;
-
 Certificate certificate_of(const SolveReport& r, int stage, const std::string& after) {
   Certificate c;
   c.stage = stage;
@@ -46,9 +43,9 @@ class StageRun {
     certificates.push_back(certificate_of(settled.solve, v_.stage, "stage end"));
     if (settled.outcome == Outcome::buckled) {
       give_way(Moment::stage_end);
-      return read_off(ironing_.model(), s, loose_smoothing);
+      return read_off(ironing_.model(), s);
     }
-    const Readings r = read_off(ironing_.model(), s, loose_smoothing);
+    const Readings r = read_off(ironing_.model(), s);
     after_step(r);
     judge_.take(r, Moment::stage_end);
     note_end(r);
@@ -63,7 +60,7 @@ class StageRun {
       give_way(Moment::released);
       return r;
     }
-    const Readings loose = read_off(ironing_.model(), free, loose_smoothing);
+    const Readings loose = read_off(ironing_.model(), free);
     judge_.take(loose, Moment::released);
     note_end(loose);
     take_buckling(free, Moment::released);
@@ -147,11 +144,10 @@ std::string step_label(const Case& c, const Panel& p, const Step& s) {
 
 ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish) {
   ReplayResult out;
-  Ironing ironing(m, wish.certified ? certified_accuracy(m) : Accuracy{});
-  const double smoothing = loose_smoothing;
+  Ironing ironing(m, wish.certified ? certified_accuracy(m) : usual_accuracy(m));
   Covering s = ironing.begin();
   if (wish.snapshots)
-    out.snapshots.push_back(take_snapshot(m, s, read_off(m, s, smoothing), smoothing, 0, "before ironing"));
+    out.snapshots.push_back(take_snapshot(m, s, read_off(m, s), 0, "before ironing"));
   std::size_t i = 0;
   bool standing = true;
   while (i < steps.size() && standing) {
@@ -168,19 +164,19 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
         run.give_way(Moment::on_the_way);
         break;
       }
-      const Readings r = read_off(m, s, smoothing);
+      const Readings r = read_off(m, s);
       if (static_cast<int>(i) >= wish.judged_from) run.after_step(r);
       run.certificates.push_back(certificate_of(step.solve, stage, label));
       out.steps.push_back(steps[i]);
       out.moments.push_back(tally_of(m.the_case.limits, r));
       if (wish.snapshots)
-        out.snapshots.push_back(take_snapshot(m, s, r, smoothing, static_cast<int>(out.steps.size()), label));
+        out.snapshots.push_back(take_snapshot(m, s, r, static_cast<int>(out.steps.size()), label));
       if (wish.progress) wish.progress(static_cast<int>(i) + 1, static_cast<int>(steps.size()));
     }
     if (standing) {
       const Readings r = run.finish(s, label, wish.released);
       if (wish.snapshots)  // the settled state stands for the last step
-        out.snapshots.back() = take_snapshot(m, s, r, smoothing, static_cast<int>(out.steps.size()), label);
+        out.snapshots.back() = take_snapshot(m, s, r, static_cast<int>(out.steps.size()), label);
     }
     out.certificates.insert(out.certificates.end(), run.certificates.begin(), run.certificates.end());
     out.stages.push_back(run.verdict());
@@ -208,7 +204,7 @@ StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>&
       run.give_way(Moment::on_the_way);
       return run.verdict();
     }
-    run.after_step(read_off(m, s, loose_smoothing));
+    run.after_step(read_off(m, s));
   }
   run.finish(s, "trial setting", true);
   return run.verdict();

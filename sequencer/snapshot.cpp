@@ -2,8 +2,7 @@
 
 namespace evenpull {
 
-Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, double smoothing, int step,
-                       const std::string& label) {
+Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int step, const std::string& label) {
   Snapshot out;
   out.step = step;
   out.label = label;
@@ -13,7 +12,7 @@ Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, dou
     for (int k = 0; k < 3; ++k) push(out.displacement, u[k]);
   }
   for (double sag : r.sag.inward) push(out.sag, sag);
-  const double loose = loose_below(m, smoothing);
+  const double loose = m.loose_pull;
   for (int q = 0; q < static_cast<int>(m.panel.quads.size()); ++q) {
     const QuadPull pull = quad_pull(m, s, q);
     push(out.pull_warp, pull.yarn[0]);

@@ -179,6 +179,11 @@ BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial, co
   return out;
 }
 
+double axial_force(const BeamShape& b, const BeamVector& u) {
+  const Eigen::Vector3d axis = b.to - b.from;
+  return b.youngs_modulus * b.section.area * axis.dot(u.segment<3>(6) - u.segment<3>(0)) / axis.squaredNorm();
+}
+
 double end_stress(const Section& s, const BeamForces& f, int end) {
   const double up = std::abs(f.bend_up[end]) * s.reach_up / s.inertia_up;
   const double flat = std::abs(f.bend_flat[end]) * s.reach_flat / s.inertia_flat;

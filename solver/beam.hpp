@@ -42,6 +42,9 @@ struct BeamForces {
   double bend_flat[2] = {0, 0};  ///< N m, bending in the panel's plane
 };
 
+/// Axial force alone [N], pull positive: EA/L times the stretch of its axis at end displacements `u` (panel axes).
+double axial_force(const BeamShape& b, const BeamVector& u);
+
 /// A load spread along a beam, straight from one end to the other [N/m], panel axes; what lies along the axis is ignored.
 struct BeamLoad {
   Eigen::Vector3d from{0, 0, 0}, to{0, 0, 0};

@@ -46,6 +46,9 @@ struct Accuracy {
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
 };
 
+/// What orders are compared with: loose cloth keeps no more pull than Model::loose_pull, and tolerances scale with it.
+Accuracy usual_accuracy(const Model& m);
+
 /// The tension error [N/m rms] that every solve of a printed plan is certified to stay within: 2 N/m where the cloth
 /// pulls as usual, in proportion where it pulls much more or much less (docs/model.md, section 2).
 double certified_tension(const Case& c);
@@ -81,6 +84,7 @@ class Equilibrium {
 
  private:
   void prepare_frame(const Covering& s);
+  void follow_member_forces(Covering& s);
   void take_state(const Covering& s);
   void give_state(Covering& s) const;
   void recentre();

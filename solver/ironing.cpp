@@ -2,7 +2,6 @@
 
 #include "solver/giving_up.hpp"
 #include "solver/mechanism.hpp"
-#include "solver/readings.hpp"
 #include "solver/shrink.hpp"
 
 #include <algorithm>
@@ -10,11 +9,6 @@
 
 namespace evenpull {
 namespace {
-
-// At a stage end the solve is repeated with the members' compression of the last one until the governing stress moves
-// by less than this share (docs/model.md, section 5).
-constexpr double stress_settled = 0.01;
-constexpr int most_settling = 8;
 
 // Smoothing at settled states relative to the steps, where these are not certified themselves.
 constexpr double fine_share = 0.01;
@@ -84,7 +78,7 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
       out.solve = e.solve_from(s, guess, hot, lines_);
       iterations_ += out.solve.iterations;
       if (!out.solve.converged) break;
-      stood = beta <= Accuracy{}.smoothing;
+      stood = beta <= usual_accuracy(model_).smoothing;
     }
     // A frame that stands at the usual smoothing has not buckled below it: the iteration failed.
     out.solve.stable = out.solve.stable || stood;
@@ -149,17 +143,8 @@ const PassHeat& Ironing::heat(int stage, int pass, double dose, std::optional<do
 }
 
 StepReport Ironing::settle(Covering& s, const std::string& label) {
-  StepReport out;
-  double last = -1;
-  for (int round = 0; round < most_settling; ++round) {
-    // After the first round little changes, and a certified answer can start from where it stands.
-    out = attempt(round > 0 && is_certified(accuracy_) ? fine_ : normal_, s, {}, label);
-    if (out.outcome == Outcome::buckled) return out;
-    const double use = read_off(model_, s, accuracy_.smoothing).stress_use.value;
-    const bool settled = std::abs(use - last) <= stress_settled * use;
-    last = use;
-    if (settled) break;
-  }
+  StepReport out = attempt(normal_, s, {}, label);
+  if (out.outcome == Outcome::buckled) return out;
   if (!is_certified(accuracy_)) {
     // Down to the fine smoothing in steps of ten: each is a good start for the next. Where one fails the coarser answer
     // stands, with its own, wider bound.

@@ -21,7 +21,8 @@ struct StepReport {
 
 class Ironing {
  public:
-  explicit Ironing(const Model& m, const Accuracy& a = {});
+  explicit Ironing(const Model& m) : Ironing(m, usual_accuracy(m)) {}
+  Ironing(const Model& m, const Accuracy& a);
 
   /// Cloth as laid on, in equilibrium. Throws CaseError (key "supports.<set>") when a member can move freely.
   Covering begin();
@@ -43,7 +44,7 @@ class Ironing {
   /// What a pass does to a zone in the mean over its area, nose and open bay together.
   HeatLine zone_line(int zone, int direction, const PassHeat& heat) const;
 
-  /// Solves again, nothing hot, until member compression and stress agree, with the fine smoothing.
+  /// Solves again, nothing hot, with the fine smoothing.
   StepReport settle(Covering& s, const std::string& label);
 
   /// The same shrunk cloth with the fixture off and the supports of use.

@@ -28,6 +28,17 @@ QuadShape shape_of(const Quad& q, const Triangle* four) {
   return s;
 }
 
+// Judgement: cloth that pulls less than this share of the most that it can is loose to a hand and carries nothing.
+constexpr double loose_share = 1.0 / 90;
+// For cloth whose pull is not stated, as in checks that never iron it [N/m]: that of 92 g/m^2 (docs/data.md).
+constexpr double usual_most_pull = 900;
+
+double most_pull(const Cloth& c) {
+  double most = 0;
+  for (const ShrinkPoint& p : c.curve) most = std::max({most, p.pull.warp, p.pull.fill});
+  return most > 0 ? most : usual_most_pull;
+}
+
 }  // namespace
 
 Model::Model(const Case& c, const MeshWish& wish) : the_case(c), panel(build_panel(c, wish)) {
@@ -46,6 +57,7 @@ void Model::build() {
   unknowns = number_unknowns(panel);
   compliance = evenpull::compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
   softest = smallest_eigenvalue(compliance);
+  loose_pull = loose_share * most_pull(c.cloth);
   looseness = Mandel(looseness_strain(c.cloth.looseness.warp), looseness_strain(c.cloth.looseness.fill), 0);
   for (const Quad& q : panel.quads) {
     cloth_area += q.area;

@@ -43,6 +43,9 @@ struct Model {
   std::vector<double> allowable;           ///< stress allowed in each member [Pa]
   double cloth_area = 0;                   ///< m^2, both sides
   double softest = 0;                      ///< lambda_min(C) [m/N]
+  /// Below this pull [N/m] cloth counts as loose: a ninetieth of the most that the cloth of the case pulls, so that
+  /// everything measured by it scales with the job (docs/model.md, section 2).
+  double loose_pull = 0;
   std::array<std::vector<int>, 2> held;    ///< unknowns held, by Held
 
   Sparse pattern;                                          ///< lower triangle, zero values

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace evenpull {
 namespace {
@@ -192,9 +193,16 @@ QuadPull quad_pull(const Model& m, const Covering& s, int q) {
   return out;
 }
 
-double loose_below(const Model& m, double smoothing) { return std::sqrt(smoothing / m.softest); }
-
-double tight_above(const Model& m, double smoothing) { return 3 * std::sqrt(4 * smoothing / m.softest); }
+double tight_above(const Model& m) {
+  // Judgement: about three times the rms error of pull that comparing orders may leave (usual_accuracy), and a sixth or
+  // seventh of what cloth has after its coolest usual stage.
+  constexpr double tight_share = 1.0 / 15;
+  const Cloth& c = m.the_case.cloth;
+  const double along = std::pow(std::cos(c.warp_angle), 2), across = std::pow(std::sin(c.warp_angle), 2);
+  double most = 0;
+  for (const ShrinkPoint& p : c.curve) most = std::max(most, across * p.pull.warp + along * p.pull.fill);
+  return most > 0 ? tight_share * most : std::numeric_limits<double>::infinity();
+}
 
 double side_mean(const Panel& p, const std::vector<double>& values, Side side) {
   double sum = 0, area = 0;
@@ -203,15 +211,15 @@ double side_mean(const Panel& p, const std::vector<double>& values, Side side) {
   return sum / area;
 }
 
-Readings read_off(const Model& m, const Covering& s, double smoothing) {
+Readings read_off(const Model& m, const Covering& s) {
   Readings r;
-  read_cloth(m, s, loose_below(m, smoothing), r);
+  read_cloth(m, s, m.loose_pull, r);
   read_differences(m.panel, r);
   read_unevenness(m.panel, r);
   read_stress(m, s, r);
   read_bows(m, s, r);
   read_twist(m, s, r);
-  read_sliding(m, s, tight_above(m, smoothing), r);
+  read_sliding(m, s, tight_above(m), r);
   r.sag = read_sag(m, s);
   return r;
 }

@@ -18,12 +18,9 @@ struct QuadPull {
 };
 QuadPull quad_pull(const Model& m, const Covering& s, int quad);
 
-/// Below this pull [N/m] cloth counts as loose: sqrt(beta / lambda_min(C)), the law's own whisper.
-double loose_below(const Model& m, double smoothing);
-
-/// Above this pull [N/m] cloth at the trailing edge counts as tight and its slip is judged: three times the rms error of
-/// pull that smoothing may leave, 3 sqrt(4 beta / lambda_min(C)).
-double tight_above(const Model& m, double smoothing);
+/// Above this chordwise pull [N/m] cloth at the trailing edge counts as tight and its slip is judged: a fifteenth of the
+/// most that its yarns pull along the chord (docs/model.md, section 7). No pull along the chord at all: never.
+double tight_above(const Model& m);
 
 /// Area-weighted means over zones, by Panel::zones [N/m].
 struct ZonePulls {
@@ -67,7 +64,7 @@ struct Readings {
   double lift = 0;             ///< N: largest force by which cloth lifts off a bearing
 };
 
-Readings read_off(const Model& m, const Covering& s, double smoothing);
+Readings read_off(const Model& m, const Covering& s);
 
 /// Per side: area-weighted mean of a zone value.
 double side_mean(const Panel& p, const std::vector<double>& zone_values, Side side);

@@ -54,7 +54,7 @@ Strut compressed_by_cloth(int gaps, int each) {
     }
   PatchSolver s(p);
   s.shrink(0, 0.005);  // the fill lies along x: 500 N/m, 50 N in all
-  s.solve_with_axial_forces();
+  s.solve();
   return {-s.state().axial[0], s.equilibrium().buckling(s.state()).factor};
 }
 
@@ -156,7 +156,7 @@ TEST_CASE("a portal frame on hinges sways at the load of its transcendental equa
     p.add_beam(tops[0], tops[1], beam);
     PatchSolver s(p);
     for (int top : tops) s.load_body(top, {0, 0, -applied}, {0, 0, 0});
-    s.solve_with_axial_forces(1e-6);
+    s.solve();
     levels.push_back({1.0 / n, s.equilibrium().buckling(s.state()).factor * applied});
   }
   book::enter({.chapter = "Frame",

@@ -48,7 +48,7 @@ Bowed bow(int n, bool clamped, double push) {
   PatchSolver s(p);
   for (int i = 1; i < n; ++i) s.load_body(i, {0, q * length / n, 0}, {0, 0, 0});
   s.load_body(n, {-push, 0, 0}, {0, 0, 0});
-  s.solve_with_axial_forces();
+  s.solve();
   const BeamForces middle = s.beam_forces(n / 2);
   return {s.body_translation(n / 2).y(), std::abs(middle.bend_flat[0]), std::abs(s.beam_forces(0).bend_flat[0]),
           end_stress(rib_tube.section, middle, 0)};
@@ -149,8 +149,8 @@ TEST_CASE("the bow that is read off a whole panel is that of the beam-column bet
     Accuracy a;
     a.force_tolerance = 1e-5;
     Equilibrium solver(m, a);
-    for (int round = 0; round < 4; ++round) REQUIRE(solver.solve(s, {}, {}).converged);
-    const double bow_read = 1e3 * read_off(m, s, a.smoothing).end_rib_bow.value * rib;
+    REQUIRE(solver.solve(s, {}, {}).converged);
+    const double bow_read = 1e3 * read_off(m, s).end_rib_bow.value * rib;
     CHECK(bow_read > last);
     last = bow_read;
     // P is half of Euler's load whatever the length, and the bow grows with its fourth power.

@@ -70,7 +70,7 @@ Reading sag_of(double rise_share, double chordwise, double spanwise, int nodes) 
   const Mandel strain = m.compliance * Mandel(spanwise, chordwise, 0);
   for (auto& shrink : s.shrink) shrink = {strain[0], strain[1]};
   REQUIRE(ironing.settle(s, "settled").outcome == Outcome::settled);
-  const Readings r = read_off(m, s, a.smoothing);
+  const Readings r = read_off(m, s);
   const Panel& p = m.panel;
   const int mid = bays / 2, column = (p.rib_columns[mid] + p.rib_columns[mid + 1]) / 2, row = (p.rows - 1) / 2;
   REQUIRE((p.rows - 1) % 2 == 0);

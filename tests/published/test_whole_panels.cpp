@@ -104,7 +104,7 @@ Run run(const SmallPanel& small, const Accuracy& accuracy, const Bars& bars) {
                               : step.kind == Step::Kind::settle ? ironing.settle(s, label)
                                                                 : ironing.release(s, label);
     REQUIRE(report.outcome == Outcome::settled);
-    out.ours = describe(m, s, read_off(m, s, accuracy.smoothing));
+    out.ours = describe(m, s, read_off(m, s));
     out.reference = answers[i];
     const double rms = rms_apart(m.panel, out.ours, answers[i]);
     if (step.kind == Step::Kind::iron) {

@@ -18,6 +18,7 @@ PROXIMAL = 1.0  # rho [N/m]
 GRIP = 1e6  # r [N/m]: any size leads to the same answer, this one in few rounds
 ROUNDS = 400
 BALANCED = 1e-5  # N: largest change of a force of friction, threshold or proximal force from round to round
+STILL = 1e-3  # N: largest change of a member's axial force; its stiffness, 1e7 N/m and more, makes much of what is left
 # Norm of the gradient over the root of stiffness [J^1/2], wanted and allowed: at 100 kN/m of cloth 1e-7 is 3e-5 N.
 MINIMUM, ALLOWED = 1e-8, 1e-7
 TRIES = 5
@@ -91,19 +92,20 @@ def minimise(r, z):
     raise RuntimeError(f"out of balance by {left:.3g} after {answer.nit} iterations: {answer.message}")
 
 
-def balance(m, held, axial, start, friction, law):
+def balance(m, held, start, friction, law):
     """Unknowns, friction forces and pull of each triangle in balance, and what still moved in the last round [N].
 
-    `held`: unknowns held at zero; `axial`: forces for the members' geometric stiffness; `start`: the unknowns of the
-    last state, from which slip counts; `law`: shrink, hot triangles and their load lines.
+    `held`: unknowns held at zero; `start`: the unknowns of the last state, from which slip counts; `law`: shrink, hot
+    triangles and their load lines. Each round takes the members' geometric stiffness under the forces that they have in
+    the answer of the round before.
     """
     free = np.setdiff1d(np.arange(m.count), held)
-    frame = m.frame_stiffness(axial)
     u = start.copy()
     u[held] = 0
+    axial = m.axial(u)
     tau = m.thresholds(m.cloth(u, *law).nodal_forces())
     for _ in range(ROUNDS):
-        this = Round(m, free, frame, start, friction, tau, u, law)
+        this = Round(m, free, m.frame_stiffness(axial), start, friction, tau, u, law)
         z = minimise(this, u[free])
         moved = PROXIMAL * np.abs(z - u[free]).max()
         u = u.copy()
@@ -112,7 +114,8 @@ def balance(m, held, axial, start, friction, law):
         fresh = m.thresholds(m.cloth(u, *law).nodal_forces())
         for before, now in list(zip(friction, forces)) + [(tau, fresh)]:
             moved = max(moved, np.abs(now - before).max(initial=0))
-        friction, tau = forces, fresh
-        if moved < BALANCED:
+        still = np.abs(m.axial(u) - axial).max(initial=0) < STILL
+        friction, tau, axial = forces, fresh, m.axial(u)
+        if moved < BALANCED and still:
             return u, friction, m.cloth(u, *law).pull, moved
     raise RuntimeError(f"not balanced: forces still move by {moved:.3g} N")

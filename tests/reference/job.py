@@ -1,4 +1,4 @@
-"""The job step by step: one zone-step is one balance at the member forces of the step before; then shrink is stored."""
+"""The job step by step: one zone-step is one balance; then shrink is stored."""
 
 from dataclasses import dataclass, replace
 
@@ -7,15 +7,12 @@ import numpy as np
 import cloth
 from balance import balance
 
-SETTLED = 1e-7  # share by which the worst use may still change when compression and stress agree
-
 
 @dataclass
 class State:
     u: np.ndarray
     shrink: np.ndarray  # triangle, (warp, fill)
     friction: list
-    axial: np.ndarray
     pull: np.ndarray  # triangle, (warp, fill, sqrt(2) shear)
     held: str = "ironed"
 
@@ -23,7 +20,7 @@ class State:
 def begin(mechanics):
     n = len(mechanics.weight)
     return State(np.zeros(mechanics.count), np.zeros((n, 2)), [np.zeros(len(s.unknowns)) for s in mechanics.slides],
-                 np.zeros(len(mechanics.pieces)), np.zeros((n, 3)))
+                 np.zeros((n, 3)))
 
 
 def free_shrink(problem, temperature):
@@ -46,22 +43,11 @@ def load_lines(problem, before, temperature, dose):
 def solve(m, state, hot=(), lines=None):
     held = [6 * j + k for j, k in m.problem.held[state.held]]
     hot = np.array(hot, int)
-    u, friction, pull, _ = balance(m, held, state.axial, state.u, state.friction, (state.shrink, hot, lines))
+    u, friction, pull, _ = balance(m, held, state.u, state.friction, (state.shrink, hot, lines))
     shrink = state.shrink.copy()
     if len(hot):
         shrink[hot] = lines.end_shrink(state.shrink[hot], pull[hot, :2])
-    return State(u, shrink, friction, m.axial(u), pull, state.held)
-
-
-def settle(m, state):
-    """Solved again with the members' forces of the last answer until the worst use stands still."""
-    use = -1.0
-    while True:
-        state = solve(m, state)
-        now = m.worst_use(state.u)
-        if abs(now - use) <= SETTLED * now:
-            return state
-        use = now
+    return State(u, shrink, friction, pull, state.held)
 
 
 def work(m, state, step):
@@ -69,4 +55,4 @@ def work(m, state, step):
     if step.kind == "iron":
         hot = np.nonzero(m.zone == step.zone)[0]
         return solve(m, state, hot, load_lines(m.problem, state.shrink[hot], step.temperature, step.dose))
-    return settle(m, replace(state, held="in_use") if step.kind == "release" else state)
+    return solve(m, replace(state, held="in_use") if step.kind == "release" else state)

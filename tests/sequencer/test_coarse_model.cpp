@@ -88,7 +88,7 @@ TEST_CASE("superposed influences foretell the second stage within a tenth, in th
 TEST_CASE("gauges read back what the readings say") {
   Bench b;
   const PrefixPtr p = b.first.step(b.first.begin(), 1);
-  const Readings r = read_off(b.mesh, CoarseModel::covering(*p), Accuracy{}.smoothing);
+  const Readings r = read_off(b.mesh, CoarseModel::covering(*p));
   Tally from_gauges;
   take_gauges(b.first.layout(), CoarseModel::gauges(*p), from_gauges);
   const Tally direct = tally_of(b.the_case.limits, r);

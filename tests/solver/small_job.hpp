@@ -33,11 +33,12 @@ inline MeshWish coarse(int nodes = 200) {
 struct Job {
   Model model;
   Ironing ironing;
-  explicit Job(const Case& c, int nodes = 200, const Accuracy& a = {}) : model(c, coarse(nodes)), ironing(model, a) {}
+  explicit Job(const Case& c, int nodes = 200) : model(c, coarse(nodes)), ironing(model) {}
+  Job(const Case& c, int nodes, const Accuracy& a) : model(c, coarse(nodes)), ironing(model, a) {}
   Job(const Job&) = delete;
   Job& operator=(const Job&) = delete;
 
-  Readings read(const Covering& s) const { return read_off(model, s, ironing.accuracy().smoothing); }
+  Readings read(const Covering& s) const { return read_off(model, s); }
   const Panel& panel() const { return model.panel; }
 };
 

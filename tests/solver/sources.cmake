@@ -17,6 +17,7 @@ set(EVENPULL_SOLVER_TESTS
   test_line_of_zones.cpp
   test_load_line.cpp
   test_mechanism.cpp
+  test_member_forces.cpp
   test_membrane.cpp
   test_mirror.cpp
   test_order_matters.cpp
@@ -25,6 +26,7 @@ set(EVENPULL_SOLVER_TESTS
   test_readings.cpp
   test_sag.cpp
   test_section_shapes.cpp
+  test_similarity.cpp
   test_surface.cpp
   test_vibration.cpp
 )

@@ -223,23 +223,6 @@ SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const HotLines& 
   return r;
 }
 
-SolveReport PatchSolver::solve_with_axial_forces(double settled, int most_rounds) {
-  SolveReport r;
-  bool still = false;
-  for (int round = 0; round < most_rounds && !still; ++round) {
-    const std::vector<double> before = state_.axial;
-    r = solve();
-    double most = 0, change = 0;
-    for (std::size_t b = 0; b < before.size(); ++b) {
-      most = std::max(most, std::abs(state_.axial[b]));
-      change = std::max(change, std::abs(state_.axial[b] - before[b]));
-    }
-    still = change <= settled * most;
-  }
-  REQUIRE(still);
-  return r;
-}
-
 SolveReport PatchSolver::iron(const ShrinkState& shrink, double dose) {
   std::vector<int> hot;
   HotLines lines(model_->triangles.size());

@@ -105,9 +105,6 @@ class PatchSolver {
 
   /// Requires convergence (a Catch2 REQUIRE).
   SolveReport solve();
-  /// Solves again until the axial forces of the beams, which stiffen or soften them, stand still to this share of the
-  /// largest.
-  SolveReport solve_with_axial_forces(double settled = 1e-9, int most_rounds = 60);
   /// One pass of the iron over the whole patch at once: load lines of this shrink and dose.
   SolveReport iron(const ShrinkState& shrink, double dose);
   /// Pressure [Pa] along the normals of the deformed quads (positive along (corner 1 - corner 0) x (corner 3 - corner
