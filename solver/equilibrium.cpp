@@ -71,10 +71,15 @@ Covering laid_on(const Model& m) {
 }
 
 Accuracy usual_accuracy(const Model& m) {
-  constexpr double change_share = 0.01;  // of what counts as loose
+  // The numbers of Accuracy are those of a panel 1.8 m long and 0.35 m deep in cloth that is called loose below 10 N/m.
+  constexpr double nominal_pull = 10, nominal_length = 1.122;
+  const double pull = m.loose_pull / nominal_pull, length = std::sqrt(m.cloth_area) / nominal_length;
   Accuracy a;
   a.smoothing = m.softest * m.loose_pull * m.loose_pull;
-  a.tension_tolerance = change_share * m.loose_pull;
+  a.tension_tolerance *= pull;
+  a.force_tolerance *= pull * length;
+  a.least_threshold *= pull * length;
+  a.sliding_width *= length;
   return a;
 }
 
@@ -332,9 +337,9 @@ double Equilibrium::add_friction(const Covering& before, const Covering& s, int 
     Eigen::Vector2d slip(0, 0);
     for (int k = 0; k < point.unknowns; ++k)
       slip[k] = s.unknowns[point.first_unknown + k] - before.unknowns[point.first_unknown + k];
-    const double asked = asked_[i], tau = thresholds_[i];
+    const double asked = asked_[i], tau = thresholds_[i], measure = tau + now_.least_threshold;
     const FrictionStep rub = rub_[i] = friction_step(slip, before.friction[i], s.friction[i], tau, now_.sliding_width);
-    worst = std::max({worst, (s.friction[i] - rub.predicted).norm() / (tau + 1.0), std::abs(tau - asked) / (tau + 1.0)});
+    worst = std::max({worst, (s.friction[i] - rub.predicted).norm() / measure, std::abs(tau - asked) / measure});
     for (int k = 0; k < point.unknowns; ++k) {
       const int n = point.first_unknown + k;
       residual_[n] += s.friction[i][k];

@@ -39,14 +39,16 @@ struct Accuracy {
   double start_smoothing = 0;      ///< beta that a solve starts with, halved each iteration until `smoothing`; 0: the same
   double force_tolerance = 5e-4;   ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
   double tension_tolerance = 0.1;  ///< N/m, largest change that the law still asks for at unchanged strain
-  double friction_tolerance = 2e-3;  ///< largest |f - law| / (tau + 1 N)
+  double friction_tolerance = 2e-3;  ///< largest |f - law| / (tau + least_threshold)
+  double least_threshold = 1;        ///< N: friction below it is measured by it
   double sliding_width = 2e-7;       ///< eps [m]
   int most_iterations = 80;
   double tension_bound = 0;        ///< N/m rms: an answer whose bound is wider is sharpened or not accepted; 0: any
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
 };
 
-/// What orders are compared with: loose cloth keeps no more pull than Model::loose_pull, and tolerances scale with it.
+/// What orders are compared with: loose cloth keeps no more pull than Model::loose_pull, and all tolerances scale with
+/// the pull of the cloth and the size of the panel.
 Accuracy usual_accuracy(const Model& m);
 
 /// The tension error [N/m rms] that every solve of a printed plan is certified to stay within: 2 N/m where the cloth

@@ -55,18 +55,20 @@ Case drawn(Chance& chance) {
   return c;
 }
 
-// Everything that is read off one state, with the power of k by which it should grow and what it is measured by.
+// Something that is read off one state, made free of the size of the panel.
 struct Reading {
   std::string name;
-  double value = 0, scale = 0;
+  double value = 0;
 };
 
-std::vector<Reading> described(const Model& m, const Readings& r, double k) {
+std::vector<Reading> described(const Model& m, const Readings& r) {
   const Limits& allowed = m.the_case.limits;
-  // Lengths over the span, pulls over what counts as loose: numbers of the same size whatever k is.
-  const double pull = 90 * m.loose_pull, length = allowed.slip;
+  // Pulls over the most that the cloth pulls, lengths over the slip that is allowed, which both grow with k.
+  double pull = 0;
+  for (const ShrinkPoint& p : m.the_case.cloth.curve) pull = std::max({pull, p.pull.warp, p.pull.fill});
+  const double length = allowed.slip;
   std::vector<Reading> out;
-  const auto add = [&](const std::string& name, double value, double scale) { out.push_back({name, value / scale, 1}); };
+  const auto add = [&](const std::string& name, double value, double scale) { out.push_back({name, value / scale}); };
   const auto each = [&](const std::string& name, const std::vector<double>& values, double scale) {
     for (std::size_t i = 0; i < values.size(); ++i) add(name + " " + std::to_string(i), values[i], scale);
   };
@@ -83,7 +85,7 @@ std::vector<Reading> described(const Model& m, const Readings& r, double k) {
   add("unevenness", r.unevenness, 1);
   add("loose share", r.loose_share, 1), add("puckered share", r.puckered_share, 1);
   each("sag of node", r.sag.inward, length);
-  add("lift", r.lift, pull * length * k / k);
+  add("lift", r.lift, pull * length);
   return out;
 }
 
@@ -100,10 +102,13 @@ Apart compare(const Case& c, double k) {
   Covering a = one.begin(), b = two.begin();
   Apart out;
   const auto look = [&](const std::string& when) {
-    const auto x = described(first, read_off(first, a), 1), y = described(second, read_off(second, b), k);
+    const auto x = described(first, read_off(first, a)), y = described(second, read_off(second, b));
     REQUIRE(x.size() == y.size());
-    for (std::size_t i = 0; i < x.size(); ++i)
-      if (const double off = std::abs(x[i].value - y[i].value); off > out.worst) out.worst = off, out.name = x[i].name + ", " + when;
+    for (std::size_t i = 0; i < x.size(); ++i) {
+      // What is far above 1, as unevenness while half the cloth is loose, by its share.
+      const double off = std::abs(x[i].value - y[i].value) / std::max(1.0, std::abs(x[i].value));
+      if (off > out.worst) out.worst = off, out.name = x[i].name + ", " + when;
+    }
   };
   const std::vector<std::pair<double, double>> passes = {{250, 0.25}, {250, 1}, {300, 1}};
   for (const auto& [fahrenheit, dose] : passes) {
