@@ -13,12 +13,13 @@ namespace {
 // Smoothing at settled states relative to the steps, where these are not certified themselves.
 constexpr double fine_share = 0.01;
 
-// Path of smoothings [N/m] that a step takes when the plain attempt fails, from very smooth down to the wanted one.
-std::vector<double> path_to(double smoothing) {
+// Path of smoothings [N/m] that a step takes when the plain attempt fails, from very smooth, by way of the usual one, down
+// to the wanted one.
+std::vector<double> path_to(double wanted, double usual) {
   std::vector<double> path;
-  for (double beta : {0.3, 0.03, 5e-3, 1e-3, 2e-4, 4e-5, 1e-5, 3e-6, 1e-6})
-    if (beta > smoothing) path.push_back(beta);
-  path.push_back(smoothing);
+  for (double times : {300.0, 30.0, 5.0, 1.0, 0.2, 0.04, 0.01, 3e-3, 1e-3})
+    if (times * usual > wanted) path.push_back(times * usual);
+  path.push_back(wanted);
   return path;
 }
 
@@ -68,7 +69,8 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     // The friction force and the origin of slip must stay those of the last accepted state, so each try starts there
     // in these and from the last try in all else.
     Covering guess = s;
-    const std::vector<double> path = path_to(accuracy_.smoothing);
+    const double usual = usual_accuracy(model_).smoothing;
+    const std::vector<double> path = path_to(accuracy_.smoothing, usual);
     bool stood = false;
     for (double beta : path) {
       Accuracy now = with_smoothing(beta > accuracy_.smoothing ? uncertified(accuracy_) : accuracy_, beta);
@@ -78,7 +80,7 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
       out.solve = e.solve_from(s, guess, hot, lines_);
       iterations_ += out.solve.iterations;
       if (!out.solve.converged) break;
-      stood = beta <= usual_accuracy(model_).smoothing;
+      stood = beta <= usual;
     }
     // A frame that stands at the usual smoothing has not buckled below it: the iteration failed.
     out.solve.stable = out.solve.stable || stood;

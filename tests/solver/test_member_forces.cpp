@@ -36,8 +36,10 @@ Case thin(double wall) {
 }  // namespace
 
 TEST_CASE("an answer carries the members' forces of its own shape") {
-  for (const Accuracy& a : {Accuracy{}, certified_accuracy(1e-5)}) {
-    Job j(thin(0.7e-3), 150, a);
+  const Case c = thin(0.7e-3);
+  const Model m(c, coarse(150));
+  for (const Accuracy& a : {usual_accuracy(m), certified_accuracy(m)}) {
+    Job j(c, 150, a);
     Covering s = j.ironing.begin();
     REQUIRE(work(j, s, {0, 3}, 250, 1));
     double most = 0;
