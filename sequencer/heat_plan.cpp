@@ -12,6 +12,9 @@ namespace {
 constexpr double two_pi = 6.283185307179586;
 constexpr double full_pass = 1;
 
+// Shrink of each yarn as a share of the stage's full shrink.
+using YarnShares = std::array<double, 2>;
+
 // Doses of a pass on a grid of how much warmer and longer it went, between which they are read off.
 class DoseGrid {
  public:
@@ -19,19 +22,23 @@ class DoseGrid {
     const Eigen::Matrix3d stiff =
         compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
     // Full is what the stage brings cloth over an open bay to in the end: a little less than the sole itself would.
-    full_ = fit_lines(c.cloth, stiff, heat_history(c, {}, {stage, c.iron.longest_dwell}), stage).lines[0].a;
+    const HeatLines best = fit_lines(c.cloth, stiff, heat_history(c, {}, {stage, c.iron.longest_dwell}), stage).lines;
+    counts_ = yarns_with_a_say(c.cloth, stiff, stage);
+    for (int d = 0; d < 2; ++d) counts_[d] = counts_[d] && best[d].a > 0;
     reach_ = std::max(least_reach, c.iron.swing + spread_reach * c.spreads.sole);
     for (int i = 0; i < warm; ++i)
       for (int j = 0; j < longs; ++j) {
         const HeatHistory h = heat_history(c, b, {stage + warmer(i), contact * longer(j)});
         const FittedLines f = fit_lines(c.cloth, stiff, h, stage);
-        a_[i][j] = f.lines[0].a / full_;
-        kept_[i][j] = f.lines[0].kept;
+        for (int d = 0; d < 2; ++d) {
+          a_[d][i][j] = counts_[d] ? f.lines[d].a / best[d].a : 0;
+          kept_[d][i][j] = f.lines[d].kept;
+        }
       }
   }
 
-  /// Shrink after a touch, as a share of the stage's full shrink, with no pull.
-  double after(double before, double warm_by, double long_by) const {
+  /// After a touch, with no pull.
+  YarnShares after(const YarnShares& before, double warm_by, double long_by) const {
     const double x = std::clamp((warm_by / reach_ + 1) / 2 * (warm - 1), 0.0, warm - 1 - 1e-9);
     const double y = std::clamp((std::log(long_by) / std::log(longest) + 1) / 2 * (longs - 1), 0.0, longs - 1 - 1e-9);
     const int i = static_cast<int>(x), j = static_cast<int>(y);
@@ -39,7 +46,18 @@ class DoseGrid {
       const double u = x - i, v = y - j;
       return (1 - u) * ((1 - v) * g[i][j] + v * g[i][j + 1]) + u * ((1 - v) * g[i + 1][j] + v * g[i + 1][j + 1]);
     };
-    return std::max(before, mix(kept_) * before + mix(a_));
+    YarnShares out{};
+    for (int d = 0; d < 2; ++d) out[d] = std::max(before[d], mix(kept_[d]) * before[d] + mix(a_[d]));
+    return out;
+  }
+
+  /// The slower yarn decides; where none shrinks nothing is ever done.
+  bool done(const YarnShares& s, double band) const {
+    return (counts_[0] || counts_[1]) && (!counts_[0] || s[0] >= 1 - band) && (!counts_[1] || s[1] >= 1 - band);
+  }
+  /// The faster yarn is the one that pulls too much.
+  bool beyond(const YarnShares& s, double band) const {
+    return (counts_[0] && s[0] > 1 + band) || (counts_[1] && s[1] > 1 + band);
   }
 
  private:
@@ -51,21 +69,22 @@ class DoseGrid {
   double warmer(int i) const { return reach_ * (2.0 * i / (warm - 1) - 1); }
   static double longer(int j) { return std::pow(longest, 2.0 * j / (longs - 1) - 1); }
 
-  double full_ = 1, reach_ = 1;
-  Grid a_{}, kept_{};
+  double reach_ = 1;
+  std::array<bool, 2> counts_{};
+  std::array<Grid, 2> a_{}, kept_{};  // by yarn
 };
 
 // Where in its swing the sole is (2), how the hand is (2), what the stroke covers (1), for each pass.
 constexpr int numbers_a_pass = 5;
 
-double shrink_after_pass(const Case& c, const DoseGrid& grid, const double* u, double off, double before) {
+YarnShares shrink_after_pass(const Case& c, const DoseGrid& grid, const double* u, double off, const YarnShares& before) {
   const Iron& iron = c.iron;
-  const auto touch = [&](double phase, double hand, double s) {
+  const auto touch = [&](double phase, double hand, const YarnShares& s) {
     return grid.after(s, off + iron.swing * std::sin(two_pi * phase),
                       std::exp(iron.hand_scatter * normal_quantile(hand)));
   };
   if (u[4] < iron.missed) return before;
-  const double once = touch(u[0], u[2], before);
+  const YarnShares once = touch(u[0], u[2], before);
   return u[4] < iron.missed + iron.overlap ? touch(u[1], u[3], once) : once;
 }
 
@@ -79,11 +98,11 @@ Shares sample(const Case& c, const DoseGrid& grid, int samples, unsigned seed) {
   Shares out{std::vector<double>(most_passes), std::vector<double>(most_passes)};
   for (const auto& u : points) {
     const double off = c.spreads.sole * normal_quantile(u.back());
-    double s = 0;
+    YarnShares s{};
     for (int pass = 0; pass < most_passes; ++pass) {
       s = shrink_after_pass(c, grid, &u[numbers_a_pass * pass], off, s);
-      out.done[pass] += s >= 1 - c.wanted.done_band;
-      out.beyond[pass] += s > 1 + c.wanted.done_band;
+      out.done[pass] += grid.done(s, c.wanted.done_band);
+      out.beyond[pass] += grid.beyond(s, c.wanted.done_band);
     }
   }
   for (double& v : out.done) v /= samples;

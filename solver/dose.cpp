@@ -3,6 +3,7 @@
 #include "solver/shrink.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace evenpull {
@@ -15,6 +16,12 @@ constexpr double ln2 = 0.6931471805599453;
 // cloth that has shrunk by this share of the first answer.
 constexpr double second_pull = 0.7;
 constexpr double second_shrink = 0.5;
+
+// Cloth over an open bay stays 2 to 4 K below the sole (docs/model.md, section 4): what a yarn does only above that, no
+// dwell brings about.
+constexpr double cloth_below_sole = 4;  // K
+// Of the other yarn's free shrink: a yarn that does less there is not what a stage is for; judgement.
+constexpr double least_say = 0.05;
 
 // Free shrink and Nc at the middle of each interval of a history, worked out once for all pulls.
 struct Path {
@@ -64,8 +71,28 @@ HeatLine line_through(const Path& p, int d, double& error) {
   return l;
 }
 
-double free_shrink(const Cloth& cloth, const Eigen::Matrix3d& c, double temperature) {
-  return std::max(shrink_at(cloth, c, temperature).free_shrink[0], 1e-12);
+// What the stage can do, yarn by yarn.
+struct Full {
+  std::array<double, 2> shrink{};
+  std::array<bool, 2> say{};
+};
+
+Full full_of(const Cloth& cloth, const Eigen::Matrix3d& c, double stage) {
+  const ShrinkState s = shrink_at(cloth, c, stage);
+  return {{s.free_shrink[0], s.free_shrink[1]}, yarns_with_a_say(cloth, c, stage)};
+}
+
+Dose dose_from(const Full& full, const std::array<double, 2>& shrink) {
+  Dose out;
+  bool first = true;
+  for (int d = 0; d < 2; ++d) {
+    if (!full.say[d]) continue;
+    const double share = shrink[d] / full.shrink[d];
+    out.slower = first ? share : std::min(out.slower, share);
+    out.faster = std::max(out.faster, share);
+    first = false;
+  }
+  return out;
 }
 
 }  // namespace
@@ -79,32 +106,47 @@ double shrink_through(const Cloth& cloth, const Eigen::Matrix3d& c, const SpotHi
   return through(path_of(cloth, c, h, stage), direction, pull, shrink_so_far);
 }
 
+std::array<bool, 2> yarns_with_a_say(const Cloth& cloth, const Eigen::Matrix3d& c, double stage) {
+  // Where even the better yarn does nothing that far below the sole, what they do at the sole's own temperature decides.
+  for (const double t : {stage - cloth_below_sole, stage}) {
+    const ShrinkState s = shrink_at(cloth, c, t);
+    const double most = std::max(s.free_shrink[0], s.free_shrink[1]);
+    if (most > 0) return {s.free_shrink[0] > least_say * most, s.free_shrink[1] > least_say * most};
+  }
+  return {false, false};
+}
+
 FittedLines fit_lines(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHistory& h, double stage) {
   FittedLines out;
-  const double share = 1.0 / static_cast<double>(h.spots.size()), full = free_shrink(cloth, c, stage);
-  double error = 0;
-  out.least_dose = 1e9;
+  const double share = 1.0 / static_cast<double>(h.spots.size());
+  const Full full = full_of(cloth, c, stage);
+  double error[2] = {0, 0};
   for (HeatLine& l : out.lines) l = {0, 0, 0, 0};
   for (const SpotHistory& spot : h.spots) {
     const Path p = path_of(cloth, c, spot, stage);
     for (int d = 0; d < 2; ++d) {
-      const HeatLine l = line_through(p, d, error);
+      const HeatLine l = line_through(p, d, error[d]);
       out.lines[d].kept += share * l.kept;
       out.lines[d].a += share * l.a;
       out.lines[d].b += share * l.b;
       out.lines[d].creep_pull += share * l.creep_pull;
-      if (d == 0) out.least_dose = std::min(out.least_dose, l.a / full);
     }
   }
-  out.dose = out.lines[0].a / full;
-  out.fit_error = error / full;
+  out.dose = dose_from(full, {out.lines[0].a, out.lines[1].a});
+  // A yarn without a say is measured by what the other does, for its own share would be of next to nothing.
+  const double most = std::max(full.shrink[0], full.shrink[1]);
+  for (int d = 0; d < 2; ++d)
+    if (error[d] > 0) out.fit_error = std::max(out.fit_error, error[d] / (full.say[d] ? full.shrink[d] : most));
   return out;
 }
 
-double dose_of(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHistory& h, double stage) {
-  double sum = 0;
-  for (const SpotHistory& spot : h.spots) sum += through(path_of(cloth, c, spot, stage), 0, 0, 0);
-  return sum / static_cast<double>(h.spots.size()) / free_shrink(cloth, c, stage);
+Dose dose_of(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHistory& h, double stage) {
+  std::array<double, 2> shrink{};
+  for (const SpotHistory& spot : h.spots) {
+    const Path p = path_of(cloth, c, spot, stage);
+    for (int d = 0; d < 2; ++d) shrink[d] += through(p, d, 0, 0) / static_cast<double>(h.spots.size());
+  }
+  return dose_from(full_of(cloth, c, stage), shrink);
 }
 
 LoadLine load_line(const HeatLine& h, double shrink_so_far, double creep_share) {

@@ -25,19 +25,27 @@ using HeatLines = std::array<HeatLine, 2>;  ///< warp, fill
 double shrink_through(const Cloth& cloth, const Eigen::Matrix3d& compliance, const SpotHistory& h,
                       double stage_temperature, int direction, double pull, double shrink_so_far);
 
+/// Which yarns a stage shrinks: the others have no say in how long to stay and in what is done.
+std::array<bool, 2> yarns_with_a_say(const Cloth& cloth, const Eigen::Matrix3d& compliance, double stage_temperature);
+
+/// Shrink of unshrunk cloth with no pull on it, mean over the sole, as a share of the stage's free shrink. The slower yarn
+/// decides what is done, the faster is the one that pulls; only yarns with a say count, 0 where there is none.
+struct Dose {
+  double slower = 0, faster = 0;
+};
+
 struct FittedLines {
   HeatLines lines;
   double fit_error = 0;  ///< largest distance of the lines from the answers they stand for, as a share of free shrink
-  double least_dose = 0; ///< of the coldest spot, no pull, unshrunk cloth, warp: share of the stage's free shrink
-  double dose = 0;       ///< the same, mean over the sole
+  Dose dose;
 };
 
 /// Mean over the spots of the sole of the lines that a history draws, with its fit error.
 FittedLines fit_lines(const Cloth& cloth, const Eigen::Matrix3d& compliance, const HeatHistory& h,
                       double stage_temperature);
 
-/// The dose alone, mean over the sole (no pull, unshrunk cloth, warp).
-double dose_of(const Cloth& cloth, const Eigen::Matrix3d& compliance, const HeatHistory& h, double stage_temperature);
+/// The dose alone.
+Dose dose_of(const Cloth& cloth, const Eigen::Matrix3d& compliance, const HeatHistory& h, double stage_temperature);
 
 /// The line of one direction of a triangle with shrink so far.
 LoadLine load_line(const HeatLine& h, double shrink_so_far, double creep_share);

@@ -27,9 +27,12 @@ struct At {
   double temperature;
 };
 
-double dose_at(const At& s, const Backing& b, const Touch& t) {
+Dose doses_at(const At& s, const Backing& b, const Touch& t) {
   return dose_of(s.c.cloth, s.compliance, heat_history(s.c, b, t), s.temperature);
 }
+
+// Of the slower yarn, which decides how long to stay.
+double dose_at(const At& s, const Backing& b, const Touch& t) { return doses_at(s, b, t).slower; }
 
 // Largest root of a rising function by a bracketing method; the ends where they already answer.
 template <class F>
@@ -51,7 +54,8 @@ double contact_for(const At& s, const Backing& b, double sole, double dose) {
 void fill(const At& s, const Backing& b, double sole, double asked, SpotHeat& h) {
   const HeatHistory history = heat_history(s.c, b, {sole, h.contact});
   const FittedLines f = fit_lines(s.c.cloth, s.compliance, history, s.temperature);
-  h.dose = f.dose;
+  h.dose = f.dose.slower;
+  h.faster_dose = f.dose.faster;
   h.fit_error = f.fit_error;
   h.lines = f.lines;
   h.peak = history.peak;
@@ -59,15 +63,18 @@ void fill(const At& s, const Backing& b, double sole, double asked, SpotHeat& h)
   h.reaches = h.dose >= reach_share * asked;
 }
 
-// The two scatters are independent, so their squares add. A sine stands at swing/sqrt(2) in the root mean square.
+// The two scatters are independent, so their squares add. A sine stands at swing/sqrt(2) in the root mean square. The low
+// end is that of the slower yarn, the high end that of the faster.
 void bound(const At& s, const Backing& b, double sole, SpotHeat& h) {
   const Iron& iron = s.c.iron;
   const double swing = iron.swing / std::sqrt(2.0);
-  const auto off = [&](double warmer, double longer) {
-    return dose_at(s, b, {sole + warmer, h.contact * (1 + longer)}) - h.dose;
+  const auto went = [&](double warmer, double longer) {
+    return doses_at(s, b, {sole + warmer, h.contact * (1 + longer)});
   };
-  h.dose_low = std::max(0.0, h.dose - std::hypot(off(-swing, 0), off(0, -iron.hand_scatter)));
-  h.dose_high = h.dose + std::hypot(off(swing, 0), off(0, iron.hand_scatter));
+  const Dose cooler = went(-swing, 0), shorter = went(0, -iron.hand_scatter), warmer = went(swing, 0),
+             longer = went(0, iron.hand_scatter);
+  h.dose_low = std::max(0.0, h.dose - std::hypot(cooler.slower - h.dose, shorter.slower - h.dose));
+  h.dose_high = h.faster_dose + std::hypot(warmer.faster - h.faster_dose, longer.faster - h.faster_dose);
   h.best_dose = dose_at(s, b, {sole, iron.longest_dwell});
 }
 

@@ -17,8 +17,10 @@ inline constexpr double reach_share = 0.9;
 /// One kind of place in a pass.
 struct SpotHeat {
   double contact = 0;        ///< s that the sole lies on each spot
-  double dose = 0;           ///< mean over the sole
-  double dose_low = 0, dose_high = 0;  ///< two places in three lie between: swing and scatter of the hand together
+  double dose = 0;           ///< of the slower yarn, mean over the sole
+  double faster_dose = 0;    ///< of the faster one
+  /// Two places in three lie between: swing and scatter of the hand together, from the slower yarn to the faster
+  double dose_low = 0, dose_high = 0;
   double best_dose = 0;      ///< with the longest dwell
   bool reaches = true;       ///< the dose asked for: `reach_share` of it at least
   double peak = 0;           ///< hottest cloth [K]

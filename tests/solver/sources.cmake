@@ -29,4 +29,5 @@ set(EVENPULL_SOLVER_TESTS
   test_similarity.cpp
   test_surface.cpp
   test_vibration.cpp
+  test_yarns_alike.cpp
 )

@@ -87,7 +87,7 @@ TEST_CASE("cloth held at one temperature follows the load line of its dose") {
     CHECK(got.b == Approx(want.b).epsilon(1e-9));
   }
   CHECK(f.fit_error < 1e-9);
-  CHECK(dose_of(c.cloth, stiffness_of(c), h, t) == Approx(dose).epsilon(1e-9));
+  CHECK(dose_of(c.cloth, stiffness_of(c), h, t).slower == Approx(dose).epsilon(1e-9));
 }
 
 TEST_CASE("the line of a real touch stands close to the shrink at every pull") {
@@ -111,7 +111,7 @@ TEST_CASE("a longer contact never gives less, and a nose takes longer than an op
   const double t = true_temperature(250);
   double before = 0;
   for (const double contact : {0.2, 0.4, 0.8, 1.6, 3.2, 6.4}) {
-    const double dose = dose_of(c.cloth, stiffness_of(c), heat_history(c, {}, {t, contact}), t);
+    const double dose = dose_of(c.cloth, stiffness_of(c), heat_history(c, {}, {t, contact}), t).slower;
     CHECK(dose >= before);
     if (contact > 0.3) CHECK(dose > before);  // before that the cloth is too cold to shrink at all
     before = dose;
