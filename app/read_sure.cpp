@@ -19,7 +19,7 @@ void read_spreads(const CaseTable& top, Case& c) {
     value = t.quantity_or(key, Quantity::fraction, spread_range, {value, printed, default_spread});
   };
   share("free_shrink", s.free_shrink, "10 %");
-  share("pull", s.pull, "25 %");
+  share("pull", s.pull, "32 %");
   share("cloth_stiffness", s.cloth_stiffness, "25 %");
   share("member_stiffness", s.member_stiffness, "10 %");
   share("friction", s.friction, "30 %");

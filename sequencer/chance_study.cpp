@@ -164,7 +164,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
   const MeshWish coarse{coarse_nodes};
 
   // One job runs the order as planned; the last ones, costly, are the full model's.
-  const auto points = sobol_points(n, unsure_count);
+  const auto points = sobol_points(n, numbers_of(c));
   std::vector<Outturn> runs(n), checks(checked_in_full);
   Outturn planned;
   std::atomic<int> done{0};
@@ -215,7 +215,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
     std::vector<std::vector<double>> x;
     std::vector<double> y;
     for (const Outturn& o : runs)
-      if (!o.fell[out.risk_stage]) x.push_back(o.sigmas), y.push_back(corrected(o, to_printed, out.risk_stage, out.governing));
+      if (!o.fell[out.risk_stage]) x.push_back(regressors(c, o.sigmas, c.stages[out.risk_stage].temperature)), y.push_back(corrected(o, to_printed, out.risk_stage, out.governing));
     if (!y.empty())
       for (const ColumnWeight& w : weigh_columns(x, y, out.explained))
         out.weights.push_back({unsure_name(static_cast<Unsure>(w.column)),

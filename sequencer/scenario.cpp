@@ -39,6 +39,24 @@ double spread_of(const Spreads& s, Unsure u) {
   return 0;
 }
 
+// The pull is not known at all of a kind of cloth (common), differs with temperature in ways that its kin do not share
+// (of each stage's own) and between warp and fill (of each yarn's own): docs/data.md. Sigmas in the logarithm whose squares
+// add up to that of the whole; a stated spread scales all three.
+constexpr double pull_common = 0.29, pull_of_stage = 0.10, pull_of_yarn = 0.08, pull_in_all = 0.32;
+constexpr std::size_t first_yarn = unsure_count, first_point = first_yarn + 2;
+
+// Own draws not given are 0.
+double own_draw(const std::vector<double>& sigmas, std::size_t i) {
+  return i < sigmas.size() ? std::clamp(sigmas[i], -most_sigmas, most_sigmas) : 0;
+}
+
+// Sigmas of the whole spread by which the pull of a yarn is off at a point of the curve.
+double pull_draw(const std::vector<double>& sigmas, std::size_t yarn, std::size_t point) {
+  return (pull_common * own_draw(sigmas, static_cast<std::size_t>(Unsure::pull)) +
+          pull_of_stage * own_draw(sigmas, first_point + point) + pull_of_yarn * own_draw(sigmas, first_yarn + yarn)) /
+         pull_in_all;
+}
+
 void scale(Yarns& y, double by) { y.warp *= by, y.fill *= by; }
 
 // Shrink is a share of length: never more than a half.
@@ -86,6 +104,22 @@ std::string unsure_spread(const Spreads& s, Unsure u) {
   return "± " + std::to_string(std::lround(100 * spread_of(s, u))) + " %";
 }
 
+int numbers_of(const Case& c) { return static_cast<int>(first_point + c.cloth.curve.size()); }
+
+std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas, double temperature) {
+  std::vector<double> out(sigmas.begin(), sigmas.begin() + unsure_count);
+  const auto& curve = c.cloth.curve;
+  std::size_t i = 0;
+  while (i + 2 < curve.size() && curve[i + 1].temperature <= temperature) ++i;
+  const double share =
+      std::clamp((temperature - curve[i].temperature) / (curve[i + 1].temperature - curve[i].temperature), 0.0, 1.0);
+  double pull = 0;
+  for (const std::size_t yarn : {0, 1})
+    pull += 0.5 * ((1 - share) * pull_draw(sigmas, yarn, i) + share * pull_draw(sigmas, yarn, i + 1));
+  out[static_cast<std::size_t>(Unsure::pull)] = pull;
+  return out;
+}
+
 Case drawn_case(const Case& c, const std::vector<double>& sigmas) {
   Case out = c;
   const auto factor = [&](Unsure u) {
@@ -98,9 +132,11 @@ Case drawn_case(const Case& c, const std::vector<double>& sigmas) {
   // Slow is slow: a poor contact and a slow shrink are drawn as one.
   out.cloth.half_time *= factor(Unsure::half_time);
   out.iron.conductance /= factor(Unsure::half_time);
-  for (ShrinkPoint& p : out.cloth.curve) {
+  for (std::size_t i = 0; i < out.cloth.curve.size(); ++i) {
+    ShrinkPoint& p = out.cloth.curve[i];
     scale_shrink(p.free_shrink, factor(Unsure::free_shrink));
-    scale(p.pull, factor(Unsure::pull));
+    p.pull.warp *= std::exp(c.spreads.pull * pull_draw(sigmas, 0, i));
+    p.pull.fill *= std::exp(c.spreads.pull * pull_draw(sigmas, 1, i));
     hold_pull(out.cloth, p);
   }
   for (Material& m : out.materials) {

@@ -188,7 +188,7 @@ struct Limits {
 /// How far off the inputs may be: one sigma as a share of the value, unless said otherwise (docs/data.md).
 struct Spreads {
   double free_shrink = 0.10;
-  double pull = 0.25;
+  double pull = 0.32;         ///< in all; how it splits stands in sequencer/scenario.cpp
   double cloth_stiffness = 0.25;
   double member_stiffness = 0.10;
   double friction = 0.30;

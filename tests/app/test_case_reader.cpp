@@ -49,6 +49,7 @@ TEST_CASE("pull and stiffness of an unknown cloth go with its weight", "[case]")
   const auto light = case_of(with(base(), "class = \"medium\"", "areal_mass = \"46 g/m^2\"")).cloth;
   CHECK(light.stiffness.warp == Approx(cloth_defaults::stiffness / 2));
   CHECK(light.curve.back().pull.fill == Approx(450));
+  CHECK(light.curve[1].pull.warp == Approx(210));  // 420 N/m at 250 degF for 92 g/m^2: docs/data.md
   CHECK(light.curve.back().free_shrink.fill == 0.10);
 }
 

@@ -71,12 +71,44 @@ TEST_CASE("a drawn case moves each input by its spread and stays a case that can
   std::vector<double> z(unsure_count, 0.0);
   CHECK(drawn_case(c, z).cloth.curve.back().pull.warp == c.cloth.curve.back().pull.warp);
   z[static_cast<int>(Unsure::pull)] = 1;
-  CHECK(drawn_case(c, z).cloth.curve.back().pull.fill == Approx(900 * std::exp(0.25)));
+  CHECK(drawn_case(c, z).cloth.curve.back().pull.fill == Approx(900 * std::exp(0.29)));
   CHECK(drawn_case(c, z).cloth.stiffness.warp == c.cloth.stiffness.warp);
   // Everything against each other: much pull on soft cloth that hardly shrinks.
   z[static_cast<int>(Unsure::pull)] = 3;
   z[static_cast<int>(Unsure::free_shrink)] = z[static_cast<int>(Unsure::cloth_stiffness)] = -3;
   CHECK_NOTHROW(pass_heat(drawn_case(c, z), f(350), 1));
+}
+
+TEST_CASE("the spread of the pull is mostly common, a part is each stage's and each yarn's own, and a stated one scales all") {
+  Case c = sample::aileron(3, 0.9, 0.35);
+  const int numbers = numbers_of(c);
+  REQUIRE(numbers == unsure_count + 2 + static_cast<int>(c.cloth.curve.size()));
+  const auto off = [&](int number, std::size_t point) {  // of warp and fill, in the logarithm
+    std::vector<double> z(static_cast<std::size_t>(numbers), 0.0);
+    z[static_cast<std::size_t>(number)] = 1;
+    const ShrinkPoint drawn = drawn_case(c, z).cloth.curve[point], meant = c.cloth.curve[point];
+    return Yarns{std::log(drawn.pull.warp / meant.pull.warp), std::log(drawn.pull.fill / meant.pull.fill)};
+  };
+  for (const double scale : {1.0, 0.5}) {
+    c.spreads.pull = Spreads{}.pull * scale;
+    double squares = 0;
+    for (int i = 0; i < numbers; ++i)
+      if (i == static_cast<int>(Unsure::pull) || i >= unsure_count) squares += off(i, 3).warp * off(i, 3).warp;
+    CHECK(std::sqrt(squares) == Approx(0.32 * scale).epsilon(0.02));
+    CHECK(off(static_cast<int>(Unsure::pull), 1).fill == Approx(0.29 * scale));
+    CHECK(off(unsure_count, 2).warp == Approx(0.08 * scale));     // the warp's own
+    CHECK(off(unsure_count, 2).fill == Approx(0).margin(1e-12));
+    CHECK(off(unsure_count + 1, 2).fill == Approx(0.08 * scale)); // the fill's own
+    CHECK(off(unsure_count + 2 + 2, 2).warp == Approx(0.10 * scale));  // that point's own
+    CHECK(off(unsure_count + 2 + 2, 1).warp == Approx(0).margin(1e-12));
+  }
+  // What is regressed on is the pull as it turned out at a temperature.
+  std::vector<double> z(static_cast<std::size_t>(numbers), 0.0);
+  z[static_cast<std::size_t>(unsure_count + 2 + 2)] = 1;
+  const std::size_t pull = static_cast<std::size_t>(Unsure::pull);
+  CHECK(regressors(c, z, c.cloth.curve[2].temperature)[pull] == Approx(0.10 / 0.32));
+  CHECK(regressors(c, z, c.cloth.curve[1].temperature)[pull] == Approx(0).margin(1e-12));
+  CHECK(regressors(c, z, c.cloth.curve[2].temperature).size() == static_cast<std::size_t>(unsure_count));
 }
 
 TEST_CASE("a scenario's heat hangs on its number alone, and swings about what was meant") {

@@ -5,7 +5,8 @@
 
 namespace evenpull::sample {
 
-/// Cloth of 92 g/m^2 as by default: 100 kN/m both ways, 1 % loose, 350/600/900 N/m at 250/300/350 F.
+/// Cloth of 92 g/m^2 of its own: 100 kN/m both ways, 1 % loose, 350/600/900 N/m at 250/300/350 F. What stored answers rest
+/// on; the defaults of the program are others.
 Cloth cloth();
 
 /// A panel of `bays` bays with tube spars: a stiff LE tube with a metal nose, a light TE, plain ribs, full wrap.
