@@ -45,7 +45,7 @@ ShrinkState shrink_at(const Cloth& cloth, const Eigen::Matrix3d& c, double tempe
       continue;
     }
     if (elastic[d] >= out.free_shrink[d])
-      throw CaseError("cloth.shrink",
+      throw CaseError("cloth.curve",
                       "the pull at fixed length stretches the cloth more than the heat shrinks it at this temperature; "
                       "raise the free shrink, lower the pull, or check the stiffness");
     out.limit_pull[d] = out.fixed_length_pull[d] / (1 - elastic[d] / out.free_shrink[d]);

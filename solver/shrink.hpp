@@ -21,7 +21,7 @@ struct ShrinkState {
 };
 
 /// s_inf(T) and Nc_d = P_d / (1 - (C P)_d / s_inf,d). Below the onset nothing shrinks (all zero).
-/// Throws CaseError (key "cloth.shrink") when (C P)_d >= s_inf,d: such a cloth could not reach its own pull.
+/// Throws CaseError (key "cloth.curve") when (C P)_d >= s_inf,d: such a cloth could not reach its own pull.
 ShrinkState shrink_at(const Cloth& cloth, const Eigen::Matrix3d& compliance, double temperature);
 
 /// a and b of one direction after a dose 0 < phi <= 1 at constant temperature.

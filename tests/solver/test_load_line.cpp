@@ -171,7 +171,7 @@ TEST_CASE("a pull that the shrink could not produce is refused, with the key tha
     shrink_at(c, sample_compliance(), fahrenheit(250));
     FAIL("accepted");
   } catch (const CaseError& e) {
-    CHECK(e.key == "cloth.shrink");
+    CHECK(e.key == "cloth.curve");
   }
 }
 
