@@ -144,7 +144,9 @@ PassHeat pass_heat(const Case& c, double temperature, double dose, double contac
   return too_short || scatter(setting) < clearly_steadier * scatter(touch) ? setting : touch;
 }
 
-bool can_be_had(const PassHeat& p) { return scatter(p) <= most_scatter * p.open.dose; }
+bool yarns_too_unlike(const PassHeat& p) { return p.asked <= light_at_most && p.open.faster_dose > light_at_most; }
+
+bool can_be_had(const PassHeat& p) { return !yarns_too_unlike(p) && scatter(p) <= most_scatter * p.open.dose; }
 
 std::vector<PassHeat> light_ways(const Case& c, double temperature, double dose) {
   const At s = stage_of(c, temperature);

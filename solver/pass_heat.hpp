@@ -49,6 +49,9 @@ struct PassHeat {
 /// same everywhere.
 PassHeat pass_heat(const Case& c, double stage_temperature, double dose, double contact = 0);
 
+/// True of a light pass that is no longer one to the faster yarn.
+bool yarns_too_unlike(const PassHeat& p);
+
 /// True if the passes of this dose come out alike enough to be called so with this iron and this hand.
 bool can_be_had(const PassHeat& p);
 

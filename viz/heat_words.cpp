@@ -96,7 +96,9 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
     if (p.way == PassWay::hold || again) continue;
     list.push_back(fmt::format("{}, light pass: {} of full shrink is meant; two places in three will have {} to {}{}.", at,
                                percent_text(p.open.dose), percent_text(p.open.dose_low), percent_text(p.open.dose_high),
-                               can_be_had(p) ? "" : ", which is too unlike to be called light: a steadier iron is needed"));
+                               can_be_had(p)          ? ""
+                               : yarns_too_unlike(p) ? ", for one yarn begins to shrink later than the other: leave light passes out"
+                                                     : ", which is too unlike to be called light: a steadier iron is needed"));
   }
 }
 

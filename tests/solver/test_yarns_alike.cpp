@@ -141,7 +141,10 @@ TEST_CASE("of two yarns the slower decides how long to stay, whichever it is cal
         compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
     const ShrinkState full = shrink_at(c.cloth, stiff, t);
     for (const double dose : {0.25, 0.6}) {
-      const SpotHeat open = light_ways(c, t, dose).front().open;
+      const PassHeat pass = light_ways(c, t, dose).front();
+      const SpotHeat& open = pass.open;
+      if (open.faster_dose > 0.6) CHECK_FALSE(can_be_had(pass));  // to the faster yarn it is no light pass
+      CHECK((dose < 0.6 || open.faster_dose > 0.6));
       const double slower = open.lines[late].a / full.free_shrink[late],
                    faster = open.lines[1 - late].a / full.free_shrink[1 - late];
       CHECK(slower < faster);
