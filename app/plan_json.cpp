@@ -25,10 +25,16 @@ const char* side_name(Side s) {
   return s == Side::top ? "top" : "bottom";
 }
 
+/// null where the frame gave way before there was such a number.
+Json unless(bool gave_way, double value, const char* name) {
+  return gave_way ? Json(nullptr) : json_number(value, name);
+}
+
 Json hottest_safe(const Plan& p) {
   Json j;
   j["stage_degF"] = p.ceiling ? json_number(stage_degF(p, *p.ceiling), "hottest_safe.stage_degF") : Json(nullptr);
   j["setting_degF"] = p.setting ? json_number(to_degF(*p.setting), "hottest_safe.setting_degF") : Json(nullptr);
+  j["loose_cloth"] = p.advice.loose.empty() ? Json(nullptr) : Json(p.advice.loose);
   j["because"] = p.advice.because;
   j["advice"] = p.advice.advice;
   return j;
@@ -41,11 +47,11 @@ Json limits(const Plan& p) {
                     {"where", l.where},
                     {"when", l.when},
                     {"stage_degF", json_number(stage_degF(p, l.stage), "limits.stage_degF")},
-                    {"value", json_number(l.value, "limits.value")},
+                    {"value", unless(l.gave_way, l.value, "limits.value")},
                     {"allowed", json_number(l.allowed, "limits.allowed")},
                     {"unit", l.unit},
-                    {"use", json_number(l.use, "limits.use")},
-                    {"use_plus_minus", json_number(l.use_plus_minus, "limits.use_plus_minus")},
+                    {"use", unless(l.gave_way, l.use, "limits.use")},
+                    {"use_plus_minus", unless(l.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
                     {"judgement", l.judgement},
                     {"study", study_json(l.study)}});
   return list;
@@ -95,8 +101,19 @@ Json steps(const Plan& p) {
   return list;
 }
 
-Json both_sides(const double (&v)[2], const char* name) {
-  return {{"top", json_number(v[0], name)}, {"bottom", json_number(v[1], name)}};
+Json both_sides(const StageSummary& s, const double (&v)[2], const char* name) {
+  return {{"top", unless(!s.settled, v[0], name)}, {"bottom", unless(!s.settled, v[1], name)}};
+}
+
+Json uneven(const StageSummary& s, std::optional<double> Unevenness::*way, const char* name) {
+  return {{"top", json_number(s.unevenness[0].*way, name)}, {"bottom", json_number(s.unevenness[1].*way, name)}};
+}
+
+Json loose_zones(const Plan& p, const StageSummary& s) {
+  if (!s.settled) return nullptr;
+  auto list = Json::array();
+  for (const int z : s.loose_zones) list.push_back(p.panel.zones.at(static_cast<size_t>(z)).label);
+  return list;
 }
 
 Json thickness_loss(const ThicknessLoss& l) {
@@ -161,21 +178,23 @@ Json stages(const Plan& p) {
   for (const auto& s : p.stages)
     list.push_back({{"stage_degF", json_number(stage_degF(p, s.stage), "stages.stage_degF")},
                     {"passes_limits", s.passes},
-                    {"worst_use", json_number(s.worst_use, "stages.worst_use")},
+                    {"gave_way", s.gave_way},
+                    {"worst_use", unless(s.gave_way, s.worst_use, "stages.worst_use")},
                     {"mean_pull_N_per_m",
-                     {{"warp", both_sides(s.mean_pull_warp, "stages.mean_pull.warp")},
-                      {"fill", both_sides(s.mean_pull_fill, "stages.mean_pull.fill")},
-                      {"chordwise", both_sides(s.mean_pull_chord, "stages.mean_pull.chordwise")},
-                      {"spanwise", both_sides(s.mean_pull_span, "stages.mean_pull.spanwise")}}},
+                     {{"warp", both_sides(s, s.mean_pull_warp, "stages.mean_pull.warp")},
+                      {"fill", both_sides(s, s.mean_pull_fill, "stages.mean_pull.fill")},
+                      {"chordwise", both_sides(s, s.mean_pull_chord, "stages.mean_pull.chordwise")},
+                      {"spanwise", both_sides(s, s.mean_pull_span, "stages.mean_pull.spanwise")}}},
                     {"unevenness",
-                     {{"chordwise", both_sides(s.unevenness_chord, "stages.unevenness.chordwise")},
-                      {"spanwise", both_sides(s.unevenness_span, "stages.unevenness.spanwise")}}},
-                    {"loose_share", json_number(s.loose_share, "stages.loose_share")},
+                     {{"chordwise", uneven(s, &Unevenness::chord, "stages.unevenness.chordwise")},
+                      {"spanwise", uneven(s, &Unevenness::span, "stages.unevenness.spanwise")}}},
+                    {"loose_share", unless(!s.settled, s.loose_share, "stages.loose_share")},
+                    {"loose_zones", loose_zones(p, s)},
                     {"mean_pull_plus_minus_N_per_m", pull_bars(s)},
                     {"worst_slip_mm", json_number(s.worst_slip * mm, "stages.worst_slip")},
                     {"worst_slip_plus_minus_mm", error_bar_json(s.slip_study, mm)},
                     {"studies", stage_studies(s)},
-                    {"twist_deg", json_number(s.twist * degrees, "stages.twist")},
+                    {"twist_deg", unless(!s.settled, s.twist * degrees, "stages.twist")},
                     {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
                     {"buckling_shape", buckling_shape(s)},
                     {"sag_between_ribs", sag(s)},
@@ -187,7 +206,7 @@ Json bounds(const Plan& p) {
   auto list = Json::array();
   for (const auto& b : p.bounds) {
     auto use = Json::array();
-    for (const double u : b.worst_use) use.push_back(json_number(u, "bounds.worst_use"));
+    for (const std::optional<double>& u : b.worst_use) use.push_back(json_number(u, "bounds.worst_use"));
     list.push_back({{"name", b.name},
                     {"worst_use_by_stage", use},
                     {"unevenness_final", json_number(b.unevenness_final, "bounds.unevenness_final")},

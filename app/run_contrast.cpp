@@ -99,7 +99,7 @@ constexpr double degrees = 57.29577951308232;
 /// As the solver read it at the end of the last stage worked; null where the frame gave way before.
 Json twist_at_end(const Plan& plan) {
   for (const auto& s : plan.stages)
-    if (!plan.steps.empty() && s.stage == plan.steps.back().stage) return json_number(s.twist * degrees, "ways.twist_at_end_deg");
+    if (s.settled && !plan.steps.empty() && s.stage == plan.steps.back().stage) return json_number(s.twist * degrees, "ways.twist_at_end_deg");
   return nullptr;
 }
 

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <sstream>
 
 namespace evenpull {
@@ -18,6 +19,16 @@ constexpr size_t worst_shown = 4;  ///< the sheet has them all; a screen is shor
 size_t letters(const std::string& s) {
   return static_cast<size_t>(
       std::count_if(s.begin(), s.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+}
+
+// Loose cloth is said before all else.
+std::string loose_cloth(const Plan& p, const Terminal& t) {
+  std::string text;
+  std::string headline = p.advice.loose_headline;
+  std::transform(headline.begin(), headline.end(), headline.begin(), [](unsigned char c) { return std::toupper(c); });
+  if (!headline.empty()) text += "  " + bold(t, headline + ".") + "\n";
+  if (!p.advice.loose.empty()) text += "  " + bold(t, wrap_text(p.advice.loose, 2, t.width)) + "\n";
+  return text;
 }
 
 std::string answer(const Plan& p, const Terminal& t) {
@@ -39,11 +50,11 @@ std::string worst_numbers(const Plan& p, const Terminal& t) {
                                2, t.width) +
                      "\n";
   for (const auto& l : shown) {
-    const auto use = viz::use_text(l.use, l.use_plus_minus);
+    const auto use = viz::use_text(l);
     constexpr size_t use_width = 13;
     text += "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
             wrap_text(fmt::format("{}: {}{}; {}, allowed {}", l.name, l.where, l.when.empty() ? "" : ", " + l.when,
-                                  viz::limit_value(l, l.value), viz::limit_allowed(l)),
+                                  viz::limit_value(l), viz::limit_allowed(l)),
                       4 + static_cast<int>(use_width), t.width) +
             "\n";
   }
@@ -80,7 +91,7 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
     return "  " + wrap_text(words, indent, t.width) + "\n";
   };
   std::string text = wrap_text(p.the_case.title + (p.quick() ? "  [QUICK: coarse mesh, no error bars]" : ""), 0, t.width) +
-                     "\n\n" + answer(p, t);
+                     "\n\n" + loose_cloth(p, t) + answer(p, t);
   if (!p.advice.because.empty()) text += paragraph("Why: " + p.advice.because, 7);
   if (const auto sure = viz::sure_words(p); !sure.empty()) text += paragraph(sure);
   if (p.setting)

@@ -1,6 +1,7 @@
 #include "sequencer/advice.hpp"
 
 #include "sequencer/error_bars.hpp"
+#include "sequencer/loose_cloth.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -45,6 +46,38 @@ std::string closest(const StageVerdict& v, bool quick) {
   return s;
 }
 
+// Why a stage cannot be the last one; it starts with a space.
+std::string what_stops(const Case& c, const Panel& p, const StageVerdict& v, bool quick) {
+  const std::string at = " At " + temperature_text(c.stages[v.stage].temperature);
+  if (v.buckled) return at + " the frame gives way: it buckles under the pull of the cloth.";
+  std::string text = is_over(v) ? at + " what stops it is " + closest(v, quick) + "." : "";
+  if (is_loose(v))
+    text += text.empty() ? at + " the limits hold, but the cloth does not come tight: next to no pull in " +
+                               zones_text(p, v.summary.loose_zones) + "."
+                         : " The cloth is loose there, too.";
+  return text;
+}
+
+// Where the job could have ended but for loose cloth that is the headline; loose cloth on the way is told where it comes
+// tight.
+void tell_loose(Advice& a, const Case& c, const Panel& p, const std::vector<StageVerdict>& stages,
+                std::optional<int> ceiling) {
+  const StageVerdict* loose = nullptr;
+  bool could_end = false;
+  for (const StageVerdict& v : stages) {
+    if (ceiling && v.stage > *ceiling) break;
+    const bool broken = breaks_history(v, true);
+    if (is_loose(v)) loose = &v, could_end = could_end || !broken;
+    if (broken) break;
+  }
+  if (!loose) return;
+  a.loose = loose_sentence(c, p, loose->summary);
+  if (ceiling)
+    a.loose += " Do not stop there: it is tight after " + temperature_text(c.stages[*ceiling].temperature) + ".";
+  else if (could_end)
+    a.loose_headline = "The cloth does not come tight";
+}
+
 }  // namespace
 
 std::string temperature_text(double kelvin) {
@@ -52,33 +85,41 @@ std::string temperature_text(double kelvin) {
          std::to_string(std::lround(kelvin - 273.15)) + " \xC2\xB0""C)";
 }
 
-Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
+Advice advise(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
               std::optional<double> setting, bool quick) {
   Advice a;
   const int last = static_cast<int>(c.stages.size()) - 1;
   const int next = ceiling ? *ceiling + 1 : 0;
+  tell_loose(a, c, p, stages, ceiling);
   if (ceiling)
     a.because = "Up to " + temperature_text(c.stages[*ceiling].temperature) +
                 " every limit holds. Closest is " + closest(stages[*ceiling], quick) + ".";
   else
-    a.because = "No stage holds every limit.";
-  if (next < static_cast<int>(stages.size())) {
-    const StageVerdict& v = stages[next];
-    if (v.buckled)
-      a.because += " At " + temperature_text(c.stages[next].temperature) + " the frame gives way: it buckles under the pull of the cloth.";
-    else
-      a.because += " At " + temperature_text(c.stages[next].temperature) + " what stops it is " + closest(v, quick) + ".";
+    a.because = a.loose_headline.empty() ? "No stage holds every limit." : "No stage can be the last one.";
+  // Each stage beyond, up to the first that no hotter one can make good.
+  for (int s = next; s < static_cast<int>(stages.size()); ++s) {
+    a.because += what_stops(c, p, stages[s], quick);
+    if (breaks_history(stages[s], true) || is_over(stages[s])) break;
   }
   if (setting)
     a.advice.push_back("Between the stages, " + temperature_text(*setting) +
                        " by thermometer would still pass. That is advice, not a step of this plan.");
-  if (!ceiling) {
+  if (!a.loose_headline.empty())
+    a.advice.push_back("Cloth that stays loose is no covering. Check the free shrink and the pull of your cloth, how loose it "
+                       "lies and the passes of the case; a hotter stage or more full passes may be used only where the frame "
+                       "bears them and the approved data allow it.");
+  else if (!ceiling)
     a.advice.push_back("Do not iron this panel as it stands. A lighter cloth or a lower last stage may be used only where "
                        "the aircraft's approved data allow it.");
+  if (!ceiling) {
     a.advice.push_back("Stop and ask the holder of the approved data and a licensed mechanic.");
   } else if (c.approved_last_stage && *c.approved_last_stage > c.stages[*ceiling].temperature + 0.5) {
-    a.advice.push_back("The approved data ask for " + temperature_text(*c.approved_last_stage) +
-                       ", which is hotter than this panel bears by this calculation: stop and ask before you iron.");
+    const std::string asked = "The approved data ask for " + temperature_text(*c.approved_last_stage);
+    const bool computed = next < static_cast<int>(stages.size()) && c.stages[next].temperature <= *c.approved_last_stage + 0.5;
+    a.advice.push_back(computed ? asked + ", which is hotter than this panel bears by this calculation: stop and ask before "
+                                          "you iron."
+                                : asked + ", which was not computed here: it is no stage of this case. Add that stage "
+                                          "and plan again; until then stop and ask before you iron.");
   } else if (*ceiling < last && !c.approved_last_stage) {
     a.advice.push_back("Look up which last stage the aircraft's approved data ask for. If it is hotter than " +
                        temperature_text(c.stages[*ceiling].temperature) + ", stop and ask.");

@@ -1,5 +1,7 @@
 #include "sequencer/ceiling.hpp"
 
+#include "sequencer/loose_cloth.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -9,17 +11,19 @@ namespace {
 constexpr double setting_step = 5 / 1.8;  // K: what can be set and read off by thermometer
 constexpr int most_tries = 4;
 
-bool holds_history(const StageVerdict& v, bool pessimistic) {
-  return !v.buckled && history_use(v.limits, pessimistic) <= 1;
+}  // namespace
+
+bool breaks_history(const StageVerdict& v, bool pessimistic) {
+  return v.buckled || history_use(v.limits, pessimistic) > 1;
 }
 
-}  // namespace
+bool is_over(const StageVerdict& v) { return breaks_history(v, true) || unevenness_use(v.limits, true) > 1; }
 
 std::optional<int> stage_ceiling(const std::vector<StageVerdict>& stages, bool pessimistic) {
   std::optional<int> best;
   for (const StageVerdict& v : stages) {
-    if (!holds_history(v, pessimistic)) break;
-    if (unevenness_use(v.limits, pessimistic) <= 1) best = v.stage;
+    if (breaks_history(v, pessimistic)) break;
+    if (unevenness_use(v.limits, pessimistic) <= 1 && !is_loose(v)) best = v.stage;
   }
   return best;
 }
@@ -58,7 +62,7 @@ std::optional<double> setting_between(Ironing& ironing, const Covering& before, 
   double setting = whole(std::min(high - setting_step, low + (1 - at_low) / (at_high - at_low) * (high - low)));
   for (int i = 0; i < most_tries && setting > low + 0.5 * setting_step; ++i) {
     const StageVerdict v = replay_stage(ironing, before, steps, setting);
-    if (!v.buckled && worst(v, false) * bar <= 1) return setting;
+    if (!v.buckled && !is_loose(v) && worst(v, false) * bar <= 1) return setting;
     setting -= setting_step * (i + 1);
     setting = whole(setting + 1e-6);
   }

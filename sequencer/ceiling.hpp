@@ -8,7 +8,13 @@
 
 namespace evenpull {
 
-/// Index of the hottest stage that passes; `pessimistic` adds the error bars. Unevenness counts for the last stage only.
+/// True where the stage itself breaks a limit of the whole history, or the frame gives way.
+bool breaks_history(const StageVerdict& v, bool pessimistic);
+/// True where it breaks any limit, unevenness included.
+bool is_over(const StageVerdict& v);
+
+/// Index of the hottest stage that passes; `pessimistic` adds the error bars. Unevenness counts for the last stage only, and
+/// so does loose cloth: on the way to a hotter stage both are usual, the end of the job they cannot be.
 std::optional<int> stage_ceiling(const std::vector<StageVerdict>& stages, bool pessimistic);
 
 /// Largest use up to and including a stage: history of all, unevenness of the last.

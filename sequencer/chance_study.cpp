@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <atomic>
 #include <cmath>
+#include <iterator>
 #include <map>
 
 namespace evenpull {
@@ -24,6 +25,7 @@ struct Outturn {
   std::vector<UseByLimit> uses;        // by stage
   std::vector<std::vector<double>> zone_pull, column_slip;
   std::vector<bool> fell;              // gave way, or no equilibrium
+  std::vector<std::vector<int>> loose;  // zones that have not come tight
 };
 
 UseByLimit uses_of(const StageVerdict& v) {
@@ -36,12 +38,14 @@ Outturn outturn_of(const std::vector<StageVerdict>& stages, int last) {
   Outturn o;
   o.uses.resize(last + 1), o.zone_pull.resize(last + 1), o.column_slip.resize(last + 1);
   o.fell.assign(last + 1, true);
+  o.loose.resize(last + 1);
   for (const StageVerdict& v : stages) {
     if (v.stage > last) continue;
     o.uses[v.stage] = uses_of(v);
     o.zone_pull[v.stage] = v.zone_pull;
     o.column_slip[v.stage] = v.column_slip;
     o.fell[v.stage] = v.buckled;
+    o.loose[v.stage] = v.summary.loose_zones;
   }
   return o;
 }
@@ -103,8 +107,27 @@ double corrected(const Outturn& o, const std::vector<UseByLimit>& ratio, int sta
   return use->second * (by == ratio[stage].end() ? 1 : by->second);
 }
 
-// The whole history holds: unevenness counts at the stage itself only.
-bool holds(const Outturn& o, const std::vector<UseByLimit>& ratio, int stage) {
+// Zones that the reduced model leaves loose though the one it stands for does not: that is its own doing.
+std::vector<std::vector<int>> loose_by_itself(const Outturn& full, const Outturn& reduced) {
+  std::vector<std::vector<int>> out(full.loose.size());
+  for (std::size_t s = 0; s < out.size(); ++s)
+    std::set_difference(reduced.loose[s].begin(), reduced.loose[s].end(), full.loose[s].begin(), full.loose[s].end(),
+                        std::back_inserter(out[s]));
+  return out;
+}
+
+// How a model that stands for a finer one is read.
+struct Reading {
+  std::vector<UseByLimit> ratio;             // by stage
+  std::vector<std::vector<int>> not_counted;  // zones whose looseness says nothing, by stage
+};
+
+// The whole history holds: unevenness and loose cloth count at the stage itself only.
+bool holds(const Outturn& o, const Reading& reading, int stage) {
+  const std::vector<UseByLimit>& ratio = reading.ratio;
+  if (!std::includes(reading.not_counted[stage].begin(), reading.not_counted[stage].end(), o.loose[stage].begin(),
+                     o.loose[stage].end()))
+    return false;
   for (int s = 0; s <= stage; ++s) {
     if (o.fell[s]) return false;
     for (const auto& [name, use] : o.uses[s])
@@ -194,8 +217,9 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
   // What is printed comes from the finest mesh; the checks are run on the plan's own.
   const Outturn finest = outturn_of(judged, out.last_stage), own = outturn_of(full_stages, out.last_stage);
   const std::vector<UseByLimit> to_printed = ratios(finest, planned), to_own = ratios(own, planned);
+  const Reading as_printed{to_printed, loose_by_itself(finest, planned)}, as_own{to_own, loose_by_itself(own, planned)};
   for (int s = 0; s <= out.last_stage; ++s) {
-    const auto held = std::count_if(runs.begin(), runs.end(), [&](const Outturn& o) { return holds(o, to_printed, s); });
+    const auto held = std::count_if(runs.begin(), runs.end(), [&](const Outturn& o) { return holds(o, as_printed, s); });
     out.holds.push_back(chance_of(static_cast<int>(held), n));
     // What a stage asks for at its own end, a hotter one need not find: unevenness evens out.
     if (out.holds[s].share() >= out.confidence) out.ceiling = s;
@@ -227,10 +251,10 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
     for (int i = 0; i < checked_in_full && i < n; ++i) {
       const Outturn& reduced = runs[check_number(i)];
       ++a.scenarios;
-      std::vector<UseByLimit> as_is(to_own.size());
-      a.decisions += holds(checks[i], as_is, out.risk_stage) == holds(reduced, to_own, out.risk_stage);
+      const Reading as_is{std::vector<UseByLimit>(to_own.size()), std::vector<std::vector<int>>(to_own.size())};
+      a.decisions += holds(checks[i], as_is, out.risk_stage) == holds(reduced, as_own, out.risk_stage);
       if (checks[i].fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
-      const double full_use = corrected(checks[i], as_is, out.risk_stage, out.governing);
+      const double full_use = corrected(checks[i], as_is.ratio, out.risk_stage, out.governing);
       const double off = corrected(reduced, to_own, out.risk_stage, out.governing) / full_use - 1;
       squares += off * off;
       a.worst = std::max(a.worst, std::abs(off));

@@ -60,7 +60,7 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
     o.worst_pull_difference_spanwise = std::max(o.worst_pull_difference_spanwise, v.worst_difference_span);
     o.worst_slip = std::max(o.worst_slip, v.worst_slip);
     o.worst_twist = std::max(o.worst_twist, v.worst_twist);
-    o.pull_spread_along_span = std::max(o.pull_spread_along_span, v.spread_along_span);
+    if (v.summary.settled) o.pull_spread_along_span = std::max(o.pull_spread_along_span.value_or(0), v.spread_along_span);
   }
   o.turn_overs = turn_overs(p, t.result.steps, last);
   o.turn_overs_a_pass = turn_overs_a_pass(t.result.steps, last);
@@ -76,7 +76,7 @@ bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_
   const double pull_a = std::max(a.worst_pull_difference_chordwise, a.worst_pull_difference_spanwise);
   const double pull_b = std::max(b.worst_pull_difference_chordwise, b.worst_pull_difference_spanwise);
   const int criteria[] = {compare(a.worst_use, b.worst_use, close_share * std::max(a.worst_use, b.worst_use)),
-                          compare_uses(a.uses, b.uses), compare(a.unevenness_final, b.unevenness_final, close_unevenness),
+                          compare_uses(a.uses, b.uses), compare(a.unevenness_final.value_or(0), b.unevenness_final.value_or(0), close_unevenness),
                           compare(pull_a, pull_b, std::max(close_pull, close_share * std::max(pull_a, pull_b))),
                           compare(a.worst_slip, b.worst_slip, close_slip),
                           turn_overs_count ? compare(a.turn_overs, b.turn_overs, close_turn_overs * std::max(a.turn_overs, b.turn_overs)) : 0};

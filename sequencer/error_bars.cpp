@@ -2,6 +2,7 @@
 
 #include "sequencer/accuracy_wish.hpp"
 #include "sequencer/families.hpp"
+#include "sequencer/loose_cloth.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -107,9 +108,10 @@ void study_summary(const Study& study, int stage, StageSummary& s) {
   for (int side = 0; side < 2; ++side) {
     s.mean_pull_warp[side] = f.mean_pull_warp[side], s.mean_pull_fill[side] = f.mean_pull_fill[side];
     s.mean_pull_chord[side] = f.mean_pull_chord[side], s.mean_pull_span[side] = f.mean_pull_span[side];
-    s.unevenness_chord[side] = f.unevenness_chord[side], s.unevenness_span[side] = f.unevenness_span[side];
+    s.unevenness[side] = f.unevenness[side];
   }
   s.loose_share = f.loose_share;
+  add_zones(s.loose_zones, f.loose_zones);  // loose on either mesh is loose; the zones of both are the same
   s.worst_slip = f.worst_slip;
   s.twist = f.twist;
   s.buckling_factor = f.buckling_factor;

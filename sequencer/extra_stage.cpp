@@ -1,6 +1,7 @@
 #include "sequencer/extra_stage.hpp"
 
 #include "sequencer/advice.hpp"
+#include "sequencer/loose_cloth.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -38,7 +39,7 @@ WayThere way_there(const Case& c, const Order& order, const StageVerdict& judged
   if (!longer.by_stage.empty()) longer.by_stage.insert(longer.by_stage.begin() + next, longer.by_stage[next]);
   const Model m(more, {coarse_nodes});
   const ReplayResult r = replay(m, steps_of(more, m.panel, longer), {});
-  if (r.stages.size() == more.stages.size() && !r.stages.back().buckled &&
+  if (r.stages.size() == more.stages.size() && !r.stages.back().buckled && !is_loose(r.stages.back()) &&
       std::max(worst(r.stages.back(), false), worst(r.stages[next], false)) * std::max(bar, 1.0) <= 1)
     w.extra_stage = between;
   return w;

@@ -1,24 +1,12 @@
 #include "sequencer/gauges.hpp"
 
+#include "solver/unevenness.hpp"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
 
 namespace evenpull {
-namespace {
-
-double variation(const GaugeLayout& l, const Eigen::VectorXd& g, int first, int side) {
-  double sum = 0, squares = 0, area = 0;
-  for (std::size_t i = 0; i < l.on_side[side].size(); ++i) {
-    const double a = l.area[side][i], v = g[first + l.on_side[side][i]];
-    area += a, sum += a * v, squares += a * v * v;
-  }
-  if (area <= 0 || sum <= 0) return 0;
-  const double mean = sum / area;
-  return std::sqrt(std::max(0.0, squares / area - mean * mean)) / mean;
-}
-
-}  // namespace
 
 GaugeLayout gauge_layout(const Model& m) {
   const Panel& p = m.panel;
@@ -92,8 +80,15 @@ Tally tally_of(const Limits& limits, const Readings& r) {
 
 double unevenness_of(const GaugeLayout& l, const Eigen::VectorXd& g) {
   double worst = 0;
-  for (int k = 0; k < 2; ++k)
-    for (int side = 0; side < 2; ++side) worst = std::max(worst, variation(l, g, l.first_zone() + k * l.zones, side));
+  std::vector<ZonePull> zones;
+  for (int side = 0; side < 2; ++side) {
+    zones.clear();
+    for (std::size_t i = 0; i < l.on_side[side].size(); ++i) {
+      const int z = l.first_zone() + l.on_side[side][i];
+      zones.push_back({l.area[side][i], g[z], g[z + l.zones]});
+    }
+    worst = std::max(worst, unevenness_of(zones).worst());
+  }
   return worst;
 }
 

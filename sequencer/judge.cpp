@@ -94,6 +94,15 @@ void StageJudge::take_buckling(double factor, Moment when) {
   keep(std::move(l));
 }
 
+void StageJudge::take_giving_way(Moment when) {
+  take_buckling(1, when);  // the factor has come down to 1, or below: how far nobody knows
+  for (LimitReading& l : limits_)
+    if (l.name == "buckling") {
+      l.when = moment_text(when);
+      l.gave_way = true;
+    }
+}
+
 double history_use(const std::vector<LimitReading>& limits, bool pessimistic) {
   double use = 0;
   for (const LimitReading& l : limits)

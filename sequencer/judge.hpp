@@ -21,6 +21,8 @@ class StageJudge {
   /// Stress, bows, twist, slip and (if limited) pull difference; unevenness at stage ends only.
   void take(const Readings& r, Moment when);
   void take_buckling(double factor, Moment when);
+  /// The frame gave way: more than any limit, and no number.
+  void take_giving_way(Moment when);
 
   /// The governing reading of each limit taken so far.
   const std::vector<LimitReading>& limits() const { return limits_; }

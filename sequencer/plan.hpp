@@ -10,6 +10,7 @@
 #include "solver/case.hpp"
 #include "solver/panel.hpp"
 #include "solver/sag.hpp"
+#include "solver/unevenness.hpp"
 
 #include <optional>
 #include <string>
@@ -56,6 +57,7 @@ struct LimitReading {
   double use_plus_minus = 0;
   bool judgement = true;  ///< the allowed value is engineering judgement
   NumberStudy study{};    ///< of the use
+  bool gave_way = false;  ///< the frame gave way: value and use stand for "too much" and are no numbers to print
 };
 
 struct OrderResult {
@@ -64,12 +66,12 @@ struct OrderResult {
   std::string model;        ///< "full" or "coarse": which mesh gave the numbers
   int stages_passed = 0;    ///< how many stages hold every limit, error bars not counted (only the chosen order has them)
   double worst_use = 0;     ///< up to the chosen ceiling (or of the first stage if there is none)
-  double unevenness_final = 0;
+  std::optional<double> unevenness_final;   ///< none: the frame gave way before
   double worst_pull_difference_chordwise = 0;  ///< N/m
   double worst_pull_difference_spanwise = 0;   ///< N/m
   double worst_slip = 0;    ///< m
   double worst_twist = 0;   ///< rad
-  double pull_spread_along_span = 0;  ///< N/m: worst difference of zone-column pull along the span on one side
+  std::optional<double> pull_spread_along_span;  ///< N/m: worst difference of zone-column pull along the span on one side
   int turn_overs = 0;
   int turn_overs_a_pass = 0;  ///< most in any pass
   bool chosen = false;
@@ -87,16 +89,20 @@ struct BucklingMode {
   bool least_proven = false;  ///< no lower factor exists
 };
 
-/// Pull by side after a stage; index 0 top, 1 bottom.
+/// Pull by side after a stage; index 0 top, 1 bottom. Where the frame gave way before the stage had settled nothing stands
+/// here but what was met on the way (`worst_slip`).
 struct StageSummary {
   int stage = 0;
+  bool settled = true;       ///< false: the frame gave way before, and there is no end to read anything off
+  bool gave_way = false;     ///< there or when it was released
   double mean_pull_warp[2] = {0, 0}, mean_pull_fill[2] = {0, 0};    ///< N/m
   double mean_pull_chord[2] = {0, 0}, mean_pull_span[2] = {0, 0};   ///< N/m
-  double unevenness_chord[2] = {0, 0}, unevenness_span[2] = {0, 0};
+  Unevenness unevenness[2]{};
   double loose_share = 0;    ///< share of area still loose
+  std::vector<int> loose_zones{};  ///< by Panel::zones, settled or released (solver/readings.hpp); rising
   double worst_slip = 0;     ///< m
   double twist = 0;          ///< rad
-  double buckling_factor = 0;
+  std::optional<double> buckling_factor{};      ///< none: the frame gave way
   std::optional<BucklingMode> buckling_mode{};  ///< none: nothing is in compression, or the frame gave way
   ThicknessLoss thickness_loss{};               ///< between ribs, the worst of the panel
   std::vector<ThicknessLoss> thickness_loss_by_bay{};
@@ -109,8 +115,8 @@ struct StageSummary {
 /// A bound run at the end of the chosen plan (inner ribs free or glued).
 struct BoundRun {
   std::string name;
-  std::vector<double> worst_use;  ///< per stage
-  double unevenness_final = 0;
+  std::vector<std::optional<double>> worst_use;  ///< per stage; none: the frame gave way
+  std::optional<double> unevenness_final;
   double worst_slip = 0;
 };
 
@@ -148,6 +154,9 @@ struct StudyLevel {
 struct Advice {
   std::string because;  ///< one or two plain sentences: why this stage
   std::vector<std::string> advice;
+  /// Said before all else, in the largest letters: the cloth does not come tight; empty where it does.
+  std::string loose_headline{};
+  std::string loose{};  ///< a sentence: which zones are loose at the end of which stage; empty if none is
 };
 
 struct Plan {

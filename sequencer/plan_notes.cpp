@@ -27,17 +27,18 @@ std::string steady_against_jumping(const std::vector<Tried>& ranked, const Panel
   const Tried *steady = find("root to tip, sides alternating"), *jumps = find("jumping, sides alternating");
   if (!steady || !jumps) return {};
   const OrderResult a = summarise_up_to(*steady, p, last), b = summarise_up_to(*jumps, p, last);
+  if (!a.pull_spread_along_span || !b.pull_spread_along_span) return {};  // the frame gave way before an end
   std::ostringstream o;
   o.setf(std::ios::fixed);
   o.precision(2);
   o << "Working steadily from root to tip: worst use " << a.worst_use << ", pull spread along the span ";
   o.precision(0);
-  o << a.pull_spread_along_span << " N/m; jumping between the ends and the middle: ";
+  o << *a.pull_spread_along_span << " N/m; jumping between the ends and the middle: ";
   o.precision(2);
   o << b.worst_use << " and ";
   o.precision(0);
-  o << b.pull_spread_along_span << " N/m (coarse mesh). ";
-  const bool worse = a.worst_use >= b.worst_use && a.pull_spread_along_span >= b.pull_spread_along_span;
+  o << *b.pull_spread_along_span << " N/m (coarse mesh). ";
+  const bool worse = a.worst_use >= b.worst_use && *a.pull_spread_along_span >= *b.pull_spread_along_span;
   o << (worse ? "As the handbook advises, steady is not better."
               : "On this panel steady working is not worse by both measures.");
   return o.str();

@@ -246,7 +246,7 @@ class Planner {
     BoundRun b;
     b.name = name;
     for (const StageVerdict& v : stages) {
-      b.worst_use.push_back(v.limits.empty() ? 0 : governing(v.limits).use);
+      b.worst_use.push_back(v.buckled ? std::nullopt : std::optional(governing(v.limits).use));
       b.worst_slip = std::max(b.worst_slip, v.worst_slip);
       for (const LimitReading& l : v.limits)
         if (l.name == "unevenness") b.unevenness_final = l.value;
@@ -276,7 +276,7 @@ class Planner {
     p.accuracy = options_.accuracy;
     p.ceiling = ceiling;
     p.setting = setting(chosen, judged, ceiling);
-    p.advice = advise(case_, judged, ceiling, p.setting, quick());
+    p.advice = advise(case_, full_.panel, judged, ceiling, p.setting, quick());
     p.order_name = chosen.order.name;
     p.order_rule = chosen.order.rule;
     p.notes = notes_on(case_, full_.panel, judged, ceiling);
@@ -319,6 +319,7 @@ class Planner {
   void tell_way_there(Plan& p, const Tried& chosen, const std::vector<StageVerdict>& judged) const {
     const int next = p.ceiling ? *p.ceiling + 1 : 0;
     if (next >= static_cast<int>(judged.size()) || !given_.empty() || quick()) return;
+    if (!is_over(judged[next])) return;  // loose cloth is no matter of the order
     const WayThere w = way_there(case_, chosen.order, judged[next], chosen.result.stages[next]);
     const std::string text = way_there_text(case_, next, w);
     if (text.empty()) return;

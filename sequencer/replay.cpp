@@ -2,6 +2,7 @@
 
 #include "sequencer/buckling_mode.hpp"
 #include "sequencer/gauges.hpp"
+#include "sequencer/loose_cloth.hpp"
 #include "sequencer/snapshot.hpp"
 
 #include <algorithm>
@@ -63,14 +64,16 @@ class StageRun {
     const Readings loose = read_off(ironing_.model(), free);
     judge_.take(loose, Moment::released);
     note_end(loose);
+    add_zones(v_.summary.loose_zones, loose.loose_zones);
     take_buckling(free, Moment::released);
     return r;
   }
 
   void give_way(Moment when) {
-    v_.buckled = true;
-    judge_.take_buckling(1.0, when);
-    v_.summary.buckling_factor = 1.0;
+    v_.buckled = v_.summary.gave_way = true;
+    v_.summary.settled = when == Moment::released;
+    judge_.take_giving_way(when);
+    v_.summary.buckling_factor.reset();
     v_.summary.buckling_mode.reset();
   }
 
@@ -78,7 +81,7 @@ class StageRun {
     v_.limits = judge_.limits();
     v_.summary.stage = v_.stage;
     v_.summary.worst_slip = v_.worst_slip;
-    if (!std::isfinite(v_.summary.buckling_factor)) v_.summary.buckling_factor = 1e6;
+    if (v_.summary.buckling_factor && !std::isfinite(*v_.summary.buckling_factor)) v_.summary.buckling_factor = 1e6;
     return v_;
   }
 
@@ -92,7 +95,7 @@ class StageRun {
     judge_.take_buckling(b.factor, when);
     if (std::isfinite(b.factor))
       v_.end_use = std::max(v_.end_use, ironing_.model().the_case.limits.buckling_factor / b.factor);
-    if (when == Moment::released && b.factor >= v_.summary.buckling_factor) return;
+    if (when == Moment::released && b.factor >= *v_.summary.buckling_factor) return;
     v_.summary.buckling_factor = b.factor;
     v_.summary.buckling_mode = buckling_mode(ironing_.model(), b, moment_text(when));
   }
@@ -106,10 +109,10 @@ class StageRun {
       s.mean_pull_fill[k] = side_mean(p, r.zones.fill, side);
       s.mean_pull_chord[k] = side_mean(p, r.zones.chord, side);
       s.mean_pull_span[k] = side_mean(p, r.zones.span, side);
-      s.unevenness_chord[k] = r.unevenness_chord[k];
-      s.unevenness_span[k] = r.unevenness_span[k];
+      s.unevenness[k] = r.unevenness_by_side[k];
     }
     s.loose_share = r.loose_share;
+    s.loose_zones = r.loose_zones;
     s.twist = r.twist;
     v_.spread_along_span = r.spread_along_span;
     v_.lift = r.lift;

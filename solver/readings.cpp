@@ -16,6 +16,7 @@ void read_cloth(const Model& m, const Covering& s, double loose, Readings& r) {
   const std::size_t n = p.zones.size();
   ZonePulls& z = r.zones;
   z.chord.assign(n, 0), z.span.assign(n, 0), z.warp.assign(n, 0), z.fill.assign(n, 0);
+  std::vector<double> major(n, 0), loose_area(n, 0);  // of each zone, the latter as a share
   for (int q = 0; q < static_cast<int>(p.quads.size()); ++q) {
     const QuadPull pull = quad_pull(m, s, q);
     const Quad& quad = p.quads[q];
@@ -24,9 +25,12 @@ void read_cloth(const Model& m, const Covering& s, double loose, Readings& r) {
     z.span[quad.zone] += share * pull.span;
     z.warp[quad.zone] += share * pull.yarn[0];
     z.fill[quad.zone] += share * pull.yarn[1];
-    if (pull.principal.major < loose) r.loose_share += quad.area / m.cloth_area;
+    major[quad.zone] += share * pull.principal.major;
+    if (pull.principal.major < loose) r.loose_share += quad.area / m.cloth_area, loose_area[quad.zone] += share;
     else if (pull.principal.minor < loose) r.puckered_share += quad.area / m.cloth_area;
   }
+  for (std::size_t i = 0; i < n; ++i)
+    if (major[i] < loose || loose_area[i] > most_loose_in_a_zone) r.loose_zones.push_back(static_cast<int>(i));
 }
 
 void read_differences(const Panel& p, Readings& r) {
@@ -44,23 +48,13 @@ void read_differences(const Panel& p, Readings& r) {
   r.spread_along_span = std::max(high[0] - low[0], high[1] - low[1]);
 }
 
-// Coefficient of variation over the zone means of one side, each zone counting by its area.
-double variation(const Panel& p, const std::vector<double>& values, Side side) {
-  const double mean = side_mean(p, values, side);
-  double sum = 0, area = 0;
-  for (std::size_t z = 0; z < p.zones.size(); ++z) {
-    if (p.zones[z].side != side) continue;
-    sum += p.zones[z].area * (values[z] - mean) * (values[z] - mean);
-    area += p.zones[z].area;
-  }
-  return mean > 0 ? std::sqrt(sum / area) / mean : 0;
-}
-
 void read_unevenness(const Panel& p, Readings& r) {
-  for (int k = 0; k < 2; ++k) {
-    r.unevenness_chord[k] = variation(p, r.zones.chord, static_cast<Side>(k));
-    r.unevenness_span[k] = variation(p, r.zones.span, static_cast<Side>(k));
-    r.unevenness = std::max({r.unevenness, r.unevenness_chord[k], r.unevenness_span[k]});
+  for (const Side side : {Side::top, Side::bottom}) {
+    std::vector<ZonePull> zones;
+    for (std::size_t z = 0; z < p.zones.size(); ++z)
+      if (p.zones[z].side == side) zones.push_back({p.zones[z].area, r.zones.chord[z], r.zones.span[z]});
+    Unevenness& u = r.unevenness_by_side[static_cast<int>(side)] = unevenness_of(zones);
+    r.unevenness = std::max(r.unevenness, u.worst());
   }
 }
 

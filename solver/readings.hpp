@@ -5,6 +5,7 @@
 #include "solver/equilibrium.hpp"
 #include "solver/model.hpp"
 #include "solver/sag.hpp"
+#include "solver/unevenness.hpp"
 
 #include <vector>
 
@@ -17,6 +18,11 @@ struct QuadPull {
   Principal principal;    ///< angle from the warp [rad]
 };
 QuadPull quad_pull(const Model& m, const Covering& s, int quad);
+
+/// A zone counts as loose where its mean larger principal pull is below Model::loose_pull, or where more than this share of
+/// its area is: a tenth of a usual zone is a patch of the size of a palm, which an eye and a hand find; less, at a corner, is
+/// the work of the mesh. Judgement.
+inline constexpr double most_loose_in_a_zone = 0.1;
 
 /// Above this chordwise pull [N/m] cloth at the trailing edge counts as tight and its slip is judged: a fifteenth of the
 /// most that its yarns pull along the chord (docs/model.md, section 7). No pull along the chord at all: never.
@@ -58,8 +64,9 @@ struct Readings {
   Worst difference_span;       ///< N/m
   double spread_along_span = 0;  ///< N/m: largest minus smallest bay mean of the chordwise pull, worse side
   double unevenness = 0;       ///< worst of the four below
-  double unevenness_chord[2] = {0, 0}, unevenness_span[2] = {0, 0};
+  Unevenness unevenness_by_side[2];
   double loose_share = 0, puckered_share = 0;
+  std::vector<int> loose_zones;  ///< zones that count as loose, see most_loose_in_a_zone; rising
   Sag sag;                     ///< between ribs, and the thickness that it takes off the profile
   double lift = 0;             ///< N: largest force by which cloth lifts off a bearing
 };

@@ -24,7 +24,11 @@ std::string paragraph(const std::string& words, const char* kind = "") {
 }
 
 std::string answer(const Plan& plan) {
-  std::string html = "<h2>Hottest safe stage</h2>\n";
+  std::string html;
+  // Loose cloth goes before everything else.
+  if (!plan.advice.loose_headline.empty()) html += paragraph(plan.advice.loose_headline, "big loose");
+  if (!plan.advice.loose.empty()) html += paragraph(plan.advice.loose, "loose");
+  html += "<h2>Hottest safe stage</h2>\n";
   if (plan.ceiling) {
     const double kelvin = plan.the_case.stages.at(*plan.ceiling).temperature;
     html += fmt::format("<p class=\"big\">{} <small>{}</small></p>\n", degrees_f(kelvin), degrees_c(kelvin));

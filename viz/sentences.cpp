@@ -1,5 +1,6 @@
 #include "viz/sentences.hpp"
 
+#include "sequencer/loose_cloth.hpp"
 #include "viz/bench_words.hpp"
 #include "viz/wording.hpp"
 
@@ -88,7 +89,9 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   std::vector<std::string> checks{"Let it cool to the hand, then take it off the rests."};
   std::string loose = "Look along the cloth for puckers and loose places";
   if (summary != plan.stages.end())
-    loose += summary->loose_share >= 0.005
+    loose += !summary->loose_zones.empty()
+                 ? ". By this calculation " + zones_text(plan.panel, summary->loose_zones) + " still loose after this stage."
+             : summary->loose_share >= 0.005
                  ? ". About " + percent_text(summary->loose_share) + " of the area may still be loose."
                  : ". None should be loose.";
   else
@@ -230,10 +233,10 @@ std::vector<std::string> bounds_in_words(const Plan& plan) {
   for (const auto& b : plan.bounds) {
     std::string uses;
     for (std::size_t s = 0; s < b.worst_use.size() && s < plan.the_case.stages.size(); ++s)
-      uses += fmt::format("{}{} at {}", uses.empty() ? "" : ", ", use_text(b.worst_use[s], 0),
+      uses += fmt::format("{}{} at {}", uses.empty() ? "" : ", ", b.worst_use[s] ? use_text(*b.worst_use[s], 0) : "the frame gives way",
                           degrees_f(plan.the_case.stages[s].temperature));
     list.push_back(fmt::format("{}: worst use {}; unevenness {}; slip {}.", b.name, uses,
-                               percent_text(b.unevenness_final), small_length_both(b.worst_slip)));
+                               b.unevenness_final ? percent_text(*b.unevenness_final) : "not known", small_length_both(b.worst_slip)));
   }
   return list;
 }

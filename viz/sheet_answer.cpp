@@ -15,6 +15,7 @@ namespace {
 
 constexpr double answer_type = 76;  ///< the number that must be read from across the bench
 constexpr double second_type = 34;
+constexpr double loose_type = 36;  ///< that the cloth does not come tight
 constexpr double reason_type = 13;
 constexpr double heading_type = 14;
 constexpr double gap = 14;
@@ -24,9 +25,15 @@ constexpr double least_drawing = 125;  ///< height of the order at a glance belo
 /// The number itself; gives the height taken.
 double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
   double y = at.y;
+  // Loose cloth goes before everything else.
+  if (!plan.advice.loose_headline.empty())
+    y += draw_text(cr, {at.x, y}, plan.advice.loose_headline, {.size = loose_type, .bold = true, .width = width}).height + 2;
+  if (!plan.advice.loose.empty())
+    y += draw_text(cr, {at.x, y}, plan.advice.loose, {.size = 16, .bold = true, .width = width}).height + 8;
   y += draw_text(cr, {at.x, y}, "HOTTEST SAFE STAGE", {.size = 16, .bold = true}).height;
   if (!plan.ceiling) {
-    y += draw_text(cr, {at.x, y}, "No stage is safe", {.size = 40, .bold = true, .width = width}).height + 4;
+    const double size = plan.advice.loose_headline.empty() ? 40 : 24;
+    y += draw_text(cr, {at.x, y}, "No stage is safe", {.size = size, .bold = true, .width = width}).height + 4;
     y += draw_text(cr, {at.x, y}, "Do not iron this panel by this plan. No steps are printed.",
                    {.size = reason_type, .bold = true, .width = width})
              .height;
@@ -81,9 +88,9 @@ double draw_worst(cairo_t* cr, const Plan& plan, Point at, double width, std::si
   double number = 0;
   for (const auto& r : readings)
     number =
-        std::max(number, measure_text(cr, use_text(r.use, r.use_plus_minus), {.size = 15, .bold = true}).width + 10);
+        std::max(number, measure_text(cr, use_text(r), {.size = 15, .bold = true}).width + 10);
   for (const auto& r : readings) {
-    const double h = line(at.x, use_text(r.use, r.use_plus_minus), {.size = 15, .bold = true}).height;
+    const double h = line(at.x, use_text(r), {.size = 15, .bold = true}).height;
     const double t = line(at.x + number, r.name + ": " + r.where + ", " + r.when, {.width = width - number}).height;
     y += std::max(h, t) + 1;
   }

@@ -29,8 +29,8 @@ void add_limits(Flow& flow, const Plan& plan) {
     if (i == 0 || r.stage != readings[i - 1].stage)
       rows.push_back({{degrees_f(plan.the_case.stages[r.stage].temperature)}, true, i > 0});
     const bool over = r.use + r.use_plus_minus > 1;
-    rows.push_back({{(over ? "OVER: " : "") + r.name, r.where + ", " + r.when, limit_value(r, r.value),
-                     limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r.use, r.use_plus_minus)},
+    rows.push_back({{(over ? "OVER: " : "") + r.name, r.where + ", " + r.when, limit_value(r),
+                     limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r)},
                     over,
                     false});
   }
@@ -44,7 +44,7 @@ void add_orders(Flow& flow, const Plan& plan) {
   for (const auto& o : plan.orders)
     rows.push_back(
         {{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + o.name, o.model, std::to_string(o.stages_passed),
-          fmt::format("{:.2f}", o.worst_use), percent_text(o.unevenness_final),
+          fmt::format("{:.2f}", o.worst_use), o.unevenness_final ? percent_text(*o.unevenness_final) : "–",
           fmt::format("{:.1f} / {:.1f}", pounds_per_inch(o.worst_pull_difference_chordwise),
                       pounds_per_inch(o.worst_pull_difference_spanwise)),
           fmt::format("{:.2f}", inches(o.worst_slip)), angle_text(o.worst_twist), std::to_string(o.turn_overs)},

@@ -93,6 +93,10 @@ std::string use_text(double use, double plus_minus) {
   return plus_minus > 0 ? fixed(use, 2) + " ± " + fixed(printed_bar(use, plus_minus), 2) : fixed(use, 2);
 }
 
+std::string use_text(const LimitReading& reading) {
+  return reading.gave_way ? "over" : use_text(reading.use, reading.use_plus_minus);
+}
+
 std::string dose_words(double dose) {
   if (dose >= least_of_a_full_dose) return "full";
   if (dose <= most_of_a_light_dose) return "light";
@@ -106,6 +110,10 @@ std::string dose_word(double dose) {
 
 std::string side_word(Side side) {
   return side == Side::top ? "TOP" : "BOTTOM";
+}
+
+std::string limit_value(const LimitReading& reading) {
+  return reading.gave_way ? "gave way" : limit_value(reading, reading.value);
 }
 
 std::string limit_value(const LimitReading& reading, double value) {

@@ -21,11 +21,14 @@ std::string pull_both(double newtons_per_metre);      ///< "3.4 lb/in (600 N/m)"
 std::string angle_text(double radians);               ///< "0.31°"
 std::string percent_text(double share);               ///< "12 %"
 std::string use_text(double use, double plus_minus);  ///< "0.83 ± 0.02", the bar rounded up; "0.83" without one
+std::string use_text(const LimitReading& reading);    ///< the same of a limit; "over" where the frame gave way
 std::string dose_words(double dose);                  ///< "light", "part (0.60 of a full pass)", "full"
 std::string dose_word(double dose);                   ///< "light", "part", "full"
 std::string side_word(Side side);                     ///< "TOP", "BOTTOM"
 
-/// The value or the allowed value of a limit, in the unit that suits its kind.
+/// The value of a limit in the unit that suits its kind; "gave way" where the frame did.
+std::string limit_value(const LimitReading& reading);
+/// Any value of that kind.
 std::string limit_value(const LimitReading& reading, double value);
 /// The allowed value, with its sense where it is a least one: "0.12 in (3.0 mm)", "at least 2.0".
 std::string limit_allowed(const LimitReading& reading);

@@ -124,6 +124,12 @@ TEST_CASE("what is possible but unusual is a doubt", "[case]") {
   CHECK(doubts("height = [\"0 mm\", \"13 mm\"", "height = [\"0 mm\", \"60 mm\"") == 1);
   CHECK(doubts("class = \"medium\"", "class = \"medium\"\nlooseness = \"4 %\"") == 1);
   CHECK(doubts("[\"light\", \"light\", \"full\"]", "[\"light\"]") == 1);
+  // 3 % loose, and a first stage whose one light pass takes up 1.2 % at most.
+  const auto hardly = case_of(with(with(base(), "class = \"medium\"", "class = \"medium\"\nlooseness = \"3 %\""),
+                                   base().substr(base().find("[[stage]]"), base().find("[work]") - base().find("[[stage]]")),
+                                   "[[stage]]\ntemperature = \"250 degF\"\npasses = [\"light\"]\n"));
+  CHECK(std::any_of(hardly.doubts.begin(), hardly.doubts.end(),
+                    [](const std::string& d) { return d.find("LOOSE CLOTH") == 0 && d.find("warp and the fill") != std::string::npos; }));
   CHECK(doubts("[work]", "[iron]\nswing = \"60 degF\"\n[work]") == 1);
   CHECK(doubts("temperature = \"350 degF\"", "temperature = \"340 degF\"") == 0);
   CHECK(case_of(with(with(base(), "[work]", "[work]\napproved_last_stage = \"350 degF\""), "temperature = \"350 degF\"",

@@ -105,6 +105,41 @@ TEST_CASE("the document has every key that is promised", "[json]") {
     CHECK(j["solve"].contains(key));
 }
 
+TEST_CASE("a frame that gave way leaves null where there is no number, never 0", "[json]") {
+  auto p = some_plan();
+  p.stages[0].gave_way = true, p.stages[0].settled = false;
+  p.stages[0].worst_use = 2;
+  p.limits.push_back({"buckling", "whole panel", "on the way", 0, 1, 2, "1", 2, 0, true});
+  p.limits.back().gave_way = true;
+  p.orders[0].unevenness_final.reset(), p.orders[0].pull_spread_along_span.reset();
+  p.bounds = {{"inner ribs free", {0.5, std::nullopt}, std::nullopt, 0.001}};
+  const auto j = Json::parse(plan_document(p, "0"));
+  const auto& s = j["stages"][0];
+  CHECK(s["gave_way"] == true);
+  for (const auto* key : {"worst_use", "loose_share", "loose_zones", "twist_deg", "buckling_factor", "buckling_shape"})
+    CHECK(s[key].is_null());
+  for (const auto* way : {"warp", "fill", "chordwise", "spanwise"})
+    for (const auto* side : {"top", "bottom"}) CHECK(s["mean_pull_N_per_m"][way][side].is_null());
+  for (const auto* way : {"chordwise", "spanwise"}) CHECK(s["unevenness"][way]["top"].is_null());
+  for (const auto* key : {"value", "use", "use_plus_minus"}) CHECK(j["limits"].back()[key].is_null());
+  CHECK(j["limits"][0]["use"] == 0.83);
+  CHECK(j["orders"][0]["unevenness_final"].is_null());
+  CHECK(j["orders"][0]["pull_spread_along_span_N_per_m"].is_null());
+  CHECK(j["bounds"][0]["worst_use_by_stage"][1].is_null());
+}
+
+TEST_CASE("loose cloth has keys of its own: the sentence at the answer, the zones at their stage", "[json]") {
+  auto p = some_plan();
+  auto j = Json::parse(plan_document(p, "0"));
+  CHECK(j["hottest_safe"]["loose_cloth"].is_null());
+  CHECK(j["stages"][0]["loose_zones"] == Json::array());
+  p.advice.loose = "Loose cloth after 250 F: B1 with next to no pull.";
+  p.stages[0].loose_zones = {1};
+  j = Json::parse(plan_document(p, "0"));
+  CHECK(j["hottest_safe"]["loose_cloth"] == p.advice.loose);
+  CHECK(j["stages"][0]["loose_zones"] == Json::array({"B1"}));
+}
+
 TEST_CASE("a number whose frame gave way on another mesh has no bar, and says so", "[json]") {
   auto p = some_plan();
   p.stages[0].slip_study.gave_way = true;

@@ -48,6 +48,33 @@ TEST_CASE("on a screen of 100 letters a plan without doubts or advice takes no m
   CHECK(std::count(text.begin(), text.end(), '\n') <= 30);
 }
 
+TEST_CASE("loose cloth is said before the answer, in capitals, and keeps to the width", "[summary]") {
+  SampleWish none;
+  none.no_ceiling = true;
+  Plan plan = sample_plan(none);
+  plan.advice.loose_headline = "The cloth does not come tight";
+  plan.advice.loose = "Loose cloth after 250 °F (121 °C): T1, T2, T3, T4, B1, B2, B3, B4 and 22 more with next to no pull.";
+  const auto text = plan_summary(plan, "a", {60, false});
+  const auto loose = text.find("THE CLOTH DOES NOT COME TIGHT."), answer = text.find("Hottest safe stage: NONE");
+  REQUIRE(loose != std::string::npos);
+  CHECK(loose < answer);
+  CHECK(text.find("T1, T2") < answer);
+  CHECK(longest_line(text) <= 60);
+  CHECK(plan_summary(sample_plan(none), "a").find("TIGHT") == std::string::npos);
+}
+
+TEST_CASE("a frame that gave way is a word, not a number", "[summary]") {
+  SampleWish none;
+  none.no_ceiling = true;
+  Plan plan = sample_plan(none);
+  for (LimitReading& l : plan.limits)
+    if (l.name == "buckling") l.gave_way = true, l.value = 1, l.use = 9;
+  const auto text = plan_summary(plan, "a");
+  CHECK(text.find("over") != std::string::npos);
+  CHECK(text.find("gave way") != std::string::npos);
+  CHECK(text.find("9.00") == std::string::npos);
+}
+
 TEST_CASE("bold type changes nothing but the type, and is there only where it is welcome", "[summary]") {
   const Plan plan = sample_plan();
   const auto plain = plan_summary(plan, "a", {80, false}), bold_text = plan_summary(plan, "a", {80, true});

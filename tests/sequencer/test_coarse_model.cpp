@@ -98,6 +98,19 @@ TEST_CASE("gauges read back what the readings say") {
   CHECK(unevenness_of(b.first.layout(), CoarseModel::gauges(*p)) == Approx(direct.unevenness));
 }
 
+TEST_CASE("gauges and readings agree on which directions carry enough to be called uneven") {
+  Bench b;
+  Covering s = laid_on(b.mesh);
+  for (const double fill : {2.0, 200.0}) {  // next to nothing, and a good share
+    for (std::size_t t = 0; t < s.tension.size(); ++t)
+      s.tension[t].pull = Mandel(400, fill * (b.mesh.panel.quads[t / 4].zone % 2 ? 1 : 2), 0);
+    const Readings r = read_off(b.mesh, s, Accuracy{}.smoothing);
+    CHECK((r.unevenness > 0.1) == (fill > 100));
+    const Eigen::VectorXd gauges = gauges_of(b.mesh, b.first.layout(), r);
+    CHECK(unevenness_of(b.first.layout(), gauges) == Approx(r.unevenness).margin(1e-12));
+  }
+}
+
 TEST_CASE("the search in the first stage never ends worse than the orders it began with") {
   Bench b;
   const Found seed = evaluate(b.first, {}, b.order);

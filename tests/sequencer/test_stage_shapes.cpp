@@ -1,12 +1,19 @@
 // What a stage keeps for the drawings: its buckling shape and the thickness lost between ribs.
+#include "sequencer/bench_check.hpp"
+#include "sequencer/ceiling.hpp"
 #include "sequencer/families.hpp"
 #include "sequencer/replay.hpp"
+#include "solver/readings.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <cmath>
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <sstream>
 
 using namespace evenpull;
 
@@ -77,4 +84,78 @@ TEST_CASE("the thickness lost at a stage is the sag of both skins in its last sn
       if (std::abs(sag[n] - loss.top) < 1e-6) both = std::max<double>(both, sag[n] + sag[n + sag.size() / 2]);
     CHECK(both == Approx(loss.loss).margin(1e-6));
   }
+}
+
+TEST_CASE("cloth that shrinks less than it lies loose is named zone by zone, and no stage can be the last") {
+  Case c = sample::light_rudder(3);
+  for (ShrinkPoint& p : c.cloth.curve)
+    p.free_shrink = {0.08 * p.free_shrink.warp, 0.08 * p.free_shrink.fill}, p.pull = {0.08 * p.pull.warp, 0.08 * p.pull.fill};
+  const ReplayResult r = short_job(c);
+  REQUIRE(r.stages.size() == 2);
+  for (const StageVerdict& v : r.stages) {
+    CHECK(v.summary.loose_zones.size() == 6);  // all
+    CHECK(history_use(v.limits, true) < 0.1);  // it loads nothing
+  }
+  CHECK_FALSE(stage_ceiling(r.stages, true).has_value());
+
+  const ReplayResult usual = short_job(sample::light_rudder(3));
+  for (const StageVerdict& v : usual.stages) CHECK(v.summary.loose_zones.empty());
+}
+
+TEST_CASE("a zone that no pass reached is loose at the end, the others are not") {
+  Case c = sample::light_rudder(3);
+  c.iron = {1.0, 0.3, 0, 6, 0};
+  c.blanket.edge_glued = true;  // so that a side does not pull the other tight
+  MeshWish mesh;
+  mesh.target_nodes = 250;
+  const Model m(c, mesh);
+  std::vector<Step> steps;
+  for (std::size_t z = 0; z < m.panel.zones.size(); ++z)
+    if (m.panel.zones[z].side == Side::top) steps.push_back({0, 1, 1, 1, static_cast<int>(z), 1});
+  const ReplayResult r = replay(m, steps, {});
+  std::vector<int> bottom;
+  for (std::size_t z = 0; z < m.panel.zones.size(); ++z)
+    if (m.panel.zones[z].side == Side::bottom) bottom.push_back(static_cast<int>(z));
+  CHECK(r.stages.front().summary.loose_zones == bottom);
+}
+
+TEST_CASE("where the frame gives way on the way no end is summed up, and nothing is to be weighed or tapped") {
+  Case c = sample::light_rudder(3);
+  for (Rib& rib : c.ribs) rib.make.shape.outside_diameter = 3e-3, rib.make.shape.wall = 0.4e-3;
+  for (SpanMember& s : c.span_members)
+    if (s.role == SpanRole::trailing_edge) s.make.shape.outside_diameter = 3e-3, s.make.shape.wall = 0.4e-3;
+  ReplayResult r = short_job(c);
+  const StageVerdict& v = r.stages.back();
+  REQUIRE(v.buckled);
+  CHECK(v.summary.gave_way);
+  CHECK_FALSE(v.summary.settled);
+  CHECK_FALSE(v.summary.buckling_factor.has_value());
+  CHECK_FALSE(v.summary.unevenness[0].chord.has_value());
+  const auto buckling =
+      std::find_if(v.limits.begin(), v.limits.end(), [](const LimitReading& l) { return l.name == "buckling"; });
+  REQUIRE(buckling != v.limits.end());
+  CHECK(buckling->gave_way);
+  CHECK(buckling->use > 1);
+  Plan p;
+  p.the_case = c;
+  p.stages = {v.summary};
+  p.snapshots = std::move(r.snapshots), p.stage_end_snapshot = std::move(r.stage_end_snapshot);
+  p.panel = build_panel(c, {});
+  CHECK(bench_checks(p, v.stage).empty());
+}
+
+TEST_CASE("the document on plan.json names the limits that there are") {
+  Case c = sample::light_rudder(3);
+  c.limits.pull_difference = 500;
+  std::set<std::string> judged, told;
+  const ReplayResult r = short_job(c);
+  for (const LimitReading& l : r.stages.front().limits) judged.insert(l.name);
+  std::ifstream in(EVENPULL_SOURCE_DIR "/docs/plan-json.md");
+  const std::string text{std::istreambuf_iterator<char>(in), {}}, before = "each stage: `name` (";
+  const auto from = text.find(before);
+  REQUIRE(from != std::string::npos);
+  const auto begin = from + before.size();
+  std::istringstream names(text.substr(begin, text.find(')', begin) - begin));
+  for (std::string name; std::getline(names >> std::ws, name, ',');) told.insert(name);
+  CHECK(told == judged);
 }

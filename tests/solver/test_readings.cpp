@@ -59,6 +59,67 @@ TEST_CASE("one side loose, the other tight: differences and shares say so") {
   CHECK(r.difference_chord.value == Approx(199.9));
 }
 
+TEST_CASE("a direction that carries next to nothing is not called uneven") {
+  Job j(sample::aileron(3, 0.9), 150);
+  Covering s = same_pull(j.model, {400, 0, 0});
+  for (std::size_t t = 0; t < s.tension.size(); ++t) {  // warp along the span; the fill has the whisper of loose cloth
+    const Quad& quad = j.panel().quads[t / 4];
+    s.tension[t].pull[1] = quad.zone % 2 ? 8 : 0.5;
+  }
+  const Readings few = j.read(s);
+  CHECK(few.unevenness < 0.01);
+  for (const Unevenness& u : few.unevenness_by_side) {
+    CHECK(u.span.has_value());
+    CHECK_FALSE(u.chord.has_value());
+  }
+  // The same proportions count where the direction carries its share.
+  for (Tension& t : s.tension) t.pull[1] *= 20;
+  const Readings much = j.read(s);
+  CHECK(much.unevenness > 0.5);
+  CHECK(much.unevenness_by_side[0].chord.has_value());
+}
+
+TEST_CASE("a panel whose fill does not shrink is judged by its warp alone") {
+  Case c = one_zone_a_bay(sample::light_rudder(3));
+  for (ShrinkPoint& p : c.cloth.curve) p.free_shrink.fill = p.pull.fill = 0;
+  Job j(c, 150);
+  Covering s = j.ironing.begin();
+  REQUIRE(work(j, s, centre_out(j.panel()), 250, 1));
+  j.ironing.settle(s, "250 F");
+  const Readings r = j.read(s);
+  const double along = side_mean(j.panel(), r.zones.span, Side::top), across = side_mean(j.panel(), r.zones.chord, Side::top);
+  CHECK(along > 100);
+  CHECK(across < 0.1 * along);
+  CHECK(r.unevenness < 0.25);
+}
+
+TEST_CASE("zones whose cloth carries next to nothing are named, a loose corner is not") {
+  Job j(sample::aileron(3, 0.9), 500);
+  Covering s = same_pull(j.model, {300, 200, 0});
+  CHECK(j.read(s).loose_zones.empty());
+  const auto loosen = [&](int quad) {
+    for (int t = 4 * quad; t < 4 * quad + 4; ++t) s.tension[t].pull = Mandel(0.5, 0.5, 0);
+  };
+  const Zone& zone = j.panel().zones[1];
+  const auto smallest = *std::min_element(zone.quads.begin(), zone.quads.end(), [&](int a, int b) {
+    return j.panel().quads[a].area < j.panel().quads[b].area;
+  });
+  REQUIRE(j.panel().quads[smallest].area < most_loose_in_a_zone * zone.area);
+  loosen(smallest);
+  CHECK(j.read(s).loose_share > 0);
+  CHECK(j.read(s).loose_zones.empty());
+  double loose = 0;
+  for (int q : zone.quads) {
+    if (loose > most_loose_in_a_zone * zone.area) break;
+    loosen(q), loose += j.panel().quads[q].area;
+  }
+  CHECK(j.read(s).loose_zones == std::vector<int>{1});
+  // All of it pulls a little, and still far too little.
+  for (int q : j.panel().zones[2].quads)
+    for (int t = 4 * q; t < 4 * q + 4; ++t) s.tension[t].pull = Mandel(9, 5, 0);
+  CHECK(j.read(s).loose_zones == std::vector<int>{1, 2});
+}
+
 TEST_CASE("a panel moved as a whole reads straight and unstressed, and its turn is told") {
   Job j(sample::aileron(3, 0.9), 150);
   Chance chance(81);

@@ -190,14 +190,13 @@ void add_readings(Plan& plan, bool no_ceiling) {
       sum.mean_pull_span[side] = pull[s] * (side ? 0.9 : 0.95);
       sum.mean_pull_fill[side] = sum.mean_pull_chord[side];
       sum.mean_pull_warp[side] = sum.mean_pull_span[side];
-      sum.unevenness_chord[side] = 0.09 + 0.02 * side;
-      sum.unevenness_span[side] = 0.12 + 0.02 * side;
+      sum.unevenness[side] = {0.09 + 0.02 * side, 0.12 + 0.02 * side};
     }
     sum.loose_share = s == 0 ? 0.03 : 0;
     sum.worst_slip = u * 0.45 * 0.005;
     sum.twist = u * 0.6 * 0.00873;
     sum.buckling_factor = 2 / (u * 0.5);
-    sum.buckling_mode = sample_mode(plan.panel, sum.buckling_factor);
+    sum.buckling_mode = sample_mode(plan.panel, *sum.buckling_factor);
     sum.thickness_loss = {0.0135 * level[s], 0.0077 * level[s], 0.0058 * level[s], 0.045, 2, 0.41};
     sum.thickness_loss_by_bay.assign(plan.panel.bays, sum.thickness_loss);
     for (int b = 0; b < plan.panel.bays; ++b) sum.thickness_loss_by_bay[b].bay = b;

@@ -56,6 +56,21 @@ TEST_CASE("without a safe stage there is nothing to tick, and the page says so")
   CHECK(page.find("Do not iron this panel") != std::string::npos);
 }
 
+TEST_CASE("the page says loose cloth before the answer") {
+  SampleWish none;
+  none.no_ceiling = true;
+  Plan plan = sample_plan(none);
+  plan.advice.loose_headline = "The cloth does not come tight";
+  plan.advice.loose = "Loose cloth after 250 °F (121 °C): T1 with next to no pull.";
+  Folder folder;
+  write_page(plan, "0", folder / "plan.html");
+  const std::string page = bytes(folder / "plan.html");
+  const auto headline = page.find("<p class=\"big loose\">The cloth does not come tight</p>");
+  REQUIRE(headline != std::string::npos);
+  CHECK(headline < page.find("Hottest safe stage</h2>"));
+  CHECK(page.find("T1 with next to no pull") < page.find("Hottest safe stage</h2>"));
+}
+
 TEST_CASE("the page fetches nothing") {
   const std::string page = page_of(sample_plan());
   // The one address is the name of SVG's vocabulary, which nobody opens.
