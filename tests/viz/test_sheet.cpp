@@ -114,22 +114,30 @@ TEST_CASE("no ironing steps are printed when no stage is safe") {
 }
 
 TEST_CASE("loose cloth stands first on the first page, and the sheet still fits") {
+  const auto first_page = [](const Plan& plan) {  // lines may break anywhere
+    std::string text = sheet_pages(plan).front(), flat;
+    for (const char c : text)
+      if (c != '\n' && c != ' ') flat += c;
+      else if (!flat.empty() && flat.back() != ' ') flat += ' ';
+    return flat;
+  };
+  const auto stands_first = [](const std::string& page, const std::string& part) {
+    return has(page, part) && page.find(part) < page.find("HOTTEST SAFE STAGE");
+  };
   SampleWish none;
   none.no_ceiling = true;
   Plan plan = sample_plan(none);
   plan.advice.loose_headline = "The cloth does not come tight";
   plan.advice.loose = "Loose cloth after 250 °F (121 °C): all of the top and B3 with next to no pull.";
-  const std::string first = sheet_pages(plan).front();
-  REQUIRE(has(first, "does not come"));
-  CHECK(first.find("does not come") < first.find("HOTTEST SAFE STAGE"));
-  CHECK(first.find("all of the top") < first.find("HOTTEST SAFE STAGE"));
-  CHECK(has(first, "No stage is safe"));
+  const std::string page = first_page(plan);
+  CHECK(stands_first(page, "The cloth does not come tight"));
+  CHECK(stands_first(page, "all of the top and B3 with next to no pull."));
+  CHECK(has(page, "No stage is safe"));
   // On the way to a tight end the sentence stands there as well.
   Plan way = sample_plan();
   way.advice.loose = "Loose cloth after 250 °F (121 °C): T1 with next to no pull.";
   way.stages[0].loose_zones = {0};
-  const auto pages = sheet_pages(way);
-  CHECK(pages.front().find("T1 with next to no pull") < pages.front().find("HOTTEST SAFE STAGE"));
+  CHECK(stands_first(first_page(way), "T1 with next to no pull."));
 }
 
 TEST_CASE("the places of all zones stand on the page of a stage") {
