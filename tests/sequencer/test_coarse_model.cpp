@@ -104,7 +104,7 @@ TEST_CASE("gauges and readings agree on which directions carry enough to be call
   for (const double fill : {2.0, 200.0}) {  // next to nothing, and a good share
     for (std::size_t t = 0; t < s.tension.size(); ++t)
       s.tension[t].pull = Mandel(400, fill * (b.mesh.panel.quads[t / 4].zone % 2 ? 1 : 2), 0);
-    const Readings r = read_off(b.mesh, s, Accuracy{}.smoothing);
+    const Readings r = read_off(b.mesh, s);
     CHECK((r.unevenness > 0.1) == (fill > 100));
     const Eigen::VectorXd gauges = gauges_of(b.mesh, b.first.layout(), r);
     CHECK(unevenness_of(b.first.layout(), gauges) == Approx(r.unevenness).margin(1e-12));
