@@ -4,7 +4,6 @@
 #include "app/exit_codes.hpp"
 #include "app/result_folder.hpp"
 #include "app/version.hpp"
-#include "solver/errors.hpp"
 
 #include <fmt/format.h>
 
@@ -14,16 +13,6 @@
 
 namespace evenpull {
 namespace {
-
-std::string not_converged_text(const Request& r, const NotConverged& e) {
-  const auto unit = e.missed.unit.empty() ? "" : " " + e.missed.unit;
-  return fmt::format(
-      "{}: {}, so there is no plan\n  where: {}; {} iterations; {} {:.3g}{}, allowed {:.3g}{}\n  what to try: {}",
-      r.case_file, e.what(), e.where, e.iterations, e.missed.what, e.missed.value, unit, e.missed.allowed, unit,
-      e.advice.empty()
-          ? "look at the case with `evenpull survey`; a very soft frame or an absurd value is the usual cause"
-          : e.advice);
-}
 
 void run(const Request& r, std::ostream& out) {
   switch (r.job) {
@@ -47,6 +36,16 @@ void run(const Request& r, std::ostream& out) {
 }
 
 }  // namespace
+
+std::string not_converged_text(const Request& r, const NotConverged& e) {
+  const auto unit = e.missed.unit.empty() ? "" : " " + e.missed.unit;
+  return fmt::format(
+      "{}: {}, so there is no plan\n  where: {}; {} iterations; {} {:.3g}{}, allowed {:.3g}{}\n  what to try: {}",
+      r.case_file, e.what(), e.where, e.iterations, e.missed.what, e.missed.value, unit, e.missed.allowed, unit,
+      e.advice.empty()
+          ? "look at the case with `evenpull survey`; a very soft frame or an absurd value is the usual cause"
+          : e.advice);
+}
 
 void say(const Request& r, std::ostream& out, const std::string& document, const std::function<std::string()>& words) {
   if (r.json)

@@ -83,6 +83,7 @@ class Equilibrium {
   const Sparse& tangent(const Covering& state);
 
   const Model& model() const { return model_; }
+  const Accuracy& accuracy() const { return accuracy_; }
 
  private:
   void prepare_frame(const Covering& s);

@@ -69,11 +69,12 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     // The friction force and the origin of slip must stay those of the last accepted state, so each try starts there
     // in these and from the last try in all else.
     Covering guess = s;
+    const Accuracy& wished = first.accuracy();
     const double usual = usual_accuracy(model_).smoothing;
-    const std::vector<double> path = path_to(accuracy_.smoothing, usual);
+    const std::vector<double> path = path_to(wished.smoothing, usual);
     bool stood = false;
     for (double beta : path) {
-      Accuracy now = with_smoothing(beta > accuracy_.smoothing ? uncertified(accuracy_) : accuracy_, beta);
+      Accuracy now = with_smoothing(beta > wished.smoothing ? uncertified(wished) : wished, beta);
       // Pull and wrinkle strain come from far less smoothing: a first iteration at twice this one makes them anew.
       if (beta == path.front()) now.start_smoothing = 2 * beta;
       Equilibrium e(model_, now);

@@ -3,6 +3,7 @@ set(EVENPULL_APP_TESTS
   test_case_reader.cpp
   test_command_line.cpp
   test_contrast_orders.cpp
+  test_frame_stands.cpp
   test_iron_input.cpp
   test_nearest.cpp
   test_order_file.cpp

@@ -8,6 +8,7 @@
 #include <fstream>
 #include <sstream>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include <nlohmann/json.hpp>
@@ -84,6 +85,26 @@ TEST_CASE("every case can be planned in a quick way, and its order replayed", "[
     CHECK(replay["steps"].size() == plan["steps"].size());
     CHECK(replay["hottest_safe"]["stage_degF"] == plan["hottest_safe"]["stage_degF"]);
     CHECK(replay["stages"] == plan["stages"]);
+  }
+}
+
+TEST_CASE("the most friction that a case may state, alone and with very stiff cloth, is planned and replayed", "[cases][slow]") {
+  const Folder folder;
+  const auto with = [](std::string text, const std::string& from, const std::string& to) {
+    const auto at = text.find(from);
+    REQUIRE(at != std::string::npos);
+    return text.replace(at, from.size(), to);
+  };
+  const auto rough = with(text_of(case_path("light_tube_rudder")), "wrap_angle = \"180 deg\"",
+                          "edge_friction = 1.5\nwrap_angle = \"200 deg\"");
+  const auto stiff = with(rough, "class = \"medium\"", "class = \"medium\"\nstiffness = \"400 kN/m\"");
+  for (const auto& [name, text] : {std::pair("rough", rough), std::pair("stiff", stiff)}) {
+    INFO(name);
+    const auto out = folder.path / name;
+    const auto file = out.string() + ".toml", again = out.string() + "-again";
+    std::ofstream(file) << text;
+    REQUIRE(run("plan --quick " + quoted(file) + " --out " + quoted(out)) == 0);
+    CHECK(run("replay --quick " + quoted(file) + " --order " + quoted(out / "order.toml") + " --out " + quoted(again)) == 0);
   }
 }
 

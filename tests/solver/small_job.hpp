@@ -29,6 +29,20 @@ inline MeshWish coarse(int nodes = 200) {
   return w;
 }
 
+/// Every length of the case times `by`: the same panel, seen from nearer or farther.
+inline void multiply_lengths(Case& c, double by) {
+  for (auto* edge : {&c.outline.leading_edge, &c.outline.trailing_edge})
+    for (PlanPoint& p : *edge) p.x *= by, p.y *= by;
+  for (auto* set : {&c.while_ironed, &c.in_use})
+    for (Support& s : *set) s.station *= by;
+  const auto scale = [&](SectionShape& s) {
+    for (double* length : {&s.outside_diameter, &s.wall, &s.width, &s.height}) *length *= by;
+  };
+  for (SpanMember& m : c.span_members) scale(m.make.shape);
+  for (Rib& r : c.ribs) r.station *= by, scale(r.make.shape);
+  c.iron.sole_length *= by, c.iron.sole_width *= by;
+}
+
 /// A model with its ironing; not copied, since the ironing refers to the model.
 struct Job {
   Model model;

@@ -59,20 +59,6 @@ void multiply_cloth(Case& c, double by) {
   for (ShrinkPoint& p : c.cloth.curve) p.pull = {by * p.pull.warp, by * p.pull.fill};
 }
 
-void multiply_lengths(Case& c, double by) {
-  for (auto* edge : {&c.outline.leading_edge, &c.outline.trailing_edge})
-    for (PlanPoint& p : *edge) p.x *= by, p.y *= by;
-  for (Rib& r : c.ribs) r.station *= by;
-  for (auto* set : {&c.while_ironed, &c.in_use})
-    for (Support& s : *set) s.station *= by;
-  const auto scale = [&](SectionShape& s) {
-    for (double* length : {&s.outside_diameter, &s.wall, &s.width, &s.height}) *length *= by;
-  };
-  for (SpanMember& m : c.span_members) scale(m.make.shape);
-  for (Rib& r : c.ribs) scale(r.make.shape);
-  c.iron.sole_length *= by, c.iron.sole_width *= by;
-}
-
 }  // namespace
 
 TEST_CASE("what is certified goes with the pull of the cloth, and is 2 N/m where that is usual") {

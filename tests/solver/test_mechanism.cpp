@@ -16,20 +16,6 @@ Mechanism found(const Case& c, Held h) {
 
 bool stands(const Mechanism& m) { return !m.found && !m.soft; }
 
-// Every length of the case and the panel times `by`: the same frame, seen from nearer or farther.
-void multiply_lengths(Case& c, double by) {
-  for (auto* edge : {&c.outline.leading_edge, &c.outline.trailing_edge})
-    for (PlanPoint& p : *edge) p.x *= by, p.y *= by;
-  for (auto* set : {&c.while_ironed, &c.in_use})
-    for (Support& s : *set) s.station *= by;
-  const auto scale = [&](SectionShape& s) {
-    for (double* length : {&s.outside_diameter, &s.wall, &s.width, &s.height}) *length *= by;
-  };
-  for (SpanMember& m : c.span_members) scale(m.make.shape);
-  for (Rib& r : c.ribs) r.station *= by, scale(r.make.shape);
-  c.iron.sole_length *= by, c.iron.sole_width *= by;
-}
-
 std::string complaint(const Case& c, const std::string& key) {
   try {
     check_stands(c);
