@@ -101,7 +101,7 @@ TEST_CASE("the most friction that a case may state, alone and with very stiff cl
   for (const auto& [name, text] : {std::pair("rough", rough), std::pair("stiff", stiff)}) {
     INFO(name);
     const auto out = folder.path / name;
-    const auto file = out.string() + ".toml", again = out.string() + "-again";
+    const fs::path file = out.string() + ".toml", again = out.string() + "-again";
     std::ofstream(file) << text;
     REQUIRE(run("plan --quick " + quoted(file) + " --out " + quoted(out)) == 0);
     CHECK(run("replay --quick " + quoted(file) + " --order " + quoted(out / "order.toml") + " --out " + quoted(again)) == 0);
