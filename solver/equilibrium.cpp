@@ -22,6 +22,9 @@ constexpr double fall = 0.5;
 // that it is still on its way.
 constexpr double bound_excess = 1.05;
 
+// An iteration whose bound on the pull [N/m] has grown beyond this does not come back, and soon divides by nothing.
+constexpr double ran_away = 1e10;
+
 // Of the gap that a certificate allows, what smoothing may take; the rest is for friction.
 constexpr double share_of_cloth = 0.7;
 
@@ -515,13 +518,14 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
     hold(residual_, s.held);
     hold(rhs_, s.held);
     const double residual = residual_.cwiseAbs().maxCoeff();
-    if (!std::isfinite(residual)) {
+    const double bound = std::sqrt(2 * sums.gap / (model_.softest * model_.cloth_area));
+    if (!std::isfinite(residual) || bound > ran_away) {
       report.missed.what += ", before the iteration ran away";
       return give_up(true);
     }
     report.residual = residual;
     report.tension_change = sums.tension_change;
-    report.tension_bound = std::sqrt(2 * sums.gap / (model_.softest * model_.cloth_area));
+    report.tension_bound = bound;
     if (now_.watch) now_.watch(report);
     if (passes(report) && report.iterations > 0 && law_.smoothing <= now_.smoothing) {
       give_state(s);
