@@ -15,21 +15,26 @@ namespace {
 
 constexpr double answer_type = 76;  ///< the number that must be read from across the bench
 constexpr double second_type = 34;
-constexpr double loose_type = 36;  ///< that the cloth does not come tight
+constexpr double loose_type = 36, loose_words_type = 16;  ///< that the cloth does not come tight, and where
 constexpr double reason_type = 13;
 constexpr double heading_type = 14;
 constexpr double gap = 14;
 constexpr std::size_t readings_shown = 4, least_readings = 1;
 constexpr double least_drawing = 125;  ///< height of the order at a glance below which it gets its own page
 
-/// The number itself; gives the height taken.
-double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
+/// Loose cloth goes before everything else, across the page; gives the height taken.
+double draw_loose(cairo_t* cr, const Plan& plan, Point at, double width) {
   double y = at.y;
-  // Loose cloth goes before everything else.
   if (!plan.advice.loose_headline.empty())
     y += draw_text(cr, {at.x, y}, plan.advice.loose_headline, {.size = loose_type, .bold = true, .width = width}).height + 2;
   if (!plan.advice.loose.empty())
-    y += draw_text(cr, {at.x, y}, plan.advice.loose, {.size = 16, .bold = true, .width = width}).height + 8;
+    y += draw_text(cr, {at.x, y}, plan.advice.loose, {.size = loose_words_type, .bold = true, .width = width}).height + 8;
+  return y - at.y;
+}
+
+/// The number itself; gives the height taken.
+double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
+  double y = at.y;
   y += draw_text(cr, {at.x, y}, "HOTTEST SAFE STAGE", {.size = 16, .bold = true}).height;
   if (!plan.ceiling) {
     const double size = plan.advice.loose_headline.empty() ? 40 : 24;
@@ -159,6 +164,8 @@ void draw_answer_page(Sheet& sheet) {
   cairo_t* cr = sheet.cr;
   Box room = sheet.begin_page("Ironing plan");
   const Box warn = draw_cautions(cr, room);
+  const double loose = draw_loose(cr, plan, {room.x, room.y}, room.width);
+  room.y += loose, room.height -= loose;
 
   const double left = 0.4 * room.width - gap;
   const double right_x = room.x + 0.4 * room.width, right = 0.6 * room.width;
