@@ -37,7 +37,9 @@ constexpr const char* how_to_begin =
     "  2  the command line was not understood\n"
     "  3  the case or order file has a mistake, or the case cannot be computed as stated\n"
     "  4  no equilibrium was found: there is no plan\n"
-    "  5  the results could not be written";
+    "  5  the results could not be written, or what was to be printed\n"
+    "  6  another run is at work on the same folder: nothing was touched\n"
+    "  129, 130, 143  interrupted: nothing half-written is left";
 
 const std::vector<std::string> jobs = {"plan", "survey", "replay", "contrast", "iron", "template"};
 

@@ -2,22 +2,36 @@
 
 #include "app/case_reader.hpp"
 #include "app/exit_codes.hpp"
+#include "app/interruption.hpp"
 #include "app/result_folder.hpp"
 #include "app/version.hpp"
 
 #include <fmt/format.h>
 
+#include <cerrno>
+#include <cstring>
 #include <filesystem>
+#include <iostream>
 #include <new>
 #include <ostream>
 
 namespace evenpull {
 namespace {
 
+/// A full disk or a closed pipe shows when the last of the words leaves us.
+void see_that_it_was_printed(std::ostream& out, const std::string& else_where) {
+  out.flush();  // errno tells of this, or of the words before that did not get through
+  if (out.good()) return;
+  throw CannotWrite(fmt::format("standard output: cannot be written{}{}",
+                                errno ? fmt::format(" ({})", std::strerror(errno)) : "", else_where));
+}
+
 void run(const Request& r, std::ostream& out) {
   switch (r.job) {
     case Request::Job::print_template:
+      errno = 0;
       out << template_text();
+      see_that_it_was_printed(out, "");
       return;
     case Request::Job::survey:
       run_survey(r, out);
@@ -47,11 +61,27 @@ std::string not_converged_text(const Request& r, const NotConverged& e) {
           : e.advice);
 }
 
+void say_on_errors(const std::string& sentence) {
+  std::cerr << sentence << std::endl;
+}
+
+int after_printing(int exit_code, std::ostream& out, std::ostream& err) {
+  try {
+    see_that_it_was_printed(out, "");
+    return exit_code;
+  } catch (const CannotWrite& e) {
+    err << e.what() << std::endl;
+    return static_cast<int>(ExitCode::cannot_write);
+  }
+}
+
 void say(const Request& r, std::ostream& out, const std::string& document, const std::function<std::string()>& words) {
+  errno = 0;
   if (r.json)
     out << document;
   else if (!r.quiet)
     out << words();
+  see_that_it_was_printed(out, "; the results are whole in " + result_folder_of(r));
 }
 
 std::string result_folder_of(const Request& r) {
@@ -66,6 +96,7 @@ std::string result_folder_of(const Request& r) {
 
 int run_request(const Request& r, std::ostream& out, std::ostream& err) {
   const auto fail = [&](ExitCode code, const std::string& message) {
+    const Uninterrupted whole;
     err << message << std::endl;
     return static_cast<int>(code);
   };
@@ -78,6 +109,8 @@ int run_request(const Request& r, std::ostream& out, std::ostream& err) {
     return fail(ExitCode::not_converged, not_converged_text(r, e));
   } catch (const CannotWrite& e) {
     return fail(ExitCode::cannot_write, e.what());
+  } catch (const FolderBusy& e) {
+    return fail(ExitCode::folder_busy, e.what());
   } catch (const std::bad_alloc&) {
     return fail(ExitCode::our_mistake,
                 "evenpull: not enough memory; close other programs, use --quick, or lower mesh.nodes in the case");

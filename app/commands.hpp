@@ -24,6 +24,12 @@ std::string not_converged_text(const Request& request, const NotConverged& e);
 /// Prints what was asked for: the document, the words, or nothing.
 void say(const Request& request, std::ostream& out, const std::string& document, const std::function<std::string()>& words);
 
+/// Says on standard error what a person should know besides the result.
+void say_on_errors(const std::string& sentence);
+
+/// Help or version was printed: the exit code, unless it could not be written.
+int after_printing(int exit_code, std::ostream& out, std::ostream& err);
+
 /// Where the results go: --out, or `<stem of the case file>-plan` (-survey, -replay, -contrast) in the current folder.
 std::string result_folder_of(const Request& request);
 

@@ -9,7 +9,8 @@ enum class ExitCode : int {
   bad_command = 2,
   bad_case = 3,       ///< case or order file
   not_converged = 4,  ///< no equilibrium found: no plan
-  cannot_write = 5
+  cannot_write = 5,
+  folder_busy = 6  ///< another run is at work on the same folder; an interruption ends with 128 and the signal's number
 };
 
 }  // namespace evenpull

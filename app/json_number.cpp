@@ -21,4 +21,8 @@ Json json_number(const std::optional<double>& value, const char* name) {
   return value ? json_number(*value, name) : Json(nullptr);
 }
 
+std::string json_text(const Json& document) {
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 }  // namespace evenpull

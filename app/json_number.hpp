@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 
 #include <nlohmann/json.hpp>
 
@@ -13,5 +14,8 @@ using Json = nlohmann::ordered_json;
 /// silent null, so it throws std::logic_error with its name instead.
 Json json_number(double value, const char* name);
 Json json_number(const std::optional<double>& value, const char* name);
+
+/// The document as it is written. Bytes of a file's name that are no UTF-8 become the sign for that: names may hold any.
+std::string json_text(const Json& document);
 
 }  // namespace evenpull

@@ -290,7 +290,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["doubts"] = p.the_case.doubts;
   j["notes"] = p.notes;
   j["cautions"] = viz::cautions();
-  return j.dump(2) + "\n";
+  return json_text(j);
 }
 
 }  // namespace evenpull

@@ -1,138 +1,201 @@
 #include "app/result_folder.hpp"
 
+#include "app/in_place.hpp"
+#include "viz/trouble.hpp"
+
 #include <fmt/format.h>
 
-#include <stdlib.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
+#include <climits>
 #include <cstring>
 #include <fstream>
-#include <set>
 
 namespace evenpull {
 namespace {
 
 namespace fs = std::filesystem;
 
-/// Everything a run writes at the top of its folder.
-const std::set<std::string> ours = {"plan.json",  "plan.pdf", "plan.html", "order.dot", "order.toml",  "timing.json",
-                                    "fields.pvd", "fields",   "pictures",  "survey.json", "survey.pdf",
-                                    "survey.png", "contrast.json", "lesson.pdf", "lesson.html",
-                                    "iron.json",  "iron-card.pdf"};
+// What the hidden names beside a folder add to its own at most (work_lock.cpp, in_place.cpp).
+constexpr std::size_t room_for_hidden_names = 16;
 
 void refuse_if_not_ours(const fs::path& folder) {
-  bool result = false, empty = true;
-  for (const auto& entry : fs::directory_iterator(folder)) {
-    const auto name = entry.path().filename().string();
-    empty = false;
-    if (!ours.count(name))
-      throw CannotWrite(fmt::format(
-          "{}: the folder holds \"{}\", which evenpull did not write, so nothing in it is replaced; choose another "
-          "folder with --out",
-          folder.string(), name));
-    result = result || name == "plan.json" || name == "survey.json" || name == "contrast.json" || name == "iron.json";
+  std::string foreign;
+  if (!holds_only_ours(folder, &foreign)) {
+    if (foreign.empty()) throw CannotWrite(fmt::format("{}: cannot be read; choose another folder with --out", folder.string()));
+    throw CannotWrite(fmt::format(
+        "{}: the folder holds \"{}\", which evenpull did not write, so nothing in it is replaced; choose another "
+        "folder with --out",
+        folder.string(), foreign));
   }
-  if (!empty && !result)
+  std::error_code error;
+  if (!fs::is_empty(folder, error) && !holds_a_result(folder))
     throw CannotWrite(fmt::format(
         "{}: the folder is not empty and holds no earlier result of evenpull (no plan.json, survey.json, contrast.json or "
-        "iron.json); choose "
-        "another folder with --out",
+        "iron.json); choose another folder with --out",
         folder.string()));
 }
 
-/// A folder beside `target` with a name that nobody else has.
-fs::path make_beside(const fs::path& target, const char* purpose) {
-  auto name = (target.parent_path() / ("." + target.filename().string() + "." + purpose + "-XXXXXX")).string();
-  if (!mkdtemp(name.data()))
-    throw CannotWrite(fmt::format("{}: cannot be written ({}); choose another folder with --out", target.string(),
-                                  std::strerror(errno)));
-  fs::permissions(name, fs::perms::group_read | fs::perms::group_exec | fs::perms::others_read | fs::perms::others_exec,
-                  fs::perm_options::add);
-  return name;
+/// An earlier result that may not be taken away cannot be replaced.
+void refuse_if_write_protected(const fs::path& folder) {
+  std::error_code error;
+  std::vector<fs::path> folders{folder};
+  for (const auto& entry : fs::directory_iterator(folder, error))
+    if (entry.is_directory(error) && !entry.is_symlink(error)) folders.push_back(entry.path());
+  for (const auto& f : folders)
+    if (access(f.c_str(), W_OK | X_OK) != 0)
+      throw CannotWrite(fmt::format("{}: the earlier result may not be replaced ({}: {}); choose another folder with --out",
+                                    folder.string(), f.string(), std::strerror(errno)));
+}
+
+void refuse_unless_free_or_ours(const fs::path& target) {
+  std::error_code error;
+  const auto status = fs::symlink_status(target, error);
+  if (!fs::exists(status)) return;
+  if (!fs::is_directory(status))
+    throw CannotWrite(fmt::format("{}: is {}, not a folder; choose another place with --out", target.string(),
+                                  fs::is_symlink(status) ? "a link that leads nowhere" : "a file"));
+  refuse_if_not_ours(target);
+  refuse_if_write_protected(target);
+}
+
+/// A mount point cannot be renamed; found out before the long run.
+void refuse_if_mount_point(const fs::path& target) {
+  struct stat here {}, above {};
+  if (stat(target.c_str(), &here) == 0 && stat(target.parent_path().c_str(), &above) == 0 && here.st_dev != above.st_dev)
+    throw CannotWrite(fmt::format("{}: is a disk's own folder, which cannot be replaced; name a folder in it with --out",
+                                  target.string()));
+}
+
+/// Absolute, and where a link leads to: the folder is replaced, not the link.
+fs::path place_of(const fs::path& target) {
+  std::error_code error;
+  auto place = fs::absolute(target).lexically_normal();
+  if (place.filename().empty()) place = place.parent_path();
+  if (fs::is_symlink(place, error) && fs::is_directory(place, error)) place = fs::canonical(place, error);
+  return place;
 }
 
 }  // namespace
 
-ResultFolder::ResultFolder(const fs::path& target) {
+ResultFolder::ResultFolder(const fs::path& target, std::function<void(const std::string&)> say)
+    : target_(place_of(target)), say_(std::move(say)) {
   std::error_code error;
-  target_ = fs::absolute(target).lexically_normal();
-  if (target_.filename().empty()) target_ = target_.parent_path();
-  if (fs::exists(target_, error) && !fs::is_directory(target_, error))
-    throw CannotWrite(fmt::format("{}: is a file, not a folder; choose another place with --out", target_.string()));
-  if (fs::is_directory(target_, error)) {
-    try {
-      refuse_if_not_ours(target_);
-    } catch (const fs::filesystem_error& e) {
-      throw CannotWrite(fmt::format("{}: cannot be read ({})", target_.string(), e.code().message()));
-    }
-  }
+  refuse_unless_free_or_ours(target_);
+  refuse_if_mount_point(target_);
+  if (fs::equivalent(target_, fs::current_path(error), error))
+    throw CannotWrite(fmt::format("{}: is the folder you are in, and would be replaced under your feet; name a folder in it "
+                                  "with --out",
+                                  target_.string()));
+  if (target_.filename().string().size() + room_for_hidden_names > NAME_MAX)
+    throw CannotWrite(fmt::format("{}: the name is too long; choose a shorter one with --out", target_.string()));
   // Found out before the long run, not after it.
   auto above = target_.parent_path();
   while (!fs::exists(above, error) && above.has_relative_path()) above = above.parent_path();
   if (!fs::is_directory(above, error))
     throw CannotWrite(
         fmt::format("{}: {} is not a folder; choose another place with --out", target_.string(), above.string()));
-  if (access(above.c_str(), W_OK) != 0)
+  if (access(above.c_str(), W_OK | X_OK) != 0)
     throw CannotWrite(fmt::format("{}: {} cannot be written to ({}); choose another folder with --out",
                                   target_.string(), above.string(), std::strerror(errno)));
+  const Uninterrupted whole;
+  try {
+    make_parents();
+    lock_.emplace(target_);
+    if (lock_->held())
+      if (const auto mended = mend_after_killed_run(target_); !mended.empty()) tell(mended);
+    refuse_unless_free_or_ours(target_);  // another run may have ended just now
+    on_interruption_.emplace([this] { return interrupted(); });
+  } catch (...) {
+    discard();
+    throw;
+  }
 }
 
 ResultFolder::~ResultFolder() {
+  const Uninterrupted whole;
+  on_interruption_.reset();
+  discard();
+}
+
+void ResultFolder::make_parents() {
+  std::error_code error;
+  std::vector<fs::path> missing;
+  for (auto p = target_.parent_path(); !fs::exists(p, error) && p.has_relative_path(); p = p.parent_path())
+    missing.push_back(p);
+  std::reverse(missing.begin(), missing.end());
+  for (const auto& p : missing) {
+    if (fs::create_directory(p, error)) made_.push_back(p);
+    if (error) throw CannotWrite(fmt::format("{}: cannot be made ({})", p.string(), error.message()));
+  }
+}
+
+void ResultFolder::discard() {
+  if (!aside_.empty()) take_away(aside_);
+  aside_.clear();
+  if (lock_) lock_->release();
   std::error_code ignored;
-  if (!aside_.empty()) fs::remove_all(aside_, ignored);
+  for (auto p = made_.rbegin(); p != made_.rend(); ++p) fs::remove(*p, ignored);  // none that holds anything
+  made_.clear();
+}
+
+std::string ResultFolder::interrupted() {
+  discard();
+  std::error_code error;
+  if (published_) return "the results in " + target_.string() + " are whole";
+  return fs::exists(target_, error) && holds_a_result(target_) ? "the earlier result in " + target_.string() + " is as it was"
+                                                               : "nothing was written";
+}
+
+void ResultFolder::tell(const std::string& sentence) const {
+  if (say_) say_(sentence);
 }
 
 const fs::path& ResultFolder::open() {
-  if (!aside_.empty()) return aside_;
-  std::error_code error;
-  fs::create_directories(target_.parent_path(), error);
-  if (error) throw CannotWrite(fmt::format("{}: cannot be made ({})", target_.parent_path().string(), error.message()));
-  return aside_ = make_beside(target_, "writing");
+  const Uninterrupted whole;
+  if (aside_.empty()) aside_ = make_beside(target_, "writing");
+  return aside_;
 }
 
 void ResultFolder::publish() {
-  std::error_code error;
-  fs::path earlier;
-  if (fs::exists(target_, error)) {
-    refuse_if_not_ours(target_);  // it may have changed during the run
-    earlier = make_beside(target_, "earlier");
-    fs::rename(target_, earlier, error);  // onto the empty folder just made, so the name is ours
-    if (error) {
-      std::error_code ignored;
-      fs::remove(earlier, ignored);
-      throw CannotWrite(
-          fmt::format("{}: the earlier result cannot be moved aside ({})", target_.string(), error.message()));
-    }
-  }
-  fs::rename(aside_, target_, error);
-  if (error) {
-    std::error_code ignored;
-    if (!earlier.empty()) fs::rename(earlier, target_, ignored);
-    throw CannotWrite(fmt::format("{}: cannot be put in place ({}); an earlier result is untouched", target_.string(),
-                                  error.message()));
-  }
+  const Uninterrupted whole;
+  refuse_unless_free_or_ours(target_);  // it may have changed during the run
+  const auto earlier = put_in_place(aside_, target_);
   aside_.clear();
-  if (!earlier.empty()) fs::remove_all(earlier, error);
+  published_ = true;
+  if (const auto why = earlier.empty() ? "" : take_away(earlier); !why.empty())
+    tell(fmt::format("{}: the new results are in place, but the earlier ones cannot be removed wholly ({}): see {}",
+                     target_.string(), why, earlier.string()));
+  discard();  // whoever dies of a closed pipe while printing leaves no lock
 }
 
-void draw_files(const std::function<void()>& work) {
+void ResultFolder::cannot_write(const fs::path& file, const std::string& reason) const {
+  // As it would be called in the end: the folder aside is gone when the message is read.
+  const auto name = file.lexically_relative(aside_);
+  throw CannotWrite(fmt::format("{}: cannot be written ({}); check the folder and the free space",
+                                (name.empty() ? target_ : target_ / name).string(), reason));
+}
+
+void ResultFolder::draw(const std::function<void()>& work) const {
   try {
     work();
-  } catch (const std::logic_error&) {
-    throw;  // ours, not the disk's
-  } catch (const std::runtime_error& e) {
-    throw CannotWrite(e.what());
+  } catch (const CannotWriteFile& e) {
+    cannot_write(e.path, e.reason);
+  } catch (const fs::filesystem_error& e) {
+    cannot_write(e.path1(), e.code().message());
   }
 }
 
-void write_text(const fs::path& path, const std::string& text) {
+void ResultFolder::write(const std::string& name, const std::string& text) {
+  const auto path = open() / name;
+  errno = 0;
   std::ofstream out(path, std::ios::binary);
   out << text;
   out.close();
-  if (!out)
-    throw CannotWrite(
-        fmt::format("{}: cannot be written ({}); is the disk full?", path.string(), std::strerror(errno)));
+  if (!out) cannot_write(path, std::strerror(errno));
 }
 
 }  // namespace evenpull

@@ -1,11 +1,17 @@
-// A folder of results that is either whole or not there: written aside, renamed at the end. An earlier result is only
-// given up once the new one is in place, and a folder that holds anything else is never touched.
+// A folder of results that is either whole or not there: written aside, put in place at the end. An earlier result is only
+// given up once the new one is in place, and a folder that holds anything else is never touched. One run at a time works on
+// a folder; what an interruption leaves is nothing, what a killed run left the next one mends.
 #pragma once
+
+#include "app/interruption.hpp"
+#include "app/work_lock.hpp"
 
 #include <filesystem>
 #include <functional>
+#include <optional>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 namespace evenpull {
 
@@ -16,28 +22,38 @@ struct CannotWrite : std::runtime_error {
 
 class ResultFolder {
  public:
-  /// Checks that `target` may be written; makes nothing yet. Throws CannotWrite.
-  explicit ResultFolder(const std::filesystem::path& target);
+  /// Finds out whether `target` may be written, and keeps other runs off it from now on. `say` gets a sentence if something
+  /// of an earlier run had to be mended or could not be taken away. Throws CannotWrite or FolderBusy.
+  explicit ResultFolder(const std::filesystem::path& target, std::function<void(const std::string&)> say = {});
   /// Removes what was written aside if it was not published.
   ~ResultFolder();
   ResultFolder(const ResultFolder&) = delete;
   ResultFolder& operator=(const ResultFolder&) = delete;
 
-  /// Makes the folder aside in which to write.
+  /// Makes the folder aside in which to write, if it is not there yet.
   const std::filesystem::path& open();
-  /// Puts what was written in the place of `target`.
+  /// Writes a whole text file into it. Throws CannotWrite.
+  void write(const std::string& name, const std::string& text);
+  /// Puts what was written in the place of `target`. Throws CannotWrite with an earlier result as it was.
   void publish();
+  /// Does work that draws files in the folder aside, and turns what the disk refuses into CannotWrite.
+  void draw(const std::function<void()>& work) const;
 
   const std::filesystem::path& target() const { return target_; }
 
  private:
+  void make_parents();
+  void discard();
+  std::string interrupted();
+  void tell(const std::string& sentence) const;
+  [[noreturn]] void cannot_write(const std::filesystem::path& file, const std::string& reason) const;
+
   std::filesystem::path target_, aside_;
+  std::function<void(const std::string&)> say_;
+  std::vector<std::filesystem::path> made_;  ///< folders above the target that were not there, the outermost first
+  std::optional<WorkLock> lock_;
+  std::optional<OnInterruption> on_interruption_;
+  bool published_ = false;
 };
-
-/// Runs work that draws files, and turns what the disk refuses into CannotWrite.
-void draw_files(const std::function<void()>& work);
-
-/// Writes a whole text file. Throws CannotWrite.
-void write_text(const std::filesystem::path& path, const std::string& text);
 
 }  // namespace evenpull

@@ -128,7 +128,7 @@ std::string lesson_document(const Lesson& lesson) {
                          {"turn_overs", s.turn_overs.empty() ? 0 : s.turn_overs.back()}});
   }
   for (const auto& q : lesson_questions(lesson)) j["questions"].push_back({{"question", q.question}, {"answer", q.answer}});
-  return j.dump(2) + "\n";
+  return json_text(j);
 }
 
 std::string lesson_text(const Lesson& lesson, const std::string& folder) {
@@ -148,12 +148,12 @@ std::string lesson_text(const Lesson& lesson, const std::string& folder) {
 
 void run_contrast(const Request& r, std::ostream& out) {
   auto file = read_case_file(r.case_file);
-  ResultFolder folder(result_folder_of(r));
+  ResultFolder folder(result_folder_of(r), say_on_errors);
   const Lesson lesson = compute(r, file);
   const auto document = lesson_document(lesson);
   const auto& aside = folder.open();
-  write_text(aside / "contrast.json", document);
-  draw_files([&] {
+  folder.write("contrast.json", document);
+  folder.draw([&] {
     write_lesson_sheet(lesson, r.paper, version(), (aside / "lesson.pdf").string());
     write_lesson_page(lesson, version(), (aside / "lesson.html").string());
   });

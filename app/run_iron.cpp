@@ -203,7 +203,7 @@ std::string words_of(const IronCard& card, const std::string& folder) {
 
 void run_iron(const Request& r, std::ostream& out) {
   const Check k = check_of(r);
-  ResultFolder folder(result_folder_of(r));
+  ResultFolder folder(result_folder_of(r), say_on_errors);
   std::optional<DialCurve> curve;
   try {
     curve.emplace(k.readings, k.swing > 0 ? k.swing / 1.4142 : assumed_scatter);
@@ -213,10 +213,10 @@ void run_iron(const Request& r, std::ostream& out) {
   std::vector<DialSetting> settings;
   for (const double t : k.stages) settings.push_back(setting_for_stage(*curve, t, k.swing));
   const IronCard card = card_of(k, *curve, settings);
-  const std::string document = json_of(k, *curve, settings, card).dump(2) + "\n";
+  const std::string document = json_text(json_of(k, *curve, settings, card));
   const auto& aside = folder.open();
-  write_text(aside / "iron.json", document);
-  draw_files([&] {
+  folder.write("iron.json", document);
+  folder.draw([&] {
     write_iron_card(card, r.paper, version(), (aside / "iron-card.pdf").string());
   });
   folder.publish();

@@ -65,8 +65,9 @@ Plan compute(const Request& r, CaseFile& file) {
   }
 }
 
-void write_drawings(const Plan& plan, Paper paper, const std::filesystem::path& folder) {
-  draw_files([&] {
+void write_drawings(const Plan& plan, Paper paper, ResultFolder& results) {
+  const auto& folder = results.open();
+  results.draw([&] {
     write_sheet(plan, paper, version(), (folder / "plan.pdf").string());
     write_page(plan, version(), (folder / "plan.html").string());
     std::filesystem::create_directory(folder / "pictures");
@@ -80,25 +81,24 @@ void write_drawings(const Plan& plan, Paper paper, const std::filesystem::path& 
 void run_plan(const Request& r, std::ostream& out) {
   Stopwatch watch;
   auto file = read_case_file(r.case_file);
-  ResultFolder folder(result_folder_of(r));
+  ResultFolder folder(result_folder_of(r), say_on_errors);
   const double reading = watch.lap();
   const auto plan = compute(r, file);
   const double computing = watch.lap();
 
   // The document first: it refuses a result that is no number before anything is drawn from it.
   const auto document = plan_document(plan, version());
-  const auto& aside = folder.open();
-  write_text(aside / "plan.json", document);
+  folder.write("plan.json", document);
   const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
   const auto heading =
       (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + plan.order_name;
-  write_text(aside / "order.toml", order_text(order_of(plan), done_of(plan), heading, hottest_safe));
-  write_text(aside / "order.dot", order_graph(plan));
-  write_drawings(plan, r.paper, aside);
+  folder.write("order.toml", order_text(order_of(plan), done_of(plan), heading, hottest_safe));
+  folder.write("order.dot", order_graph(plan));
+  write_drawings(plan, r.paper, folder);
   const Json times = {{"reading_s", json_number(reading, "reading_s")},
                       {"computing_s", json_number(computing, "computing_s")},
                       {"writing_s", json_number(watch.lap(), "writing_s")}};
-  write_text(aside / "timing.json", times.dump(2) + "\n");
+  folder.write("timing.json", json_text(times));
   folder.publish();
   say(r, out, document, [&] { return plan_summary(plan, result_folder_of(r), this_terminal()); });
 }

@@ -17,7 +17,7 @@ namespace evenpull {
 void run_survey(const Request& r, std::ostream& out) {
   const auto file = read_case_file(r.case_file);
   const auto& c = file.value;
-  ResultFolder folder(result_folder_of(r));
+  ResultFolder folder(result_folder_of(r), say_on_errors);
   Panel panel;
   RunEstimate estimate, fine;
   try {
@@ -30,8 +30,8 @@ void run_survey(const Request& r, std::ostream& out) {
   }
   const auto document = survey_document(c, panel, estimate, fine, version());
   const auto& aside = folder.open();
-  write_text(aside / "survey.json", document);
-  draw_files([&] {
+  folder.write("survey.json", document);
+  folder.draw([&] {
     write_survey_picture(c, panel, (aside / "survey.png").string());
     write_survey_picture(c, panel, (aside / "survey.pdf").string());
   });

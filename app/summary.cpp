@@ -61,6 +61,11 @@ std::string worst_numbers(const Plan& p, const Terminal& t) {
   return text;
 }
 
+std::string defaults_words(size_t n) {
+  if (n == 0) return "No defaults were used";
+  return n == 1 ? "One default was used; the sheet lists it" : fmt::format("{} defaults were used; the sheet lists them", n);
+}
+
 std::string bullet(const std::string& text, const Terminal& t) {
   return "    - " + wrap_text(text, 6, t.width) + "\n";
 }
@@ -68,7 +73,10 @@ std::string bullet(const std::string& text, const Terminal& t) {
 }  // namespace
 
 std::string wrap_text(const std::string& text, int indent, size_t width) {
-  std::istringstream words(text);
+  // What moves a terminal's cursor is no word.
+  std::string plain = text;
+  std::replace_if(plain.begin(), plain.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
+  std::istringstream words(plain);
   std::string word, out;
   size_t column = static_cast<size_t>(indent);
   while (words >> word) {
@@ -112,8 +120,7 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
     text += "\n  Doubts about the case:\n";
     for (const auto& d : p.the_case.doubts) text += bullet(d, t);
   }
-  text += "\n" + paragraph(fmt::format("{} defaults were used; the sheet lists them. Results: {}/", p.the_case.defaults_used.size(),
-                                       folder)) +
+  text += "\n" + paragraph(fmt::format("{}. Results: {}/", defaults_words(p.the_case.defaults_used.size()), folder)) +
           "    " +
           wrap_text("plan.pdf (print it), plan.html (for the bench), pictures/, fields.pvd, plan.json, order.toml", 4, t.width) +
           "\n\n" +

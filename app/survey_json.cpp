@@ -75,7 +75,7 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
   j["defaults_used"] = Json::array();
   for (const auto& d : c.defaults_used)
     j["defaults_used"].push_back({{"key", d.key}, {"value", d.value}, {"why", d.why}});
-  return j.dump(2) + "\n";
+  return json_text(j);
 }
 
 }  // namespace evenpull

@@ -117,14 +117,14 @@ std::string print_make(const MemberMake& make, const Case& c) {
 
 std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
                         const std::string& folder) {
-  auto text = c.title + "\n" + (c.description.empty() ? "" : "  " + wrap_text(c.description, 2) + "\n") + "\n";
+  auto text = wrap_text(c.title, 0) + "\n" + (c.description.empty() ? "" : "  " + wrap_text(c.description, 2) + "\n") + "\n";
   text += outline_lines(c) + structure_lines(c);
   text += support_lines("Held while it is ironed by", c.while_ironed, c) + support_lines("Held in use by", c.in_use, c);
   text += cloth_lines(c);
   text += fmt::format(
-      "\n  {} zones: {} bays, {} strip{} each, two sides. Mesh {} nodes, {} steps; a plan takes {}\n"
+      "\n  {} zones: {} bay{}, {} strip{} each, two sides. Mesh {} nodes, {} steps; a plan takes {}\n"
       "  (with --accuracy fine {}).\n",
-      panel.zones.size(), panel.bays, panel.strips, panel.strips == 1 ? "" : "s", estimate.nodes, estimate.steps,
+      panel.zones.size(), panel.bays, panel.bays == 1 ? "" : "s", panel.strips, panel.strips == 1 ? "" : "s", estimate.nodes, estimate.steps,
       duration(estimate.seconds), duration(fine.seconds));
   if (panel.fullness > 0.0005)
     text += fmt::format("  The curved tip leaves {:.1f} % fullness that must be shrunk out.\n", panel.fullness * 100);

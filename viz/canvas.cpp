@@ -1,5 +1,8 @@
 #include "viz/canvas.hpp"
 
+#include "viz/text.hpp"
+#include "viz/trouble.hpp"
+
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
 #include <cairo.h>
@@ -10,8 +13,8 @@
 #include <fstream>
 #include <map>
 #include <memory>
+#include <new>
 #include <sstream>
-#include <stdexcept>
 
 namespace evenpull::viz {
 
@@ -31,7 +34,19 @@ SurfacePtr hold(cairo_surface_t* s) {
 [[noreturn]] void fail(const std::string& path, const std::string& reason) {
   std::error_code ignored;
   std::filesystem::remove(path + ".part", ignored);
-  throw std::runtime_error("cannot write " + path + ": " + reason + "; check the folder and the free space");
+  throw CannotWriteFile(path, reason);
+}
+
+/// Cairo tells of a full disk and of a picture too large to draw in one way; here they are kept apart.
+void throw_if_bad(cairo_status_t status, const std::string& path) {
+  if (status == CAIRO_STATUS_SUCCESS) return;
+  const std::string words = cairo_status_to_string(status);
+  for (const cairo_status_t of_the_disk : {CAIRO_STATUS_WRITE_ERROR, CAIRO_STATUS_FILE_NOT_FOUND, CAIRO_STATUS_TEMP_FILE_ERROR})
+    if (status == of_the_disk) fail(path, words);
+  std::error_code ignored;
+  std::filesystem::remove(path + ".part", ignored);
+  if (status == CAIRO_STATUS_NO_MEMORY) throw std::bad_alloc();
+  throw CannotDraw("cannot draw " + path + ": " + words);
 }
 
 void rename_whole(const std::string& path) {
@@ -81,8 +96,7 @@ void draw_on(cairo_surface_t* surface, const std::string& path, const std::funct
   ContextPtr cr(cairo_create(surface), cairo_destroy);
   prepare(cr.get());
   draw(cr.get());
-  if (const auto status = cairo_status(cr.get()); status != CAIRO_STATUS_SUCCESS)
-    fail(path, cairo_status_to_string(status));
+  throw_if_bad(cairo_status(cr.get()), path);
 }
 
 }  // namespace
@@ -90,12 +104,11 @@ void draw_on(cairo_surface_t* surface, const std::string& path, const std::funct
 void write_pdf(const std::string& path, Extent page, const std::string& title,
                const std::function<void(cairo_t*)>& draw) {
   auto surface = hold(cairo_pdf_surface_create((path + ".part").c_str(), page.width, page.height));
-  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, title.c_str());
+  cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, readable(title).c_str());
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, fixed_date);
   draw_on(surface.get(), path, draw);
   cairo_surface_finish(surface.get());
-  if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS)
-    fail(path, cairo_status_to_string(status));
+  throw_if_bad(cairo_surface_status(surface.get()), path);
   surface.reset();
   rename_whole(path);
 }
@@ -113,8 +126,7 @@ void write_png(const std::string& path, Extent size, const std::function<void(ca
     cairo_paint(cr);
     draw(cr);
   });
-  const auto status = cairo_surface_write_to_png(surface.get(), (path + ".part").c_str());
-  if (status != CAIRO_STATUS_SUCCESS) fail(path, cairo_status_to_string(status));
+  throw_if_bad(cairo_surface_write_to_png(surface.get(), (path + ".part").c_str()), path);
   rename_whole(path);
 }
 
@@ -129,8 +141,7 @@ void write_png_and_svg(const std::string& stem, Extent size, const std::function
     draw(cr);
   });
   cairo_surface_finish(surface.get());
-  if (const auto status = cairo_surface_status(surface.get()); status != CAIRO_STATUS_SUCCESS)
-    fail(path, cairo_status_to_string(status));
+  throw_if_bad(cairo_surface_status(surface.get()), path);
   surface.reset();
   renumber_surfaces(path + ".part");
   rename_whole(path);

@@ -27,12 +27,12 @@ struct Extent {
   double width = 0, height = 0;
 };
 
-/// Throws std::runtime_error that names the file when it cannot be written.
+/// Throws CannotWriteFile that names the file when it cannot be written.
 void write_pdf(const std::string& path, Extent page, const std::string& title,
                const std::function<void(cairo_t*)>& draw);
 /// Draws pages into nothing, to learn how many there are.
 void draw_nowhere(Extent page, const std::function<void(cairo_t*)>& draw);
-/// Throws std::runtime_error that names the file when it cannot be written.
+/// Throws CannotWriteFile that names the file when it cannot be written.
 void write_png(const std::string& path, Extent size, const std::function<void(cairo_t*)>& draw);
 /// One drawing, as PNG at `stem`.png and, for whoever wants it larger, as SVG at `stem`.svg. Throws likewise.
 void write_png_and_svg(const std::string& stem, Extent size, const std::function<void(cairo_t*)>& draw);

@@ -1,11 +1,14 @@
 #include "viz/fields.hpp"
 
+#include "viz/page_parts.hpp"
+#include "viz/trouble.hpp"
 #include "viz/wording.hpp"
 #include "viz/zone_means.hpp"
 
 #include <vtkCellArray.h>
 #include <vtkCellData.h>
 #include <vtkCellType.h>
+#include <vtkErrorCode.h>
 #include <vtkFieldData.h>
 #include <vtkFloatArray.h>
 #include <vtkNew.h>
@@ -18,10 +21,10 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cerrno>
 #include <cmath>
+#include <cstring>
 #include <filesystem>
-#include <fstream>
-#include <stdexcept>
 
 namespace evenpull {
 
@@ -29,6 +32,12 @@ namespace {
 
 // A run writes some hundred steps; the fastest level costs a tenth of the size and saves most of the time.
 constexpr int compression_level = 1;
+
+/// Below its own codes the library gives those of the system. (Its own words for them would need one more of its libraries.)
+std::string reason_of(unsigned long code) {
+  if (code == vtkErrorCode::OutOfDiskSpaceError) return std::strerror(ENOSPC);
+  return code > 0 && code < vtkErrorCode::FirstVTKErrorCode ? std::strerror(static_cast<int>(code)) : "it could not be opened";
+}
 
 /// A grid whose cells stay and whose arrays are filled anew for each snapshot.
 class Block {
@@ -75,7 +84,7 @@ class Block {
     writer->SetCompressionLevel(compression_level);
     writer->SetIdTypeToInt32();
     if (!writer->Write() || writer->GetErrorCode() != 0)
-      throw std::runtime_error("cannot write " + path + "; check the folder and the free space");
+      throw CannotWriteFile(path, reason_of(writer->GetErrorCode()));
   }
 
  private:
@@ -103,11 +112,11 @@ class Block {
 void copy_part(const std::vector<float>& from, float* to, std::size_t first, std::size_t n, const char* name,
                const Snapshot& s) {
   if (from.size() < first + n)
-    throw std::runtime_error(
+    throw CannotDraw(
         fmt::format("snapshot {} ({}) holds {} values of {} for {} places", s.step, s.label, from.size(), name, first + n));
   for (std::size_t i = 0; i < n; ++i) {
     if (!std::isfinite(from[first + i]))
-      throw std::runtime_error(fmt::format("snapshot {} ({}): {} is not a number at {}", s.step, s.label, name, first + i));
+      throw CannotDraw(fmt::format("snapshot {} ({}): {} is not a number at {}", s.step, s.label, name, first + i));
     to[i] = from[first + i];
   }
 }
@@ -319,9 +328,9 @@ void write_mode(const Plan& plan, const StageSummary& stage, bool frame, const s
 void write_modes(const Plan& plan, const std::string& fields) {
   for (const StageSummary& s : plan.stages) {
     if (!s.buckling_mode || !viz::stage_end(plan, s.stage)) continue;
-    const double f = viz::fahrenheit(plan.the_case.stages.at(s.stage).temperature);
-    write_mode(plan, s, false, fmt::format("{}/buckling_{:.0f}F_cloth.vtu", fields, f));
-    write_mode(plan, s, true, fmt::format("{}/buckling_{:.0f}F_frame.vtu", fields, f));
+    const std::string stem = fields + "/buckling_" + viz::stage_in_name(plan.the_case, s.stage);
+    write_mode(plan, s, false, stem + "_cloth.vtu");
+    write_mode(plan, s, true, stem + "_frame.vtu");
   }
 }
 
@@ -329,24 +338,18 @@ void write_modes(const Plan& plan, const std::string& fields) {
 constexpr const char* block_names[] = {"top", "bottom", "frame", "iron"};
 
 void write_index(const Plan& plan, const std::string& path) {
-  const std::string aside = path + ".part";
-  {
-    std::ofstream out(aside, std::ios::binary);
-    out << "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\" byte_order=\"LittleEndian\">\n"
-           "  <Collection>\n";
-    for (std::size_t i = 0; i < plan.snapshots.size(); ++i) {
-      int part = 0;
-      for (const char* name : block_names) {
-        if (i == 0 && name == std::string("iron")) continue;
-        out << fmt::format("    <DataSet timestep=\"{}\" part=\"{}\" name=\"{}\" file=\"fields/{}_{:03}.vtu\"/>\n",
-                           plan.snapshots[i].step, part++, name, name, i);
-      }
+  std::string text =
+      "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\" byte_order=\"LittleEndian\">\n"
+      "  <Collection>\n";
+  for (std::size_t i = 0; i < plan.snapshots.size(); ++i) {
+    int part = 0;
+    for (const char* name : block_names) {
+      if (i == 0 && name == std::string("iron")) continue;
+      text += fmt::format("    <DataSet timestep=\"{}\" part=\"{}\" name=\"{}\" file=\"fields/{}_{:03}.vtu\"/>\n",
+                          plan.snapshots[i].step, part++, name, name, i);
     }
-    out << "  </Collection>\n</VTKFile>\n";
-    out.close();
-    if (!out) throw std::runtime_error("cannot write " + path + "; check the folder and the free space");
   }
-  std::filesystem::rename(aside, path);
+  viz::write_whole(path, text + "  </Collection>\n</VTKFile>\n");
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "viz/film.hpp"
 
 #include "viz/page_parts.hpp"
+#include "viz/trouble.hpp"
 
 #include <cairo.h>
 #include <zlib.h>
@@ -9,7 +10,6 @@
 #include <cmath>
 #include <cstdint>
 #include <cstring>
-#include <stdexcept>
 
 namespace evenpull::viz {
 
@@ -115,14 +115,14 @@ void Film::add(double seconds, const std::function<void(cairo_t*)>& draw) {
                                                          CAIRO_FORMAT_RGB24, piece.width, piece.height, in.stride()),
                      cairo_surface_destroy);
   if (cairo_surface_write_to_png_stream(part.get(), append, &piece.png) != CAIRO_STATUS_SUCCESS)
-    throw std::runtime_error("a frame of the moving picture could not be encoded");
+    throw CannotDraw("a frame of the moving picture could not be encoded");
   in.before.assign(in.pixels(), in.pixels() + static_cast<std::size_t>(in.stride()) * in.height);
   in.pieces.push_back(std::move(piece));
 }
 
 void Film::write(const std::string& path) const {
   const auto& pieces = inside_->pieces;
-  if (pieces.empty()) throw std::logic_error("a moving picture without a frame");
+  if (pieces.empty()) throw CannotDraw("a moving picture without a frame");
   std::string file = pieces.front().png.substr(0, signature_size);
   put_chunk(file, "IHDR", chunks(pieces.front().png, "IHDR"));
   std::string control;

@@ -20,7 +20,7 @@ class Film {
 
   /// Draws the next frame on white. Only the rectangle in which it differs from the one before is kept.
   void add(double seconds, const std::function<void(cairo_t*)>& draw);
-  /// Writes aside and renames; it runs over and over. Throws std::runtime_error that names the file.
+  /// Writes aside and renames; it runs over and over. Throws CannotWriteFile that names the file.
   void write(const std::string& path) const;
   int frames() const;
 

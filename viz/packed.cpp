@@ -1,25 +1,26 @@
 #include "viz/packed.hpp"
 
+#include "viz/trouble.hpp"
+
 #include <zlib.h>
 
 #include <algorithm>
 #include <cmath>
 #include <cstring>
-#include <stdexcept>
 
 namespace evenpull::viz {
 
 namespace {
 
 [[noreturn]] void not_a_number(const std::string& name) {
-  throw std::runtime_error("the page cannot be made: " + name + " holds what is not a number");
+  throw CannotDraw("the page cannot be made: " + name + " holds what is not a number");
 }
 
 template <class Frame>
 std::size_t common_length(const std::string& name, const std::vector<const Frame*>& frames) {
   const std::size_t n = frames.empty() ? 0 : frames.front()->size();
   for (const auto* f : frames)
-    if (f->size() != n) throw std::runtime_error("the page cannot be made: frames of " + name + " differ in length");
+    if (f->size() != n) throw CannotDraw("the page cannot be made: frames of " + name + " differ in length");
   return n;
 }
 
@@ -82,7 +83,7 @@ std::string Packer::text() const {
   uLongf size = compressBound(static_cast<uLong>(raw_.size()));
   std::vector<unsigned char> out(size);
   if (compress2(out.data(), &size, raw_.data(), static_cast<uLong>(raw_.size()), level) != Z_OK)
-    throw std::runtime_error("the page cannot be made: its fields could not be compressed");
+    throw CannotDraw("the page cannot be made: its fields could not be compressed");
   out.resize(size);
   return base64(out);
 }

@@ -25,7 +25,7 @@ class Packer {
 
   /// Frames of one quantity, each rounded to `step` and stored as the difference to the frame before, modulo 2^16:
   /// first the low bytes of a frame, then the high ones, so that what hardly changes is mostly zeros. Throws
-  /// std::runtime_error for a value that is no number, and where frames differ in length.
+  /// CannotDraw for a value that is no number, and where frames differ in length.
   void series(const std::string& name, const std::vector<const std::vector<float>*>& frames, double step);
   /// The same for small counts (states).
   void bytes(const std::string& name, const std::vector<const std::vector<unsigned char>*>& frames);

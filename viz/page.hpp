@@ -8,7 +8,7 @@
 namespace evenpull {
 
 /// Writes plan.html, whole or not at all; two runs of the same plan give the same bytes. Only steps up to the ceiling
-/// can be ticked off, none without one; hotter ones can be looked at and are marked. Throws std::runtime_error that
+/// can be ticked off, none without one; hotter ones can be looked at and are marked. Throws CannotWriteFile that
 /// names the file when it cannot be written.
 void write_page(const Plan& plan, const std::string& version, const std::string& path);
 

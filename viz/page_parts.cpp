@@ -1,9 +1,12 @@
 #include "viz/page_parts.hpp"
 
+#include "viz/trouble.hpp"
+
+#include <cerrno>
+#include <cstring>
 #include <filesystem>
 #include <fstream>
 #include <set>
-#include <stdexcept>
 
 namespace evenpull::viz {
 
@@ -18,27 +21,29 @@ std::string filled(const std::string& text, const std::map<std::string, std::str
     const auto close = text.find("}}", open);
     const auto name = text.substr(open + 2, close - open - 2);
     const auto value = values.find(name);
-    if (close == std::string::npos || value == values.end()) throw std::logic_error("a page has no value for " + name);
+    if (close == std::string::npos || value == values.end()) throw CannotDraw("a page has no value for " + name);
     out += value->second;
     used.insert(name);
     from = close + 2;
   }
   for (const auto& [name, value] : values)
-    if (!used.count(name)) throw std::logic_error("a page has no place for " + name);
+    if (!used.count(name)) throw CannotDraw("a page has no place for " + name);
   return out;
 }
 
 void write_whole(const std::string& path, const std::string& text) {
   const std::string aside = path + ".part";
+  errno = 0;
   std::ofstream out(aside, std::ios::binary);
   out << text;
   out.close();
   std::error_code error;
   if (out) std::filesystem::rename(aside, path, error);
   if (!out || error) {
+    const std::string reason = error ? error.message() : std::strerror(errno);
     std::error_code ignored;
     std::filesystem::remove(aside, ignored);
-    throw std::runtime_error("cannot write " + path + "; check the folder and the free space");
+    throw CannotWriteFile(path, reason);
   }
 }
 

@@ -22,7 +22,7 @@ extern const char* const page_lesson_js;
 /// ours (std::logic_error).
 std::string filled(const std::string& text, const std::map<std::string, std::string>& values);
 
-/// Writes aside and renames. Throws std::runtime_error that names the file.
+/// Writes aside and renames. Throws CannotWriteFile that names the file.
 void write_whole(const std::string& path, const std::string& text);
 
 }  // namespace evenpull::viz

@@ -10,8 +10,6 @@
 #include "viz/wording.hpp"
 #include "viz/zone_means.hpp"
 
-#include <fmt/core.h>
-
 namespace evenpull {
 
 std::vector<std::string> write_pictures(const Plan& plan, const std::string& directory) {
@@ -26,14 +24,14 @@ std::vector<std::string> write_pictures(const Plan& plan, const std::string& dir
   int frame_stage = -1;
   for (int stage = 0; stage <= last_stage_shown(plan); ++stage) {
     if (!stage_end(plan, stage)) continue;
-    const std::string stem = fmt::format("pull_{:.0f}F", fahrenheit(plan.the_case.stages[stage].temperature));
+    const std::string stem = "pull_" + stage_in_name(plan.the_case, stage);
     write_largest_pull(plan, stage, scale, directory + "/" + both(stem + "_largest"));
     write_chord_and_span_pull(plan, stage, scale, directory + "/" + both(stem + "_chord_and_span"));
     // The frame is shown after the hottest safe stage; without one, after the first, to show what gives way.
     if (frame_stage < 0 || stage <= plan.ceiling.value_or(-1)) frame_stage = stage;
   }
   for (int stage = 0; stage <= plan.ceiling.value_or(-1); ++stage) {
-    const std::string name = fmt::format("order_{:.0f}F.png", fahrenheit(plan.the_case.stages[stage].temperature));
+    const std::string name = "order_" + stage_in_name(plan.the_case, stage) + ".png";
     if (write_route_picture(plan, stage, directory + "/" + name)) names.push_back(name);
   }
   if (write_front_picture(plan, directory + "/turn_overs.png")) names.push_back("turn_overs.png");

@@ -14,7 +14,7 @@ namespace evenpull {
 /// skins) and, where there is something to trade, turn_overs.png; then of the hottest safe stage (of the first if none is
 /// safe) frame_use.png, frame_buckling.png (if it would buckle at all) and sag_between_ribs.png, and of all steps the moving
 /// step_by_step.png (an animated PNG). Those of the pull and frame_use come as .svg too. `directory` must exist.
-/// Gives the names of the files in it, in that order. Throws std::runtime_error that names the file when it cannot be
+/// Gives the names of the files in it, in that order. Throws CannotWriteFile that names the file when it cannot be
 /// written.
 std::vector<std::string> write_pictures(const Plan& plan, const std::string& directory);
 

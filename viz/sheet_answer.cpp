@@ -1,6 +1,6 @@
 #include "viz/sheet_pages.hpp"
 
-#include "viz/heat_words.hpp"
+#include "viz/reasons.hpp"
 #include "viz/sentences.hpp"
 #include "viz/sheet_flow.hpp"
 #include "viz/skin_drawing.hpp"
@@ -16,7 +16,6 @@ namespace {
 constexpr double answer_type = 76;  ///< the number that must be read from across the bench
 constexpr double second_type = 34;
 constexpr double loose_type = 36, loose_words_type = 16;  ///< that the cloth does not come tight, and where
-constexpr double reason_type = 13;
 constexpr double heading_type = 14;
 constexpr double gap = 14;
 constexpr std::size_t readings_shown = 4, least_readings = 1;
@@ -52,26 +51,6 @@ double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
   draw_text(cr, {at.x + c.width + 12, y + 5}, "true sole temperature,\nby thermometer",
             {.width = width - c.width - 12});
   return y + c.height - at.y;
-}
-
-double draw_reasons(cairo_t* cr, const Plan& plan, Point at, double width) {
-  double y = at.y;
-  y += draw_text(cr, {at.x, y}, "Why", {.size = heading_type, .bold = true}).height + 2;
-  y += draw_text(cr, {at.x, y}, plan.advice.because, {.size = reason_type, .width = width}).height + 6;
-  if (const auto sure = sure_words(plan); !sure.empty())
-    y += draw_text(cr, {at.x, y}, sure, {.size = reason_type, .bold = true, .width = width}).height + 6;
-  for (const auto& advice : plan.advice.advice)
-    y += draw_text(cr, {at.x, y}, advice, {.size = reason_type, .bold = true, .width = width}).height + 6;
-  const auto says_setting = [&](const std::string& s) {
-    return plan.setting && s.find(degrees_f(*plan.setting)) != std::string::npos;
-  };
-  // The advice may say it already.
-  if (plan.setting && std::none_of(plan.advice.advice.begin(), plan.advice.advice.end(), says_setting))
-    y += draw_text(cr, {at.x, y},
-                   "A setting up to " + degrees_both(*plan.setting) + " would still pass. This is advice, not a step.",
-                   {.size = reason_type, .width = width})
-             .height;
-  return y - at.y;
 }
 
 /// The first `shown` of the worst readings; gives the height, drawn or not.
@@ -170,7 +149,13 @@ void draw_answer_page(Sheet& sheet) {
   const double left = 0.4 * room.width - gap;
   const double right_x = room.x + 0.4 * room.width, right = 0.6 * room.width;
   const double answer = draw_answer(cr, plan, {room.x, room.y}, left);
-  const double reasons = draw_reasons(cr, plan, {right_x, room.y}, right);
+  std::vector<std::string> reasons_left;
+  const double reasons = draw_reasons(cr, reasons_of(plan), {right_x, room.y, right, warn.y - gap / 2 - room.y}, reasons_left);
+  const auto go_on = [&] {
+    if (reasons_left.empty()) return;
+    Flow flow(sheet, "Ironing plan: why");
+    flow.lists({{"Why, continued", reasons_left}});
+  };
   const double upper = room.y + std::max(answer, reasons) + gap;
   Box lower{room.x, upper, room.width, warn.y - gap / 2 - upper};
 
@@ -196,6 +181,7 @@ void draw_answer_page(Sheet& sheet) {
     const std::size_t beside = that_fit(right, lower.height), under = that_fit(left, warn.y - gap / 2 - under_answer.y);
     if (under > beside) draw_worst(cr, plan, under_answer, left, under, false);
     else if (beside > 0) draw_worst(cr, plan, {right_x, y}, right, beside, false);
+    go_on();
     if (!plan.ceiling) return;
     room = sheet.begin_page("Ironing plan: the order at a glance");
     draw_order_words(cr, plan, {room.x, room.y}, room.width, false);

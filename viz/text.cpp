@@ -30,7 +30,8 @@ void keep_units_whole(PangoAttrList* list, const std::string& text) {
   }
 }
 
-LayoutPtr lay_out(cairo_t* cr, const std::string& text, const TextStyle& style) {
+LayoutPtr lay_out(cairo_t* cr, const std::string& words, const TextStyle& style) {
+  const std::string text = readable(words);
   LayoutPtr layout(pango_cairo_create_layout(cr));
   std::unique_ptr<PangoFontDescription, decltype(&pango_font_description_free)> font(pango_font_description_new(),
                                                                                      pango_font_description_free);
@@ -68,7 +69,83 @@ void show(cairo_t* cr, PangoLayout* layout, Point at, const Colour& ink) {
   cairo_new_path(cr);
 }
 
+/// Length of the UTF-8 character that begins there; 0 if none does.
+std::size_t character_length(const std::string& text, std::size_t at) {
+  const gunichar c = g_utf8_get_char_validated(text.data() + at, static_cast<gssize>(text.size() - at));
+  if (c == static_cast<gunichar>(-1) || c == static_cast<gunichar>(-2)) return 0;
+  return static_cast<std::size_t>(g_utf8_next_char(text.data() + at) - (text.data() + at));
+}
+
+bool begins_character(const std::string& text, std::size_t at) {
+  return at >= text.size() || (static_cast<unsigned char>(text[at]) & 0xC0) != 0x80;
+}
+
 }  // namespace
+
+std::string readable(const std::string& text) {
+  std::string out;
+  out.reserve(text.size());
+  for (std::size_t i = 0; i < text.size();) {
+    const std::size_t n = character_length(text, i);
+    const auto c = static_cast<unsigned char>(text[i]);
+    if (n == 0)
+      out += "\uFFFD";
+    else if ((c < 0x20 && c != '\n') || c == 0x7F)
+      out += ' ';
+    else
+      out.append(text, i, n);
+    i += std::max<std::size_t>(n, 1);
+  }
+  return out;
+}
+
+std::string cut_to_width(cairo_t* cr, const std::string& words, const TextStyle& style, double room) {
+  // No line of ours holds that many letters, and to set them all only to drop them takes long.
+  constexpr std::size_t most = 1000;
+  TextStyle line = style;
+  line.width = 0;
+  std::string text = readable(words);
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  if (text.size() <= most && measure_text(cr, text, line).width <= room) return text;
+  const auto cut_at = [&](std::size_t n) {
+    while (!begins_character(text, n)) --n;
+    while (n > 0 && text[n - 1] == ' ') --n;
+    return text.substr(0, n) + "…";
+  };
+  std::size_t fits = 0, too_long = std::min(text.size(), most) + 1;
+  while (too_long - fits > 1) {
+    const std::size_t half = (fits + too_long) / 2;
+    (measure_text(cr, cut_at(half), line).width <= room ? fits : too_long) = half;
+  }
+  return cut_at(fits);
+}
+
+std::vector<std::string> split_by_height(cairo_t* cr, const std::string& words, const TextStyle& style, double height) {
+  std::vector<std::string> pieces;
+  const std::string text = readable(words);
+  const auto layout = lay_out(cr, text, style);
+  std::unique_ptr<PangoLayoutIter, decltype(&pango_layout_iter_free)> line(pango_layout_get_iter(layout.get()),
+                                                                          pango_layout_iter_free);
+  std::size_t from = 0;
+  int top = 0;
+  const auto cut = [&](std::size_t to) {
+    std::string piece = text.substr(from, to - from);
+    while (!piece.empty() && (piece.back() == ' ' || piece.back() == '\n')) piece.pop_back();
+    pieces.push_back(std::move(piece));
+    from = to;
+  };
+  do {
+    int y0 = 0, y1 = 0;
+    pango_layout_iter_get_line_yrange(line.get(), &y0, &y1);
+    const auto begin = static_cast<std::size_t>(pango_layout_iter_get_index(line.get()));
+    if (begin > from && y1 - top > height * PANGO_SCALE) {
+      cut(begin);
+      top = y0;
+    }
+  } while (pango_layout_iter_next_line(line.get()));
+  cut(text.size());
+  return pieces;
+}
 
 Extent draw_text(cairo_t* cr, Point at, const std::string& text, const TextStyle& style) {
   const auto layout = lay_out(cr, text, style);

@@ -4,6 +4,7 @@
 #include "viz/canvas.hpp"
 
 #include <string>
+#include <vector>
 
 namespace evenpull::viz {
 
@@ -26,6 +27,12 @@ Extent draw_text(cairo_t* cr, Point at, const std::string& text, const TextStyle
 Extent measure_text(cairo_t* cr, const std::string& text, const TextStyle& style = {});
 /// Draws one line centred on a point, turned by `angle` [rad, clockwise].
 void draw_centred(cairo_t* cr, Point centre, const std::string& text, const TextStyle& style, double angle = 0);
+/// Letters that can be set: what is no UTF-8 becomes the sign for it, what is no letter (a line end apart) a space.
+std::string readable(const std::string& text);
+/// In one line, cut short with three dots if it is wider than `room`.
+std::string cut_to_width(cairo_t* cr, const std::string& text, const TextStyle& style, double room);
+/// Cut between lines into pieces none of which is higher than that, or than one line.
+std::vector<std::string> split_by_height(cairo_t* cr, const std::string& text, const TextStyle& style, double height);
 /// Largest size in [least, most] at which the line fits the box.
 double fitting_size(cairo_t* cr, const std::string& text, const TextStyle& style, Extent box, double least,
                     double most);

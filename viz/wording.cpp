@@ -1,6 +1,7 @@
 #include "viz/wording.hpp"
 
 #include "sequencer/error_bars.hpp"
+#include "viz/trouble.hpp"
 
 #include <fmt/core.h>
 
@@ -27,10 +28,15 @@ double no_minus_zero(double v, int decimals) {
   return std::abs(v) < step / 2 ? 0.0 : v;
 }
 
-// A frame without compression has no buckling factor; "inf" would say nothing to a reader.
+// A frame without compression has no buckling factor; "inf" would say nothing to a reader. What is no number at all is a
+// mistake of ours: called "none" it would pass for good news.
+bool is_none(double v) {
+  if (std::isnan(v)) throw CannotDraw("a value that is to be said is not a number");
+  return std::isinf(v);
+}
+
 std::string fixed(double v, int decimals) {
-  if (!std::isfinite(v)) return "none";
-  return fmt::format("{:.{}f}", no_minus_zero(v, decimals), decimals);
+  return number_text(v, decimals);
 }
 
 // A bow as a share of the spacing between joints, as a workshop says it.
@@ -60,6 +66,11 @@ double pounds_per_inch(double newtons_per_metre) {
   return newtons_per_metre * metres_per_inch / newtons_per_pound;
 }
 
+std::string number_text(double v, int decimals) {
+  if (is_none(v)) return "none";
+  return fmt::format("{:.{}f}", no_minus_zero(v, decimals), decimals);
+}
+
 std::string degrees_f(double kelvin) {
   return fixed(fahrenheit(kelvin), 0) + " °F";
 }
@@ -68,6 +79,19 @@ std::string degrees_c(double kelvin) {
 }
 std::string degrees_both(double kelvin) {
   return degrees_f(kelvin) + " (" + degrees_c(kelvin) + ")";
+}
+
+std::string swing_both(double kelvin) {
+  return "± " + fixed(kelvin * 1.8, 0) + " °F (± " + fixed(kelvin, 0) + " °C)";
+}
+
+std::string speed_both(double metres_per_second) {
+  const double in = inches(metres_per_second);
+  return fixed(in, in < 10 ? 1 : 0) + " in/s (" + fixed(metres_per_second * 1000, 0) + " mm/s)";
+}
+
+std::string times_text(int n) {
+  return n == 1 ? "once" : n == 2 ? "twice" : std::to_string(n) + " times";
 }
 
 std::string length_both(double metres) {
@@ -108,6 +132,13 @@ std::string dose_word(double dose) {
   return dose <= most_of_a_light_dose ? "light" : "part " + fixed(dose, 2);
 }
 
+std::string stage_in_name(const Case& c, int stage) {
+  const auto plain = [&](int s) { return fmt::format("{:.0f}F", fahrenheit(c.stages.at(static_cast<std::size_t>(s)).temperature)); };
+  int same = 1;
+  for (int s = 0; s < stage; ++s) same += plain(s) == plain(stage);
+  return plain(stage) + (same > 1 ? "_" + std::to_string(same) : "");
+}
+
 std::string side_word(Side side) {
   return side == Side::top ? "TOP" : "BOTTOM";
 }
@@ -117,7 +148,7 @@ std::string limit_value(const LimitReading& reading) {
 }
 
 std::string limit_value(const LimitReading& reading, double value) {
-  if (!std::isfinite(value)) return "none";
+  if (is_none(value)) return "none";
   if (reading.unit == "Pa") return fixed(value / pascals_per_ksi, 1) + " ksi (" + fixed(value / 1e6, 0) + " MPa)";
   if (reading.unit == "m") return small_length_both(value);
   if (reading.unit == "rad") return angle_text(value);

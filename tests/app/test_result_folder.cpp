@@ -10,7 +10,7 @@ namespace {
 
 void publish(const fs::path& target, const std::string& content) {
   ResultFolder f(target);
-  write_text(f.open() / "plan.json", content);
+  f.write("plan.json", content);
   f.publish();
 }
 
@@ -32,7 +32,7 @@ TEST_CASE("a run that fails leaves the earlier result as it was", "[results]") {
   publish(t.path / "r", "one");
   try {
     ResultFolder f(t.path / "r");
-    write_text(f.open() / "plan.json", "half");
+    f.write("plan.json", "half");
     throw std::runtime_error("something went wrong");
   } catch (const std::runtime_error&) {
   }
@@ -43,7 +43,7 @@ TEST_CASE("a run that fails leaves the earlier result as it was", "[results]") {
 TEST_CASE("a good run takes the place of the earlier result", "[results]") {
   const TemporaryFolder t;
   publish(t.path / "r", "one");
-  write_text(t.path / "r" / "order.toml", "old");
+  t.write("r/order.toml", "old");
   publish(t.path / "r", "two");
   CHECK(read_all(t.path / "r" / "plan.json") == "two");
   CHECK_FALSE(fs::exists(t.path / "r" / "order.toml"));
@@ -67,7 +67,7 @@ TEST_CASE("a note laid into the folder during a run stops the run, not the note"
   publish(t.path / "r", "one");
   {
     ResultFolder f(t.path / "r");
-    write_text(f.open() / "plan.json", "two");
+    f.write("plan.json", "two");
     t.write("r/notes.txt", "my own");
     CHECK_THROWS_AS(f.publish(), CannotWrite);
   }

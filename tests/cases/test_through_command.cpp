@@ -1,12 +1,12 @@
 // Every case through the command itself, as a person would type it.
+#include "tests/cases/command.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 #include <string>
 #include <utility>
 #include <vector>
@@ -16,42 +16,16 @@
 #ifdef EVENPULL_COMMAND
 
 namespace fs = std::filesystem;
+using namespace evenpull_test;
 
 namespace {
-
-struct Folder {
-  fs::path path;
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "evenpull-cases-XXXXXX").string();
-    REQUIRE(mkdtemp(name.data()) != nullptr);
-    path = name;
-  }
-  ~Folder() {
-    std::error_code ignored;
-    fs::remove_all(path, ignored);
-  }
-};
 
 int run(const std::string& arguments) {
   return std::system((std::string("\"") + EVENPULL_COMMAND + "\" " + arguments + " >/dev/null").c_str());
 }
 
-std::string text_of(const fs::path& path) {
-  std::ifstream in(path, std::ios::binary);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return text.str();
-}
-
-std::string quoted(const fs::path& p) {
-  return '"' + p.string() + '"';
-}
-
 const std::vector<std::string> names = {"metal_aileron", "light_tube_rudder", "very_light_bow", "two_sheet_elevator",
                                         "template"};
-fs::path case_path(const std::string& name) {
-  return fs::path(EVENPULL_CASES_DIR) / (name + ".toml");
-}
 
 }  // namespace
 
