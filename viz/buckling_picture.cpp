@@ -109,9 +109,7 @@ bool write_buckling_picture(const Plan& plan, int stage, const std::string& path
     draw_text(cr, {margin, 18},
               "How the frame would buckle, after " + degrees_both(plan.the_case.stages[stage].temperature),
               {.size = title_type, .bold = true});
-    std::string below = plan.the_case.title;
-    for (const auto& mark : plan_marks(plan)) below += "  ·  " + mark;
-    draw_text(cr, {margin, 66}, below, {.size = type});
+    draw_text(cr, {margin, 66}, title_and_marks(cr, plan, "", type, picture_width - 2 * margin), {.size = type});
     draw_text(cr, {margin, 104}, buckling_sentence(*mode), {.size = sentence_type, .bold = true});
     draw_text(cr, {margin, 150},
               fmt::format("Ringed, where it moves most: {}. State: {}. Wanted: at least {:.1f} times.", mode->where,

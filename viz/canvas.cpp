@@ -1,5 +1,6 @@
 #include "viz/canvas.hpp"
 
+#include "viz/page_parts.hpp"
 #include "viz/text.hpp"
 #include "viz/trouble.hpp"
 
@@ -9,12 +10,9 @@
 
 #include <cctype>
 #include <cmath>
-#include <filesystem>
-#include <fstream>
 #include <map>
 #include <memory>
 #include <new>
-#include <sstream>
 
 namespace evenpull::viz {
 
@@ -31,36 +29,23 @@ SurfacePtr hold(cairo_surface_t* s) {
   return {s, cairo_surface_destroy};
 }
 
-[[noreturn]] void fail(const std::string& path, const std::string& reason) {
-  std::error_code ignored;
-  std::filesystem::remove(path + ".part", ignored);
-  throw CannotWriteFile(path, reason);
-}
-
-/// Cairo tells of a full disk and of a picture too large to draw in one way; here they are kept apart.
+/// The disk has no part in drawing: what goes wrong here is ours, or memory is short.
 void throw_if_bad(cairo_status_t status, const std::string& path) {
   if (status == CAIRO_STATUS_SUCCESS) return;
-  const std::string words = cairo_status_to_string(status);
-  for (const cairo_status_t of_the_disk : {CAIRO_STATUS_WRITE_ERROR, CAIRO_STATUS_FILE_NOT_FOUND, CAIRO_STATUS_TEMP_FILE_ERROR})
-    if (status == of_the_disk) fail(path, words);
-  std::error_code ignored;
-  std::filesystem::remove(path + ".part", ignored);
   if (status == CAIRO_STATUS_NO_MEMORY) throw std::bad_alloc();
-  throw CannotDraw("cannot draw " + path + ": " + words);
+  throw CannotDraw("cannot draw " + path + ": " + cairo_status_to_string(status));
 }
 
-void rename_whole(const std::string& path) {
-  std::error_code error;
-  std::filesystem::rename(path + ".part", path, error);
-  if (error) fail(path, error.message());
+// Cairo writes to memory, and the file is written by us: closing a file that the disk has no room for, it does not notice
+// that the last bytes are missing (seen with version 1.16).
+cairo_status_t append(void* to, const unsigned char* data, unsigned size) {
+  static_cast<std::string*>(to)->append(reinterpret_cast<const char*>(data), size);
+  return CAIRO_STATUS_SUCCESS;
 }
 
 /// Cairo numbers its surfaces through the life of the program; in a file the first one is number 1, whatever came before.
-void renumber_surfaces(const std::string& path) {
-  std::ifstream in(path, std::ios::binary);
-  std::stringstream text;
-  text << in.rdbuf();
-  const std::string word = "surface", from = text.str();
+std::string with_surfaces_renumbered(const std::string& from) {
+  const std::string word = "surface";
   std::string to;
   std::map<std::string, std::size_t> numbers;
   std::size_t at = 0;
@@ -73,12 +58,7 @@ void renumber_surfaces(const std::string& path) {
     to.append(from, at, found - at).append(word).append(std::to_string(number));
     at = end;
   }
-  to.append(from, at);
-  in.close();
-  std::ofstream out(path, std::ios::binary);
-  out << to;
-  out.close();
-  if (!out) fail(path.substr(0, path.size() - 5), "it could not be written a second time");
+  return to.append(from, at);
 }
 
 // Text placed by unhinted metrics sits at the same place on paper and on a screen.
@@ -99,18 +79,26 @@ void draw_on(cairo_surface_t* surface, const std::string& path, const std::funct
   throw_if_bad(cairo_status(cr.get()), path);
 }
 
+std::function<void(cairo_t*)> on_white(const std::function<void(cairo_t*)>& draw) {
+  return [&draw](cairo_t* cr) {
+    set_ink(cr, white);
+    cairo_paint(cr);
+    draw(cr);
+  };
+}
+
 }  // namespace
 
 void write_pdf(const std::string& path, Extent page, const std::string& title,
                const std::function<void(cairo_t*)>& draw) {
-  auto surface = hold(cairo_pdf_surface_create((path + ".part").c_str(), page.width, page.height));
+  std::string bytes;
+  auto surface = hold(cairo_pdf_surface_create_for_stream(append, &bytes, page.width, page.height));
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, readable(title).c_str());
   cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, fixed_date);
   draw_on(surface.get(), path, draw);
   cairo_surface_finish(surface.get());
   throw_if_bad(cairo_surface_status(surface.get()), path);
-  surface.reset();
-  rename_whole(path);
+  write_whole(path, bytes);
 }
 
 void draw_nowhere(Extent page, const std::function<void(cairo_t*)>& draw) {
@@ -121,38 +109,26 @@ void draw_nowhere(Extent page, const std::function<void(cairo_t*)>& draw) {
 void write_png(const std::string& path, Extent size, const std::function<void(cairo_t*)>& draw) {
   auto surface = hold(cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(std::ceil(size.width)),
                                                  static_cast<int>(std::ceil(size.height))));
-  draw_on(surface.get(), path, [&](cairo_t* cr) {
-    set_ink(cr, white);
-    cairo_paint(cr);
-    draw(cr);
-  });
-  throw_if_bad(cairo_surface_write_to_png(surface.get(), (path + ".part").c_str()), path);
-  rename_whole(path);
+  draw_on(surface.get(), path, on_white(draw));
+  std::string bytes;
+  throw_if_bad(cairo_surface_write_to_png_stream(surface.get(), append, &bytes), path);
+  write_whole(path, bytes);
 }
 
 void write_png_and_svg(const std::string& stem, Extent size, const std::function<void(cairo_t*)>& draw) {
   write_png(stem + ".png", size, draw);
   const std::string path = stem + ".svg";
-  auto surface = hold(cairo_svg_surface_create((path + ".part").c_str(), size.width, size.height));
+  std::string bytes;
+  auto surface = hold(cairo_svg_surface_create_for_stream(append, &bytes, size.width, size.height));
   cairo_svg_surface_set_document_unit(surface.get(), CAIRO_SVG_UNIT_PX);
-  draw_on(surface.get(), path, [&](cairo_t* cr) {
-    set_ink(cr, white);
-    cairo_paint(cr);
-    draw(cr);
-  });
+  draw_on(surface.get(), path, on_white(draw));
   cairo_surface_finish(surface.get());
   throw_if_bad(cairo_surface_status(surface.get()), path);
-  surface.reset();
-  renumber_surfaces(path + ".part");
-  rename_whole(path);
+  write_whole(path, with_surfaces_renumbered(bytes));
 }
 
 void draw_on_image(cairo_surface_t* image, const std::function<void(cairo_t*)>& draw) {
-  draw_on(image, "the moving picture", [&](cairo_t* cr) {
-    set_ink(cr, white);
-    cairo_paint(cr);
-    draw(cr);
-  });
+  draw_on(image, "the moving picture", on_white(draw));
 }
 
 void end_page(cairo_t* cr) {

@@ -12,6 +12,7 @@
 #include <vtkFieldData.h>
 #include <vtkFloatArray.h>
 #include <vtkNew.h>
+#include <vtkObject.h>
 #include <vtkPointData.h>
 #include <vtkPoints.h>
 #include <vtkStringArray.h>
@@ -355,6 +356,7 @@ void write_index(const Plan& plan, const std::string& path) {
 }  // namespace
 
 void write_fields(const Plan& plan, const std::string& directory) {
+  vtkObject::GlobalWarningDisplayOff();  // what goes wrong is told once, by us
   std::filesystem::create_directories(directory + "/fields");
   SkinBlock top(plan, Side::top), bottom(plan, Side::bottom);
   top.set_risks(plan.chances), bottom.set_risks(plan.chances);

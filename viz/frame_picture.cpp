@@ -22,6 +22,7 @@ namespace {
 constexpr double picture_width = 1600, margin = 40, list_width = 440;
 constexpr double type = 22, title_type = 34, head_height = 112;
 constexpr double row_height = 34, badge = 15, list_head = 94;
+constexpr std::size_t most_listed = 40;  ///< members; the picture would grow beyond what can be drawn
 constexpr double least_line = 5, most_line = 13;
 // The largest movement is drawn about this share of the chord.
 constexpr double drawn_share_of_chord = 0.16;
@@ -129,7 +130,7 @@ void draw_members(cairo_t* cr, const Panel& panel, const Snapshot& now, const Fr
 }
 
 void draw_badges(cairo_t* cr, const Panel& panel, const FrameView& view, const std::vector<Ranked>& ranked) {
-  for (std::size_t r = 0; r < ranked.size(); ++r) {
+  for (std::size_t r = 0; r < std::min(ranked.size(), most_listed); ++r) {
     const auto& joints = panel.members[ranked[r].member].joints;
     if (joints.size() < 2) continue;
     const auto role = panel.members[ranked[r].member].role;
@@ -162,15 +163,19 @@ void draw_list(cairo_t* cr, const Panel& panel, const std::vector<Ranked>& ranke
             "Use of the stress limit at the end of the stage; on the way it may be more, see the sheet",
             {.size = type, .bold = true, .width = box.width});
   double y = box.y + list_head;
-  for (std::size_t r = 0; r < ranked.size() && y + row_height <= box.bottom(); ++r, y += row_height) {
+  const std::size_t shown = std::min(ranked.size(), most_listed);
+  for (std::size_t r = 0; r < shown; ++r, y += row_height) {
     draw_badge(cr, {box.x + badge, y + row_height / 2 - 3}, static_cast<int>(r) + 1);
     fill_box(cr, {box.x + 44, y + 4, 40, 20}, bands.colour_of(ranked[r].use));
     stroke_box(cr, {box.x + 44, y + 4, 40, 20}, 1.5);
     const bool over = ranked[r].use > 1;
     draw_text(cr, {box.x + 96, y}, fmt::format("{:.2f}{}", ranked[r].use, over ? " OVER" : ""),
               {.size = type, .bold = true});
-    draw_text(cr, {box.x + (over ? 236 : 164), y}, panel.members[ranked[r].member].name, {.size = type});
+    const double x = box.x + (over ? 236 : 164);
+    draw_text(cr, {x, y}, cut_to_width(cr, panel.members[ranked[r].member].name, {.size = type}, box.right() - x), {.size = type});
   }
+  if (shown < ranked.size())
+    draw_text(cr, {box.x, y}, fmt::format("and {} more, of {:.2f} at most", ranked.size() - shown, ranked[shown].use), {.size = type});
 }
 
 }  // namespace
@@ -186,14 +191,12 @@ void write_frame_picture(const Plan& plan, int stage, const std::string& stem) {
   const double room = view.room_for_movement() + 30;
   const double plan_height = view.chord() + 2 * room, up = view.room_up_and_down() + 24, behind_height = 2 * up + 60,
                legend = 110;
-  const double list_height = list_head + row_height * static_cast<double>(ranked.size());
+  const double list_height = list_head + row_height * static_cast<double>(std::min(ranked.size(), most_listed + 1));
   const double body = std::max(plan_height + behind_height + legend, list_height + 20);
   write_png_and_svg(stem, {picture_width, head_height + body}, [&](cairo_t* cr) {
     draw_text(cr, {margin, 18}, "The frame after " + degrees_both(plan.the_case.stages[stage].temperature),
               {.size = title_type, .bold = true});
-    std::string below = plan.the_case.title;
-    for (const auto& mark : plan_marks(plan)) below += "  ·  " + mark;
-    draw_text(cr, {margin, 66}, below, {.size = type});
+    draw_text(cr, {margin, 66}, title_and_marks(cr, plan, "", type, picture_width - 2 * margin), {.size = type});
     view.origin = {margin + 10, head_height + room};
     draw_text(cr, {margin, head_height - 4},
               fmt::format("Plan view, bow exaggerated {:.0f} times (dashed: before); leading edge above, root left",

@@ -23,11 +23,6 @@ constexpr std::size_t zones_named = 10;
 
 std::string seconds(double s) { return s < 10 ? fmt::format("{:.1f} s", s) : fmt::format("{:.0f} s", s); }
 
-std::string speed(double metres_per_second) {
-  const double in = inches(metres_per_second);
-  return in < 10 ? fmt::format("{:.1f} in/s", in) : fmt::format("{:.0f} in/s", in);
-}
-
 std::string chance_words(const Chance& c) {
   return fmt::format("{} ({} to {})", percent_text(c.share()), percent_text(c.low), percent_text(c.high));
 }
@@ -48,13 +43,17 @@ std::string zone_list(const Plan& plan, const std::vector<int>& zones) {
 }
 
 std::string passes_sentence(const Case& c, const PassCount& n, const std::string& where) {
-  std::string text = fmt::format("{}: ", where);
-  for (int i = 0; i < 3 && i < static_cast<int>(n.done.size()); ++i)
+  std::string text = fmt::format("{}: ", where), counts;
+  const int told = std::min(3, static_cast<int>(n.done.size()));
+  for (int i = 0; i < told; ++i) {
     text += fmt::format("{}{}", i ? ", " : "", percent_text(n.done[i]));
-  text += " of the area done after 1, 2, 3 full passes";
+    counts += fmt::format("{}{}", i ? ", " : "", i + 1);
+  }
+  text += fmt::format(" of the area done after {} full pass{}", counts, told == 1 ? "" : "es");
   text += n.least > 0 ? fmt::format("; {} for {} of it.", n.least == 1 ? "one pass does" : fmt::format("{} passes", n.least),
                                     percent_text(c.wanted.done_share))
-                      : fmt::format("; {} is not reached in {} passes.", percent_text(c.wanted.done_share), n.done.size());
+                      : fmt::format("; {} is not reached in {} pass{}.", percent_text(c.wanted.done_share), n.done.size(),
+                                    n.done.size() == 1 ? "" : "es");
   return text;
 }
 
@@ -74,9 +73,10 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
   const int met = full_passes_so_far(c, stage, static_cast<int>(doses.size()), doses.back());
   const double hotter = c.iron.swing * top_of_swing_met(met) * kelvin_to_degF;
   if (last && hotter >= hotter_told)
-    list.push_back(fmt::format("{}: {} full passes with a swing of ± {:.0f} °F leave the cloth as {:.0f} °F would, since the "
-                               "hottest of them counts. That is what is computed here.",
-                               at, met, c.iron.swing * kelvin_to_degF, fahrenheit(c.stages[stage].temperature) + hotter));
+    list.push_back(fmt::format("{}: {} full pass{} with a swing of {} leave{} the cloth as {} would, since the "
+                               "hottest {} counts. That is what is computed here.",
+                               at, met, met == 1 ? "" : "es", swing_both(c.iron.swing), met == 1 ? "s" : "",
+                               degrees_both(c.stages[stage].temperature + hotter / kelvin_to_degF), met == 1 ? "moment" : "of them"));
   if (last && passes <= h.open.beyond.size() && h.open.beyond[passes - 1] >= beyond_told)
     list.push_back(fmt::format("{}: {} of the area ends with more than {} of full shrink, for each pass the top of the swing counts "
                                "and nothing takes it back. A steadier iron makes this plan surer than care does.",
@@ -124,14 +124,14 @@ std::string hold_words(const PassHeat& pass, const Iron& iron) {
   const double along = std::max(iron.sole_length, iron.sole_width), across = std::min(iron.sole_length, iron.sole_width);
   std::string text;
   if (pass.way == PassWay::touch) {
-    text = fmt::format("keep moving: draw the sole sideways at {} ({} on each spot)", speed(across / pass.open.contact),
+    text = fmt::format("keep moving: draw the sole sideways at {}, {} on each spot", speed_both(across / pass.open.contact),
                        seconds(pass.open.contact));
-    if (pass.nose) text += fmt::format(", over the nose at {}", speed(across / pass.nose->contact));
+    if (pass.nose) text += fmt::format(", over the nose at {}", speed_both(across / pass.nose->contact));
     return text + ".";
   }
   if (pass.way == PassWay::setting) text = fmt::format("set the sole to {} true and ", degrees_both(pass.sole_temperature));
   text += fmt::format("stay {} on each spot (or draw the sole lengthwise at {})", seconds(pass.open.contact),
-                      speed(along / pass.open.contact));
+                      speed_both(along / pass.open.contact));
   if (pass.nose) text += fmt::format(", over the nose {}", seconds(pass.nose->contact));
   return text + ".";
 }
@@ -171,11 +171,11 @@ std::vector<std::string> heat_sentences(const Plan& plan) {
   const int last = std::min(plan.ceiling.value_or(0), static_cast<int>(plan.heat.size()) - 1);
   if (last < 0) return list;
   list.push_back(fmt::format(
-      "Dwell is for this sole, cloth of {:.1f} oz/yd² and contact of {:.0f} W/(m² K); pressing harder shortens it. Done "
-      "means at least {} of full shrink, with a swing of ± {:.0f} °F, a hand off by {}, {} of a pass missed and {} "
+      "Dwell is for this sole, cloth of {:.1f} oz/yd² ({:.0f} g/m²) and contact of {:.0f} W/(m² K); pressing harder shortens it. Done "
+      "means at least {} of full shrink, with a swing of {}, a hand off by {}, {} of a pass missed and {} "
       "overlapped.",
-      c.cloth.areal_mass / 0.0339057, c.iron.conductance, percent_text(1 - c.wanted.done_band),
-      c.iron.swing * kelvin_to_degF, percent_text(c.iron.hand_scatter), percent_text(c.iron.missed),
+      c.cloth.areal_mass / 0.0339057, c.cloth.areal_mass * 1000, c.iron.conductance, percent_text(1 - c.wanted.done_band),
+      swing_both(c.iron.swing), percent_text(c.iron.hand_scatter), percent_text(c.iron.missed),
       percent_text(c.iron.overlap)));
   for (int s = 0; s <= last; ++s) add_stage(list, plan, s, s == last);
   return list;

@@ -31,7 +31,7 @@ struct IronCard {
   std::vector<CurvePoint> curve;  ///< dial rising
 };
 
-/// Half a sheet of letter or A4. Throws std::runtime_error that names the file when it cannot be written.
+/// Half a sheet of letter or A4. Throws CannotWriteFile that names the file when it cannot be written.
 void write_iron_card(const IronCard& card, Paper paper, const std::string& version, const std::string& path);
 
 }  // namespace evenpull

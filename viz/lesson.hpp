@@ -43,7 +43,7 @@ Plan up_to_stage(Plan plan, int stage);
 /// Five plain questions with the answers that this run gives.
 std::vector<LessonQuestion> lesson_questions(const Lesson& lesson);
 
-/// lesson.pdf. Throws std::runtime_error that names the file when it cannot be written; the same bytes every time.
+/// lesson.pdf. Throws CannotWriteFile that names the file when it cannot be written; the same bytes every time.
 void write_lesson_sheet(const Lesson& lesson, Paper paper, const std::string& version, const std::string& path);
 /// lesson.html: opens from a file, needs no network.
 void write_lesson_page(const Lesson& lesson, const std::string& version, const std::string& path);

@@ -103,10 +103,12 @@ std::vector<LessonQuestion> lesson_questions(const Lesson& lesson) {
   if (can_slip(lesson)) {
     const std::size_t at = peak(wrong.slip);
     list.push_back({"Way A: after which step has the cloth moved furthest round the trailing edge, and to which side?",
-                    fmt::format("{}: {}, to the {}. The side that is hot first takes cloth from the other one. Furthest in the "
+                    fmt::format("{}: {}{}. The side that is hot first takes cloth from the other one. Furthest in the "
                                 "other ways: ",
                                 moment_words(a, at), small_length_both(std::abs(wrong.slip[at])),
-                                wrong.slip[at] > 0 ? "top" : "bottom")});
+                                wrong.slip[at] > 0   ? ", to the top"
+                                : wrong.slip[at] < 0 ? ", to the bottom"
+                                                     : "")});
     for (std::size_t w = 1; w < lesson.ways.size(); ++w)
       list.back().answer += fmt::format("{}{} {}", w > 1 ? "; " : "", way_letter(w),
                                         small_length_both(std::abs(series[w].slip[peak(series[w].slip)])));
@@ -127,7 +129,7 @@ std::vector<LessonQuestion> lesson_questions(const Lesson& lesson) {
                               moment_words(a, at), wrong.difference_chord[at] > 0 ? "top" : "bottom",
                               pull_both(std::abs(wrong.difference_chord[at])))});
   list.push_back({"How many times is the panel turned over in each way? What is bought with it?",
-                  each([&](std::size_t w) { return fmt::format("{} times", series[w].turn_overs.back()); }) +
+                  each([&](std::size_t w) { return times_text(series[w].turn_overs.back()); }) +
                       " Largest pull difference along the chord: " + each([&](std::size_t w) {
                         const auto& d = series[w].difference_chord;
                         return pull_both(std::abs(d[peak(d)]));
@@ -210,7 +212,7 @@ std::size_t telling_moment(const Lesson& lesson, const std::vector<LessonSeries>
 
 std::string lesson_angle(double radians) {
   const double degrees = radians * 180 / std::numbers::pi;
-  return fmt::format("{:.{}f}°", degrees, std::abs(degrees) < 0.1 ? 3 : 2);
+  return number_text(degrees, std::abs(degrees) < 0.1 ? 3 : 2) + "°";
 }
 
 std::string moment_words(const Plan& plan, std::size_t moment) {

@@ -85,7 +85,7 @@ void write_lesson_page(const Lesson& lesson, const std::string& version, const s
                             {"questions", questions(lesson)},
                             {"airworthy", escaped(airworthy_sentence)},
                             {"version", escaped(version)},
-                            {"numbers", for_script(numbers(lesson).dump())},
+                            {"numbers", for_script(numbers(lesson).dump(-1, ' ', false, Json::error_handler_t::replace))},
                             {"data", data},
                             {"script", std::string(page_unpack_js) + page_panel_inks_js + page_panel_data_js + page_panel_view_js + page_lesson_js}}));
 }

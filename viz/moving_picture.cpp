@@ -82,9 +82,7 @@ void draw_moment(cairo_t* cr, const Plan& plan, std::size_t step, std::size_t la
                         degrees_f(plan.the_case.stages[s.stage].temperature), s.pass);
   }
   draw_text(cr, {margin, 10}, title, {.size = title_type, .bold = true});
-  std::string below = plan.the_case.title;
-  for (const auto& mark : plan_marks(plan)) below += "  ·  " + mark;
-  draw_text(cr, {margin, 44}, below, {.size = type});
+  draw_text(cr, {margin, 44}, title_and_marks(cr, plan, "", type, width - 2 * margin), {.size = type});
   if (!plan.ceiling)
     draw_text(cr, {width - margin, 14}, "NOT SAFE: do not iron", {.size = type, .bold = true, .align = Align::right});
   draw_text(cr, {margin, 66}, "Larger pull in the cloth; the heavy outline is the zone just ironed", {.size = type});

@@ -8,7 +8,7 @@
 namespace evenpull::viz {
 
 /// Numbers of the first pass, arrows where the next zone is no neighbour. False, and nothing is written, where no zone of the
-/// stage is to be ironed. Throws std::runtime_error that names the file.
+/// stage is to be ironed. Throws CannotWriteFile that names the file.
 bool write_route_picture(const Plan& plan, int stage, const std::string& path);
 
 /// Worst use and worst pull difference of the orders compared over their turn-overs in a pass. False, and nothing is written,

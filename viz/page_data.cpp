@@ -206,7 +206,7 @@ PageData page_data(const Plan& plan, const std::string& more) {
   add_steps(j, plan);
   for (const auto& s : plan.snapshots) j["labels"].push_back(s.label);
   if (!more.empty()) j["more"] = Json::parse(more);
-  return {for_script(j.dump()), packer.text()};
+  return {for_script(j.dump(-1, ' ', false, Json::error_handler_t::replace)), packer.text()};
 }
 
 std::string escaped(const std::string& text) {

@@ -66,7 +66,7 @@ void draw_map(cairo_t* cr, const Plan& plan, const Snapshot& now, const std::vec
   const auto means = zone_means(panel, pull);
   draw_zone_words(cr, panel, view, 18, 26, [&](const Zone& zone) {
     const double mean = means[&zone - panel.zones.data()];
-    return ZoneWords{fmt::format("{:.1f}", pounds_per_inch(mean)), zone.label, black, true};
+    return ZoneWords{number_text(pounds_per_inch(mean), 1), zone.label, black, true};
   });
 }
 

@@ -12,6 +12,9 @@ class RunList {
   /// Height when laid in as many columns as the width allows.
   double height(double width) const;
   void draw(const Box& box) const;
+  /// Lines from `first` on, column by column, as many as find room in the box; gives the first that did not.
+  std::size_t draw_part(const Box& box, std::size_t first) const;
+  std::size_t lines() const { return lines_.size(); }
   /// Width that so many columns of whole lines take.
   double width_of(int columns) const;
 
@@ -20,6 +23,9 @@ class RunList {
     std::string number, side, zones;
   };
   int columns(double width) const;
+  void draw_head(double x, double y) const;
+  /// Gives the height taken.
+  double draw_line(const Line& line, Point at, double width, bool wrapped) const;
   int lines_of(const Line& line, double width) const;
 
   cairo_t* cr_;

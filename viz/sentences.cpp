@@ -133,6 +133,34 @@ std::string thickness_sentence(const ThicknessLoss& loss) {
       small_length_both(loss.top), small_length_both(loss.bottom));
 }
 
+namespace {
+
+/// Pounds per inch, the bar rounded up.
+std::string pull_with_bar(double pull, const NumberStudy& study) {
+  const std::string number = number_text(pounds_per_inch(pull), 1);
+  if (study.plus_minus() <= 0) return number;
+  return number + " ± " + number_text(std::ceil(10 * pounds_per_inch(study.plus_minus())) / 10, 1);
+}
+
+}  // namespace
+
+std::vector<std::string> expected_sentences(const Plan& plan, int stage) {
+  std::vector<std::string> lines;
+  for (const auto& s : plan.stages) {
+    if (s.stage != stage) continue;
+    for (int side : {0, 1})
+      lines.push_back(fmt::format("{}: {} / {} lb/in ({} / {} N/m)", side == 0 ? "Top" : "Bottom",
+                                  pull_with_bar(s.mean_pull_chord[side], s.pull_chord_study[side]),
+                                  pull_with_bar(s.mean_pull_span[side], s.pull_span_study[side]),
+                                  number_text(s.mean_pull_chord[side], 0), number_text(s.mean_pull_span[side], 0)));
+    const ThicknessLoss& loss = s.thickness_loss;
+    if (loss.bay >= 0 && loss.loss >= least_loss_said)
+      lines.push_back(fmt::format("Between the ribs the profile is thinner by up to {}: bay {}, {} of the chord.",
+                                  small_length_both(loss.loss), loss.bay + 1, percent_text(loss.chord_fraction)));
+  }
+  return lines;
+}
+
 std::string buckling_sentence(const BucklingMode& mode) {
   return fmt::format("At {:.1f} times the present pull the frame would bow like this and go on bowing.", mode.factor);
 }
@@ -158,8 +186,8 @@ std::vector<std::string> assumptions(const Plan& plan) {
       doses += (doses.empty() ? "" : ", ") + dose_word(d) + fmt::format(" ({:.2f})", d);
     list.push_back(degrees_both(c.stages[s].temperature) + ": passes " + doses + ".");
   }
-  list.push_back(fmt::format("The iron keeps {:.0f} in² ({:.0f} cm²) hot at once; its sole swings ± {:.0f} °F.",
-                             c.iron.hot_area() * inches(1) * inches(1), c.iron.hot_area() * 1e4, c.iron.swing * 1.8));
+  list.push_back(fmt::format("The iron keeps {:.0f} in² ({:.0f} cm²) hot at once; its sole swings {}.",
+                             c.iron.hot_area() * inches(1) * inches(1), c.iron.hot_area() * 1e4, swing_both(c.iron.swing)));
   list.push_back("Held while ironed: " + all_supports(c, c.while_ironed) + ".");
   list.push_back("Held in use: " + all_supports(c, c.in_use) + ".");
   if (plan.panel.fullness >= 0.0005)  // less would be printed as nothing

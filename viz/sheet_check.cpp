@@ -10,7 +10,6 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace evenpull::viz {
 
@@ -52,30 +51,6 @@ void draw_notebook(cairo_t* cr, const Box& box) {
   }
 }
 
-/// Pounds per inch, the bar rounded up.
-std::string pull_with_bar(double pull, const NumberStudy& study) {
-  const std::string number = fmt::format("{:.1f}", pounds_per_inch(pull));
-  if (study.plus_minus() <= 0) return number;
-  return number + fmt::format(" ± {:.1f}", std::ceil(10 * pounds_per_inch(study.plus_minus())) / 10);
-}
-
-std::vector<std::string> expected_sentences(const Plan& plan, int stage) {
-  std::vector<std::string> lines;
-  for (const auto& s : plan.stages) {
-    if (s.stage != stage) continue;
-    for (int side : {0, 1})
-      lines.push_back(fmt::format("{}: {} / {} lb/in ({:.0f} / {:.0f} N/m)", side == 0 ? "Top" : "Bottom",
-                                  pull_with_bar(s.mean_pull_chord[side], s.pull_chord_study[side]),
-                                  pull_with_bar(s.mean_pull_span[side], s.pull_span_study[side]),
-                                  s.mean_pull_chord[side], s.mean_pull_span[side]));
-    const ThicknessLoss& loss = s.thickness_loss;
-    if (loss.bay >= 0 && loss.loss >= least_loss_said)
-      lines.push_back(fmt::format("Between the ribs the profile is thinner by up to {}: bay {}, {} of the chord.",
-                                  small_length_both(loss.loss), loss.bay + 1, percent_text(loss.chord_fraction)));
-  }
-  return lines;
-}
-
 /// The map of expected pull at the top of the box; gives the y below it.
 double draw_expected(cairo_t* cr, const Plan& plan, const Snapshot& now, const Box& box) {
   const double words =
@@ -91,7 +66,7 @@ double draw_expected(cairo_t* cr, const Plan& plan, const Snapshot& now, const B
   draw_zone_words(cr, plan.panel, view, least_type, 22, [&](const Zone& zone) {
     const double mean = means[&zone - plan.panel.zones.data()];
     const bool hatched = std::any_of(zone.quads.begin(), zone.quads.end(), [&](int q) { return now.state[q] < 2; });
-    return ZoneWords{fmt::format("{:.1f}", pounds_per_inch(mean)), "", black, hatched};
+    return ZoneWords{number_text(pounds_per_inch(mean), 1), "", black, hatched};
   });
   return view.whole().bottom() + skin_margins(least_type).label;
 }

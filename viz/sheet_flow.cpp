@@ -13,10 +13,11 @@ constexpr double item_gap = 3;  ///< between two sentences of a list
 constexpr double indent = 12;   ///< of a sentence behind its dash
 constexpr double block_gap = 12;
 
-/// One line of a two-column list: a heading or a sentence.
+/// One line of a two-column list: a heading, a sentence, or a part of one that is longer than a column.
 struct Piece {
   std::string text;
   bool heading = false;
+  bool goes_on = false;  ///< the part before stands above, so there is no dash
   double height = 0;
 };
 
@@ -25,7 +26,7 @@ void draw_piece(cairo_t* cr, Point at, const Piece& piece, double width) {
     draw_text(cr, at, piece.text, {.size = heading_type, .bold = true, .width = width});
     return;
   }
-  draw_text(cr, at, "–");
+  if (!piece.goes_on) draw_text(cr, at, "–");
   draw_text(cr, {at.x + indent, at.y}, piece.text, {.width = width - indent});
 }
 
@@ -44,12 +45,19 @@ std::size_t fill(const std::vector<Piece>& pieces, std::size_t first, double hei
   return i;
 }
 
-std::vector<Piece> pieces_of(cairo_t* cr, const std::vector<TitledList>& lists, double width) {
+/// No piece of a sentence is higher than `most`.
+std::vector<Piece> pieces_of(cairo_t* cr, const std::vector<TitledList>& lists, double width, double most = 1e6) {
   std::vector<Piece> pieces;
   for (const auto& list : lists) {
     if (list.items.empty()) continue;
-    if (!list.title.empty()) pieces.push_back({list.title, true, 0});
-    for (const auto& item : list.items) pieces.push_back({item, false, 0});
+    if (!list.title.empty()) pieces.push_back({list.title, true});
+    for (const auto& item : list.items) {
+      bool goes_on = false;
+      for (auto& part : split_by_height(cr, item, {.width = width - indent}, most - item_gap)) {
+        pieces.push_back({std::move(part), false, goes_on});
+        goes_on = true;
+      }
+    }
   }
   for (auto& p : pieces) p.height = height_of(cr, p, width);
   return pieces;
@@ -105,13 +113,15 @@ void Flow::table(const std::string& title, const std::vector<TableColumn>& colum
   double shares = 0;
   for (const auto& c : columns) shares += c.share;
   const auto width = [&](std::size_t i) { return columns[i].share / shares * room_.width - cell_gap; };
+  const auto style = [&](std::size_t i, bool bold) {
+    return TextStyle{.bold = bold, .align = columns[i].align, .width = width(i)};
+  };
   const auto draw_row = [&](const std::vector<std::string>& cells, bool bold, bool measure_only) {
     double x = room_.x, h = 0;
     for (std::size_t i = 0; i < columns.size() && i < cells.size(); ++i) {
-      const TextStyle style{.bold = bold, .align = columns[i].align, .width = width(i)};
-      h = std::max(
-          h, (measure_only ? measure_text(sheet_.cr, cells[i], style) : draw_text(sheet_.cr, {x, y_}, cells[i], style))
-                 .height);
+      h = std::max(h, (measure_only ? measure_text(sheet_.cr, cells[i], style(i, bold))
+                                    : draw_text(sheet_.cr, {x, y_}, cells[i], style(i, bold)))
+                          .height);
       x += width(i) + cell_gap;
     }
     return h;
@@ -125,33 +135,46 @@ void Flow::table(const std::string& title, const std::vector<TableColumn>& colum
     stroke_line(sheet_.cr, {room_.x, y_}, {room_.right(), y_}, 1);
     y_ += 2;
   };
-  const double head_room = 2 * heading_type + draw_row(heads, true, true) + 2 * draw_row(rows[0].cells, false, true);
+  const double head_room = 2 * heading_type + draw_row(heads, true, true) + 2 * measure_text(sheet_.cr, "T").height;
+  // Like a sentence of a list, a row higher than half a page goes on in rows of its own.
+  const auto parts_of = [&](const TableRow& row) {
+    std::vector<TableRow> parts;
+    for (std::size_t i = 0; i < columns.size() && i < row.cells.size(); ++i) {
+      const auto pieces = split_by_height(sheet_.cr, row.cells[i], style(i, row.bold), 0.5 * room_.height);
+      for (std::size_t k = 0; k < pieces.size(); ++k) {
+        if (k == parts.size())
+          parts.push_back({std::vector<std::string>(columns.size()), row.bold, row.rule_above && k == 0});
+        parts[k].cells[i] = pieces[k];
+      }
+    }
+    return parts;
+  };
   if (left() < head_room) new_page();
   begin();
-  for (const auto& row : rows) {
-    const double h = draw_row(row.cells, row.bold, true) + item_gap;
-    if (left() < h) {
-      new_page();
-      begin();
+  for (const auto& row : rows)
+    for (const auto& part : parts_of(row)) {
+      const double h = draw_row(part.cells, part.bold, true) + item_gap;
+      if (left() < h) {
+        new_page();
+        begin();
+      }
+      if (part.rule_above) stroke_line(sheet_.cr, {room_.x, y_ - 0.5}, {room_.right(), y_ - 0.5}, 0.5);
+      draw_row(part.cells, part.bold, false);
+      y_ += h;
     }
-    if (row.rule_above) stroke_line(sheet_.cr, {room_.x, y_ - 0.5}, {room_.right(), y_ - 0.5}, 0.5);
-    draw_row(row.cells, row.bold, false);
-    y_ += h;
-  }
   y_ += block_gap;
 }
 
 void Flow::lists(const std::vector<TitledList>& lists) {
   const double column = (room_.width - gutter) / 2;
-  const auto pieces = pieces_of(sheet_.cr, lists, column);
+  // A sentence higher than half a page is cut into parts, which fit on any page, under a heading too.
+  const auto pieces = pieces_of(sheet_.cr, lists, column, 0.5 * room_.height);
   // Too little left for a few lines: begin afresh.
   if (left() < 6 * heading_type) new_page();
   for (std::size_t at = 0; at < pieces.size();) {
     const double h = even_height(pieces, at, left());
     const std::size_t half = fill(pieces, at, h), end = fill(pieces, half, h);
-    if (end == at) {
-      // A piece taller than what is left; a fresh page takes it, and a piece longer than a page is cut by none of ours.
-      if (y_ == room_.y) return;
+    if (end == at) {  // higher than what is left here; a fresh page takes any piece
       new_page();
       continue;
     }

@@ -10,20 +10,7 @@ constexpr double margin = 36;  // half an inch: what office printers can reach
 constexpr double head_height = 24;
 constexpr double foot_height = 22;
 constexpr double head_type = 14;
-
-/// The words, cut short with three dots if they are too long; nothing if hardly any would be left.
-std::string fitted(cairo_t* cr, const std::string& words, double room) {
-  constexpr std::size_t least_left = 12;
-  if (measure_text(cr, words).width <= room) return words;
-  std::string cut = words;
-  while (cut.size() > least_left) {
-    // Whole characters only: the bytes that follow the first one of a UTF-8 character begin with 10.
-    while (!cut.empty() && (static_cast<unsigned char>(cut.back()) & 0xC0) == 0x80) cut.pop_back();
-    if (!cut.empty()) cut.pop_back();
-    if (measure_text(cr, cut + "…").width <= room) return cut + "…";
-  }
-  return "";
-}
+constexpr double least_title = 80;  // room for a dozen letters
 
 }  // namespace
 
@@ -38,6 +25,13 @@ std::vector<std::string> plan_marks(const Plan& plan) {
   if (plan.replayed) marks.push_back("REPLAY");
   if (plan.the_case.invented) marks.push_back("INVENTED DEMO");
   return marks;
+}
+
+std::string title_and_marks(cairo_t* cr, const Plan& plan, const std::string& before, double type, double room) {
+  std::string marks;
+  for (const auto& mark : plan_marks(plan)) marks += "  ·  " + mark;
+  const TextStyle style{.size = type};
+  return before + cut_to_width(cr, plan.the_case.title, style, room - measure_text(cr, before + marks, style).width) + marks;
 }
 
 Box Sheet::begin_page(const std::string& title) {
@@ -68,8 +62,9 @@ void Sheet::draw_head(const std::string& title, double y) {
   const double w = measure_text(cr, title, bold).width;
   draw_text(cr, {margin, y + 1}, title, bold);
   // The foot line says it too, so it is whole here or not at all.
-  if (measure_text(cr, plan.the_case.title).width <= x - (margin + w + 20))
-    draw_text(cr, {margin + w + 14, y + 3}, plan.the_case.title);
+  const double room = x - (margin + w + 20);
+  const std::string words = room < least_title ? "" : cut_to_width(cr, plan.the_case.title, {}, room);
+  if (words == plan.the_case.title) draw_text(cr, {margin + w + 14, y + 3}, words);
   stroke_line(cr, {margin, y + head_height}, {right, y + head_height}, 1.2);
 }
 
@@ -83,7 +78,9 @@ void Sheet::draw_foot(double y) {
                 {.align = Align::right});
   // A loose sheet must say what it belongs to even where the head line had no room.
   const double left = margin + sentence + 16;
-  draw_text(cr, {left, y + 5}, fitted(cr, plan.the_case.title, right - page.width - 16 - left));
+  const double room = right - page.width - 16 - left;
+  // Nothing rather than hardly a word.
+  if (room >= least_title) draw_text(cr, {left, y + 5}, cut_to_width(cr, plan.the_case.title, {}, room));
 }
 
 }  // namespace evenpull::viz

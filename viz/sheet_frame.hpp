@@ -41,5 +41,7 @@ class Sheet {
 
 /// "QUICK", "REPLAYED", "INVENTED": what a reader must not overlook about where the numbers come from.
 std::vector<std::string> plan_marks(const Plan& plan);
+/// One line of a picture's head: what goes before, the title, cut short if it must be, and all marks.
+std::string title_and_marks(cairo_t* cr, const Plan& plan, const std::string& before, double type, double room);
 
 }  // namespace evenpull::viz

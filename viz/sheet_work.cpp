@@ -19,6 +19,7 @@ constexpr double temperature_type = 44;
 constexpr double passes_type = 15;
 constexpr double largest_place = 40;
 constexpr double gap = 12;
+constexpr double least_skins = 100;  ///< height under which both skins can hardly be made out
 
 std::string passes_words(const Plan& plan, int stage, const StageOrder& order) {
   if (order.mixed) return fmt::format("Pass {}: dose by zone, see the list", order.passes.front());
@@ -47,15 +48,15 @@ double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool on
   y += draw_text(cr, {x, y}, passes_words(sheet.plan, stage, order), {.size = passes_type, .bold = true, .width = width}).height + 3;
   std::string words = "True sole temperature by thermometer, never the dial mark";
   words +=
-      c.iron.swing > 0 ? fmt::format(" (this iron swings ± {:.0f} °F: let it settle). ", c.iron.swing * 1.8) : ". ";
+      c.iron.swing > 0 ? fmt::format(" (this iron swings {}: let it settle). ", swing_both(c.iron.swing)) : ". ";
   words += dwell_words(sheet.plan, stage, order.passes);
   if (!only) words += " The passes of this stage follow different orders: mind the page.";
   y += draw_text(cr, {x, y}, words, {.width = width}).height;
   return std::max(f.height - 6, y - room.y);
 }
 
-std::string list_words(const StageOrder& order, bool reachable) {
-  std::string text = "Skins: the order of work. List: each line is one run, then ";
+std::string list_words(const StageOrder& order, bool reachable, bool on_next_page) {
+  std::string text = std::string("Skins: the order of work. List") + (on_next_page ? " (next page)" : "") + ": each line is one run, then ";
   text += reachable ? "change sides. " : "turn over. ";
   return text + (order.passes.size() > 1 ? "Tick the box under the pass." : "Tick each when done.");
 }
@@ -63,6 +64,7 @@ std::string list_words(const StageOrder& order, bool reachable) {
 struct Layout {
   Box skins, list;
   bool beside = false;
+  bool pages_of_its_own = false;  ///< the list; the skins then have this page to themselves
 };
 
 /// The list goes under the skins or, in one or more columns, beside them: whichever lets the skins be larger.
@@ -83,6 +85,7 @@ Layout lay_out(const Panel& panel, const RunList& list, const Box& body) {
     best = trial;
     best_scale = scale(trial.skins);
   }
+  if (best.skins.height < least_skins) return {body, {}, true, true};
   return best;
 }
 
@@ -116,13 +119,13 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
   const Box body{room.x, room.y + head, room.width, room.height - head};
 
   const RunList list(cr, plan.panel, order);
-  const std::string words = list_words(order, plan.the_case.both_sides_reachable);
-  const double words_height = measure_text(cr, words, {.width = body.width}).height;
+  const auto words_if = [&](bool next_page) { return list_words(order, plan.the_case.both_sides_reachable, next_page); };
+  const double words_height = measure_text(cr, words_if(false), {.width = body.width}).height;
   const Layout layout = lay_out(plan.panel, list, {body.x, body.y, body.width, body.height - words_height - gap / 2});
   const SkinView view = fit_skins(plan.panel, layout.skins, least_type, true);
   const double words_y = layout.beside ? body.bottom() - words_height : layout.list.y;
-  draw_text(cr, {body.x, words_y}, words, {.width = body.width});
-  list.draw(layout.beside ? layout.list : Box{layout.list.x, words_y + words_height + gap / 2, layout.list.width, 0});
+  draw_text(cr, {body.x, words_y}, words_if(layout.pages_of_its_own), {.width = body.width});
+  if (!layout.pages_of_its_own) list.draw(layout.beside ? layout.list : Box{layout.list.x, words_y + words_height + gap / 2, layout.list.width, 0});
 
   const auto places = places_by_zone(plan.panel, order);
   draw_zone_lines(cr, plan.panel, view, 1);
@@ -131,6 +134,8 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
   draw_zone_words(cr, plan.panel, view, least_type, largest_place, [&](const Zone& zone) {
     return ZoneWords{places[&zone - plan.panel.zones.data()], zone.label, black, true};
   });
+  for (std::size_t first = 0; layout.pages_of_its_own && first < list.lines();)
+    first = list.draw_part(sheet.begin_page(title + ": list"), first);
 }
 
 }  // namespace evenpull::viz

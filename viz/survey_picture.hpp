@@ -9,7 +9,7 @@
 namespace evenpull {
 
 /// Plan view with members, ribs, stations, supports, zones and dimensions, the profile underneath. A path that ends in
-/// .pdf gives a PDF, any other a PNG. Throws std::runtime_error that names the file when it cannot be written.
+/// .pdf gives a PDF, any other a PNG. Throws CannotWriteFile that names the file when it cannot be written.
 void write_survey_picture(const Case& c, const Panel& panel, const std::string& path);
 
 }  // namespace evenpull

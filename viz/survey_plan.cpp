@@ -2,6 +2,7 @@
 
 #include "viz/dimension.hpp"
 #include "viz/skin_view.hpp"
+#include "viz/uncrowded.hpp"
 #include "viz/wording.hpp"
 
 #include <cairo.h>
@@ -20,6 +21,11 @@ constexpr double name_room = 300, tip_room = 110;  ///< left and right of the pa
 constexpr double upper_room = 46;                  ///< above it, for supports
 constexpr double tallest = 640;
 constexpr double station_row = 70, close_stations = 118;
+constexpr double station_words = 76;  ///< "1800 mm" and a space
+constexpr double chord_room = 30;     ///< for the dimension of the root chord
+constexpr double name_step = 1.25 * type;
+constexpr double longest_brace_name = 200;
+constexpr std::size_t labels_at_a_place = 4;  ///< supports that share one place and are named there
 const Colour zone_ink{0.25, 0.35, 0.60};
 
 double width_of_role(MemberRole role) {
@@ -105,6 +111,7 @@ void SurveyPlan::draw_zones(cairo_t* cr) const {
     cairo_close_path(cr);
   }
   cairo_stroke(cr);
+  Uncrowded numbers;
   for (const auto& zone : panel_.zones) {
     if (zone.side != Side::top || zone.quads.empty()) continue;
     Point sum;
@@ -117,7 +124,8 @@ void SurveyPlan::draw_zones(cairo_t* cr) const {
       }
     // Bottom zones lie under the top ones and carry the same number.
     const std::string number = zone.label.substr(zone.label.find_first_of("0123456789") == std::string::npos ? 0 : 1);
-    draw_centred(cr, {sum.x / count, sum.y / count}, number, {.size = type, .bold = true, .colour = zone_ink});
+    const TextStyle style{.size = type, .bold = true, .colour = zone_ink};
+    numbers.add(cr, {sum.x / count, sum.y / count}, number, style);
   }
 }
 
@@ -156,40 +164,60 @@ void SurveyPlan::draw_members(cairo_t* cr) const {
   }
 }
 
+std::size_t SurveyPlan::names_shown() const {
+  const std::size_t room = static_cast<std::size_t>((stations_bottom() - top_) / name_step);
+  return case_.span_members.size() <= room ? case_.span_members.size() : room - 1;
+}
+
 void SurveyPlan::draw_names(cairo_t* cr) const {
   double last = -1e9;
-  for (const auto& s : case_.span_members) {
+  const std::size_t shown = names_shown();
+  const double words_right = left_ - 56;
+  for (std::size_t i = 0; i < shown; ++i) {
+    const auto& s = case_.span_members[i];
     const double le = case_.outline.leading_edge.front().x, te = case_.outline.trailing_edge.front().x;
     const Point p = at(le + s.chord_fraction * (te - le), 0);
-    const double y = std::max(p.y, last + 1.25 * type);
+    // Not so low that the next ones find no room.
+    const double y = std::max(std::min(p.y, stations_bottom() - static_cast<double>(shown - i) * name_step), last + name_step);
     last = y;
-    const double words_right = left_ - 56;
     const TextStyle style{.size = type, .bold = true, .align = Align::right};
-    const Extent size = measure_text(cr, s.name, style);
+    // Room left of it for the dimension of the root chord.
+    const std::string name = cut_to_width(cr, s.name, style, words_right - outer_ - chord_room);
+    const Extent size = measure_text(cr, name, style);
     fill_box(cr, {words_right - size.width - 6, y - size.height / 2, size.width + 12, size.height}, white);
-    draw_text(cr, {words_right, y - size.height / 2}, s.name, style);
+    draw_text(cr, {words_right, y - size.height / 2}, name, style);
     stroke_line(cr, {words_right + 6, y}, {p.x - 6, p.y}, 1.5, grey);
   }
+  if (shown < case_.span_members.size())
+    draw_text(cr, {words_right, last + name_step}, fmt::format("and {} more", case_.span_members.size() - shown),
+              {.size = type, .align = Align::right});
+  Uncrowded names;
   for (const auto& m : panel_.members) {
     if (m.role != MemberRole::brace && m.role != MemberRole::tip_bow) continue;
     const Point a = joint(m.joints[m.joints.size() / 2]), b = joint(m.joints[(m.joints.size() - 1) / 2]);
-    const Extent size = measure_text(cr, m.name, {.size = small_type});
+    const TextStyle style{.size = small_type};
+    const std::string name = cut_to_width(cr, m.name, style, longest_brace_name);
+    const Extent size = measure_text(cr, name, style);
     const bool bow = m.role == MemberRole::tip_bow;
     const Point c{(a.x + b.x) / 2 + (bow ? size.height / 2 + 8 : 0), (a.y + b.y) / 2};
+    if (!bow && !names.take({c.x - size.width / 2, c.y - size.height / 2, size.width, size.height})) continue;
     if (!bow) fill_box(cr, {c.x - size.width / 2 - 3, c.y - size.height / 2, size.width + 6, size.height}, white);
-    draw_centred(cr, c, m.name, {.size = small_type}, bow ? M_PI / 2 : 0);
+    draw_centred(cr, c, name, style, bow ? M_PI / 2 : 0);
   }
 }
 
 void SurveyPlan::draw_stations(cairo_t* cr) const {
   const double base = lower_edge() + 40;
-  double last_x = -1e9;
+  double last_x = -1e9, last_in[] = {-1e9, -1e9};
   bool lower = false;
   for (std::size_t i = 0; i < case_.ribs.size(); ++i) {
     const double y = case_.ribs[i].station;
     const Point p = at(interpolate_x(case_.outline.trailing_edge, y), y);
     lower = p.x - last_x < close_stations ? !lower : false;
     last_x = p.x;
+    // Too many to be named: those that find room are.
+    if (p.x - last_in[lower] < station_words) continue;
+    last_in[lower] = p.x;
     const double row = base + (lower ? station_row : 0);
     stroke_line(cr, {p.x, p.y + 8}, {p.x, row - 2}, 1, grey);
     draw_centred(cr, {p.x, row + 12}, "rib " + std::to_string(i + 1), {.size = small_type, .bold = true});
@@ -201,6 +229,7 @@ void SurveyPlan::draw_stations(cairo_t* cr) const {
 }
 
 void SurveyPlan::draw_supports(cairo_t* cr) const {
+  Uncrowded labels;
   const auto draw_all = [&](const std::vector<Support>& supports, bool ironed) {
     for (std::size_t i = 0; i < supports.size(); ++i) {
       const auto& s = supports[i];
@@ -212,17 +241,22 @@ void SurveyPlan::draw_supports(cairo_t* cr) const {
       // Several at one place (a hinge and a horn) share one label.
       std::string label;
       bool said = false;
+      std::size_t here = 0;
       for (std::size_t k = 0; k < supports.size(); ++k) {
         const Point q = support_place(supports[k], supports[k].whole_length ? 0 : supports[k].station);
         if (std::hypot(q.x - p.x, q.y - p.y) > 20) continue;
         said = said || k < i;
+          if (++here > labels_at_a_place) continue;
         label += (label.empty() ? "" : " ") + std::string(ironed ? "I" : "U") + std::to_string(k + 1);
       }
       if (said) continue;
+      if (here > labels_at_a_place) label += fmt::format(" +{}", here - labels_at_a_place);
       const Point words = ironed ? Point{p.x + 16, p.y + 6} : Point{p.x + 16, p.y - 30};
       const TextStyle style{.size = small_type, .bold = true};
       const Extent size = measure_text(cr, label, style);
-      fill_box(cr, {words.x - 2, words.y, size.width + 4, size.height}, white);
+      const Box box{words.x - 2, words.y, size.width + 4, size.height};
+      if (!labels.take(box)) continue;
+      fill_box(cr, box, white);
       draw_text(cr, words, label, style);
     }
   };

@@ -26,6 +26,7 @@ class SurveyPlan {
   void draw_supports(cairo_t* cr) const;
   void draw_chords(cairo_t* cr) const;
   double stations_bottom() const;
+  std::size_t names_shown() const;
   double lower_edge() const;  ///< of the outline on paper
 
   const Case& case_;

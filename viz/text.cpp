@@ -86,12 +86,13 @@ std::string readable(const std::string& text) {
   std::string out;
   out.reserve(text.size());
   for (std::size_t i = 0; i < text.size();) {
-    const std::size_t n = character_length(text, i);
     const auto c = static_cast<unsigned char>(text[i]);
-    if (n == 0)
-      out += "\uFFFD";
-    else if ((c < 0x20 && c != '\n') || c == 0x7F)
+    const bool control = (c < 0x20 && c != '\n') || c == 0x7F;
+    const std::size_t n = control ? 1 : character_length(text, i);
+    if (control)
       out += ' ';
+    else if (n == 0)
+      out += "\uFFFD";
     else
       out.append(text, i, n);
     i += std::max<std::size_t>(n, 1);

@@ -47,6 +47,14 @@ Arrangement arrange(cairo_t* cr, const std::vector<Placed>& all, bool beside, do
   return a;
 }
 
+/// Words that are much larger than their zone lie on those of its neighbours, and nobody reads either.
+bool far_too_large(cairo_t* cr, const Placed& p, double least) {
+  constexpr double most = 2;
+  const std::string& word = p.words.large.empty() ? p.words.small : p.words.large;
+  const Extent size = measure_text(cr, word, {.size = least, .bold = true});
+  return size.width > most * p.room.width || size.height > most * p.room.height;
+}
+
 /// Hides what is under words so that they can be read.
 void draw_plate(cairo_t* cr, Point centre, Extent words) {
   const double w = words.width + 4, h = 0.86 * words.height;
@@ -77,11 +85,14 @@ void draw_both(cairo_t* cr, const Placed& p, const TextStyle& large, const TextS
 
 }  // namespace
 
-void draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, double least, double most,
-                     const std::function<ZoneWords(const Zone&)>& words) {
+int draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, double least, double most,
+                    const std::function<ZoneWords(const Zone&)>& words) {
   std::vector<Placed> all;
   for (const auto& zone : panel.zones)
     if (!zone.quads.empty()) all.push_back({words(zone), view.centre(panel, zone), room_in_zone(panel, zone, view)});
+  const auto too_small = std::remove_if(all.begin(), all.end(), [&](const Placed& p) { return far_too_large(cr, p, least); });
+  const auto left_out = static_cast<int>(all.end() - too_small);
+  all.erase(too_small, all.end());
   Arrangement best = arrange(cr, all, false, least, most);
   const Arrangement other = arrange(cr, all, true, least, most);
   if (other.fits && (!best.fits || other.size > best.size)) best = other;
@@ -98,6 +109,7 @@ void draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, doub
     else
       draw_both(cr, p, large, small, best.beside);
   }
+  return left_out;
 }
 
 }  // namespace evenpull::viz

@@ -17,8 +17,9 @@ struct ZoneWords {
 };
 
 /// Large words take the largest size up to `most` that suits every zone, so that they compare; small ones take `least`.
-/// Where not even `least` leaves room for both, the small words are left out.
-void draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, double least, double most,
-                     const std::function<ZoneWords(const Zone&)>& words);
+/// Where not even `least` leaves room for both, the small words are left out; a zone far too small for its word has none.
+/// Gives how many have none.
+int draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, double least, double most,
+                    const std::function<ZoneWords(const Zone&)>& words);
 
 }  // namespace evenpull::viz

@@ -13,6 +13,7 @@
 #include <iterator>
 #include <regex>
 #include <set>
+#include <sstream>
 
 namespace evenpull::reading {
 
@@ -56,11 +57,22 @@ std::vector<std::string> pages(const std::string& pdf) {
 std::vector<Word> words_of_page(const std::string& pdf, int page) {
   const std::string number = std::to_string(page);
   const std::string text = output_of("pdftotext -bbox -f " + number + " -l " + number + " '" + pdf + "' -");
-  static const std::regex word(R"re(<word xMin="[0-9.-]+" yMin="([0-9.-]+)" xMax="[0-9.-]+" yMax="([0-9.-]+)">([^<]*)<)re");
+  static const std::regex word(R"re(<word xMin="([0-9.-]+)" yMin="([0-9.-]+)" xMax="([0-9.-]+)" yMax="([0-9.-]+)">([^<]*)<)re");
   std::vector<Word> out;
   for (std::sregex_iterator i(text.begin(), text.end(), word), end; i != end; ++i)
-    out.push_back({(*i)[3], std::stod((*i)[1]), std::stod((*i)[2])});
+    out.push_back({(*i)[5], std::stod((*i)[2]), std::stod((*i)[4]), std::stod((*i)[1]), std::stod((*i)[3])});
   return out;
+}
+
+std::string with_single_spaces(const std::string& text) {
+  std::istringstream in(text);
+  std::string out;
+  for (std::string word; in >> word;) out += (out.empty() ? "" : " ") + word;
+  return out;
+}
+
+std::string all_words(const std::string& pdf) {
+  return with_single_spaces(output_of("pdftotext -raw '" + pdf + "' -"));
 }
 
 std::vector<double> word_heights(const std::string& pdf) {

@@ -8,9 +8,13 @@ set(EVENPULL_VIZ_TESTS
   test_packed.cpp
   test_page.cpp
   test_pictures.cpp
+  test_many.cpp
   test_runs.cpp
+  test_sentences.cpp
   test_sheet.cpp
   test_survey_picture.cpp
+  test_text.cpp
+  test_trouble.cpp
   test_wording.cpp
 )
 find_package(PkgConfig REQUIRED)

@@ -56,6 +56,46 @@ TEST_CASE("the card of an iron check is one page that says mark, band, hold and 
   }
 }
 
+TEST_CASE("a card with more than a page holds goes on on the next, and nothing is lost") {
+  IronCard c = card();
+  c.title = std::string(3000, 'x');
+  for (int i = 0; i < 40; ++i) {
+    c.stages.push_back({394.26 + i, "m" + std::to_string(i), "band", "3.4 s", false});
+    c.warnings.push_back("Warning number " + std::to_string(i) + ", which is long enough to take more than one line of the card.");
+    c.notes.push_back("Note number " + std::to_string(i) + ".");
+  }
+  c.notes.push_back("Long:");
+  for (int i = 0; i < 2000; ++i) c.notes.back() += " n" + std::to_string(i);
+  Folder folder;
+  write_iron_card(c, Paper::letter, "0.0.0", folder / "card.pdf");
+  const auto all = pages(folder / "card.pdf");
+  CHECK(all.size() > 2);
+  for (const auto& page : all) CHECK_THAT(plain(page), Contains("Iron check") && Contains("airworthy"));
+  const auto text = all_words(folder / "card.pdf");
+  for (int i = 0; i < 40; ++i) {
+    CHECK_THAT(text, Contains(" m" + std::to_string(i) + " "));
+    CHECK_THAT(text, Contains("Warning number " + std::to_string(i) + ","));
+    CHECK_THAT(text, Contains("Note number " + std::to_string(i) + "."));
+  }
+  CHECK_THAT(text, Contains(" n0 ") && Contains(" n1000 ") && Contains(" n1999"));
+  for (int page = 1; page <= static_cast<int>(all.size()); ++page)
+    for (const Word& w : words_of_page(folder / "card.pdf", page)) {
+      INFO(w.text);
+      CHECK(w.bottom <= 612);
+    }
+}
+
+TEST_CASE("a card with nothing on it, or a curve over one mark, is a card") {
+  Folder folder;
+  IronCard c;
+  write_iron_card(c, Paper::a4, "0.0.0", folder / "empty.pdf");
+  CHECK(pages(folder / "empty.pdf").size() == 1);
+  c.curve = {{3, 400, 5}};
+  c.readings = {{3, 400}};
+  write_iron_card(c, Paper::a4, "0.0.0", folder / "one.pdf");
+  CHECK(pages(folder / "one.pdf").size() == 1);
+}
+
 TEST_CASE("two cards of the same check give the same bytes") {
   Folder folder;
   write_iron_card(card(), Paper::a4, "0.0.0", folder / "one.pdf");
@@ -97,7 +137,7 @@ TEST_CASE("what the swing adds over several passes is said where the job ends, a
   plan.the_case.stages[1].doses = {1, 1, 1};
   plan.the_case.iron.swing = 25 / 1.8;
   const auto text = all_of(viz::heat_sentences(plan));
-  CHECK_THAT(text, Contains("300 °F: 3 full passes with a swing of ± 25 °F leave the cloth as 315 °F would"));
+  CHECK_THAT(text, Contains("300 °F: 3 full passes with a swing of ± 25 °F (± 14 °C) leave the cloth as 315 °F (157 °C) would"));
   CHECK_THAT(text, !Contains("250 °F: 1 full pass"));
   plan.the_case.iron.swing = 1;
   CHECK_THAT(all_of(viz::heat_sentences(plan)), !Contains("leave the cloth as"));

@@ -52,7 +52,12 @@ TEST_CASE("a frame that nothing buckles has no picture of its buckling") {
 TEST_CASE("what turn-overs buy is drawn where there is something to trade") {
   Folder folder;
   Plan plan = sample_plan();
-  CHECK_FALSE(std::filesystem::exists(folder / "turn_overs.png"));
+  for (const auto& front : {std::vector<FrontPoint>{}, {{"the only one", 6, 0.80, 70, true}}}) {
+    plan.front = front;
+    const auto names = write_pictures(plan, folder.path());
+    CHECK(std::count(names.begin(), names.end(), "turn_overs.png") == 0);
+    CHECK_FALSE(std::filesystem::exists(folder / "turn_overs.png"));
+  }
   plan.front = {{"many", 6, 0.80, 70, true}, {"few", 2, 0.85, 240, false}};
   const auto names = write_pictures(plan, folder.path());
   CHECK(std::count(names.begin(), names.end(), "turn_overs.png") == 1);
@@ -86,4 +91,33 @@ TEST_CASE("all stages share one scale that holds the hottest") {
   CHECK(scale.bands.bounds.back() >= scale.strongest_pull);
   CHECK(scale.bands.count() >= 8);
   CHECK(scale.bands.count() <= 24);
+}
+
+TEST_CASE("stages that round to the same degree do not share a file") {
+  Folder folder;
+  Plan plan = sample_plan();
+  plan.the_case.stages[1].temperature = plan.the_case.stages[0].temperature + 0.1;
+  const auto names = write_pictures(plan, folder.path());
+  for (const auto& name : names) {
+    INFO(name);
+    CHECK(std::count(names.begin(), names.end(), name) == 1);
+    CHECK(std::filesystem::exists(folder / name));
+  }
+  CHECK(std::count(names.begin(), names.end(), "pull_250F_2_largest.png") == 1);
+}
+
+TEST_CASE("a plan with nothing but an answer has no pictures, and that is no mistake") {
+  Folder folder;
+  Plan plan = sample_plan();
+  plan.limits.clear();
+  plan.orders.clear();
+  plan.stages.clear();
+  plan.bounds.clear();
+  plan.steps.clear();
+  plan.snapshots.clear();
+  plan.stage_end_snapshot.clear();
+  plan.chances = {};
+  plan.heat.clear();
+  CHECK(write_pictures(plan, folder.path()).empty());
+  CHECK(std::filesystem::is_empty(folder.path()));
 }
