@@ -1,5 +1,14 @@
+#include "app/commands.hpp"
+#include "app/in_place.hpp"
+#include "app/json_number.hpp"
 #include "app/result_folder.hpp"
+#include "app/summary.hpp"
+#include "viz/trouble.hpp"
 #include "tests/app/case_text.hpp"
+
+#include <sstream>
+
+#include <unistd.h>
 
 using namespace evenpull;
 using namespace evenpull_test;
@@ -85,4 +94,85 @@ TEST_CASE("an empty folder may be used, a file or a folder without a result may 
   fs::create_directories(t.path / "half" / "fields");
   CHECK_THROWS_WITH(ResultFolder(t.path / "half"), Contains("no earlier result"));
   CHECK_THROWS_AS(ResultFolder(t.path / "file" / "below"), CannotWrite);
+}
+
+TEST_CASE("while one works on a folder nobody else does, and afterwards anybody may", "[results]") {
+  const TemporaryFolder t;
+  {
+    ResultFolder first(t.path / "r");
+    CHECK_THROWS_WITH(ResultFolder(t.path / "r"), Contains("process " + std::to_string(getpid())) && Contains("nothing was touched"));
+    ResultFolder other(t.path / "s");
+    first.write("plan.json", "one");
+    first.publish();
+    publish(t.path / "r", "two");  // what is put in place is free again
+  }
+  CHECK(read_all(t.path / "r" / "plan.json") == "two");
+  CHECK(entries(t.path) == 1);
+}
+
+TEST_CASE("where names cannot be exchanged at once two renames do the same", "[results]") {
+  const TemporaryFolder t;
+  for (const auto how : {Exchange::at_once_if_possible, Exchange::in_two_steps}) {
+    publish(t.path / "r", "one");
+    const auto fresh = make_beside(t.path / "r", "writing");
+    std::ofstream(fresh / "plan.json") << "two";
+    const auto earlier = put_in_place(fresh, t.path / "r", how);
+    CHECK(read_all(t.path / "r" / "plan.json") == "two");
+    CHECK(read_all(earlier / "plan.json") == "one");
+    CHECK(take_away(earlier).empty());
+    CHECK(entries(t.path) == 1);
+  }
+}
+
+TEST_CASE("results that cannot be put in place leave the earlier ones there", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  for (const auto how : {Exchange::at_once_if_possible, Exchange::in_two_steps})
+    CHECK_THROWS_WITH(put_in_place(t.path / "gone", t.path / "r", how), Contains("the earlier result is as it was"));
+  CHECK(read_all(t.path / "r" / "plan.json") == "one");
+  CHECK(entries(t.path) == 1);
+}
+
+TEST_CASE("what a killed run left is mended: the earlier result back where nothing is, gone where there is a newer", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  fs::rename(t.path / "r", t.path / ".r.earlier-aaaaaa");
+  fs::create_directory(t.path / ".r.writing-bbbbbb");
+  t.write(".r.writing-bbbbbb/plan.pdf.part", "half");
+  CHECK_THAT(mend_after_killed_run(t.path / "r"), Contains("was put back"));
+  CHECK(read_all(t.path / "r" / "plan.json") == "one");
+  CHECK(entries(t.path) == 1);
+  fs::create_directory(t.path / ".r.earlier-cccccc");
+  t.write(".r.earlier-cccccc/plan.json", "older");
+  CHECK(mend_after_killed_run(t.path / "r").empty());
+  CHECK(read_all(t.path / "r" / "plan.json") == "one");
+  CHECK(entries(t.path) == 1);
+}
+
+TEST_CASE("a file that the disk refuses is named as it would be called; a mistake of ours stays one", "[results]") {
+  const TemporaryFolder t;
+  ResultFolder f(t.path / "r");
+  const auto aside = f.open();
+  const std::string would_be = (t.path / "r" / "pictures" / "a.png").string();
+  CHECK_THROWS_WITH(f.draw([&] { throw CannotWriteFile((aside / "pictures" / "a.png").string(), "No space left on device"); }),
+                    Contains(would_be) && Contains("No space left on device") && !Contains(".writing-"));
+  CHECK_THROWS_AS(f.draw([] { throw CannotWriteFile("a", "b"); }), CannotWrite);
+  CHECK_THROWS_AS(f.draw([] { throw CannotDraw("ours"); }), CannotDraw);
+  CHECK_THROWS_AS(f.draw([] { throw std::runtime_error("ours"); }), std::runtime_error);
+  CHECK_THROWS_WITH(f.write("not/there.json", "x"), Contains((t.path / "r" / "not" / "there.json").string()));
+}
+
+TEST_CASE("words that do not get out change the exit code", "[results]") {
+  std::ostringstream good, err;
+  CHECK(after_printing(0, good, err) == 0);
+  CHECK(err.str().empty());
+  std::ostream nowhere(nullptr);
+  nowhere << "words";
+  CHECK(after_printing(0, nowhere, err) == 5);
+  CHECK_THAT(err.str(), Contains("standard output: cannot be written"));
+}
+
+TEST_CASE("bytes that are no letters pass into a document as the sign for them, and into no terminal", "[results]") {
+  CHECK(json_text({{"file", "caf\xe9.toml"}}) == "{\n  \"file\": \"caf\uFFFD.toml\"\n}\n");
+  CHECK(wrap_text("a\x1b[31m b\x07", 0) == "a [31m b");
 }

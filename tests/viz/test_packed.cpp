@@ -96,7 +96,7 @@ TEST_CASE("a step is chosen from the largest magnitude of all frames") {
 TEST_CASE("what is no number is not packed, nor frames of different length") {
   const std::vector<float> bad{0, std::numeric_limits<float>::quiet_NaN()}, good{0, 0}, longer{0, 0, 0};
   Packer packer;
-  CHECK_THROWS_AS(packer.series("pull", {&good, &bad}, 1), CannotDraw);
-  CHECK_THROWS_AS(packer.floats("placed", bad), CannotDraw);
-  CHECK_THROWS_AS(packer.series("pull", {&good, &longer}, 1), CannotDraw);
+  CHECK_THROWS_AS(packer.series("pull", {&good, &bad}, 1), evenpull::CannotDraw);
+  CHECK_THROWS_AS(packer.floats("placed", bad), evenpull::CannotDraw);
+  CHECK_THROWS_AS(packer.series("pull", {&good, &longer}, 1), evenpull::CannotDraw);
 }
