@@ -40,6 +40,7 @@ RunList::RunList(cairo_t* cr, const Panel& panel, const StageOrder& order) : cr_
   for (const auto& run : order.runs)
     for (std::size_t first = 0; first == 0 || first < run.zones.size(); first += most_zones_a_line)
       runs.push_back(part_of(run, first));
+  splits_runs_ = runs.size() > order.runs.size();
   for (const auto& run : runs) {
     lines_.push_back(
         {std::to_string(run.number), close ? "" : run_side(panel, run), run_zones(panel, run, order.mixed)});

@@ -15,6 +15,8 @@ class RunList {
   /// Lines from `first` on, column by column, as many as find room in the box; gives the first that did not.
   std::size_t draw_part(const Box& box, std::size_t first) const;
   std::size_t lines() const { return lines_.size(); }
+  /// True if a run goes on over several lines, which then carry one number.
+  bool splits_runs() const { return splits_runs_; }
   /// Width that so many columns of whole lines take.
   double width_of(int columns) const;
 
@@ -31,6 +33,7 @@ class RunList {
   cairo_t* cr_;
   std::vector<Line> lines_;
   std::vector<int> passes_;
+  bool splits_runs_ = false;
   double row_gap_ = 0, boxes_ = 0, number_ = 0, side_ = 0, column_ = 0;
 };
 

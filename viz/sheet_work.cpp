@@ -55,8 +55,9 @@ double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool on
   return std::max(f.height - 6, y - room.y);
 }
 
-std::string list_words(const StageOrder& order, bool reachable, bool on_next_page) {
-  std::string text = std::string("Skins: the order of work. List") + (on_next_page ? " (next page)" : "") + ": each line is one run, then ";
+std::string list_words(const StageOrder& order, bool reachable, bool splits_runs, bool on_next_page) {
+  std::string text = std::string("Skins: the order of work. List") + (on_next_page ? " (next page)" : "") + ": " + (splits_runs ? "lines of one number are" : "each line is") +
+                     " one run, then ";
   text += reachable ? "change sides. " : "turn over. ";
   return text + (order.passes.size() > 1 ? "Tick the box under the pass." : "Tick each when done.");
 }
@@ -119,7 +120,7 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
   const Box body{room.x, room.y + head, room.width, room.height - head};
 
   const RunList list(cr, plan.panel, order);
-  const auto words_if = [&](bool next_page) { return list_words(order, plan.the_case.both_sides_reachable, next_page); };
+  const auto words_if = [&](bool next_page) { return list_words(order, plan.the_case.both_sides_reachable, list.splits_runs(), next_page); };
   const double words_height = measure_text(cr, words_if(false), {.width = body.width}).height;
   const Layout layout = lay_out(plan.panel, list, {body.x, body.y, body.width, body.height - words_height - gap / 2});
   const SkinView view = fit_skins(plan.panel, layout.skins, least_type, true);

@@ -193,6 +193,7 @@ TEST_CASE("of a panel with two hundred ribs every zone stands in the list, on th
     std::size_t there = 0;
     for (const auto& zone : plan.panel.zones) there += has(text, " " + zone.label + " ");
     CHECK(there == plan.panel.zones.size());
+    CHECK(has(text, run > 100 ? "lines of one number are one run" : "each line is one run"));
     const int count = static_cast<int>(pages(folder / "plan.pdf").size());
     for (int page = 1; page <= count; ++page)
       for (const Word& w : words_of_page(folder / "plan.pdf", page)) {
