@@ -124,7 +124,8 @@ std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& es
   text += fmt::format(
       "\n  {} zones: {} bay{}, {} strip{} each, two sides. Mesh {} nodes, {} steps; a plan takes {}\n"
       "  (with --accuracy fine {}).\n",
-      panel.zones.size(), panel.bays, panel.bays == 1 ? "" : "s", panel.strips, panel.strips == 1 ? "" : "s", estimate.nodes, estimate.steps,
+      panel.zones.size(), panel.bays, panel.bays == 1 ? "" : "s", panel.strips, panel.strips == 1 ? "" : "s",
+      estimate.nodes, estimate.steps,
       duration(estimate.seconds), duration(fine.seconds));
   if (panel.fullness > 0.0005)
     text += fmt::format("  The curved tip leaves {:.1f} % fullness that must be shrunk out.\n", panel.fullness * 100);

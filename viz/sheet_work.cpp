@@ -56,8 +56,9 @@ double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool on
 }
 
 std::string list_words(const StageOrder& order, bool reachable, bool splits_runs, bool on_next_page) {
-  std::string text = std::string("Skins: the order of work. List") + (on_next_page ? " (next page)" : "") + ": " + (splits_runs ? "lines of one number are" : "each line is") +
-                     " one run, then ";
+  std::string text = "Skins: the order of work. List";
+  text += on_next_page ? " (next page): " : ": ";
+  text += splits_runs ? "lines of one number are one run, then " : "each line is one run, then ";
   text += reachable ? "change sides. " : "turn over. ";
   return text + (order.passes.size() > 1 ? "Tick the box under the pass." : "Tick each when done.");
 }
@@ -120,13 +121,16 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
   const Box body{room.x, room.y + head, room.width, room.height - head};
 
   const RunList list(cr, plan.panel, order);
-  const auto words_if = [&](bool next_page) { return list_words(order, plan.the_case.both_sides_reachable, list.splits_runs(), next_page); };
+  const auto words_if = [&](bool next_page) {
+    return list_words(order, plan.the_case.both_sides_reachable, list.splits_runs(), next_page);
+  };
   const double words_height = measure_text(cr, words_if(false), {.width = body.width}).height;
   const Layout layout = lay_out(plan.panel, list, {body.x, body.y, body.width, body.height - words_height - gap / 2});
   const SkinView view = fit_skins(plan.panel, layout.skins, least_type, true);
   const double words_y = layout.beside ? body.bottom() - words_height : layout.list.y;
   draw_text(cr, {body.x, words_y}, words_if(layout.pages_of_its_own), {.width = body.width});
-  if (!layout.pages_of_its_own) list.draw(layout.beside ? layout.list : Box{layout.list.x, words_y + words_height + gap / 2, layout.list.width, 0});
+  if (!layout.pages_of_its_own)
+    list.draw(layout.beside ? layout.list : Box{layout.list.x, words_y + words_height + gap / 2, layout.list.width, 0});
 
   const auto places = places_by_zone(plan.panel, order);
   draw_zone_lines(cr, plan.panel, view, 1);

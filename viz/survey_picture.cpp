@@ -49,7 +49,8 @@ std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
   list.push_back(
       {Legend::Symbol::none,
        fmt::format("{} zone{} a side, {} bay{} of {}; the same number above (T) and below (B)", panel.bays * panel.strips,
-                   panel.bays * panel.strips == 1 ? "" : "s", panel.bays, panel.bays == 1 ? "" : "s", panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
+                   panel.bays * panel.strips == 1 ? "" : "s", panel.bays, panel.bays == 1 ? "" : "s",
+                   panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
   std::string cloth = c.blanket.kind == BlanketKind::full_wrap ? "One full wrap round the trailing edge"
                                                                : "Two glued sheets, one a side";
   cloth += fmt::format(", glued from {:.0f} % of the chord", 100 * c.blanket.seam_chord_fraction);
