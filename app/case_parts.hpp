@@ -24,6 +24,12 @@ void find_doubts(Case& c);
 class MaterialShelf;
 MemberMake read_make(const CaseTable& owner, MaterialShelf& shelf);
 
+/// Refuse a section that cannot be what the place asks for; a depth is looked at between two chord fractions.
+void check_depth(const CaseTable& owner, const MemberMake& make, const Case& c, double from, double to);
+void check_rib(const CaseTable& owner, const MemberMake& make, const Case& c);
+void check_tip_bow(const CaseTable& owner, const MemberMake& make);
+void check_brace(const CaseTable& owner, const MemberMake& make);
+
 /// Materials of the case: its own and the known ones that it names, in order of first use.
 class MaterialShelf {
  public:
@@ -35,6 +41,7 @@ class MaterialShelf {
   Case* case_;
   CaseContext* context_;
   std::vector<Material> own_;
+  void check_name(const std::string& name) const;
   Material read_own(const CaseTable& table, const std::string& name);
 };
 
@@ -44,6 +51,11 @@ int find_member(const CaseTable& owner, const std::string& key, const Case& c);
 // Above these true sole temperatures polyester loses tension and comes near melting (250 to 260 degC).
 constexpr double polyester_doubt_degF = 375;
 constexpr double polyester_refuse_degF = 400;
+
+/// What a thermometer on a sole can read, and what can stand on a dial.
+constexpr Range reading_range{293.15, 620, "a true sole temperature by thermometer, like \"262 degF\""};
+constexpr double highest_mark = 1000;
+constexpr Range swing_range{0, 60, "household irons swing by 8 to 20 K (15 to 35 degF)"};
 
 constexpr const char* default_from_practice = "common practice, no source";
 constexpr const char* default_estimate = "estimate";

@@ -1,6 +1,7 @@
 #include "app/case_reader.hpp"
 
 #include "app/case_parts.hpp"
+#include "app/quoted.hpp"
 
 #include <fmt/format.h>
 
@@ -35,20 +36,9 @@ void read_job(const CaseTable& top, Case& c) {
 
 }  // namespace
 
-Place CaseFile::place_of(const std::string& key) const {
-  for (auto k = key;;) {
-    if (const auto at = places.find(k); at != places.end() && at->second.line > 0) return at->second;
-    const auto cut = k.find_last_of(".[");
-    if (cut == std::string::npos) return {};
-    k.resize(cut);
-  }
-}
-
 CaseFile read_case_file(const std::string& path) {
-  const auto document = read_document(path);
-  CaseContext context;
-  context.file = path;
-  index_places(document, "", context.places);
+  const auto document = read_document(path, DocumentKind::a_case);
+  CaseContext context(path, document);
   const CaseTable top(context, document, "",
                       {"format",    "title",  "description", "invented", "outline",  "tip_bow", "profile",
                        "materials", "member", "ribs",        "brace",    "supports", "cloth",   "blanket",
@@ -57,12 +47,10 @@ CaseFile read_case_file(const std::string& path) {
   check_format(top);
   CaseFile out;
   auto& c = out.value;
-  c.file = path;
-  c.title = top.text("title", "Left aileron");
-  c.description = top.text_or("description", "");
-  if (const auto* invented = top.find("invented"); invented && invented->kind != Entry::Kind::boolean)
-    top.fail("invented", "must be true or false, without quotes");
-  c.invented = top.has("invented") && top.find("invented")->boolean;
+  c.file = shown_file(path);
+  c.title = top.text("title", "Left aileron", most::title_letters);
+  c.description = top.prose_or_nothing("description");
+  c.invented = top.has("invented") && top.flag("invented");
   read_outline(top, c);
   read_profile(top, c);
   read_structure(top, c);

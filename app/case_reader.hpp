@@ -4,7 +4,6 @@
 #include "app/document.hpp"
 #include "solver/case.hpp"
 
-#include <map>
 #include <string>
 
 namespace evenpull {
@@ -14,10 +13,10 @@ constexpr int case_format = 1;
 
 struct CaseFile {
   Case value;
-  std::map<std::string, Place> places;  ///< key path -> place, for errors found later
+  Places places;  ///< where each key stands, for errors found later
 
-  /// Place of a key or of the nearest table above it; {0, 0} if it is not in the file.
-  Place place_of(const std::string& key) const;
+  /// Place of a key or of the nearest table above it, or of the end of the file.
+  Place place_of(const std::string& key) const { return places.of(key); }
 };
 
 /// Throws CaseFileError.

@@ -1,6 +1,7 @@
 #include "app/case_table.hpp"
 
 #include "app/nearest.hpp"
+#include "app/quoted.hpp"
 
 #include <fmt/format.h>
 
@@ -17,16 +18,28 @@ const Entry empty_table = [] {
   return e;
 }();
 
-std::string shown(const Entry& e) {
-  if (e.kind == Entry::Kind::text) return '"' + e.text + '"';
-  return e.text;
+/// A share of 2 is more often 2 %.
+std::string percent_hint(const Entry& e, double value, Range range) {
+  const bool plain = e.kind == Entry::Kind::number || e.kind == Entry::Kind::integer;
+  // Where a whole is within the range, 2 is more than 2 %, and no slip of that kind.
+  if (!plain || range.high >= 1 || value <= range.high || value / 100 > range.high) return "";
+  return fmt::format("; a plain number is a share: write \"{} %\" or {}", e.text, print_number(value / 100, 12));
+}
+
+void check_text(const CaseTable& t, const std::string& key, const std::string& text, size_t letters) {
+  if (text.find_first_not_of(' ') == std::string::npos) t.fail(key, "is empty; write something, or leave the key out");
+  size_t count = 0;
+  for (size_t at = 0; at < text.size(); ++count) {
+    const Rune r = rune_at(text, at);
+    if (is_hidden(r.code))
+      t.fail(key, fmt::format("holds \"{}\", which cannot be printed; write plain text on one line",
+                              escaped(std::string_view(text).substr(at, r.bytes))));
+    at += r.bytes;
+  }
+  if (count > letters) t.fail(key, fmt::format("has {} characters; {} is the most", count, letters));
 }
 
 }  // namespace
-
-std::string nth(const std::string& key, size_t index) {
-  return fmt::format("{}[{}]", key, index + 1);
-}
 
 std::string plain_word(std::string word) {
   for (auto& c : word)
@@ -34,33 +47,22 @@ std::string plain_word(std::string word) {
   return word;
 }
 
-void index_places(const Entry& e, const std::string& path, std::map<std::string, Place>& places) {
-  if (!path.empty()) places[path] = e.place;
-  for (const auto& [key, value] : e.table) index_places(value, path.empty() ? key : path + "." + key, places);
-  for (size_t i = 0; i < e.list.size(); ++i) index_places(e.list[i], nth(path, i), places);
-}
-
 void CaseContext::note_default(const std::string& key, const std::string& value, const std::string& why) {
   defaults_used.push_back({key, value, why});
 }
 
-Place CaseContext::place_of(std::string key) const {
-  for (;;) {
-    if (const auto at = places.find(key); at != places.end() && at->second.line > 0) return at->second;
-    const auto cut = key.find_last_of(".[");
-    if (cut == std::string::npos) return {};
-    key.resize(cut);
-  }
+std::string CaseContext::line_of(const std::string& key) const {
+  return fmt::format("line {}", places.of(key).line);
 }
 
 void CaseContext::fail(const std::string& key, const std::string& sentence) const {
-  throw CaseFileError(file, place_of(key), key, sentence);
+  throw CaseFileError(file, places.of(key), key, sentence);
 }
 
 CaseTable::CaseTable(CaseContext& context, const Entry& entry, std::string path, std::vector<std::string> known)
     : context_(&context), entry_(&entry), path_(std::move(path)) {
   if (entry.kind != Entry::Kind::table)
-    context.fail(path_, fmt::format("= {} must be a table with the keys {}", shown(entry), list_words(known)));
+    context.fail(path_, fmt::format("= {} must be a table with the keys {}", entry.shown(), list_words(known)));
   // The first unknown key of the file, not of the alphabet, is what a person looks for.
   const Entry* first = nullptr;
   const std::string* name = nullptr;
@@ -88,11 +90,14 @@ void CaseTable::fail(const std::string& key, const std::string& sentence) const 
   const auto* e = find(key);
   context_->fail(
       path(key),
-      (e && e->kind != Entry::Kind::table && e->kind != Entry::Kind::list ? "= " + shown(*e) + " " : "") + sentence);
+      (e && e->kind != Entry::Kind::table && e->kind != Entry::Kind::list ? "= " + e->shown() + " " : "") + sentence);
 }
 
 void CaseTable::missing(const std::string& key, const std::string& example) const {
-  context_->fail(path(key), fmt::format("is missing; write for example {}", example));
+  const auto sentence = fmt::format("is missing; write for example {}", example);
+  // What belongs to no table stands at the top; a table is added at the end.
+  if (path_.empty() && example[0] != '[') throw CaseFileError(context_->file, {1, 0}, key, sentence);
+  context_->fail(path(key), sentence);
 }
 
 double CaseTable::number_of(const Entry& e, const std::string& full_key, Quantity kind, Range range) const {
@@ -105,25 +110,29 @@ double CaseTable::number_of(const Entry& e, const std::string& full_key, Quantit
     try {
       value = context_->units.parse(e.text, kind);
     } catch (const UnitError& error) {
-      context_->fail(full_key, fmt::format("= {} {}", shown(e), error.what()));
+      context_->fail(full_key, fmt::format("= {} {}", e.shown(), error.what()));
     }
   } else {
     context_->fail(
         full_key,
-        plain ? fmt::format("= {} has no unit; write {} as text, like \"{}\"", shown(e), words.name, words.example)
-              : fmt::format("= {} is not {}; write it like \"{}\"", shown(e), words.name, words.example));
+        plain ? fmt::format("= {} has no unit; write {} in quotes, like {}", e.shown(), words.name, words.example)
+              : fmt::format("= {} is not {}; write it like {}", e.shown(), words.name, words.example));
   }
-  if (!std::isfinite(value)) context_->fail(full_key, fmt::format("= {} is not a number; {}", shown(e), range.usual));
+  if (!std::isfinite(value)) context_->fail(full_key, fmt::format("= {} is not a number; {}", e.shown(), range.usual));
   if (value < 0 && range.low >= 0)
-    context_->fail(full_key, fmt::format("= {} must not be negative; {}", shown(e), range.usual));
+    context_->fail(full_key, fmt::format("= {} must not be negative; {}", e.shown(), range.usual));
   if (value < range.low || value > range.high)
-    context_->fail(full_key, fmt::format("= {} makes no sense here; {}", shown(e), range.usual));
+    context_->fail(full_key, fmt::format("= {} makes no sense here: it may be {}; {}{}", e.shown(),
+                                         print_bounds(kind, range.low, range.high), range.usual,
+                                         kind == Quantity::fraction ? percent_hint(e, value, range) : ""));
   return value;
 }
 
 double CaseTable::quantity(const std::string& key, Quantity kind, Range range) const {
   const auto* e = find(key);
-  if (!e) missing(key, fmt::format("{} = \"{}\" ({})", key, words_of(kind).example, range.usual));
+  if (!e)
+    context_->fail(path(key), fmt::format("is missing; write {} like {}; {}", words_of(kind).name, words_of(kind).example,
+                                          range.usual));
   return number_of(*e, path(key), kind, range);
 }
 
@@ -138,14 +147,21 @@ double CaseTable::quantity_or(const std::string& key, Quantity kind, Range range
   return round_12(fallback.value);
 }
 
-std::vector<double> CaseTable::quantities(const std::string& key, Quantity kind, Range range) const {
+const std::vector<Entry>& CaseTable::list(const std::string& key, const Count& count) const {
   const auto* e = find(key);
-  const auto example = fmt::format("{} = [\"{}\", ...]", key, words_of(kind).example);
-  if (!e) missing(key, example);
+  if (!e) missing(key, count.example);
   if (e->kind != Entry::Kind::list)
-    context_->fail(path(key), fmt::format("= {} must be a list, for example {}", shown(*e), example));
+    context_->fail(path(key), fmt::format("= {} must be a list, for example {}", e->shown(), count.example));
+  if (e->list.size() < count.least || e->list.size() > count.most)
+    context_->fail(path(key), fmt::format("lists {}; from {} to {} may be listed, for example {}", e->list.size(),
+                                          count.least, count.most, count.example));
+  return e->list;
+}
+
+std::vector<double> CaseTable::quantities(const std::string& key, Quantity kind, Range range, Count count) const {
+  const auto& entries = list(key, count);
   std::vector<double> values;
-  for (size_t i = 0; i < e->list.size(); ++i) values.push_back(number_of(e->list[i], nth(path(key), i), kind, range));
+  for (size_t i = 0; i < entries.size(); ++i) values.push_back(number_of(entries[i], nth(path(key), i), kind, range));
   return values;
 }
 
@@ -174,26 +190,41 @@ int CaseTable::whole_number(const std::string& key, Range range) const {
   const auto* e = find(key);
   if (!e) missing(key, fmt::format("{} = {} ({})", key, static_cast<int>(range.low), range.usual));
   if (e->kind != Entry::Kind::integer || e->number < range.low || e->number > range.high)
-    context_->fail(path(key), fmt::format("= {} must be a whole number; {}", shown(*e), range.usual));
+    context_->fail(path(key), fmt::format("= {} must be a whole number from {:.0f} to {:.0f}; {}", e->shown(), range.low,
+                                          range.high, range.usual));
   return static_cast<int>(e->number);
 }
 
-bool CaseTable::flag_or(const std::string& key, bool fallback, const char* why) const {
+bool CaseTable::flag(const std::string& key) const {
   const auto* e = find(key);
-  if (!e) {
-    context_->note_default(path(key), fallback ? "true" : "false", why);
-    return fallback;
-  }
   if (e->kind != Entry::Kind::boolean)
-    context_->fail(path(key), fmt::format("= {} must be true or false, without quotes", shown(*e)));
+    context_->fail(path(key), fmt::format("= {} must be true or false, without quotes", e->shown()));
   return e->boolean;
 }
 
-std::string CaseTable::text(const std::string& key, const std::string& example) const {
+bool CaseTable::flag_or(const std::string& key, bool fallback, const char* why) const {
+  if (has(key)) return flag(key);
+  context_->note_default(path(key), fallback ? "true" : "false", why);
+  return fallback;
+}
+
+std::string CaseTable::text(const std::string& key, const std::string& example, size_t letters) const {
   const auto* e = find(key);
   if (!e) missing(key, fmt::format("{} = \"{}\"", key, example));
-  if (e->kind != Entry::Kind::text) context_->fail(path(key), fmt::format("= {} must be text in quotes", shown(*e)));
+  if (e->kind != Entry::Kind::text) context_->fail(path(key), fmt::format("= {} must be text in quotes", e->shown()));
+  check_text(*this, key, e->text, letters);
   return e->text;
+}
+
+std::string CaseTable::prose_or_nothing(const std::string& key) const {
+  const auto* e = find(key);
+  if (!e) return "";
+  if (e->kind != Entry::Kind::text) context_->fail(path(key), fmt::format("= {} must be text in quotes", e->shown()));
+  auto text = e->text;
+  for (auto& c : text)
+    if (c == '\n' || c == '\r' || c == '\t') c = ' ';
+  check_text(*this, key, text, most::string_letters);
+  return text;
 }
 
 std::string CaseTable::text_or(const std::string& key, const std::string& fallback) const {
@@ -227,13 +258,16 @@ CaseTable CaseTable::table_or_empty(const std::string& key, std::vector<std::str
   return CaseTable(*context_, e ? *e : empty_table, path(key), std::move(known));
 }
 
-std::vector<CaseTable> CaseTable::tables(const std::string& key, const std::vector<std::string>& known) const {
+std::vector<CaseTable> CaseTable::tables(const std::string& key, const std::vector<std::string>& known,
+                                         size_t most) const {
   std::vector<CaseTable> out;
   const auto* e = find(key);
   if (!e) return out;
   if (e->kind != Entry::Kind::list)
-    context_->fail(path(key),
-                   fmt::format("must be a list of tables; begin each with [[{}]] in double brackets", path(key)));
+    context_->fail(path(key), fmt::format("= {} must be a list of tables; begin each with [[{}]] in double brackets",
+                                          e->shown(), path(key)));
+  if (e->list.size() > most)
+    context_->fail(path(key), fmt::format("there are {} of them; {} is the most", e->list.size(), most));
   for (size_t i = 0; i < e->list.size(); ++i) out.emplace_back(*context_, e->list[i], nth(path(key), i), known);
   return out;
 }

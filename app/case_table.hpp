@@ -3,10 +3,10 @@
 #pragma once
 
 #include "app/document.hpp"
+#include "app/most.hpp"
 #include "app/units.hpp"
 #include "solver/case.hpp"
 
-#include <map>
 #include <optional>
 #include <string>
 #include <utility>
@@ -21,6 +21,13 @@ struct Range {
   const char* usual;
 };
 
+/// How many entries a list may have (app/most.hpp), and how one is written.
+struct Count {
+  size_t least;
+  size_t most;
+  std::string example;
+};
+
 /// A default with the reason it has. `why` is a source, or "estimate".
 struct Default {
   double value;
@@ -32,13 +39,15 @@ struct Default {
 struct CaseContext {
   std::string file;
   Units units;
-  std::map<std::string, Place> places;  ///< key path -> place in the file
+  Places places;
   std::vector<DefaultUsed> defaults_used;
   std::vector<std::string> doubts;
 
+  CaseContext(std::string file_, const Entry& document) : file(std::move(file_)), places(places_of(document)) {}
+
   void note_default(const std::string& key, const std::string& value, const std::string& why);
-  /// Place of a key, or of the nearest table above it.
-  Place place_of(std::string key) const;
+  /// "line 12", where the key stands: for a sentence about another one.
+  std::string line_of(const std::string& key) const;
   [[noreturn]] void fail(const std::string& key, const std::string& sentence) const;
 };
 
@@ -57,16 +66,22 @@ class CaseTable {
   double quantity(const std::string& key, Quantity kind, Range range) const;
   std::optional<double> quantity_if(const std::string& key, Quantity kind, Range range) const;
   double quantity_or(const std::string& key, Quantity kind, Range range, Default fallback) const;
-  std::vector<double> quantities(const std::string& key, Quantity kind, Range range) const;
+  std::vector<double> quantities(const std::string& key, Quantity kind, Range range, Count count) const;
+  /// The entries of a list, as many as may be.
+  const std::vector<Entry>& list(const std::string& key, const Count& count) const;
   /// A share, or a length divided by `whole` [m].
   double share_or_length(const Entry& entry, const std::string& key, double whole, Range range) const;
   /// One value for both yarns, or { warp = ..., fill = ... }.
   std::optional<Yarns> yarns_if(const std::string& key, Quantity kind, Range range) const;
 
   int whole_number(const std::string& key, Range range) const;
+  bool flag(const std::string& key) const;  ///< of a key that is there
   bool flag_or(const std::string& key, bool fallback, const char* why) const;
-  std::string text(const std::string& key, const std::string& example) const;
+  /// Text that will be printed: no hidden characters, at most so many letters, not empty.
+  std::string text(const std::string& key, const std::string& example, size_t letters = most::name_letters) const;
   std::string text_or(const std::string& key, const std::string& fallback) const;
+  /// Text that may go over several lines, which become one.
+  std::string prose_or_nothing(const std::string& key) const;
   /// Index into `words`; -1 if the key is absent.
   int choice_if(const std::string& key, const std::vector<std::string>& words) const;
   int choice(const std::string& key, const std::vector<std::string>& words) const;
@@ -74,7 +89,7 @@ class CaseTable {
   CaseTable table(const std::string& key, std::vector<std::string> known, const std::string& example) const;
   /// An empty table when the key is absent, so that its defaults are filled in as usual.
   CaseTable table_or_empty(const std::string& key, std::vector<std::string> known) const;
-  std::vector<CaseTable> tables(const std::string& key, const std::vector<std::string>& known) const;
+  std::vector<CaseTable> tables(const std::string& key, const std::vector<std::string>& known, size_t most) const;
 
   const Entry* find(const std::string& key) const;
   const Entry& entry() const { return *entry_; }
@@ -85,12 +100,6 @@ class CaseTable {
   const Entry* entry_;
   std::string path_;
 };
-
-/// Notes where every key under `e` stands.
-void index_places(const Entry& e, const std::string& path, std::map<std::string, Place>& places);
-
-/// Place of element `index` (from 0) of a list, as shown to a person: "member[2]" for index 1.
-std::string nth(const std::string& key, size_t index);
 
 /// A word with spaces, hyphens and underscores made alike, in lower case: "Full_wrap" = "full wrap".
 std::string plain_word(std::string word);

@@ -19,14 +19,28 @@ struct Entry {
   enum class Kind { text, number, integer, boolean, list, table, other };
   Kind kind = Kind::other;
   Place place;
-  std::string text;  ///< the value as a person would write it, for messages too
+  std::string text;  ///< the value as a person would write it
   double number = 0;
   bool boolean = false;
   std::vector<Entry> list;
   std::map<std::string, Entry> table;
+  int last_line = 0;  ///< of the file; at the root alone
+
+  /// For messages: quoted where it is text, on one line and cut.
+  std::string shown() const;
 };
 
-/// A file cannot be understood. what() is the whole message: file, line, key, value, what would be right.
+/// Where the keys of a file stand, by their paths.
+struct Places {
+  std::map<std::string, Place> at;
+  Place end;  ///< the last line of the file, where a missing table would be added
+
+  /// Of a key or of the nearest table above it; of the end if there is none.
+  Place of(std::string key) const;
+};
+Places places_of(const Entry& document);
+
+/// A file cannot be understood. what() is the whole message, on one line: file, line, key, value, what would be right.
 struct CaseFileError : std::runtime_error {
   std::string file;
   Place place;
@@ -34,7 +48,13 @@ struct CaseFileError : std::runtime_error {
   CaseFileError(std::string file, Place place, std::string key, const std::string& sentence);
 };
 
-/// Reads and parses; throws CaseFileError for a missing file or a slip in the TOML.
-Entry read_document(const std::string& path);
+enum class DocumentKind { a_case, an_order };
+
+/// Reads a file ("-": standard input) and parses it; throws CaseFileError for one that is missing, no plain text, larger
+/// than a case or an order can be, or has a slip in the TOML.
+Entry read_document(const std::string& path, DocumentKind kind);
+
+/// Place of element `index` (from 0) of a list, as shown to a person: "member[2]" for index 1.
+std::string nth(const std::string& key, std::size_t index);
 
 }  // namespace evenpull

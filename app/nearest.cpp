@@ -1,9 +1,16 @@
 #include "app/nearest.hpp"
 
+#include "app/quoted.hpp"
+
 #include <algorithm>
 #include <numeric>
 
 namespace evenpull {
+namespace {
+
+constexpr size_t most_listed = 24;  ///< words of a message: more are not read
+
+}  // namespace
 
 int edit_distance(std::string_view a, std::string_view b) {
   std::vector<int> row(b.size() + 1);
@@ -37,11 +44,12 @@ std::string nearest(std::string_view word, const std::vector<std::string>& known
 
 std::string list_words(const std::vector<std::string>& words) {
   std::string out;
-  for (size_t i = 0; i < words.size(); ++i) {
+  const size_t shown = words.size() > most_listed ? most_listed - 1 : words.size();
+  for (size_t i = 0; i < shown; ++i) {
     if (i > 0) out += i + 1 == words.size() ? " or " : ", ";
-    out += '"' + words[i] + '"';
+    out += in_quotes(words[i]);
   }
-  return out;
+  return shown < words.size() ? out + " or " + std::to_string(words.size() - shown) + " more" : out;
 }
 
 }  // namespace evenpull

@@ -14,7 +14,9 @@ namespace {
 
 /// A stage is named by its temperature; what was typed in the other scale may differ by its rounding.
 constexpr double same_stage_kelvin = 1.0;
-constexpr Range count_range{1, 10000, "counted from 1"};
+constexpr Range pass_range{1, most::passes, "passes are counted from 1 in each stage"};
+constexpr Range bay_range{1, most::bays, "bays are counted from 1 at the inboard end"};
+constexpr Range strip_range{1, 1000, "strips are counted from 1 at the leading edge"};
 
 int stage_index(const CaseTable& t, const Case& c) {
   const double kelvin = t.quantity("stage", Quantity::temperature, {300, 600, "one of the stages of the case"});
@@ -33,17 +35,15 @@ std::string zone_words(const OrderStep& s) {
 }  // namespace
 
 OrderFile read_order_file(const std::string& path, const Case& c) {
-  const auto document = read_document(path);
-  CaseContext context;
-  context.file = path;
-  index_places(document, "", context.places);
+  const auto document = read_document(path, DocumentKind::an_order);
+  CaseContext context(path, document);
   const CaseTable top(context, document, "", {"format", "steps"});
   const auto* format = top.find("format");
   if (!format) top.missing("format", fmt::format("format = {} on the first line", order_format));
   if (format->kind != Entry::Kind::integer || format->number != order_format)
     top.fail("format", fmt::format("is not known to this program, which reads order files of format {}", order_format));
   OrderFile out;
-  const auto tables = top.tables("steps", {"stage", "pass", "side", "bay", "strip", "dose", "done"});
+  const auto tables = top.tables("steps", {"stage", "pass", "side", "bay", "strip", "dose", "done"}, most::order_steps);
   if (tables.empty())
     top.missing("steps",
                 "steps = [{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25 }]");
@@ -52,21 +52,24 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
     OrderStep s;
     const int stage = stage_index(t, c);
     s.temperature = c.stages[static_cast<size_t>(stage)].temperature;
-    s.pass = t.whole_number("pass", count_range);
+    s.pass = t.whole_number("pass", pass_range);
     s.side = t.choice("side", {"top", "bottom"}) == 0 ? Side::top : Side::bottom;
-    s.bay = t.whole_number("bay", count_range);
-    s.strip = t.has("strip") ? t.whole_number("strip", count_range) : 1;
+    s.bay = t.whole_number("bay", bay_range);
+    s.strip = t.has("strip") ? t.whole_number("strip", strip_range) : 1;
     s.dose = t.quantity("dose", Quantity::fraction, {0.01, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"});
-    if (stage < stage_before) t.fail("stage", "is cooler than the step before it; stages only rise");
+    const auto before = [&] { return context.line_of(nth("steps", out.steps.size() - 1)); };
+    if (stage < stage_before)
+      t.fail("stage", fmt::format("is cooler than the step before it ({}, {}); stages only rise", before(),
+                                  print_temperature(out.steps.back().temperature)));
     if (stage == stage_before && s.pass < pass_before)
-      t.fail("pass", "is an earlier pass than the step before it; list the steps as they are worked");
+      t.fail("pass", fmt::format("is an earlier pass than the step before it ({}, pass {}); list the steps as they are worked",
+                                 before(), pass_before));
     stage_before = stage;
     pass_before = s.pass;
-    const auto* done = t.find("done");
-    if (done && done->kind != Entry::Kind::boolean) t.fail("done", "must be true or false, without quotes");
     out.steps.push_back(s);
-    out.done.push_back(done && done->boolean);
+    out.done.push_back(t.has("done") && t.flag("done"));
   }
+  out.places = std::move(context.places);
   return out;
 }
 
@@ -78,7 +81,7 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
     const auto& s = order.steps[i];
     if (s.bay > panel.bays || s.strip > panel.strips)
       throw CaseFileError(
-          path, {}, nth("steps", i),
+          path, order.places.of(nth("steps", i)), nth("steps", i),
           fmt::format("names {}, but the panel of {} has {} bays with {} strips each; `evenpull survey` "
                       "draws its zones",
                       zone_words(s), c.file, panel.bays, panel.strips));
@@ -106,7 +109,7 @@ void take_passes(Case& c, const OrderFile& order, const std::string& path) {
       if (s.temperature != stage.temperature) continue;
       const auto pass = static_cast<size_t>(s.pass);
       if (!stage.passes_open && stage.doses.size() < pass)
-        throw CaseFileError(path, {}, nth("steps", i) + ".pass",
+        throw CaseFileError(path, order.places.of(nth("steps", i) + ".pass"), nth("steps", i) + ".pass",
                             fmt::format("= {} is beyond the {} passes that {} states at {}; correct the one or the other",
                                         s.pass, stage.doses.size(), c.file, print_temperature(stage.temperature)));
       if (!stage.passes_open) continue;
@@ -150,7 +153,7 @@ std::vector<OrderStep> steps_done(const OrderFile& order, const std::string& pat
   for (size_t i = 0; i < order.steps.size(); ++i)
     if (order.done[i]) out.push_back(order.steps[i]);
   if (out.empty())
-    throw CaseFileError(path, {}, "steps",
+    throw CaseFileError(path, order.places.of("steps"), "steps",
                         "has no step marked done = true, so there is nothing to go on from: mark the steps that were "
                         "worked, in the order worked, or plan without --from");
   return out;

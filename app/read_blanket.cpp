@@ -77,8 +77,6 @@ void read_blanket(const CaseTable& top, Case& c) {
         b.nose_chord_fraction > 0 ? "where the closed nose ends" : "no member is a closed nose");
   }
   read_nose_sheet(t, c);
-  const double edge = c.span_members.back().chord_fraction;
-  if (b.seam_chord_fraction >= edge) t.fail("seam", "must lie in front of the trailing edge");
   read_edge(t, b);
   const int inner = t.choice_if("inner_ribs", {"bearing", "free", "glued"});
   b.inner_ribs = static_cast<RibTie>(std::max(0, inner));

@@ -60,11 +60,13 @@ void read_stiffness(const CaseTable& t, Cloth& cloth) {
                                 {cloth_defaults::poisson, "0.2", "estimate (band 0.05 to 0.4)"});
   if (cloth.poisson * cloth.poisson * cloth.stiffness.fill >= 0.9 * cloth.stiffness.warp)
     t.context().fail(t.path("poisson"),
-                     "is too large for the two stiffnesses: such a cloth would give energy back when pulled");
+                     fmt::format("= {} is too large for the two stiffnesses, of which the fill is {} times the warp: such a "
+                                 "cloth would give energy back when pulled; check the three",
+                                 print_number(cloth.poisson), print_number(cloth.stiffness.fill / cloth.stiffness.warp, 3)));
 }
 
 void read_curve(const CaseTable& t, Cloth& cloth) {
-  const auto points = t.tables("curve", {"temperature", "free_shrink", "pull"});
+  const auto points = t.tables("curve", {"temperature", "free_shrink", "pull"}, most::curve_points);
   if (points.empty()) {
     const double scale = cloth.areal_mass / cloth_defaults::reference_mass;
     std::string pulls;
@@ -94,16 +96,20 @@ void read_curve(const CaseTable& t, Cloth& cloth) {
     if (i > 0) {
       const auto& before = cloth.curve.back();
       if (point.temperature <= before.temperature)
-        p.fail("temperature", "is not above the point before it; list the points from cool to hot");
+        p.fail("temperature", fmt::format("is not above the point before it ({}, {}); list the points from cool to hot",
+                                          print_temperature(before.temperature),
+                                          t.context().line_of(nth(t.path("curve"), i - 1) + ".temperature")));
       if (point.free_shrink.warp < before.free_shrink.warp || point.free_shrink.fill < before.free_shrink.fill)
         p.fail("free_shrink",
-               "falls although the temperature rises; cloth shrinks more when hotter: check the measurement");
+               fmt::format("falls from the point before it ({}) although the temperature rises; cloth shrinks more when "
+                           "hotter: check the measurement",
+                           t.context().line_of(nth(t.path("curve"), i - 1) + ".free_shrink")));
     }
     cloth.curve.push_back(point);
   }
   if (cloth.curve.size() < 2)
     t.context().fail(t.path("curve"),
-                     "needs at least two points: the onset (no shrink, about 80 degC) and a measured one");
+                     "has one point and needs two at least: the onset (no shrink, about 80 degC) and a measured one");
   const auto& first = cloth.curve.front();
   if (first.free_shrink.warp != 0 || first.free_shrink.fill != 0 || first.pull.warp != 0 || first.pull.fill != 0)
     t.context().fail(nth(t.path("curve"), 0),

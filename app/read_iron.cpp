@@ -14,7 +14,6 @@ namespace evenpull {
 namespace {
 
 constexpr double soleplate_specific_heat = 900;  // J/(kg K), aluminium, from memory
-constexpr Range reading_range{293.15, 620, "a true sole temperature by thermometer, like \"262 degF\""};
 
 double mean(const std::vector<double>& v) {
   return std::accumulate(v.begin(), v.end(), 0.0) / static_cast<double>(v.size());
@@ -26,13 +25,15 @@ DialReading read_reading(const CaseTable& t) {
   if (!dial) t.missing("dial", "dial = 3 (the mark, as a number; for words count them: 1, 2, 3)");
   if (dial->kind != Entry::Kind::number && dial->kind != Entry::Kind::integer)
     t.fail("dial", "must be a number without quotes; where the dial has words count them from the coolest: 1, 2, 3");
+  if (!std::isfinite(dial->number) || std::abs(dial->number) > highest_mark)
+    t.fail("dial", fmt::format("is no mark of a dial; marks are numbers from {:.0f} to {:.0f}", -highest_mark, highest_mark));
   r.dial = dial->number;
   const auto* sole = t.find("sole");
   if (!sole) t.missing("sole", "sole = [\"255 degF\", \"268 degF\", \"262 degF\"], read over a minute or two");
   if (sole->kind == Entry::Kind::list) {
-    if (sole->list.empty()) t.fail("sole", "is an empty list; write one reading or several");
-    for (size_t i = 0; i < sole->list.size(); ++i)
-      r.sole.push_back(t.number_of(sole->list[i], nth(t.path("sole"), i), Quantity::temperature, reading_range));
+    const auto& list = t.list("sole", {1, most::readings_of_a_mark, "sole = [\"255 degF\", \"268 degF\"]"});
+    for (size_t i = 0; i < list.size(); ++i)
+      r.sole.push_back(t.number_of(list[i], nth(t.path("sole"), i), Quantity::temperature, reading_range));
   } else {
     r.sole.push_back(t.number_of(*sole, t.path("sole"), Quantity::temperature, reading_range));
   }
@@ -70,12 +71,13 @@ void check_sole(const CaseTable& t, const Case& c) {
   const double width = std::min(c.iron.sole_length, c.iron.sole_width);
   if (length <= std::max(chord, span) && width <= std::min(chord, span)) return;
   const auto* key = t.has("sole_length") ? "sole_length" : t.has("sole_width") ? "sole_width" : nullptr;
-  const auto sentence = fmt::format("makes the sole ({} x {}) larger than the panel ({} x {}); check the units",
-                                    print_length(length), print_length(width), print_length(span), print_length(chord));
+  const auto sole = fmt::format("{} x {}", print_length(length), print_length(width)),
+             panel = fmt::format("{} x {}", print_length(span), print_length(chord));
   if (key)
-    t.fail(key, sentence);
+    t.fail(key, fmt::format("makes the sole ({}) larger than the panel ({}); check the units", sole, panel));
   else
-    t.context().fail("iron", "the usual sole " + sentence.substr(6));
+    t.context().fail("iron", fmt::format("the usual sole ({}) is larger than the panel ({}); write the sole_length and sole_width "
+                                         "of yours", sole, panel));
 }
 
 }  // namespace
@@ -98,7 +100,7 @@ void read_iron(const CaseTable& top, Case& c) {
   const auto cooling_words = fmt::format("{:.1f} s", cooling);
   iron.cooling_time = t.quantity_or("cooling_time", Quantity::time, {0, 60, "cloth cools in 3 to 6 s"},
                                     {cooling, cooling_words.c_str(), "cloth of this weight in still air; computed"});
-  for (const auto& r : t.tables("reading", {"dial", "sole"})) {
+  for (const auto& r : t.tables("reading", {"dial", "sole"}, most::marks)) {
     const DialReading reading = read_reading(r);
     check_reading(r, reading, c);
     iron.readings.push_back(reading);
@@ -106,7 +108,7 @@ void read_iron(const CaseTable& top, Case& c) {
   const double measured = measured_swing(iron.readings);
   const auto swing_words = fmt::format("±{:.0f} K (±{:.0f} °F)", measured, measured * 1.8);
   iron.swing = t.quantity_or(
-      "swing", Quantity::temperature_difference, {0, 60, "household irons swing by 8 to 20 K (15 to 35 degF)"},
+      "swing", Quantity::temperature_difference, swing_range,
       measured > 0 ? Default{measured, swing_words.c_str(), "half the range of the readings in iron.reading"}
                    : Default{14, "±14 K (25 °F)", "estimate (band 8 to 20 K); check with a thermometer"});
   iron.heat_capacity = soleplate_specific_heat * t.quantity_or("mass", Quantity::mass, {0.05, 5, "a household iron has about 1.2 kg"},

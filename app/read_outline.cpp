@@ -15,27 +15,28 @@ constexpr Range point_range{-10, 10, "points lie within a few metres of the lead
 constexpr Range bow_range{0.005, 2, "a tip bow usually bulges 50 to 300 mm (2 to 12 in) beyond the last station"};
 
 std::vector<PlanPoint> read_polyline(const CaseTable& outline, const std::string& key) {
-  const auto* list = outline.find(key);
-  const auto example = key + " = [[\"0 mm\", \"0 mm\"], [\"40 mm\", \"1800 mm\"]] (chordwise, spanwise)";
-  if (!list) outline.missing(key, example);
-  if (list->kind != Entry::Kind::list || list->list.size() < 2)
-    outline.fail(key, "must be a list of at least two points, for example " + example);
+  const auto& list = outline.list(
+      key, {2, most::outline_points, key + " = [[\"0 mm\", \"0 mm\"], [\"40 mm\", \"1800 mm\"]] (chordwise, spanwise)"});
   std::vector<PlanPoint> points;
-  for (size_t i = 0; i < list->list.size(); ++i) {
-    const auto& pair = list->list[i];
+  for (size_t i = 0; i < list.size(); ++i) {
+    const auto& pair = list[i];
     const auto at = nth(outline.path(key), i);
     if (pair.kind != Entry::Kind::list || pair.list.size() != 2)
-      outline.context().fail(at, "must be a pair [chordwise, spanwise], for example [\"40 mm\", \"1800 mm\"]");
+      outline.context().fail(at, fmt::format("= {} must be a pair [chordwise, spanwise], for example [\"40 mm\", \"1800 mm\"]",
+                                             pair.shown()));
     points.push_back({outline.number_of(pair.list[0], nth(at, 0), Quantity::length, point_range),
                       outline.number_of(pair.list[1], nth(at, 1), Quantity::length, point_range)});
     if (points.size() > 1 && points.back().y <= points[points.size() - 2].y)
-      outline.context().fail(at, fmt::format("= {} is not farther out than the point before it; points run from the "
-                                             "inboard end to the tip",
-                                             pair.list[1].text));
+      outline.context().fail(at, fmt::format("= {} is not farther out than the point before it ({}, {}); points run from "
+                                             "the inboard end to the tip",
+                                             pair.list[1].shown(), list[i - 1].list[1].shown(),
+                                             outline.context().line_of(nth(outline.path(key), i - 1))));
   }
   if (points.front().y != 0)
     outline.context().fail(nth(outline.path(key), 0),
-                           "must start at the inboard end rib: the second number of the first point is \"0 mm\"");
+                           fmt::format("= {} must start at the inboard end rib: the second number of the first point is "
+                                       "\"0 mm\"",
+                                       list[0].list[1].shown()));
   return points;
 }
 
@@ -76,14 +77,14 @@ void read_from_chords(const CaseTable& outline, Outline& o) {
 
 std::vector<double> heights(const CaseTable& profile, const std::string& key, double chord, size_t count) {
   const Range range{-0.05, 0.5, "half a thickness is usually 2 to 10 % of the chord"};
-  const auto* list = profile.find(key);
-  if (!list) profile.missing(key, key + " = [\"0 mm\", \"20 mm\", ..., \"3 mm\"], one for each chord station");
-  if (list->kind != Entry::Kind::list || list->list.size() != count)
+  const auto& list = profile.list(key, {0, most::profile_points, key + " = [\"0 mm\", \"20 mm\", ..., \"3 mm\"]"});
+  if (list.size() != count)
     profile.context().fail(profile.path(key),
-                           fmt::format("must be a list of {} heights, one for each chord station", count));
+                           fmt::format("has {} heights for {} chord stations in profile.at ({}); one belongs to each",
+                                       list.size(), count, profile.context().line_of(profile.path("at"))));
   std::vector<double> out;
   for (size_t i = 0; i < count; ++i)
-    out.push_back(profile.share_or_length(list->list[i], nth(profile.path(key), i), chord, range));
+    out.push_back(profile.share_or_length(list[i], nth(profile.path(key), i), chord, range));
   return out;
 }
 
@@ -101,7 +102,11 @@ void read_outline(const CaseTable& top, Case& c) {
     c.outline.trailing_edge = read_polyline(outline, "trailing_edge");
     if (c.outline.leading_edge.back().y != c.outline.trailing_edge.back().y)
       outline.context().fail(outline.path("trailing_edge"),
-                             "must end at the same distance from the inboard end as leading_edge");
+                             fmt::format("ends at {} from the inboard end, but leading_edge ({}) at {}; the two must end at "
+                                         "the same distance",
+                                         print_length(c.outline.trailing_edge.back().y),
+                                         outline.context().line_of(outline.path("leading_edge")),
+                                         print_length(c.outline.leading_edge.back().y)));
     if (c.outline.span() < span_range.low || c.outline.span() > span_range.high)
       outline.context().fail(outline.path("leading_edge"),
                              fmt::format("gives a span of {}; {}", print_length(c.outline.span()), span_range.usual));
@@ -121,28 +126,33 @@ void read_profile(const CaseTable& top, Case& c) {
   const auto profile = top.table("profile", {"at", "height", "top", "bottom"},
                                  "[profile] with at = [0, \"5 %\", ..., \"100 %\"] and height = [...]");
   const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
-  const auto* at = profile.find("at");
-  if (!at || at->kind != Entry::Kind::list || at->list.size() < 2)
-    profile.missing("at", "at = [0, \"5 %\", \"25 %\", \"100 %\"], chord stations from leading to trailing edge");
+  const auto& at = profile.list("at", {2, most::profile_points, "at = [0, \"5 %\", \"25 %\", \"100 %\"], chord stations from "
+                                                               "leading to trailing edge"});
   const bool mirrored = profile.has("height");
   if (mirrored && (profile.has("top") || profile.has("bottom")))
     profile.context().fail(profile.path("height"),
                            "stands for both sides; leave out top and bottom, or state those two instead");
-  const auto top_heights = heights(profile, mirrored ? "height" : "top", chord, at->list.size());
-  const auto bottom_heights = mirrored ? top_heights : heights(profile, "bottom", chord, at->list.size());
-  for (size_t i = 0; i < at->list.size(); ++i) {
+  const auto top_heights = heights(profile, mirrored ? "height" : "top", chord, at.size());
+  const auto bottom_heights = mirrored ? top_heights : heights(profile, "bottom", chord, at.size());
+  for (size_t i = 0; i < at.size(); ++i) {
     const auto key = nth(profile.path("at"), i);
     const double x =
-        profile.share_or_length(at->list[i], key, chord, {0, 1, "stations run from 0 to 100 % of the chord"});
+        profile.share_or_length(at[i], key, chord, {0, 1, "stations run from 0 to 100 % of the chord"});
     if (i > 0 && x <= c.profile.back().chord_fraction)
       profile.context().fail(
-          key, fmt::format("= {} is not behind the station before it; stations must rise", at->list[i].text));
+          key, fmt::format("= {} is not behind the station before it ({}, {}); stations must rise", at[i].shown(),
+                           at[i - 1].shown(), profile.context().line_of(nth(profile.path("at"), i - 1))));
     if (top_heights[i] + bottom_heights[i] < 0)
-      profile.context().fail(nth(profile.path(mirrored ? "height" : "top"), i), "top and bottom cross here");
+      profile.context().fail(nth(profile.path(mirrored ? "height" : "top"), i),
+                             fmt::format("at {} top and bottom cross: together they must not be negative", at[i].shown()));
     c.profile.push_back({x, top_heights[i], bottom_heights[i]});
   }
   if (c.profile.front().chord_fraction != 0 || c.profile.back().chord_fraction != 1)
-    profile.context().fail(profile.path("at"), "must run from the leading edge (0) to the trailing edge (\"100 %\")");
+    profile.context().fail(profile.path("at"),
+                           fmt::format("runs from {} to {} of the chord, and must run from the leading edge (0) to the trailing "
+                                       "edge (\"100 %\", here {})",
+                                       print_number(c.profile.front().chord_fraction), print_number(c.profile.back().chord_fraction),
+                                       print_length(chord)));
 }
 
 }  // namespace evenpull

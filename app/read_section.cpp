@@ -2,6 +2,7 @@
 #include "app/case_parts.hpp"
 #include "app/materials.hpp"
 #include "app/nearest.hpp"
+#include "app/quoted.hpp"
 
 #include <fmt/format.h>
 
@@ -60,7 +61,9 @@ SectionShape read_shape(const CaseTable& owner) {
       out.outside_diameter =
           s.quantity("outside_diameter", Quantity::length, {0.002, 0.2, "usually 6 to 50 mm (1/4 to 2 in)"});
       out.wall = s.quantity("wall", Quantity::length, {0.0001, 0.02, "usually 0.5 to 2 mm (0.020 to 0.083 in)"});
-      if (2 * out.wall > out.outside_diameter) s.fail("wall", "is more than half the outside diameter");
+      if (2 * out.wall > out.outside_diameter)
+        s.fail("wall", fmt::format("is more than half the outside diameter ({}); check the units",
+                                   s.find("outside_diameter")->shown()));
       break;
     case Kind::bar:
       out.width = s.quantity("width", Quantity::length, width_range);
@@ -75,7 +78,8 @@ SectionShape read_shape(const CaseTable& owner) {
       out.wall = s.quantity("sheet", Quantity::length, thickness_range);
       out.width = s.quantity("leg", Quantity::length, width_range);
       out.height = s.quantity("opening", Quantity::length, height_range);
-      if (out.height >= 2 * out.width) s.fail("opening", "is wider than the two legs can reach");
+      if (out.height >= 2 * out.width) 
+        s.fail("opening", fmt::format("is wider than the two legs of {} can reach; check the units", s.find("leg")->shown()));
       break;
     case Kind::closed_nose:
       out.wall = s.quantity("sheet", Quantity::length, thickness_range);
@@ -105,10 +109,25 @@ MaterialShelf::MaterialShelf(const CaseTable& top, Case& c) : case_(&c), context
   const auto* entry = top.find("materials");
   if (!entry) return;
   if (entry->kind != Entry::Kind::table) top.fail("materials", "must be tables like [materials.\"my tube\"]");
-  for (const auto& [name, value] : entry->table)
+  if (entry->table.size() > most::materials)
+    context_->fail("materials", fmt::format("there are {} of them; {} is the most", entry->table.size(), most::materials));
+  for (const auto& [name, value] : entry->table) {
+    check_name(name);
     own_.push_back(read_own(
         CaseTable(*context_, value, "materials." + name, {"youngs_modulus", "shear_modulus", "yield", "rupture"}),
         name));
+  }
+}
+
+void MaterialShelf::check_name(const std::string& name) const {
+  const auto key = "materials." + name;
+  if (name != escaped(name, most::name_letters) || name.empty())
+    context_->fail(key, fmt::format("{} is no name for a material; write at most {} plain letters", in_quotes(name),
+                                    most::name_letters));
+  for (const auto& m : own_)
+    if (plain_word(m.name) == plain_word(name))
+      context_->fail(key, fmt::format("another material is called so too: {} ({}); give each its own name",
+                                      in_quotes(m.name), context_->line_of("materials." + m.name)));
 }
 
 Material MaterialShelf::read_own(const CaseTable& t, const std::string& name) {
@@ -130,7 +149,10 @@ Material MaterialShelf::read_own(const CaseTable& t, const std::string& name) {
     m.strength = t.quantity("yield", Quantity::stress, strength);
     m.kind = Strength::yield;
   }
-  if (m.shear_modulus > m.youngs_modulus / 2) t.fail("shear_modulus", "cannot be more than half of youngs_modulus");
+  if (m.shear_modulus > m.youngs_modulus / 2) 
+    t.context().fail(t.path("shear_modulus"), fmt::format("{} GPa is more than half of youngs_modulus, {} GPa; no material has that",
+                                                          print_number(m.shear_modulus / 1e9),
+                                                          print_number(m.youngs_modulus / 1e9)));
   return m;
 }
 
@@ -152,8 +174,8 @@ int MaterialShelf::take(const CaseTable& owner) {
   std::vector<std::string> names;
   for (const auto& known : known_materials()) names.push_back(known.values.name);
   for (const auto& m : own_) names.push_back(m.name);
-  owner.fail("material", fmt::format("is not known; known are {}; or describe your own under [materials.\"{}\"]",
-                                     list_words(names), name));
+  owner.fail("material", fmt::format("is not known; known are {}; or describe your own under [materials.{}]",
+                                     list_words(names), in_quotes(name)));
 }
 
 MemberMake read_make(const CaseTable& owner, MaterialShelf& shelf) {

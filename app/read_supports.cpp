@@ -1,6 +1,8 @@
 // What holds the panel: while it is ironed, and in use. Both must be stated, because limits must hold when the fixture
 // is off.
 #include "app/case_parts.hpp"
+#include "app/nearest.hpp"
+#include "app/quoted.hpp"
 
 #include <fmt/format.h>
 
@@ -25,17 +27,17 @@ const std::vector<std::string> holding_words = {"clamp", "hinge", "sliding hinge
 const std::vector<std::string> motion_words = {"x", "y", "z", "turn x", "turn y", "turn z"};
 
 std::array<bool, 6> read_holds(const CaseTable& t) {
-  const auto* list = t.find("holds");
   const std::string example = "holds = [\"x\", \"z\"] (x chordwise, y along the span, z up; \"turn y\" is twist)";
-  if (list->kind != Entry::Kind::list || list->list.empty()) t.fail("holds", "must be a list, for example " + example);
+  const auto& list = t.list("holds", {1, most::motions, example});
   std::array<bool, 6> hold{};
-  for (size_t i = 0; i < list->list.size(); ++i) {
-    const auto word = plain_word(list->list[i].text);
+  for (size_t i = 0; i < list.size(); ++i) {
+    const auto word = plain_word(list[i].text);
     size_t which = 0;
     while (which < motion_words.size() && motion_words[which] != word) ++which;
     if (which == motion_words.size())
       t.context().fail(nth(t.path("holds"), i),
-                       fmt::format("= \"{}\" is not a motion; for example {}", list->list[i].text, example));
+                       fmt::format("= {} is not a motion; the motions are {}; for example {}", list[i].shown(),
+                                   list_words(motion_words), example));
     hold[which] = true;
   }
   return hold;
@@ -50,20 +52,35 @@ double read_place(const CaseTable& t, const Entry& e, const std::string& key, do
   const double y = t.number_of(e, key, Quantity::length, {0, 100, "measured from the inboard end rib"});
   if (y > span)
     t.context().fail(key,
-                     fmt::format("= \"{}\" lies beyond the last rib, which stands at {}", e.text, print_length(span)));
+                     fmt::format("= {} lies beyond the last rib, which stands at {}", e.shown(), print_length(span)));
   return y;
 }
 
+bool is_same(const Support& a, const Support& b) {
+  return a.member == b.member && a.station == b.station && a.whole_length == b.whole_length && a.hold == b.hold;
+}
+
 std::vector<Support> read_list(const CaseTable& supports, const std::string& key, const Case& c) {
-  const auto tables = supports.tables(key, {"member", "at", "as", "holds"});
+  const auto tables = supports.tables(key, {"member", "at", "as", "holds"}, most::supports);
   if (tables.empty())
     supports.missing(
         key, fmt::format("[[supports.{}]] with member = \"{}\", at = \"inboard end\", as = \"clamp\"; state both "
                          "what holds the panel while it is ironed and what holds it in use",
                          key, c.span_members.front().name));
   std::vector<Support> out;
+  std::vector<std::string> keys;
   for (const auto& t : tables) {
     Support s;
+    const auto add = [&](const std::string& place) {
+      for (size_t i = 0; i < out.size(); ++i)
+        if (is_same(out[i], s))
+          t.context().fail(place, fmt::format("{} is held here in the same way already ({}); one of the two is too many, or "
+                                              "another place is meant",
+                                              in_quotes(c.span_members[static_cast<size_t>(s.member)].name),
+                                              t.context().line_of(keys[i])));
+      out.push_back(s);
+      keys.push_back(place);
+    };
     s.member = find_member(t, "member", c);
     if (t.has("as") == t.has("holds"))
       t.context().fail(t.has("as") ? t.path("holds") : t.own_path(),
@@ -84,16 +101,16 @@ std::vector<Support> read_list(const CaseTable& supports, const std::string& key
           "at = \"inboard end\", \"outboard end\", \"whole length\", a distance like \"900 mm\", or a list of them");
     if (at->kind == Entry::Kind::text && plain_word(at->text) == "whole length") {
       s.whole_length = true;
-      out.push_back(s);
+      add(t.path("at"));
     } else if (at->kind == Entry::Kind::list) {
-      if (at->list.empty()) t.fail("at", "names no place");
-      for (size_t i = 0; i < at->list.size(); ++i) {
-        s.station = read_place(t, at->list[i], nth(t.path("at"), i), c.outline.span());
-        out.push_back(s);
+      const auto& list = t.list("at", {1, most::places_of_a_support, "at = [\"inboard end\", \"900 mm\"]"});
+      for (size_t i = 0; i < list.size(); ++i) {
+        s.station = read_place(t, list[i], nth(t.path("at"), i), c.outline.span());
+        add(nth(t.path("at"), i));
       }
     } else {
       s.station = read_place(t, *at, t.path("at"), c.outline.span());
-      out.push_back(s);
+      add(t.path("at"));
     }
   }
   return out;

@@ -52,9 +52,9 @@ PassEntry pass_of(const Doses& d, const CaseTable& stage, const Entry& e, const 
   const bool word =
       e.kind == Entry::Kind::text && !e.text.empty() && std::isalpha(static_cast<unsigned char>(e.text.front()));
   if (word)
-    stage.context().fail(key, fmt::format("= \"{}\" is not a pass; write \"light\", \"full\", a dose like 0.5, or how "
+    stage.context().fail(key, fmt::format("= {} is not a pass; write \"light\", \"full\", a dose like 0.5, or how "
                                           "long the sole lies on each spot, like \"3 s\"",
-                                          e.text));
+                                          e.shown()));
   if (e.kind == Entry::Kind::text && is_time(e.text)) {
     const double dwell = stage.number_of(
         e, key, Quantity::time,
@@ -72,13 +72,12 @@ bool has_light_passes(const Case& c, double temperature, const Doses& d) {
 }
 
 void read_passes(const CaseTable& t, const Doses& d, const Case& c, bool first, Stage& stage) {
-  if (const auto* passes = t.find("passes")) {
-    if (passes->kind != Entry::Kind::list || passes->list.empty())
-      t.fail("passes", "must be a list like [\"light\", \"light\", \"full\"]");
-    if (passes->list.size() > 12) t.fail("passes", "has more than 12 passes; two or three are usual");
+  if (t.has("passes")) {
+    const auto& list =
+        t.list("passes", {1, most::passes, "passes = [\"light\", \"light\", \"full\"]; two or three are usual"});
     bool stated = false;
-    for (size_t i = 0; i < passes->list.size(); ++i) {
-      const PassEntry pass = pass_of(d, t, passes->list[i], nth(t.path("passes"), i), c, stage.temperature);
+    for (size_t i = 0; i < list.size(); ++i) {
+      const PassEntry pass = pass_of(d, t, list[i], nth(t.path("passes"), i), c, stage.temperature);
       stage.doses.push_back(pass.dose);
       stage.dwells.push_back(pass.dwell);
       stated = stated || pass.dwell > 0;
@@ -111,7 +110,7 @@ void check_temperature(const CaseTable& t, Case& c, double& temperature) {
                                       print_temperature(hottest.temperature)));
   if (temperature > hottest.temperature) {
     t.context().doubts.push_back(fmt::format("The stage at {} is taken as {}, the hottest point of cloth.curve.",
-                                             t.find("temperature")->text, print_temperature(hottest.temperature)));
+                                             t.find("temperature")->shown(), print_temperature(hottest.temperature)));
     temperature = hottest.temperature;
   }
   if (temperature <= c.cloth.curve.front().temperature)
@@ -133,10 +132,12 @@ void read_stages(const CaseTable& top, Case& c) {
                               {d.light, "0.25", "a contact too short for full shrink; estimate"});
   d.full = doses.quantity_or("full", Quantity::fraction, dose_range,
                              {d.full, "1", "every spot reaches the stage's full shrink; ideal"});
-  if (d.light > d.full) doses.fail("light", "is more than a full pass");
+  if (d.light > d.full) 
+    doses.context().fail(doses.path("light"), fmt::format("= {} is more than a full pass, {}; a light pass brings less",
+                                                          print_number(d.light), print_number(d.full)));
   c.light_dose = d.light;
   c.light_dose_open = !doses.has("light");
-  const auto tables = top.tables("stage", {"temperature", "passes"});
+  const auto tables = top.tables("stage", {"temperature", "passes"}, most::stages);
   if (tables.empty()) {
     std::string printed;
     for (const auto& s : default_stages()) {
@@ -154,7 +155,6 @@ void read_stages(const CaseTable& top, Case& c) {
     top.context().note_default("stage", printed, fmt::format("{}; a plan tries other passes", default_from_practice));
     return;
   }
-  if (tables.size() > 8) top.context().fail("stage", "there are more than 8 stages; three are usual");
   for (const auto& t : tables) {
     Stage stage;
     stage.temperature = t.quantity("temperature", Quantity::temperature, stage_range);

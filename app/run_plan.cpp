@@ -44,11 +44,12 @@ Plan compute(const Request& r, CaseFile& file) {
   options.accuracy = r.accuracy;
   options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
   options.progress = [&bar](double share, const std::string&) { bar.show(share); };
+  OrderFile order;
   try {
     check_stands(file.value);  // in the words of the survey
     options.turn_overs = r.turn_overs;
     if (r.job == Request::Job::plan && r.order_file.empty()) return make_plan(file.value, options);
-    auto order = read_order_file(r.order_file, file.value);
+    order = read_order_file(r.order_file, file.value);
     take_passes(file.value, order, r.order_file);
     const auto panel = build_panel(file.value, {file.value.target_nodes});
     if (r.job == Request::Job::plan) {
@@ -60,8 +61,9 @@ Plan compute(const Request& r, CaseFile& file) {
     return replay_order(file.value, order.steps, options);
   } catch (const CaseError& e) {
     // The solver knows the key; the line stands in the file.
-    const bool order = e.key.rfind("order", 0) == 0 && !r.order_file.empty();
-    throw CaseFileError(order ? r.order_file : r.case_file, order ? Place{} : file.place_of(e.key), e.key, e.what());
+    const bool of_order = e.key.rfind("order", 0) == 0 && !r.order_file.empty();
+    throw CaseFileError(of_order ? r.order_file : r.case_file, of_order ? order.places.of("steps") : file.place_of(e.key),
+                        e.key, e.what());
   }
 }
 

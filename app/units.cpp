@@ -1,5 +1,10 @@
 #include "app/units.hpp"
 
+#include "app/most.hpp"
+#include "app/quantity_slips.hpp"
+#include "app/quoted.hpp"
+#include "app/unit_words.hpp"
+
 #include <fmt/format.h>
 #include <udunits2.h>
 
@@ -20,23 +25,23 @@ struct KindRow {
 };
 
 constexpr std::array<KindRow, 17> kinds{{
-    {Quantity::length, "m", {"a length", "0.016 in or 0.4 mm"}},
-    {Quantity::area, "m2", {"an area", "0.05 in^2 or 33 mm^2"}},
-    {Quantity::length4, "m4", {"a second moment of area", "0.0014 in^4 or 580 mm^4"}},
-    {Quantity::area_mass, "kg m-2", {"a mass per area", "2.7 oz/yd^2 or 92 g/m^2"}},
-    {Quantity::force, "N", {"a force", "2 lb or 9 N"}},
-    {Quantity::force_per_width, "N m-1", {"a force per width", "2 lb/in or 350 N/m"}},
-    {Quantity::stress, "Pa", {"a stress", "35000 psi or 241 MPa"}},
-    {Quantity::temperature, "K", {"a temperature", "250 degF or 121 degC"}},
-    {Quantity::temperature_difference, "K", {"a temperature difference", "15 degF or 8 K"}},
-    {Quantity::angle, "rad", {"an angle", "170 deg"}},
-    {Quantity::speed, "m s-1", {"a speed", "1.5 in/s or 35 mm/s"}},
-    {Quantity::time, "s", {"a time", "6 s"}},
-    {Quantity::power, "W", {"a power", "1200 W"}},
-    {Quantity::mass, "kg", {"a mass", "1.2 kg or 2.6 lb"}},
-    {Quantity::conductance, "W m-2 K-1", {"a conductance", "400 W/m^2/K"}},
-    {Quantity::molar_energy, "J mol-1", {"an energy per mole", "30 kJ/mol"}},
-    {Quantity::fraction, "", {"a share", "1 % or 0.01"}},
+    {Quantity::length, "m", {"a length", "\"0.016 in\" or \"0.4 mm\""}},
+    {Quantity::area, "m2", {"an area", "\"0.05 in^2\" or \"33 mm^2\""}},
+    {Quantity::length4, "m4", {"a second moment of area", "\"0.0014 in^4\" or \"580 mm^4\""}},
+    {Quantity::area_mass, "kg m-2", {"a mass per area", "\"2.7 oz/yd^2\" or \"92 g/m^2\""}},
+    {Quantity::force, "N", {"a force", "\"2 lb\" or \"9 N\""}},
+    {Quantity::force_per_width, "N m-1", {"a force per width", "\"2 lb/in\" or \"350 N/m\""}},
+    {Quantity::stress, "Pa", {"a stress", "\"35000 psi\" or \"241 MPa\""}},
+    {Quantity::temperature, "K", {"a temperature", "\"250 degF\" or \"121 degC\""}},
+    {Quantity::temperature_difference, "K", {"a temperature difference", "\"15 degF\" or \"8 K\""}},
+    {Quantity::angle, "rad", {"an angle", "\"170 deg\""}},
+    {Quantity::speed, "m s-1", {"a speed", "\"1.5 in/s\" or \"35 mm/s\""}},
+    {Quantity::time, "s", {"a time", "\"6 s\""}},
+    {Quantity::power, "W", {"a power", "\"1200 W\""}},
+    {Quantity::mass, "kg", {"a mass", "\"1.2 kg\" or \"2.6 lb\""}},
+    {Quantity::conductance, "W m-2 K-1", {"a conductance", "\"400 W/m^2/K\""}},
+    {Quantity::molar_energy, "J mol-1", {"an energy per mole", "\"30 kJ/mol\""}},
+    {Quantity::fraction, "", {"a share", "\"1 %\" or 0.01"}},
 }};
 
 const KindRow& row_of(Quantity kind) {
@@ -53,9 +58,11 @@ std::string_view trim(std::string_view s) {
 
 /// Takes one plain number from the front of `rest`; false if there is none.
 bool take_number(std::string_view& rest, double& value) {
-  auto begin = rest.data();
-  if (!rest.empty() && rest.front() == '+') ++begin;  // from_chars knows no plus sign
-  const auto [end, error] = std::from_chars(begin, rest.data() + rest.size(), value);
+  // from_chars knows no plus sign, and knows "inf" and "nan".
+  const bool plus = !rest.empty() && rest.front() == '+';
+  const auto first = rest.find_first_not_of("+-");
+  if (first == std::string_view::npos || first > 1 || std::isalpha(static_cast<unsigned char>(rest[first]))) return false;
+  const auto [end, error] = std::from_chars(rest.data() + (plus ? 1 : 0), rest.data() + rest.size(), value);
   if (error != std::errc{} || !std::isfinite(value)) return false;
   rest.remove_prefix(static_cast<size_t>(end - rest.data()));
   return true;
@@ -71,86 +78,35 @@ void take_denominator(std::string_view& rest, double& value) {
   rest = tail;
 }
 
+struct Split {
+  double value;
+  std::string_view number, unit;  ///< as written
+};
+
 /// Number of the text, workshop fractions included; the unit is what is left.
-std::pair<double, std::string> split(std::string_view text, const KindRow& row) {
-  auto rest = trim(text);
+Split split(std::string_view text, const KindRow& row) {
+  const auto all = trim(text);
+  auto rest = all;
   double value = 0;
   if (!take_number(rest, value))
     throw UnitError(
-        fmt::format("does not begin with a number; expected {} like \"{}\"", row.words.name, row.words.example));
+        fmt::format("does not begin with a number; expected {} like {}", row.words.name, row.words.example));
   take_denominator(rest, value);
   auto tail = trim(rest);
   if (!tail.empty() && tail.size() < rest.size() && std::isdigit(static_cast<unsigned char>(tail.front()))) {
     double part = 0;
-    take_number(tail, part);
+    const bool number = take_number(tail, part);
     const auto before = tail;
     take_denominator(tail, part);
-    if (before.data() == tail.data())
-      throw UnitError(fmt::format("has two numbers; expected {} like \"{}\"", row.words.name, row.words.example));
+    const bool whole = value == std::floor(value);
+    if (!number || !whole || before.data() == tail.data())
+      throw UnitError(fmt::format("has two numbers; expected {} like {}", row.words.name, row.words.example));
     value += value < 0 ? -part : part;
     rest = tail;
   }
-  return {value, std::string(trim(rest))};
-}
-
-bool is_weight_a_force(Quantity kind) {
-  return kind == Quantity::force || kind == Quantity::force_per_width || kind == Quantity::stress;
-}
-
-/// The trade's word for one unit, in UDUNITS' spelling, as it is meant in a quantity of this kind. An ounce goes by the
-/// pound, which UDUNITS knows exactly; its own ounce is rounded to seven digits.
-std::string translate_word(const std::string& word, Quantity kind) {
-  const bool force = is_weight_a_force(kind);
-  const bool heat = kind == Quantity::temperature || kind == Quantity::temperature_difference;
-  if (word == "lb" || word == "lbs" || word == "pound" || word == "pounds") return force ? "lbf" : "lb";
-  if (word == "oz" || word == "ounce" || word == "ounces") return force ? "(lbf/16)" : "(lb/16)";
-  if (word == "kg" && force) return "kgf";
-  if (word == "ins") return "in";
-  if (heat) {
-    if (word == "F" || word == "°F" || word == "degF" || word == "deg_F" || word == "fahrenheit") return "degF";
-    if (word == "C" || word == "°C" || word == "degC" || word == "deg_C" || word == "celsius") return "degC";
-  }
-  if (word == "°" || word == "deg" || word == "degs") return "degree";
-  if (word == "\"") return "in";
-  if (word == "'") return "ft";
-  return word;
-}
-
-bool is_word_char(char c) {
-  const auto u = static_cast<unsigned char>(c);
-  return std::isalpha(u) || u >= 0x80 || c == '_' || c == '"' || c == '\'';
-}
-
-std::string replace_all(std::string text, std::string_view from, std::string_view to) {
-  for (size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + to.size()))
-    text.replace(at, from.size(), to);
-  return text;
-}
-
-std::string translate(std::string unit, Quantity kind) {
-  for (const auto& [from, to] : std::initializer_list<std::pair<const char*, const char*>>{{"²", "^2"},
-                                                                                           {"⁴", "^4"},
-                                                                                           {"deg F", "degF"},
-                                                                                           {"deg C", "degC"},
-                                                                                           {"° F", "°F"},
-                                                                                           {"° C", "°C"},
-                                                                                           {"sq yd", "yd^2"},
-                                                                                           {"sq m", "m^2"},
-                                                                                           {"sq in", "in^2"},
-                                                                                           {" per ", "/"}})
-    unit = replace_all(std::move(unit), from, to);
-  std::string out;
-  for (size_t i = 0; i < unit.size();) {
-    if (!is_word_char(unit[i])) {
-      out += unit[i++];
-      continue;
-    }
-    size_t end = i;
-    while (end < unit.size() && is_word_char(unit[end])) ++end;
-    out += translate_word(unit.substr(i, end - i), kind);
-    i = end;
-  }
-  return out;
+  auto unit = trim(rest);
+  if (unit.size() > 1 && unit.back() == '.') unit.remove_suffix(1);  // "in."
+  return {value, trim(all.substr(0, all.size() - rest.size())), unit};
 }
 
 struct FreeUnit {
@@ -162,10 +118,11 @@ struct FreeConverter {
 using UnitPtr = std::unique_ptr<ut_unit, FreeUnit>;
 using ConverterPtr = std::unique_ptr<cv_converter, FreeConverter>;
 
-/// The units of angle in `translate`'s spelling; degC and degF begin alike and are none.
-bool is_angle_word(const std::string& unit) {
-  return unit.find("degree") != std::string::npos || unit.find("rad") != std::string::npos ||
-         unit.find("arc") != std::string::npos;
+/// The way from one unit to the other, if the two are of one kind. UDUNITS would also turn a rate into a time (5 Hz into 0.2 s).
+ConverterPtr converter(const ut_unit* from, const ut_unit* to) {
+  const UnitPtr ratio(ut_divide(from, to));
+  if (!ratio || !ut_is_dimensionless(ratio.get()) || !ut_are_convertible(from, to)) return nullptr;
+  return ConverterPtr(ut_get_converter(const_cast<ut_unit*>(from), const_cast<ut_unit*>(to)));
 }
 
 }  // namespace
@@ -174,6 +131,16 @@ struct Units::System {
   ut_system* handle = nullptr;
   ~System() { ut_free_system(handle); }
   UnitPtr parse(const std::string& text) const { return UnitPtr(ut_parse(handle, text.c_str(), UT_UTF8)); }
+
+  /// From the unit as it was written to SI; nothing if it is no unit of that kind.
+  ConverterPtr to_si(std::string_view written, Quantity kind) const {
+    const auto spelled = spell_unit(written, kind);
+    const bool heat = kind == Quantity::temperature || kind == Quantity::temperature_difference;
+    // In a product a degree of a scale loses its zero.
+    if (!spelled || spelled->angle != (kind == Quantity::angle) || (heat && !spelled->single)) return nullptr;
+    const auto from = parse(spelled->text), to = parse(row_of(kind).si);
+    return from && to && *row_of(kind).si ? converter(from.get(), to.get()) : nullptr;
+  }
 };
 
 Units::Units() : system_(std::make_unique<System>()) {
@@ -200,34 +167,35 @@ double round_12(double value) {
 
 double Units::parse(std::string_view text, Quantity kind) const {
   const auto& row = row_of(kind);
-  const auto expected = fmt::format("expected {} like \"{}\"", row.words.name, row.words.example);
-  const auto [value, written] = split(text, row);
+  const auto expected = fmt::format("expected {} like {}", row.words.name, row.words.example);
+  if (text.size() > most::quantity_letters) throw UnitError("is too long for a quantity; " + expected);
+  if (const auto slip = slip_of_letters(text); !slip.empty()) throw UnitError(slip);
+  if (const auto slip = slip_of_feet_and_inches(text); !slip.empty()) throw UnitError(slip);
+  const auto [value, number, written] = split(text, row);
   if (kind == Quantity::fraction) {
+    if (!std::isfinite(value)) throw UnitError("is too large a number; " + expected);
     if (written.empty()) return round_12(value);
     if (written == "%" || written == "percent") return round_12(value / 100);
-    throw UnitError(fmt::format("has the unit \"{}\"; {}", written, expected));
+    throw UnitError(fmt::format("has the unit {}; {}", in_quotes(written), expected));
   }
   if (written.empty()) throw UnitError("has no unit; " + expected);
-  const auto spelled = translate(written, kind);
-  const auto unit = system_->parse(spelled);
-  if (!unit) throw UnitError(fmt::format("has a unit that is not known (\"{}\"); {}", written, expected));
-  const auto si = system_->parse(row.si);
-  const bool angle = is_angle_word(spelled);
-  // UDUNITS counts an angle as a plain number, so the two are told apart by name.
-  if (!ut_are_convertible(unit.get(), si.get()) || (kind == Quantity::angle) != angle) {
-    for (const auto& other : kinds) {
-      const auto other_si = system_->parse(*other.si ? other.si : "1");
-      const auto other_unit = system_->parse(translate(written, other.kind));
-      if (other.kind != kind && other_unit && ut_are_convertible(other_unit.get(), other_si.get()) &&
-          (other.kind == Quantity::angle) == angle)
+  const auto to_si = system_->to_si(written, kind);
+  if (!to_si) {
+    if (const auto slip = slip_of_kind(number, written, kind); !slip.empty()) throw UnitError(slip);
+    for (const auto& other : kinds)
+      if (other.kind != kind && system_->to_si(written, other.kind))
         throw UnitError(fmt::format("is {}; {}", other.words.name, expected));
-    }
-    throw UnitError(fmt::format("has the wrong kind of unit (\"{}\"); {}", written, expected));
+    if (spell_unit(written, kind)) throw UnitError(fmt::format("has the wrong kind of unit ({}); {}", in_quotes(written), expected));
+    const auto guess = nearest_unit(written);
+    throw UnitError(guess.empty() ? fmt::format("has a unit that is not known ({}); {}", in_quotes(written), expected)
+                                  : fmt::format("has a unit that is not known ({}); did you mean {}?", in_quotes(written),
+                                                in_quotes(guess)));
   }
-  const ConverterPtr to_si(ut_get_converter(unit.get(), si.get()));
   const double converted = cv_convert_double(to_si.get(), value);
   const bool difference = kind == Quantity::temperature_difference;
-  return round_12(difference ? converted - cv_convert_double(to_si.get(), 0.0) : converted);
+  const double si = round_12(difference ? converted - cv_convert_double(to_si.get(), 0.0) : converted);
+  if (!std::isfinite(si)) throw UnitError("is too large a number; " + expected);
+  return si;
 }
 
 }  // namespace evenpull

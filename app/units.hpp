@@ -33,7 +33,7 @@ enum class Quantity {
   fraction                 ///< 1; "1 %" or a plain number
 };
 
-/// What a quantity of this kind is called and how one is written, for messages: "a length", "0.016 in or 0.4 mm".
+/// What a quantity of this kind is called and how one is written, for messages: `a length`, `"0.016 in" or "0.4 mm"`.
 struct QuantityWords {
   const char* name;
   const char* example;
@@ -44,6 +44,9 @@ QuantityWords words_of(Quantity kind);
 struct UnitError : std::runtime_error {
   using std::runtime_error::runtime_error;
 };
+
+/// What may be stated, in a unit of the bench: "100 to 8000 mm". Bounds in SI.
+std::string print_bounds(Quantity kind, double low, double high);
 
 /// Rounded to 12 significant digits, so that a case written in inches and the same case in millimetres are one case.
 double round_12(double value);

@@ -3,12 +3,17 @@ set(EVENPULL_APP_TESTS
   test_case_reader.cpp
   test_command_line.cpp
   test_contrast_orders.cpp
+  test_file_bounds.cpp
   test_frame_stands.cpp
   test_iron_input.cpp
+  test_list_bounds.cpp
+  test_messages.cpp
   test_nearest.cpp
   test_order_file.cpp
   test_parallel.cpp
   test_plan_json.cpp
+  test_quoted.cpp
+  test_random_cases.cpp
   test_result_folder.cpp
   test_same_case.cpp
   test_summary.cpp

@@ -89,3 +89,45 @@ TEST_CASE("a stage in Fahrenheit comes back as the number that was typed", "[uni
   const Units u;
   for (int f = 200; f <= 400; ++f) CHECK(to_degF(u.parse(std::to_string(f) + " degF", Quantity::temperature)) == f);
 }
+
+TEST_CASE("nothing is a unit but words of a workshop, put together plainly", "[units]") {
+  const Units u;
+  const auto refused = [&](const char* text, Quantity kind) {
+    INFO(text);
+    CHECK_THROWS_AS(u.parse(text, kind), UnitError);
+  };
+  // UDUNITS-2 understands all of these (its manual, section "Grammar"): reciprocals, offsets, logarithms, dates, prefixes,
+  // numbers within a unit, powers without a sign.
+  for (const auto* text : {"1795 mm @ -5", "1795 mm from 5", "1795 mm after 5", "1795 mm since 2020-01-01", "1795 mm ref 5",
+                           "1 lg(re 1 mm)", "1 ln(re 1 m)", "1 lb(re 1 m)", "0.07 kin", "1 mft", "1 Mm", "1 pm", "1 hm", "0.5 1/m",
+                           "2 1/(1/m)", "1 m 2", "1 2m", "1 (2 m)", "1 m^2/m^0", "1 m^0", "1 m^12", "1 ((m))", "1 (m", "1 m)",
+                           "1 /m", "1 m/", "1 m//m", "1 ^2", "1 m^", "1 %", "1 m%", "1 ft in", "1 light_year", "1 m m", "1 meterm"})
+    refused(text, Quantity::length);
+  for (const auto* text : {"5 Hz", "5 1/s", "0.2 /s", "5 s^-1", "5 s 2000-01-01"}) refused(text, Quantity::time);
+  for (const auto* text : {"250 degF^1", "250 degF mm/mm", "250 degF/1", "250 K @ 10", "250 degF degF/degF", "250 deg"})
+    refused(text, Quantity::temperature);
+  for (const auto* text : {"1 dBm", "1 dBZ", "1 lg(re 1 mW)", "1 VA s/s"}) refused(text, Quantity::power);
+  refused("2 in/lb", Quantity::force_per_width);  // the reciprocal
+  refused("0.01 yd^2/oz", Quantity::area_mass);
+  refused("1e200/1e-200 m", Quantity::length);
+  refused("1e200/1e-200", Quantity::fraction);
+}
+
+TEST_CASE("units are put together as people write them", "[units]") {
+  const Units u;
+  for (const auto* text : {"2.7 oz/yd^2", "2.7 oz/yd2", "2.7 oz/yd²", "2.7 oz per sq yd", "2.7 oz / sq yd", "2.7 ounces per square yard",
+                           "2.7 oz/(yd yd)", "2.7oz/yd^2", "2.7 oz yd^-2"})
+    CHECK(u.parse(text, Quantity::area_mass) == about(2.7 * 0.028349523125 / 0.83612736));
+  for (const auto* text : {"92 g/m^2", "92 gsm", "92 g m-2", "92 g·m^-2", "0.092 kg/m²"})
+    CHECK(u.parse(text, Quantity::area_mass) == about(0.092));
+  for (const auto* text : {"400 W/m^2/K", "400 W/(m^2 K)", "400 W/(m² K)", "400 W m^-2 K^-1", "400 W/m^2/degC"})
+    CHECK(u.parse(text, Quantity::conductance) == about(400));
+  for (const auto* text : {"18 in", "18 in.", "18\"", "18 inches", "1.5 ft", "1.5'", "457.2 mm", "18000 mil"})
+    CHECK(u.parse(text, Quantity::length) == about(0.4572));
+  for (const auto* text : {"2 lb/in", "2 lbs/in", "2 lb per in", "2 pounds per inch", "2 lbf/in"})
+    CHECK(u.parse(text, Quantity::force_per_width) == about(2 * 4.4482216152605 / 0.0254));
+  CHECK(u.parse("30 kJ/mol", Quantity::molar_energy) == about(30000));
+  CHECK(u.parse("2 min", Quantity::time) == about(120));
+  CHECK(u.parse("+3 mm", Quantity::length) == about(0.003));
+  CHECK(u.parse("1 in/s", Quantity::speed) == about(0.0254));
+}
