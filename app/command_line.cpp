@@ -2,6 +2,7 @@
 #include "app/case_table.hpp"
 #include "app/exit_codes.hpp"
 #include "app/nearest.hpp"
+#include "app/quoted.hpp"
 #include "app/request.hpp"
 #include "app/units.hpp"
 #include "app/version.hpp"
@@ -9,6 +10,7 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <cctype>
 #include <iostream>
 
 namespace evenpull {
@@ -41,10 +43,29 @@ constexpr const char* how_to_begin =
     "  6  another run is at work on the same folder: nothing was touched\n"
     "  129, 130, 143  interrupted: nothing half-written is left";
 
+constexpr std::size_t most_shown_of_error = 300;
+
 const std::vector<std::string> jobs = {"plan", "survey", "replay", "contrast", "iron", "template"};
 
 const std::vector<std::pair<std::string, AccuracyWish>> accuracies = {
     {"quick", AccuracyWish::quick}, {"normal", AccuracyWish::normal}, {"fine", AccuracyWish::fine}};
+
+/// A word with a stroke in front that is none of the options of this job, and the nearest that is.
+std::string words_for_option(const CLI::App& job, int argc, const char* const* argv) {
+  std::vector<std::string> known;
+  for (const auto* option : job.get_options())
+    for (const auto& name : option->get_lnames()) known.push_back("--" + name);
+  for (int i = 2; i < argc; ++i) {
+    const std::string word = argv[i];
+    const auto name = word.substr(0, word.find('='));
+    if (name.size() < 2 || name[0] != '-' || std::find(known.begin(), known.end(), name) != known.end()) continue;
+    if (std::isdigit(static_cast<unsigned char>(name[1])) || name == "-h") continue;  // a value below zero, help
+    const auto guess = nearest(name, known);
+    return job.get_name() + " has no option " + in_quotes(name) +
+           (guess.empty() ? "; its options are " + list_words(known) : "; did you mean " + in_quotes(guess) + "?");
+  }
+  return "";
+}
 
 /// Explains a command line that was not understood; the library's own words assume somebody who knows such libraries.
 int explain(const CLI::App& app, const CLI::ParseError& error, int argc, const char* const* argv) {
@@ -53,20 +74,23 @@ int explain(const CLI::App& app, const CLI::ParseError& error, int argc, const c
     std::cerr << app.help();
   } else if (first[0] != '-' && std::find(jobs.begin(), jobs.end(), first) == jobs.end()) {
     const auto guess = nearest(first, jobs);
-    std::cerr << "evenpull: \"" << first << "\" is no job of this program; the jobs are " << list_words(jobs)
+    std::cerr << "evenpull: " << in_quotes(first) << " is no job of this program; the jobs are " << list_words(jobs)
               << (guess.empty() ? "" : "; did you mean \"" + guess + "\"?") << "\nFor help: evenpull --help\n";
   } else {
-    std::cerr << "evenpull: " << error.what() << "\nFor help: evenpull --help, or evenpull plan --help\n";
+    const auto* job = std::find(jobs.begin(), jobs.end(), first) == jobs.end() ? nullptr : app.get_subcommand(first);
+    const auto option = job ? words_for_option(*job, argc, argv) : std::string();
+    std::cerr << "evenpull: " << (option.empty() ? escaped(error.what(), most_shown_of_error) : option)
+              << "\nFor help: evenpull --help, or evenpull plan --help\n";
   }
   return static_cast<int>(ExitCode::bad_command);
 }
 
 void add_case(CLI::App& command, Request& r) {
-  command.add_option("CASE", r.case_file, "the case file (TOML)")->required()->type_name("");
+  command.add_option("CASE", r.case_file, "the case file (TOML); - reads standard input")->required()->type_name("");
 }
 
 void add_common(CLI::App& command, Request& r) {
-  command.add_option("--out", r.folder, "folder for the results; without it, one named after the case file, here")
+  command.add_option("--out", r.folder, "folder for the results; without it, one named after the case file, here (standard-input-plan after -)")
       ->type_name("DIR");
   command.add_flag("--json", r.json, "print the result as JSON instead of words; the folder is written as well");
   command.add_flag("--quiet", r.quiet, "print nothing but errors");
@@ -75,7 +99,7 @@ void add_common(CLI::App& command, Request& r) {
 void add_paper(CLI::App& command, Request& r, const char* what) {
   const auto read = [&r](const std::string& word) {
     if (plain_word(word) != "letter" && plain_word(word) != "a4")
-      throw CLI::ValidationError("--paper", "\"" + word + "\" is not known; say letter or a4");
+      throw CLI::ValidationError("--paper", in_quotes(word) + " is not known; say letter or a4");
     r.paper = plain_word(word) == "a4" ? Paper::a4 : Paper::letter;
   };
   command.add_option_function<std::string>("--paper", read, what)->type_name("PAPER");
@@ -99,7 +123,7 @@ void add_run(CLI::App& command, Request& r) {
     const auto known = std::find_if(accuracies.begin(), accuracies.end(),
                                     [&](const auto& a) { return a.first == plain_word(word); });
     if (known == accuracies.end())
-      throw CLI::ValidationError("--accuracy", "\"" + word + "\" is not known; say quick, normal or fine");
+      throw CLI::ValidationError("--accuracy", in_quotes(word) + " is not known; say quick, normal or fine");
     r.accuracy = known->second;
   };
   auto* accuracy = command
@@ -123,11 +147,16 @@ void add_number(CLI::App& command, const std::string& name, std::optional<double
     try {
       value = Units().parse(words, kind);
     } catch (const UnitError& e) {
-      throw CLI::ValidationError(name, "\"" + words + "\" " + e.what());
+      throw CLI::ValidationError(name, in_quotes(words) + " " + e.what());
     }
-    if (!(value >= least && value <= most))
-      throw CLI::ValidationError(name, "\"" + words + "\" is out of range; it may be from " + print_number(least) + " to " +
-                                           print_number(most));
+    if (!(value >= least && value <= most)) {
+      const bool may_be_percent = value > most && most < 1 && value / 100 <= most && words.find('%') == std::string::npos;
+      throw CLI::ValidationError(
+          name, in_quotes(words) + " is out of range; it may be from " + print_number(least) + " to " + print_number(most) +
+                    (may_be_percent ? "; a plain number is a share: write \"" + print_number(value, 12) + " %\" or " +
+                                          print_number(value / 100, 12)
+                                    : ""));
+    }
     into = value;
   };
   command.add_option_function<std::string>(name, read, help)->type_name("VALUE");
@@ -141,6 +170,14 @@ void add_lesson(CLI::App& command, Request& r) {
              "friction of cloth on the trailing edge and on ribs and spars: 0.25");
   add_number(command, "--stiffness", r.stiffness, Quantity::fraction, 0.05, 20,
              "of the frame, times what the case says: 0.5 for half as stiff");
+}
+
+/// An empty word is a variable of a script that was not set, and would be taken for an option that was not given.
+void refuse_empty_words(const CLI::App& app) {
+  for (const auto* job : app.get_subcommands())
+    for (const auto* option : job->get_options())
+      for (const auto& word : option->results())
+        if (word.empty()) throw CLI::ValidationError(option->get_name(), "is empty; say what is meant, or leave it out");
 }
 
 }  // namespace
@@ -187,6 +224,9 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
 
   try {
     app.parse(argc, argv);
+    refuse_empty_words(app);
+    if (r.case_file == "-" && r.order_file == "-")
+      throw CLI::ValidationError("-", "only one of the two, case or order, can come from standard input");
   } catch (const CLI::ParseError& e) {
     const bool asked_for = e.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);  // help or version
     return {std::nullopt, asked_for ? app.exit(e) : explain(app, e, argc, argv)};

@@ -3,6 +3,7 @@
 #include "app/case_reader.hpp"
 #include "app/exit_codes.hpp"
 #include "app/interruption.hpp"
+#include "app/quoted.hpp"
 #include "app/result_folder.hpp"
 #include "app/version.hpp"
 
@@ -55,7 +56,7 @@ std::string not_converged_text(const Request& r, const NotConverged& e) {
   const auto unit = e.missed.unit.empty() ? "" : " " + e.missed.unit;
   return fmt::format(
       "{}: {}, so there is no plan\n  where: {}; {} iterations; {} {:.3g}{}, allowed {:.3g}{}\n  what to try: {}",
-      r.case_file, e.what(), e.where, e.iterations, e.missed.what, e.missed.value, unit, e.missed.allowed, unit,
+      shown_file(r.case_file), e.what(), e.where, e.iterations, e.missed.what, e.missed.value, unit, e.missed.allowed, unit,
       e.advice.empty()
           ? "look at the case with `evenpull survey`; a very soft frame or an absurd value is the usual cause"
           : e.advice);
@@ -87,7 +88,7 @@ void say(const Request& r, std::ostream& out, const std::string& document, const
 std::string result_folder_of(const Request& r) {
   if (!r.folder.empty()) return r.folder;
   if (r.case_file.empty()) return "iron-check";
-  return std::filesystem::path(r.case_file).stem().string() + (r.job == Request::Job::survey     ? "-survey"
+  return (r.case_file == "-" ? "standard-input" : std::filesystem::path(r.case_file).stem().string()) + (r.job == Request::Job::survey     ? "-survey"
                                                                : r.job == Request::Job::replay   ? "-replay"
                                                                : r.job == Request::Job::contrast ? "-contrast"
                                                                : r.job == Request::Job::iron     ? "-iron"

@@ -13,7 +13,7 @@ namespace evenpull {
 struct Request {
   enum class Job { plan, survey, replay, contrast, iron, print_template };
   Job job = Job::plan;
-  std::string case_file;
+  std::string case_file;   ///< "-": standard input
   std::string order_file;  ///< replay: the order to run; plan: what was worked already, or empty
   std::optional<int> turn_overs;  ///< plan only: most in a pass
   std::vector<std::string> readings;  ///< iron only: "3 = 255 degF, 268 degF"

@@ -1,7 +1,9 @@
 // iron: from thermometer readings to the marks of the dial, on the screen and as a card.
+#include "app/case_parts.hpp"
 #include "app/case_reader.hpp"
 #include "app/commands.hpp"
 #include "app/json_number.hpp"
+#include "app/quoted.hpp"
 #include "app/result_folder.hpp"
 #include "app/summary.hpp"
 #include "app/units.hpp"
@@ -16,6 +18,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 #include <ostream>
 
 namespace evenpull {
@@ -34,29 +37,41 @@ struct Check {
   bool swing_assumed = false;
   std::vector<double> stages;
   std::optional<Case> the_case;
+  Place place;  ///< of the readings in the case
 };
 
 [[noreturn]] void refuse(const std::string& sentence) { throw CaseFileError("--reading", {}, "", sentence); }
+
+/// A number and nothing else.
+bool parse_mark(std::string text, double& mark) {
+  text.erase(0, text.find_first_not_of(' '));
+  text.erase(text.find_last_not_of(' ') + 1);
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), mark);
+  return error == std::errc{} && end == text.data() + text.size() && std::isfinite(mark) &&
+         std::abs(mark) <= highest_mark;
+}
 
 /// "3 = 255 degF, 268 degF"
 DialReading parse_reading(const std::string& text, const Units& units) {
   const auto equals = text.find('=');
   DialReading r;
-  const auto begin = text.find_first_not_of(' ');
-  const auto end = equals == std::string::npos
-                       ? std::from_chars_result{text.data(), std::errc::invalid_argument}
-                       : std::from_chars(text.data() + std::min(begin, text.size()), text.data() + equals, r.dial);
-  if (end.ec != std::errc{})
-    refuse(fmt::format("\"{}\" is not a reading; write --reading \"3 = 255 degF, 268 degF\": the mark as a number, =, "
+  if (equals == std::string::npos || !parse_mark(text.substr(0, equals), r.dial))
+    refuse(fmt::format("{} is not a reading; write --reading \"3 = 255 degF, 268 degF\": the mark as a number up to {:.0f}, =, "
                        "and the temperatures read there",
-                       text));
+                       in_quotes(text), highest_mark));
   for (size_t at = equals + 1; at <= text.size();) {
     const auto comma = std::min(text.find(',', at), text.size());
+    const auto one = text.substr(at, comma - at);
     try {
-      r.sole.push_back(units.parse(text.substr(at, comma - at), Quantity::temperature));
+      r.sole.push_back(units.parse(one, Quantity::temperature));
     } catch (const UnitError& e) {
-      refuse(fmt::format("\"{}\" in \"{}\" {}", text.substr(at, comma - at), text, e.what()));
+      refuse(fmt::format("{} in {} {}", in_quotes(one), in_quotes(text), e.what()));
     }
+    if (r.sole.back() < reading_range.low || r.sole.back() > reading_range.high)
+      refuse(fmt::format("{} in {} makes no sense here: it may be {}; {}", in_quotes(one), in_quotes(text),
+                         print_bounds(Quantity::temperature, reading_range.low, reading_range.high), reading_range.usual));
+    if (r.sole.size() > most::readings_of_a_mark)
+      refuse(fmt::format("{} has more than {} temperatures, which is the most for a mark", in_quotes(text), most::readings_of_a_mark));
     at = comma + 1;
   }
   return r;
@@ -80,7 +95,9 @@ Check check_of(const Request& r) {
   const Units units;
   Check k;
   if (!r.case_file.empty()) {
-    k.the_case = read_case(r.case_file);
+    auto file = read_case_file(r.case_file);
+    k.place = file.place_of("iron.reading");
+    k.the_case = std::move(file.value);
     k.title = k.the_case->title;
     k.readings = k.the_case->iron.readings;
     k.swing = k.the_case->iron.swing;
@@ -92,20 +109,26 @@ Check check_of(const Request& r) {
   }
   if (!r.readings.empty()) {
     k.readings.clear();
+    if (r.readings.size() > most::marks)
+      refuse(fmt::format("is given {} times; {} marks are the most", r.readings.size(), most::marks));
     for (const auto& text : r.readings) k.readings.push_back(parse_reading(text, units));
     std::stable_sort(k.readings.begin(), k.readings.end(), [](const auto& a, const auto& b) { return a.dial < b.dial; });
     refuse_damage(k.readings);
   }
   if (k.readings.empty())
-    throw CaseFileError(r.case_file.empty() ? "evenpull iron" : r.case_file, {}, "iron.reading",
+    throw CaseFileError(r.case_file.empty() ? "evenpull iron" : r.case_file, k.place, "iron.reading",
                         "there are no thermometer readings; add [[iron.reading]] with dial = 3 and sole = [\"255 degF\", "
                         "\"268 degF\"] to the case, or give --reading \"3 = 255 degF, 268 degF\" for each mark");
   if (!r.swing.empty()) {
     try {
       k.swing = units.parse(r.swing, Quantity::temperature_difference);
     } catch (const UnitError& e) {
-      throw CaseFileError("--swing", {}, "", fmt::format("\"{}\" {}", r.swing, e.what()));
+      throw CaseFileError("--swing", {}, "", fmt::format("{} {}", in_quotes(r.swing), e.what()));
     }
+    if (k.swing < swing_range.low || k.swing > swing_range.high)
+      throw CaseFileError("--swing", {}, "", fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(r.swing),
+                                      print_bounds(Quantity::temperature_difference, swing_range.low, swing_range.high),
+                                      swing_range.usual));
   } else if (!k.the_case || !r.readings.empty()) {
     k.swing = measured_swing(k.readings);
     k.swing_assumed = !(k.swing > 0);
@@ -208,7 +231,8 @@ void run_iron(const Request& r, std::ostream& out) {
   try {
     curve.emplace(k.readings, k.swing > 0 ? k.swing / 1.4142 : assumed_scatter);
   } catch (const ReadingsError& e) {
-    throw CaseFileError(r.readings.empty() ? r.case_file : "--reading", {}, "iron.reading", e.what());
+    throw CaseFileError(r.readings.empty() ? r.case_file : "--reading", r.readings.empty() ? k.place : Place{}, "iron.reading",
+                        e.what());
   }
   std::vector<DialSetting> settings;
   for (const double t : k.stages) settings.push_back(setting_for_stage(*curve, t, k.swing));

@@ -17,6 +17,17 @@ ParsedCommand parse(std::vector<const char*> words) {
   return parse_command_line(static_cast<int>(words.size()), words.data());
 }
 
+/// What is said of a command line that is not understood.
+std::string complaint_about(std::vector<const char*> words) {
+  std::ostringstream said;
+  auto* before = std::cerr.rdbuf(said.rdbuf());
+  const auto parsed = parse(std::move(words));
+  std::cerr.rdbuf(before);
+  CHECK_FALSE(parsed.request);
+  CHECK(parsed.exit_code == static_cast<int>(ExitCode::bad_command));
+  return said.str();
+}
+
 }  // namespace
 
 TEST_CASE("the command line says what is to be done", "[command]") {
@@ -137,4 +148,65 @@ TEST_CASE("what a teacher cannot mean is refused with the range", "[command]") {
   CHECK_FALSE(wrong_unit.request);
   CHECK_THAT(said.str(), Contains("--looseness: \"50 %\" is out of range; it may be from 0 to 0.06"));
   CHECK_THAT(said.str(), Contains("--friction"));
+}
+
+TEST_CASE("an option that is none is named with the nearest that is", "[command]") {
+  const std::string help = "\nFor help: evenpull --help, or evenpull plan --help\n";
+  CHECK(complaint_about({"plan", "a.toml", "--qick"}) == "evenpull: plan has no option \"--qick\"; did you mean \"--quick\"?" + help);
+  CHECK(complaint_about({"plan", "a.toml", "--ouy=there"}) == "evenpull: plan has no option \"--ouy\"; did you mean \"--out\"?" + help);
+  CHECK(complaint_about({"contrast", "a.toml", "--losseness", "2 %"}) ==
+        "evenpull: contrast has no option \"--losseness\"; did you mean \"--looseness\"?" + help);
+  CHECK(complaint_about({"survey", "a.toml", "--quick"}) ==
+        "evenpull: survey has no option \"--quick\"; did you mean \"--quiet\"?" + help);
+  CHECK_THAT(complaint_about({"survey", "a.toml", "--turn-overs", "2"}), Contains("survey has no option \"--turn-overs\"; its options are"));
+}
+
+TEST_CASE("a word that is empty is refused, not taken for one that was not given", "[command]") {
+  CHECK_THAT(complaint_about({"plan", "a.toml", "--out", ""}), Contains("--out: is empty; say what is meant, or leave it out"));
+  CHECK_THAT(complaint_about({"plan", "a.toml", "--from", ""}), Contains("--from: is empty"));
+  CHECK_THAT(complaint_about({"plan", ""}), Contains("CASE: is empty"));
+  CHECK_THAT(complaint_about({"replay", "a.toml", "--order", ""}), Contains("--order: is empty"));
+  CHECK_THAT(complaint_about({"iron", "--reading", ""}), Contains("--reading: is empty"));
+  CHECK_THAT(complaint_about({"iron", "--swing", ""}), Contains("--swing: is empty"));
+}
+
+TEST_CASE("what was typed is shown without anything that a terminal obeys", "[command]") {
+  const auto plain = [](const std::string& said) {
+    INFO(said);
+    CHECK(said.find('\x1b') == std::string::npos);
+    CHECK(said.find("\nevenpull: all is well") == std::string::npos);
+    CHECK(said.size() < 1000);
+  };
+  const std::string evil = "\x1b[2J\nevenpull: all is well" + std::string(200000, 'x');
+  const std::string option = "--" + evil, job = evil;
+  plain(complaint_about({job.c_str()}));
+  plain(complaint_about({"plan", "a.toml", option.c_str()}));
+  plain(complaint_about({"plan", "a.toml", evil.c_str()}));
+  plain(complaint_about({"plan", "a.toml", "--paper", evil.c_str()}));
+  plain(complaint_about({"plan", "a.toml", "--accuracy", evil.c_str()}));
+  plain(complaint_about({"plan", "a.toml", "--turn-overs", evil.c_str()}));
+  plain(complaint_about({"contrast", "a.toml", "--looseness", evil.c_str()}));
+  std::ostringstream out, err;
+  Request r;
+  r.case_file = "no such file" + evil;
+  CHECK(run_request(r, out, err) == static_cast<int>(ExitCode::bad_case));
+  plain(err.str());
+}
+
+TEST_CASE("a looseness of 2 is asked back as 2 % or 0.02", "[command]") {
+  CHECK_THAT(complaint_about({"contrast", "a.toml", "--looseness", "2"}),
+             Contains("--looseness: \"2\" is out of range; it may be from 0 to 0.06; a plain number is a share: write \"2 %\" or 0.02"));
+  CHECK_THAT(complaint_about({"contrast", "a.toml", "--looseness", "nan"}), Contains("does not begin with a number"));
+  CHECK_THAT(complaint_about({"contrast", "a.toml", "--stiffness", "1e200/1e-200"}), Contains("too large a number"));
+  CHECK_THAT(complaint_about({"plan", "a.toml", "--turn-overs", "nan"}), Contains("--turn-overs"));
+}
+
+TEST_CASE("a stroke reads standard input, for one of the two files", "[command]") {
+  const auto plan = parse({"plan", "-"});
+  REQUIRE(plan.request);
+  CHECK(plan.request->case_file == "-");
+  CHECK(result_folder_of(*plan.request) == "standard-input-plan");
+  CHECK(parse({"plan", "-", "--out", "there"}).request);
+  CHECK(parse({"replay", "a.toml", "--order", "-"}).request);
+  CHECK_THAT(complaint_about({"replay", "-", "--order", "-"}), Contains("only one of the two, case or order"));
 }

@@ -53,7 +53,7 @@ TEST_CASE("two members practically in one place are named with their distance wh
                          "[[member]]\nname = \"other spar\"\nrole = \"spar\"\nat = \"30.1 %\"\nsection = { shape = \"tube\", "
                          "outside_diameter = \"3/4 in\", wall = \"0.035 in\" }\nmaterial = \"6061-T6 tube\"\n\n" + second);
   const auto e = complaint(text);
-  CHECK_THAT(e.what(), Contains("\"front spar\" and \"other spar\"") && Contains("0.35 mm") && Contains("one place"));
+  CHECK_THAT(e.what(), Contains("\"other spar\" stands") && Contains("from \"front spar\" (line ") && Contains("0.35 mm") && Contains("one place"));
   CHECK(e.place.line == line_of(text, "at = \"30.1 %\""));
 }
 

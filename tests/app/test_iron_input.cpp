@@ -117,4 +117,44 @@ TEST_CASE("the iron check says what is wrong with its readings", "[iron]") {
   refused({"3 = warm", "4 = 300 degF"}, "expected a temperature");
   refused({"mark three"}, "is not a reading");
   refused({"3 = 262 degF", "6 = 420 degF"}, "never use that mark");
+  refused({"3x = 255 degF", "4 = 300 degF"}, "\"3x = 255 degF\" is not a reading");
+  refused({"nan = 255 degF", "4 = 300 degF"}, "is not a reading");
+  refused({"inf = 255 degF", "4 = 300 degF"}, "is not a reading");
+  refused({"1e9 = 255 degF", "4 = 300 degF"}, "the mark as a number up to 1000");
+  refused({"= 255 degF", "4 = 300 degF"}, "is not a reading");
+  refused({"3 =", "4 = 300 degF"}, "does not begin with a number");
+  refused({"3 = 255", "4 = 300 degF"}, "has no unit");
+  refused({"3 = nan K", "4 = 300 degF"}, "does not begin with a number");
+  refused({"3 = 255 degF\x1b[2J", "4 = 300 degF"}, "\\x1b[2J");
+  refused({"3 = 5 degF", "4 = 300 degF"}, "makes no sense here");
+  refused({"3 = 9000 degF", "4 = 300 degF"}, "makes no sense here");
+  std::string many = "3 = 255 degF";
+  for (int i = 0; i < 100; ++i) many += ", 255 degF";
+  refused({many, "4 = 300 degF"}, "more than 100 temperatures");
+  std::vector<std::string> marks;
+  for (int i = 0; i < 25; ++i) marks.push_back(std::to_string(i) + " = 255 degF");
+  refused(marks, "is given 25 times; 24 marks are the most");
+}
+
+TEST_CASE("a swing that no thermostat has is refused", "[iron]") {
+  const TemporaryFolder folder;
+  for (const auto* swing : {"nan K", "inf K", "-3 K", "400 K", "25", "5 Hz"}) {
+    Request r = iron_of(folder, {"3 = 255 degF", "5 = 300 degF"});
+    r.swing = swing;
+    const Said s = run(r);
+    INFO(s.err);
+    CHECK(s.code == static_cast<int>(ExitCode::bad_case));
+    CHECK_THAT(s.err, Contains("--swing: \"" + std::string(swing) + "\""));
+  }
+}
+
+TEST_CASE("one mark in a case is too few, and the message names its line", "[iron]") {
+  const TemporaryFolder folder;
+  Request r = iron_of(folder, {});
+  const auto text = with_iron("[iron]\n[[iron.reading]]\ndial = 2\nsole = \"212 degF\"\n");
+  r.case_file = folder.write("case.toml", text);
+  CHECK_THAT(run(r).err, Contains("case.toml:" + std::to_string(line_of(text, "[[iron.reading]]"))) && Contains("two marks"));
+  r.case_file = folder.write("case.toml", base());
+  CHECK_THAT(run(r).err, Contains("case.toml:" + std::to_string(line_of(base(), "both_sides_reachable"))) &&
+                             Contains("no thermometer readings"));
 }

@@ -39,6 +39,26 @@ TEST_CASE("every case can be surveyed", "[cases]") {
   }
 }
 
+TEST_CASE("a case can come from standard input, and gives the same as from its file", "[cases]") {
+  const Folder folder;
+  const auto path = quoted(case_path("light_tube_rudder"));
+  CHECK(run("survey " + path + " --out " + quoted(folder.path / "file")) == 0);
+  CHECK(run("survey - --out " + quoted(folder.path / "pipe") + " < " + path) == 0);
+  auto from_file = nlohmann::json::parse(text_of(folder.path / "file" / "survey.json")),
+       from_pipe = nlohmann::json::parse(text_of(folder.path / "pipe" / "survey.json"));
+  CHECK(from_pipe["case"]["file"] == "standard input");
+  from_file["case"].erase("file"), from_pipe["case"].erase("file");
+  CHECK(from_file == from_pipe);
+
+  const auto here = "cd " + quoted(folder.path) + " && \"" + EVENPULL_COMMAND + "\" survey - < ";
+  CHECK(std::system((here + path + " >/dev/null").c_str()) == 0);
+  CHECK(fs::exists(folder.path / "standard-input-survey" / "survey.json"));
+  const auto bad = here + "/dev/null 2> said";
+  CHECK(std::system(bad.c_str()) / 256 == 3);
+  CHECK(text_of(folder.path / "said") ==
+        "standard input:1:1: the file is empty; start a new case with `evenpull template > my-case.toml`\n");
+}
+
 TEST_CASE("every case can be planned in a quick way, and its order replayed", "[cases][slow]") {
   const Folder folder;
   for (const auto& name : names) {
