@@ -209,7 +209,9 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
   add_paper(*contrast, r, "paper of the hand-out: letter or a4; letter if not said");
   add_lesson(*contrast, r);
   plan->add_option("--turn-overs", r.turn_overs,
-                   "most turn-overs in a pass that you want to make; without it the plan weighs them itself")
+                   "most turn-overs in a pass that you want to make: 1 is the least, from one side to the other; where no order "
+                   "has so few, those with the fewest are compared and the plan says so. With --from those still to come "
+                   "count. Without it the plan weighs them itself")
       ->check(CLI::Range(0, 10000))
       ->type_name("N");
   plan->add_option("--from", r.order_file,

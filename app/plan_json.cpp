@@ -76,6 +76,7 @@ Json orders(const Plan& p) {
          {"pull_spread_along_span_N_per_m", json_number(o.pull_spread_along_span, "orders.pull_spread_along_span")},
          {"turn_overs", o.turn_overs},
          {"turn_overs_a_pass", o.turn_overs_a_pass},
+         {"gave_way", o.gave_way},
          {"chosen", o.chosen}});
   return list;
 }
@@ -177,9 +178,10 @@ Json stages(const Plan& p) {
   auto list = Json::array();
   for (const auto& s : p.stages)
     list.push_back({{"stage_degF", json_number(stage_degF(p, s.stage), "stages.stage_degF")},
-                    {"passes_limits", s.passes},
+                    {"done", s.done},
+                    {"passes_limits", s.done ? Json(nullptr) : Json(s.passes)},
                     {"gave_way", s.gave_way},
-                    {"worst_use", unless(s.gave_way, s.worst_use, "stages.worst_use")},
+                    {"worst_use", unless(s.done || s.gave_way, s.worst_use, "stages.worst_use")},
                     {"mean_pull_N_per_m",
                      {{"warp", both_sides(s, s.mean_pull_warp, "stages.mean_pull.warp")},
                       {"fill", both_sides(s, s.mean_pull_fill, "stages.mean_pull.fill")},

@@ -21,6 +21,7 @@ Json stage_search(const Plan& p, const StageSearch& s) {
           {"exact", s.exact},
           {"measured_again", s.measured_again},
           {"model_steps", s.steps},
+          {"model_steps_unsolved", s.unsolved},
           {"error_against_full_model",
            {{"use", json_number(s.error.use, "search.error.use")},
             {"pull_difference_N_per_m", json_number(s.error.difference, "search.error.difference")},

@@ -91,7 +91,10 @@ Advice advise(const Case& c, const Panel& p, const std::vector<StageVerdict>& st
   const int last = static_cast<int>(c.stages.size()) - 1;
   const int next = ceiling ? *ceiling + 1 : 0;
   tell_loose(a, c, p, stages, ceiling);
-  if (ceiling)
+  if (ceiling && stages[*ceiling].limits.empty())
+    a.because = "Up to " + temperature_text(c.stages[*ceiling].temperature) +
+                 " the work was done before this plan was made; what is past is not judged.";
+  else if (ceiling)
     a.because = "Up to " + temperature_text(c.stages[*ceiling].temperature) +
                 " every limit holds. Closest is " + closest(stages[*ceiling], quick) + ".";
   else

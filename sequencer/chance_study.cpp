@@ -26,6 +26,7 @@ struct Outturn {
   std::vector<std::vector<double>> zone_pull, column_slip;
   std::vector<bool> fell;              // gave way, or no equilibrium
   std::vector<std::vector<int>> loose;  // zones that have not come tight
+  bool solved = true;                  // an equilibrium was found throughout
 };
 
 UseByLimit uses_of(const StageVerdict& v) {
@@ -52,23 +53,19 @@ Outturn outturn_of(const std::vector<StageVerdict>& stages, int last) {
 
 class Study {
  public:
-  Study(const Case& c, std::vector<Step> steps, int last, int judged_from)
-      : case_(c), steps_(std::move(steps)), last_(last), judged_from_(judged_from) {
+  Study(const Case& c, std::vector<Step> steps, int last) : case_(c), steps_(std::move(steps)), last_(last) {
     std::erase_if(steps_, [&](const Step& s) { return s.stage > last_; });
   }
 
   Outturn run(const Case& drawn, const MeshWish& mesh, const std::vector<double>& sigmas, unsigned number) const {
     ScenarioHeat heat(case_, drawn, case_.spreads.sole * sigmas[static_cast<int>(Unsure::sole)], number, steps_.size());
     ReplayWish wish;
-    wish.judged_from = judged_from_;
     wish.heat = [&](const Step& s, std::size_t i) { return heat.of(s, i); };
     return run_with(drawn, mesh, wish, sigmas);
   }
 
   Outturn as_planned(const MeshWish& mesh) const {
-    ReplayWish wish;
-    wish.judged_from = judged_from_;
-    return run_with(case_, mesh, wish, std::vector<double>(unsure_count, 0.0));
+    return run_with(case_, mesh, {}, std::vector<double>(unsure_count, 0.0));
   }
 
  private:
@@ -79,6 +76,7 @@ class Study {
       o = outturn_of(replay(m, steps_, wish).stages, last_);
     } catch (const NotConverged&) {
       o = outturn_of({}, last_);  // no number comes of it: it counts against every stage
+      o.solved = false;
     }
     o.sigmas = sigmas;
     return o;
@@ -86,16 +84,18 @@ class Study {
 
   const Case& case_;
   std::vector<Step> steps_;
-  int last_, judged_from_;
+  int last_;
 };
 
-// Full over reduced in the run as planned, for each limit and stage.
+// Full over reduced in the run as planned, for each limit and stage. Where the frame gave way in one of them a use is that
+// of what came before, so it may raise what the scenarios read and never lower it.
 std::vector<UseByLimit> ratios(const Outturn& full, const Outturn& reduced) {
   std::vector<UseByLimit> out(full.uses.size());
   for (std::size_t s = 0; s < full.uses.size(); ++s)
     for (const auto& [name, use] : full.uses[s]) {
       const auto r = reduced.uses[s].find(name);
-      out[s][name] = r != reduced.uses[s].end() && r->second > 0 ? use / r->second : 1;
+      const double ratio = r != reduced.uses[s].end() && r->second > 0 ? use / r->second : 1;
+      out[s][name] = full.fell[s] || reduced.fell[s] ? std::max(1.0, ratio) : ratio;
     }
   return out;
 }
@@ -174,7 +174,7 @@ std::vector<ZoneRisk> zone_risks(const Case& c, const Panel& reduced, const std:
 
 Chances study_chances(const Case& c, const std::vector<Step>& steps,
                       const std::vector<StageVerdict>& judged, const std::vector<StageVerdict>& full_stages,
-                      std::optional<int> ceiling, int judged_from, const ParallelFor& parallel,
+                      std::optional<int> ceiling, const ParallelFor& parallel,
                       const std::function<void(int, int)>& progress) {
   Chances out;
   const int n = c.wanted.scenarios;
@@ -183,37 +183,44 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
   out.confidence = c.wanted.confidence;
   out.last_stage = std::min(ceiling ? *ceiling + 1 : 0, judged.back().stage);
   out.risk_stage = std::min(ceiling.value_or(0), out.last_stage);
-  const Study study(c, steps, out.last_stage, judged_from);
+  const Study study(c, steps, out.last_stage);
   const MeshWish coarse{coarse_nodes};
 
   // One job runs the order as planned; the last ones, costly, are the full model's.
   const auto points = sobol_points(n, numbers_of(c));
-  std::vector<Outturn> runs(n), checks(checked_in_full);
+  const int checked = std::min(checked_in_full, n);
+  std::vector<Outturn> runs(n), checks(checked);
   Outturn planned;
   std::atomic<int> done{0};
-  const int jobs = n + checked_in_full + 1;
+  const int jobs = n + checked + 1;
   const auto draw = [&](int i) {
     std::vector<double> z;
     for (double u : points[i]) z.push_back(normal_quantile(u));
     return z;
   };
-  const auto check_number = [&](int i) { return (2 * i + 1) * n / (2 * checked_in_full); };
+  const auto check_number = [&](int i) { return (2 * i + 1) * n / (2 * checked); };
   MeshWish plan_mesh;
   plan_mesh.target_nodes = c.target_nodes;
   parallel(jobs, [&](int job) {
-    if (job < checked_in_full && job < n) {
+    if (job < checked) {
       const std::vector<double> z = draw(check_number(job));
       checks[job] = study.run(drawn_case(c, z), plan_mesh, z, static_cast<unsigned>(check_number(job)));
-    } else if (job == checked_in_full) {
+    } else if (job == checked) {
       planned = study.as_planned(coarse);
     } else {
-      const int i = job - checked_in_full - 1;
+      const int i = job - checked - 1;
       const std::vector<double> z = draw(i);
       runs[i] = study.run(drawn_case(c, z), coarse, z, static_cast<unsigned>(i));
     }
     if (progress) progress(++done, jobs);
   });
 
+  if (!planned.solved) {
+    out = {};
+    out.note = "How sure the plan is was not computed: on the coarse mesh that would run through the ways the job may turn "
+               "out no equilibrium was found for the order as planned.";
+    return out;
+  }
   // What is printed comes from the finest mesh; the checks are run on the plan's own.
   const Outturn finest = outturn_of(judged, out.last_stage), own = outturn_of(full_stages, out.last_stage);
   const std::vector<UseByLimit> to_printed = ratios(finest, planned), to_own = ratios(own, planned);
@@ -248,13 +255,14 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
     a.ratio = to_own[out.risk_stage].count(out.governing) ? to_own[out.risk_stage].at(out.governing) : 1;
     double squares = 0;
     int compared = 0;
-    for (int i = 0; i < checked_in_full && i < n; ++i) {
+    for (int i = 0; i < checked; ++i) {
       const Outturn& reduced = runs[check_number(i)];
       ++a.scenarios;
       const Reading as_is{std::vector<UseByLimit>(to_own.size()), std::vector<std::vector<int>>(to_own.size())};
       a.decisions += holds(checks[i], as_is, out.risk_stage) == holds(reduced, as_own, out.risk_stage);
       if (checks[i].fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
       const double full_use = corrected(checks[i], as_is.ratio, out.risk_stage, out.governing);
+      if (full_use <= 0) continue;
       const double off = corrected(reduced, to_own, out.risk_stage, out.governing) / full_use - 1;
       squares += off * off;
       a.worst = std::max(a.worst, std::abs(off));

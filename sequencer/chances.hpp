@@ -62,6 +62,7 @@ struct Chances {
   std::vector<ZoneRisk> zones;       ///< by Panel::zones, at risk_stage
   int risk_stage = 0;
   Agreement agreement;
+  std::string note;                  ///< why there is no study though one was wanted; else empty
 };
 
 }  // namespace evenpull

@@ -62,8 +62,10 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
     o.worst_twist = std::max(o.worst_twist, v.worst_twist);
     if (v.summary.settled) o.pull_spread_along_span = std::max(o.pull_spread_along_span.value_or(0), v.spread_along_span);
   }
-  o.turn_overs = turn_overs(p, t.result.steps, last);
-  o.turn_overs_a_pass = turn_overs_a_pass(t.result.steps, last);
+  o.gave_way = !t.result.stages.empty() && t.result.stages.back().buckled && t.result.stages.back().stage <= last;
+  // Of the order as planned: one that gives way early would look as if it took few.
+  o.turn_overs = turn_overs(p, t.result.planned, last);
+  o.turn_overs_a_pass = turn_overs_a_pass(t.result.planned, last);
   return o;
 }
 
@@ -73,6 +75,8 @@ OrderResult summarise(const Tried& t, const Panel& p) {
 
 bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_count) {
   if (a.stages_passed != b.stages_passed) return a.stages_passed > b.stages_passed;
+  // What was computed of an order that gave way is less than the whole, so its numbers do not compare.
+  if (a.gave_way != b.gave_way) return b.gave_way;
   const double pull_a = std::max(a.worst_pull_difference_chordwise, a.worst_pull_difference_spanwise);
   const double pull_b = std::max(b.worst_pull_difference_chordwise, b.worst_pull_difference_spanwise);
   const int criteria[] = {compare(a.worst_use, b.worst_use, close_share * std::max(a.worst_use, b.worst_use)),

@@ -23,7 +23,7 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last);
 /// True when `a` is clearly better than `b`; `turn_overs_count` is false where both sides can be reached.
 bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_count);
 
-/// Index of the best of several, which stand in the order of their ease.
+/// Index of the best of several, at least one, which stand in the order of their ease.
 int best_of(const std::vector<OrderResult>& in_order_of_ease, bool turn_overs_count);
 
 }  // namespace evenpull

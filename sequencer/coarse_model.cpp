@@ -1,5 +1,6 @@
 #include "sequencer/coarse_model.hpp"
 
+#include "sequencer/full_passes.hpp"
 #include "sequencer/replay.hpp"
 
 #include <array>
@@ -29,9 +30,10 @@ constexpr double least_gain = 1e-4;
 
 }  // namespace
 
-CoarseModel::CoarseModel(const Model& m, int stage, Covering start, Things things)
+CoarseModel::CoarseModel(const Model& m, int stage, Covering start, Things things, std::vector<int> worked_full)
     : m_(m), stage_(stage), things_(std::move(things)), layout_(gauge_layout(m)),
-      ways_(ways_between(m.the_case, m.panel, things_)) {
+      ways_(ways_between(m.the_case, m.panel, things_)), worked_full_(std::move(worked_full)) {
+  worked_full_.resize(m.panel.zones.size(), 0);
   auto s = std::make_shared<State>();
   s->covering = std::move(start);
   read(*s, false);
@@ -68,19 +70,37 @@ void CoarseModel::read(State& s, bool at_end) const {
   if (at_end) s.tally.unevenness = r.unevenness;
 }
 
+// One solve with an iron of its own. Where it finds no equilibrium the iron is not used again.
+Outcome CoarseModel::solved(const std::function<StepReport(Ironing&)>& solve) const {
+  std::unique_ptr<Ironing> ironing = borrow();
+  try {
+    const Outcome out = solve(*ironing).outcome;
+    give_back(std::move(ironing));
+    return out;
+  } catch (const NotConverged&) {
+    ++unsolved_;
+    return Outcome::buckled;
+  }
+}
+
+// Full passes that a zone has met with the last of so many passes of this stage; 0 if that one is light.
+int CoarseModel::full_passes(int zone, int passes) const {
+  const int here = full_passes_of(m_.the_case.stages[stage_].doses, passes);
+  return here > 0 ? here + worked_full_[zone] : 0;
+}
+
 PrefixPtr CoarseModel::step(const PrefixPtr& from, int which) const {
   auto s = std::make_shared<State>(static_cast<const State&>(*from));
-  const Stage& stage = m_.the_case.stages[stage_];
-  const double dose = stage.doses[static_cast<std::size_t>(s->steps / size())];
-  std::unique_ptr<Ironing> ironing = borrow();
-  const PassHeat& heat = ironing->heat(stage_, s->steps / size() + 1, dose);
+  const int pass = s->steps / size() + 1;
+  const double dose = m_.the_case.stages[stage_].doses[static_cast<std::size_t>(pass) - 1];
   for (int z : things_[which]) {
     const std::string label = "search, " + m_.panel.zones[z].label;
-    s->stands = ironing->iron(s->covering, z, heat, label).outcome != Outcome::buckled;
+    s->stands = solved([&](Ironing& iron) {
+                  return iron.iron(s->covering, z, iron.heat(stage_, pass, dose, full_passes(z, pass)), label);
+                }) != Outcome::buckled;
     if (!s->stands) break;
     read(*s, false);
   }
-  give_back(std::move(ironing));
   if (s->last >= 0) {
     s->tally.travel += ways_.travel(s->last, which);
     s->tally.turn_overs += ways_.turn_over(s->last, which);
@@ -92,13 +112,12 @@ PrefixPtr CoarseModel::step(const PrefixPtr& from, int which) const {
 
 PrefixPtr CoarseModel::finish(const PrefixPtr& whole) const {
   auto s = std::make_shared<State>(static_cast<const State&>(*whole));
-  std::unique_ptr<Ironing> ironing = borrow();
-  s->stands = ironing->settle(s->covering, "search, settling").outcome != Outcome::buckled;
+  s->stands = solved([&](Ironing& i) { return i.settle(s->covering, "search, settling"); }) != Outcome::buckled;
   if (s->stands) {
     read(*s, true);
     // Released it must hold as well; the next stage goes on with the fixture in place.
     State free = *s;
-    s->stands = ironing->release(free.covering, "search, released").outcome != Outcome::buckled;
+    s->stands = solved([&](Ironing& i) { return i.release(free.covering, "search, released"); }) != Outcome::buckled;
     if (s->stands) {
       read(free, false);
       s->tally = joined(s->tally, free.tally);
@@ -107,20 +126,19 @@ PrefixPtr CoarseModel::finish(const PrefixPtr& whole) const {
       s->tally.turn_overs = free.tally.turn_overs;
     }
   }
-  give_back(std::move(ironing));
   return s;
 }
 
 // Friction makes the effect of a zone depend on when it is worked: cloth slides where it is pulled little and sticks where
 // it is pulled much. So each cell is measured twice and the mean is taken: as the first to be worked, and as the last, by
-// taking its shrink away again from the state that a whole pass leaves.
+// taking its shrink away again from the state that a whole pass leaves. Where one of the two gives way the other stands alone.
 Influence CoarseModel::measure(const std::vector<int>& reference, const ParallelFor& parallel) const {
   const Covering& first = covering(*begin_);
   const Stage& stage = m_.the_case.stages[stage_];
   // Of the last pass, which decides what later stages find; its dose goes into the model by itself.
   const double dose = stage.doses.back();
+  const int passes = static_cast<int>(stage.doses.size());
   std::unique_ptr<Ironing> iron = borrow();
-  const PassHeat heat = iron->heat(stage_, static_cast<int>(stage.doses.size()), dose);
   const int zones = static_cast<int>(m_.panel.zones.size()), cells = 2 * zones;
   const auto shrink = shrink_of(m_.panel, first);
   const ZonePulls pulls = read_off(m_, first).zones;
@@ -135,7 +153,7 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
     const int z = i / 2, d = i % 2;
     out.shrink[i] = shrink[z][d];
     out.pull[i] = (d == 0 ? pulls.warp : pulls.fill)[z];
-    const HeatLine line = iron->zone_line(z, d, heat);
+    const HeatLine line = iron->zone_line(z, d, iron->heat(stage_, passes, dose, full_passes(z, passes)));
     out.free_shrink[i] = line.a / dose;
     out.give[i] = line.b / dose;
   }
@@ -149,29 +167,29 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
   const Covering& last = covering(*all);
   const auto shrunk = shrink_of(m_.panel, last);
   parallel(zones, [&](int z) {
-    std::unique_ptr<Ironing> ironing = borrow();
     const std::string label = "influence of " + m_.panel.zones[z].label;
     for (int d = 0; d < 2; ++d) {
       const double gain = std::max(shrunk[z][d] - shrink[z][d], least_gain);
+      const int cell = 2 * z + d;
+      int measured = 0;
       for (int when = 0; when < 2; ++when) {  // as the first, as the last
         const Covering& from = when == 0 ? first : last;
         const double change = when == 0 ? gain : -gain;
         Covering s = from;
         for (int q : m_.panel.zones[z].quads)
           for (int t = 4 * q; t < 4 * q + 4; ++t) s.shrink[t][d] += change;
-        if (ironing->rebalance(s, label).outcome == Outcome::buckled) continue;
+        if (solved([&](Ironing& i) { return i.rebalance(s, label); }) == Outcome::buckled) continue;
+        ++measured;
         const Readings r = read_off(m_, s), before = read_off(m_, from);
-        const int cell = 2 * z + d;
-        out.effect.col(cell) +=
-            0.5 * (gauges_of(m_, layout_, r) - gauges_of(m_, layout_, before)) / change;
+        out.effect.col(cell) += (gauges_of(m_, layout_, r) - gauges_of(m_, layout_, before)) / change;
         for (int i = 0; i < cells; ++i) {
           const auto& now = i % 2 == 0 ? r.zones.warp : r.zones.fill;
           const auto& then = i % 2 == 0 ? before.zones.warp : before.zones.fill;
-          out.push(i, cell) += 0.5 * (now[i / 2] - then[i / 2]) / change;
+          out.push(i, cell) += (now[i / 2] - then[i / 2]) / change;
         }
       }
+      if (measured > 1) out.effect.col(cell) /= measured, out.push.col(cell) /= measured;
     }
-    give_back(std::move(ironing));
   });
   return out;
 }

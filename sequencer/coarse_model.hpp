@@ -9,14 +9,16 @@
 
 #include <array>
 #include <atomic>
+#include <functional>
 
 namespace evenpull {
 
 class CoarseModel : public StepModel {
  public:
   /// One stage of the model's case from the state `start` (as laid on, or as the stage before left it). The model is
-  /// kept by reference. Throws NotConverged where a step does.
-  CoarseModel(const Model& m, int stage, Covering start, Things things);
+  /// kept by reference. `worked_full`: how often each zone was worked full in this stage before; empty: never.
+  /// A prefix for which no equilibrium is found does not stand, and is counted as unsolved.
+  CoarseModel(const Model& m, int stage, Covering start, Things things, std::vector<int> worked_full = {});
   ~CoarseModel() override;
 
   int size() const override { return static_cast<int>(things_.size()); }
@@ -32,6 +34,10 @@ class CoarseModel : public StepModel {
   static const Covering& covering(const Prefix& p);
   static const Eigen::VectorXd& gauges(const Prefix& p);
 
+  /// How many prefixes, ends and influences found no equilibrium: where there are any, nothing is proven about the orders
+  /// that were left out with them.
+  int unsolved() const { return unsolved_; }
+
   /// Influences of this stage from `start` to the end of a pass in the order `reference`.
   Influence measure(const std::vector<int>& reference, const ParallelFor& parallel) const;
   const Ways& ways() const { return ways_; }
@@ -41,6 +47,8 @@ class CoarseModel : public StepModel {
   std::unique_ptr<Ironing> borrow() const;
   void give_back(std::unique_ptr<Ironing> i) const;
   void read(State& s, bool at_end) const;
+  Outcome solved(const std::function<StepReport(Ironing&)>& solve) const;
+  int full_passes(int zone, int passes) const;
 
   const Model& m_;
   int stage_;
@@ -48,6 +56,8 @@ class CoarseModel : public StepModel {
   GaugeLayout layout_;
   Ways ways_;
   PrefixPtr begin_;
+  std::vector<int> worked_full_;  // by zone, before `start`
+  mutable std::atomic<int> unsolved_{0};
   mutable std::array<std::atomic<Ironing*>, 16> idle_{};  // their factors and work space are worth keeping
 };
 

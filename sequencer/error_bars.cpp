@@ -135,8 +135,11 @@ StudyRun run_for_study(const Case& c, MeshWish mesh, const Panel& whole, const s
   const Model m(c, mesh);
   ReplayWish wish;
   wish.progress = progress;
+  wish.unsolved_ends_it = true;
   const ReplayResult r = replay(m, mesh.zone_parts > 1 ? split_steps(whole, m.panel, steps) : steps, wish);
-  return as_study_run(m.panel, mesh, r.stages);
+  StudyRun run = as_study_run(m.panel, mesh, r.stages);
+  run.unsolved = r.unsolved.has_value();
+  return run;
 }
 
 std::vector<StageVerdict> with_error_bars(std::vector<StageVerdict> stages, const std::vector<StudyRun>& runs) {

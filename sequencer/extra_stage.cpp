@@ -2,6 +2,7 @@
 
 #include "sequencer/advice.hpp"
 #include "sequencer/loose_cloth.hpp"
+#include "sequencer/mid_work.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,7 +22,14 @@ double worst(const StageVerdict& v, bool pessimistic) {
 
 }  // namespace
 
-WayThere way_there(const Case& c, const Order& order, const StageVerdict& judged, const StageVerdict& plain) {
+bool opens_the_way(const std::vector<StageVerdict>& stages, int next, double bar) {
+  const std::size_t wanted = static_cast<std::size_t>(next) + 2;
+  if (stages.size() != wanted || stages.back().buckled || is_loose(stages.back())) return false;
+  return std::max(worst(stages.back(), false), worst(stages[wanted - 2], false)) * std::max(bar, 1.0) <= 1;
+}
+
+WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& done, const StageVerdict& judged,
+                   const StageVerdict& plain) {
   WayThere w;
   w.gives_way = judged.buckled;
   if (judged.buckled) return w;
@@ -30,7 +38,8 @@ WayThere way_there(const Case& c, const Order& order, const StageVerdict& judged
   const int next = judged.stage;
   const double low = next > 0 ? c.stages[next - 1].temperature : c.cloth.curve.front().temperature;
   const double between = halfway(low, c.stages[next].temperature);
-  if (between <= low + 1 || between >= c.stages[next].temperature - 1 || !order.rest.empty()) return w;
+  const bool begun = !done.empty() && done.back().stage >= next;
+  if (between <= low + 1 || between >= c.stages[next].temperature - 1 || begun) return w;
 
   Case more = c;
   more.stages.insert(more.stages.begin() + next, Stage{between, {1.0}});
@@ -38,10 +47,10 @@ WayThere way_there(const Case& c, const Order& order, const StageVerdict& judged
   Order longer = order;
   if (!longer.by_stage.empty()) longer.by_stage.insert(longer.by_stage.begin() + next, longer.by_stage[next]);
   const Model m(more, {coarse_nodes});
-  const ReplayResult r = replay(m, steps_of(more, m.panel, longer), {});
-  if (r.stages.size() == more.stages.size() && !r.stages.back().buckled && !is_loose(r.stages.back()) &&
-      std::max(worst(r.stages.back(), false), worst(r.stages[next], false)) * std::max(bar, 1.0) <= 1)
-    w.extra_stage = between;
+  ReplayWish wish;
+  wish.unsolved_ends_it = true;
+  const std::vector<Step> steps = done.empty() ? steps_of(more, m.panel, longer) : go_on(more, m.panel, done, longer);
+  if (opens_the_way(replay(m, steps, wish).stages, next, bar)) w.extra_stage = between;
   return w;
 }
 

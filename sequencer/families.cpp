@@ -179,14 +179,17 @@ void number_steps(const Panel& p, std::vector<Step>& steps) {
 int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage) {
   int n = 0;
   for (std::size_t i = 1; i < steps.size() && steps[i].stage <= last_stage; ++i)
-    n += p.zones[steps[i - 1].zone].side != p.zones[steps[i].zone].side ? 1 : 0;
+    n += !steps[i].done && p.zones[steps[i - 1].zone].side != p.zones[steps[i].zone].side ? 1 : 0;
   return n;
 }
 
 int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage) {
-  int most = 0;
-  for (const Step& s : steps)
-    if (s.stage <= last_stage) most = std::max(most, s.run - 1);
+  int most = 0, here = 0;
+  for (std::size_t i = 1; i < steps.size() && steps[i].stage <= last_stage; ++i) {
+    const bool same_pass = steps[i].stage == steps[i - 1].stage && steps[i].pass == steps[i - 1].pass;
+    here = !same_pass ? 0 : here + (steps[i].done ? 0 : steps[i].run - steps[i - 1].run);
+    most = std::max(most, here);
+  }
   return most;
 }
 

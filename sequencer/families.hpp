@@ -42,10 +42,11 @@ std::vector<Step> steps_of(const Case& c, const Panel& p, const Order& o);
 /// Numbers runs and places within each pass of a list of steps.
 void number_steps(const Panel& p, std::vector<Step>& steps);
 
-/// Turn-overs of all steps up to and including a stage.
+/// Turn-overs of all steps up to and including a stage. Those before a step that is done are made already and not counted.
 int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage);
 
-/// Most turn-overs within one pass, up to and including a stage.
+/// Most turn-overs within one pass that are still to be made, up to and including a stage. A pass that works both sides has
+/// one at least.
 int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage);
 
 /// The same steps on a panel whose zones are cut in two or more along the span line: all parts in turn.

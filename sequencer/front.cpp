@@ -39,7 +39,7 @@ std::string turn_overs_text(int n) { return std::to_string(n) + (n == 1 ? " turn
 std::vector<FrontPoint> front_of(const std::vector<OrderResult>& orders) {
   std::vector<FrontPoint> points;
   for (const OrderResult& o : orders)
-    points.push_back({o.name, o.turn_overs_a_pass, o.worst_use, difference_of(o), o.chosen});
+    if (!o.gave_way) points.push_back({o.name, o.turn_overs_a_pass, o.worst_use, difference_of(o), o.chosen});
   std::vector<FrontPoint> front;
   for (std::size_t i = 0; i < points.size(); ++i) {
     bool beaten = false;
@@ -69,6 +69,11 @@ std::string gap_sentence(const Case& c, const std::vector<StageSearch>& searched
   const std::size_t s = std::min<std::size_t>(static_cast<std::size_t>(ceiling.value_or(0)), searched.size() - 1);
   const StageSearch& r = searched[s];
   const std::string at = temperature_text(c.stages[r.stage].temperature);
+  if (r.unsolved > 0 && !r.exact && r.least_cost <= 0)
+    return "How good is the order? At " + at + " nothing is proven about other orders: in " + std::to_string(r.unsolved) +
+           " of " + std::to_string(r.steps) + " steps that were tried no equilibrium was found, and the orders with these were " +
+           "left out; the best of the rest has a worst use of " + fixed(r.use, 2) + " (in the quick model that searched: " +
+           r.model + ").";
   if (r.exact)
     return "How good is the order? At " + at + " no order of the " + std::to_string(r.things) +
            " pieces costs less than the best that was found: worst use " + fixed(r.use, 2) + " (in the quick model that " +

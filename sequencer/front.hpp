@@ -10,7 +10,7 @@
 namespace evenpull {
 
 /// Orders that no other beats in turn-overs, use and pull difference at once; fewest turn-overs last. `orders` on the same
-/// mesh. Of equal ones the first is kept.
+/// mesh. Of equal ones the first is kept; one in which the frame gave way has no numbers to compare and is left out.
 std::vector<FrontPoint> front_of(const std::vector<OrderResult>& orders);
 
 /// "11 turn-overs a pass keep the worst pull difference at 116 N/m and the use at 0.92; 1 lets them rise to 160 N/m and

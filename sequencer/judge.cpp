@@ -1,6 +1,7 @@
 #include "sequencer/judge.hpp"
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <sstream>
 
@@ -117,6 +118,7 @@ double unevenness_use(const std::vector<LimitReading>& limits, bool pessimistic)
 }
 
 const LimitReading& governing(const std::vector<LimitReading>& limits) {
+  assert(!limits.empty());
   return *std::max_element(limits.begin(), limits.end(), [](const LimitReading& a, const LimitReading& b) {
     return use_of(a, true) < use_of(b, true);
   });

@@ -38,7 +38,7 @@ class StageJudge {
 /// Largest use of the limits that the whole history must hold (all but unevenness, which only the last stage must).
 double history_use(const std::vector<LimitReading>& limits, bool pessimistic);
 double unevenness_use(const std::vector<LimitReading>& limits, bool pessimistic);
-/// The reading that governs: largest use, unevenness included.
+/// The reading that governs: largest use, unevenness included. There is one at least.
 const LimitReading& governing(const std::vector<LimitReading>& limits);
 
 /// Where something is, for a reader: "trailing edge at 35.4 in (900 mm) from the root".

@@ -1,7 +1,10 @@
 #include "sequencer/mid_work.hpp"
 
+#include "sequencer/advice.hpp"
 #include "sequencer/coarse_model.hpp"
+#include "sequencer/full_passes.hpp"
 #include "sequencer/replay.hpp"
+#include "solver/errors.hpp"
 
 #include <algorithm>
 
@@ -21,8 +24,9 @@ std::string labels(const Panel& p, const std::vector<int>& zones) {
 
 // A case whose only stage is the pass begun.
 Case pass_alone(const Case& c, const Begun& b) {
+  const double dose = c.stages[b.stage].doses[static_cast<std::size_t>(b.pass) - 1];
   Case one = c;
-  one.stages = {{c.stages[b.stage].temperature, {c.stages[b.stage].doses[static_cast<std::size_t>(b.pass) - 1]}}};
+  one.stages = {{c.stages[b.stage].temperature, {dose}, {stated_contact(c, b.stage, b.pass, dose)}}};
   return one;
 }
 
@@ -36,6 +40,18 @@ Begun where_it_stands(const Panel& p, const std::vector<Step>& done) {
   for (int z = 0; z < static_cast<int>(p.zones.size()); ++z)
     if (!in(b.worked, z)) b.left.push_back(z);
   return b;
+}
+
+void check_goes_on(const Case& c, const Panel& p, const std::vector<Step>& done) {
+  const Begun b = where_it_stands(p, done);
+  const std::size_t passes = c.stages[b.stage].doses.size(), pass = static_cast<std::size_t>(b.pass);
+  if (b.left.empty() && pass >= passes && b.stage + 1 == static_cast<int>(c.stages.size()))
+    throw CaseError("order", "every pass of every stage is done, so there is nothing left to plan; `replay` computes what was "
+                             "worked");
+  if (!b.left.empty() && pass > passes)
+    throw CaseError("order", "pass " + std::to_string(b.pass) + " was begun at " +
+                                 temperature_text(c.stages[b.stage].temperature) + ", for which the case has " +
+                                 std::to_string(passes) + " passes; state that pass in the case");
 }
 
 std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& done, const Order& order) {
@@ -65,9 +81,10 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
   const Model before(c, {search_nodes});
   Ironing ironing(before);
   Covering s = ironing.begin();
+  FullPasses full(whole.zones.size());
   for (const Step& step : done) {
     const std::string label = "steps done, " + whole.zones[step.zone].label;
-    const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose);
+    const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose, full.with(step));
     out.stands = ironing.iron(s, step.zone, heat, label).outcome != Outcome::buckled;
     if (!out.stands) return out;
     out.use_so_far =
@@ -78,7 +95,7 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
   const Model m(pass_alone(c, b), {search_nodes});
   Things things;
   for (int z : b.left) things.push_back({z});
-  const CoarseModel model(m, 0, s, things);
+  const CoarseModel model(m, 0, s, things, full.in_stage(b.stage));
   const Found found = beam_search(model, {}, width, parallel);
   if (!found.stands) return out;
   out.rest = zones_in(things, found.order);

@@ -21,6 +21,10 @@ struct Begun {
 /// `done` is not empty.
 Begun where_it_stands(const Panel& p, const std::vector<Step>& done);
 
+/// Throws CaseError (key "order") where every pass of every stage is done, or where the pass begun is beyond those of the
+/// case, so that nobody knows its dose.
+void check_goes_on(const Case& c, const Panel& p, const std::vector<Step>& done);
+
 /// The steps done, the zones left of the pass begun in the order's own order (Order::rest if it has one), then every later
 /// pass whole. Steps done are marked so.
 std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& done, const Order& order);

@@ -25,7 +25,8 @@ struct NumberStudy {
   double extrapolated = 0;       ///< to an endlessly fine mesh; the finest number where no order was observed
   double mesh_plus_minus = 0;    ///< grid convergence index, as a distance
   double zone_plus_minus = 0;    ///< largest change by smaller zones: zone size is physics, so nothing is extrapolated
-  bool gave_way = false;         ///< on one of the meshes, or with smaller zones, the frame gave way: there is no number
+  bool gave_way = false;         ///< on one of the meshes, or with smaller zones, the frame gave way or no equilibrium was
+                                 ///< found: there is no number
 
   double plus_minus() const { return mesh_plus_minus + zone_plus_minus; }
 };

@@ -171,6 +171,9 @@ std::vector<Order> OrderFinder::find() {
     r.use = f.tally.use, r.least_use = f.least_use;
     r.exact = f.exact;
     r.steps = f.steps;
+    r.unsolved = desk_->coarse[s]->unsolved();
+    // The bound of the first stage is one of the coarse mesh itself, over orders that this one left out.
+    if (s == 0 && r.unsolved > 0) r.exact = false, r.least_cost = r.least_use = 0;
   }
 
   std::vector<Order> orders;

@@ -17,7 +17,8 @@ struct OrderStep {
   double dose = 1;
 };
 
-/// Throws CaseError (key "order") for a step that names what case or panel do not have, for stages that fall, and for none.
+/// Throws CaseError (key "order") for a step that names what case or panel do not have, for stages that fall or are left
+/// out, and for none.
 std::vector<Step> steps_from(const Case& c, const Panel& p, const std::vector<OrderStep>& order);
 
 }  // namespace evenpull

@@ -74,36 +74,57 @@ bool can_be_had(const Case& c, int stage, double dose) {
   return dose < c.stages[stage].doses.back() && evenpull::can_be_had(pass_heat(c, c.stages[stage].temperature, dose));
 }
 
-// Tries all of `ways` at this stage, adds them to the trials, and keeps the best of the stage so far.
-void try_ways(PassChoice& choice, int stage, const std::vector<std::vector<double>>& ways, const ParallelFor& parallel) {
-  const std::size_t before = choice.trials.size();
-  choice.trials.resize(before + ways.size());
-  parallel(static_cast<int>(ways.size()),
-           [&](int i) { choice.trials[before + i] = tried(choice.the_case, stage, ways[i]); });
+std::string trial_name(const Case& c, int stage, const std::vector<double>& doses) {
+  std::ostringstream o;
+  o << "passes at " << temperature_text(c.stages[stage].temperature) << " with doses";
+  for (std::size_t i = 0; i < doses.size(); ++i) o << (i == 0 ? " " : ", ") << doses[i];
+  return o.str();
+}
+
+void note_unsolved(PassChoice& choice, const TrialRuns& runs) {
+  for (std::string& name : runs.unsolved()) choice.unsolved.push_back(std::move(name));
+}
+
+// Tries all of `ways` at this stage, adds those that find an equilibrium to the trials, and keeps the best of the stage so
+// far.
+void try_ways(PassChoice& choice, int stage, const std::vector<std::vector<double>>& ways, const ParallelFor& parallel,
+              const BeforeRun& before) {
+  TrialRuns runs(ways.size(), before);
+  std::vector<PassTrial> results(ways.size());
+  parallel(static_cast<int>(ways.size()), [&](int i) {
+    runs.run(static_cast<std::size_t>(i), trial_name(choice.the_case, stage, ways[i]),
+             [&] { results[i] = tried(choice.the_case, stage, ways[i]); });
+  });
+  for (std::size_t i = 0; i < ways.size(); ++i)
+    if (runs.solved(i)) choice.trials.push_back(std::move(results[i]));
+  note_unsolved(choice, runs);
   PassTrial* best = nullptr;
   for (PassTrial& t : choice.trials) {
     if (t.stage != stage) continue;
     t.chosen = false;
     if (!best || better(t, *best)) best = &t;
   }
+  if (!best) return;
   best->chosen = true;
   choice.the_case.stages[stage].doses = best->doses;
 }
 
-void choose_for(PassChoice& choice, int stage, double& light_dose, const ParallelFor& parallel) {
+bool has_light_passes(const std::vector<double>& doses) { return doses.front() != doses.back(); }
+
+void choose_for(PassChoice& choice, int stage, double& light_dose, const ParallelFor& parallel, const BeforeRun& before) {
   const Case& c = choice.the_case;
   const double full_dose = c.stages[stage].doses.back();
   const int full = stage == 0 ? usual_full_first : usual_full_later;
   const int most = !can_be_had(c, stage, light_dose) ? 0 : stage == 0 ? most_light_first : most_light_later;
   std::vector<std::vector<double>> ways;
   for (int light = 0; light <= most; ++light) ways.push_back(doses_of(light, light_dose, full, full_dose));
-  try_ways(choice, stage, ways, parallel);
+  try_ways(choice, stage, ways, parallel, before);
   const int light = static_cast<int>(c.stages[stage].doses.size()) - full;
-  if (!c.light_dose_open || light == 0) return;
+  if (!c.light_dose_open || light <= 0 || !has_light_passes(c.stages[stage].doses)) return;
   ways.clear();
   for (const double dose : other_light_doses)
     if (can_be_had(c, stage, dose)) ways.push_back(doses_of(light, dose, full, full_dose));
-  if (!ways.empty()) try_ways(choice, stage, ways, parallel);
+  if (!ways.empty()) try_ways(choice, stage, ways, parallel, before);
   light_dose = c.stages[stage].doses.front();
 }
 
@@ -115,55 +136,63 @@ void give_enough_full_passes(Case& c, int stage) {
   for (auto have = std::count(doses.begin(), doses.end(), full); have < needed; ++have) doses.push_back(full);
 }
 
-// The lowest stage at which the job may end, for all that the coarse mesh can tell.
-int may_end_at(const Case& c) {
-  const Model m(c, {search_nodes});
-  std::vector<StageVerdict> stages = trial(m).result.stages;
+// The lowest stage at which the job may end, for all that the coarse mesh can tell: any, where it finds no equilibrium.
+int may_end_at(PassChoice& choice, const BeforeRun& before) {
+  std::vector<StageVerdict> stages;
+  TrialRuns runs(1, before);
+  runs.run(0, "the trial that says at which stage the job may end",
+           [&] { stages = trial(Model(choice.the_case, {search_nodes})).result.stages; });
+  note_unsolved(choice, runs);
   for (StageVerdict& v : stages)
     for (LimitReading& l : v.limits) l.use *= reads_low_by;
   return stage_ceiling(stages, false).value_or(0);
 }
 
-// The first trial of a stage is the one without light passes.
 std::string what_trials_show(const std::vector<PassTrial>& trials) {
-  if (trials.size() == 1) return "full passes only; light ones would come out too unlike with this iron.";
-  const PassTrial& plain = trials.front();
+  const auto plain = std::find_if(trials.begin(), trials.end(), [](const PassTrial& t) { return !has_light_passes(t.doses); });
+  if (trials.size() == 1 && plain != trials.end())
+    return "full passes only; light ones would come out too unlike with this iron.";
   const PassTrial& chosen = *std::find_if(trials.begin(), trials.end(), [](const PassTrial& t) { return t.chosen; });
   const auto light = std::count(chosen.doses.begin(), chosen.doses.end(), chosen.doses.front());
-  if (chosen.doses.front() == chosen.doses.back()) return "full passes only; light ones gain too little for their time.";
+  if (!has_light_passes(chosen.doses)) return "full passes only; light ones gain too little for their time.";
   std::ostringstream o;
   o.setf(std::ios::fixed);
   o.precision(2);
   o << light << (light == 1 ? " light pass" : " light passes") << " first; ";
-  if (chosen.stages_passed > plain.stages_passed)
+  if (plain == trials.end())
+    o << "without, no equilibrium was found.";
+  else if (chosen.stages_passed > plain->stages_passed)
     o << "without, a stage less would hold.";
   else
-    o << "worst use on the way " << chosen.use << ", without " << plain.use << ".";
+    o << "worst use on the way " << chosen.use << ", without " << plain->use << ".";
   return o.str();
 }
 
 }  // namespace
 
-PassChoice choose_passes(const Case& c, const ParallelFor& parallel) {
+PassChoice choose_passes(const Case& c, const ParallelFor& parallel, const BeforeRun& before) {
   PassChoice out{c, {}};
   double light_dose = c.light_dose;
   for (int s = 0; s < static_cast<int>(c.stages.size()); ++s)
-    if (c.stages[s].passes_open) choose_for(out, s, light_dose, parallel);
-  out.the_case = with_enough_full_passes(std::move(out.the_case));
+    if (c.stages[s].passes_open) choose_for(out, s, light_dose, parallel, before);
+  PassChoice enough = with_enough_full_passes(out.the_case, before);
+  out.the_case = std::move(enough.the_case);
+  out.unsolved.insert(out.unsolved.end(), enough.unsolved.begin(), enough.unsolved.end());
   return out;
 }
 
-Case with_enough_full_passes(Case c) {
+PassChoice with_enough_full_passes(const Case& c, const BeforeRun& before) {
+  PassChoice out{c, {}};
   int given = static_cast<int>(c.stages.size());
   // More passes meet more of the iron's swing, which may cost a stage: then the one before is the last.
   while (given > 0) {
-    const int last = may_end_at(c);
+    const int last = may_end_at(out, before);
     if (last >= given) break;
     for (int s = last; s < given; ++s)
-      if (c.stages[s].passes_open) give_enough_full_passes(c, s);
+      if (c.stages[s].passes_open) give_enough_full_passes(out.the_case, s);
     given = last;
   }
-  return c;
+  return out;
 }
 
 std::string passes_sentence(const Case& c, const std::vector<PassTrial>& trials) {

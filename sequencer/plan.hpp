@@ -26,7 +26,7 @@ struct Step {
   int place = 1;   ///< from 1 within the pass
   int zone = 0;    ///< index into Panel::zones
   double dose = 1;
-  bool done = false;  ///< worked before the plan was made
+  bool done = false;  ///< worked before the plan was made: computed, and not judged
 };
 
 /// Everything the drawings need about the cloth and the frame after one step.
@@ -72,8 +72,9 @@ struct OrderResult {
   double worst_slip = 0;    ///< m
   double worst_twist = 0;   ///< rad
   std::optional<double> pull_spread_along_span;  ///< N/m: worst difference of zone-column pull along the span on one side
-  int turn_overs = 0;
-  int turn_overs_a_pass = 0;  ///< most in any pass
+  int turn_overs = 0;         ///< still to come, of the order as planned
+  int turn_overs_a_pass = 0;  ///< most still to come in any pass
+  bool gave_way = false;      ///< the frame gave way up to there: the other numbers are of what came before
   bool chosen = false;
   std::vector<double> uses{};  ///< worst use of each limit up to there, largest first
 };
@@ -108,6 +109,7 @@ struct StageSummary {
   std::vector<ThicknessLoss> thickness_loss_by_bay{};
   double worst_use = 0;      ///< of all limits, up to and including this stage
   bool passes = false;
+  bool done = false;         ///< all its steps were done before the plan was made: computed and told, not judged
   NumberStudy pull_chord_study[2]{}, pull_span_study[2]{};  ///< of the mean pulls
   NumberStudy slip_study{};                                 ///< of worst_slip
 };

@@ -11,6 +11,27 @@ std::string gave_way_elsewhere(double temperature) {
          ": that stage counts as not safe.";
 }
 
+std::string unsolved_elsewhere(double temperature) {
+  return "On another mesh, or with smaller zones, no equilibrium was found at " + temperature_text(temperature) +
+         ": nobody knows how far off its numbers are, so that stage counts as not safe. Another mesh (mesh.nodes in the "
+         "case) may be solved.";
+}
+
+std::string left_out(const std::vector<std::string>& runs) {
+  if (runs.empty()) return {};
+  std::string s = "No equilibrium was found in ";
+  for (std::size_t i = 0; i < runs.size(); ++i) s += (i == 0 ? "\"" : ", \"") + runs[i] + "\"";
+  return s + (runs.size() == 1 ? ": it was left out." : ": they were left out.");
+}
+
+std::string too_few_turn_overs(int wanted, int fewest) {
+  if (wanted < 1 && fewest == 1)
+    return "A pass works both sides, so it has one turn-over at least: the orders with one in each pass were compared.";
+  return "No order that was compared gets by with " + std::to_string(wanted) +
+         (wanted == 1 ? " turn-over" : " turn-overs") + " in every pass still to come; those with " + std::to_string(fewest) +
+         ", the fewest, were compared.";
+}
+
 std::string bars_decide(double without, AccuracyWish accuracy) {
   std::string s = "Without its error bars the chosen order would hold up to " + temperature_text(without) +
                   "; the bars are counted against it. \"Stages held\" compares orders without error bars.";
@@ -27,7 +48,7 @@ std::string steady_against_jumping(const std::vector<Tried>& ranked, const Panel
   const Tried *steady = find("root to tip, sides alternating"), *jumps = find("jumping, sides alternating");
   if (!steady || !jumps) return {};
   const OrderResult a = summarise_up_to(*steady, p, last), b = summarise_up_to(*jumps, p, last);
-  if (!a.pull_spread_along_span || !b.pull_spread_along_span) return {};  // the frame gave way before an end
+  if (a.gave_way || b.gave_way || !a.pull_spread_along_span || !b.pull_spread_along_span) return {};
   std::ostringstream o;
   o.setf(std::ios::fixed);
   o.precision(2);

@@ -13,6 +13,15 @@ namespace evenpull {
 /// A run behind the error bars gave way at this stage [K].
 std::string gave_way_elsewhere(double temperature);
 
+/// A run behind the error bars found no equilibrium at this stage [K].
+std::string unsolved_elsewhere(double temperature);
+
+/// Runs that found no equilibrium and were left out; empty for none.
+std::string left_out(const std::vector<std::string>& runs);
+
+/// No order has as few turn-overs in a pass as were wanted.
+std::string too_few_turn_overs(int wanted, int fewest);
+
 /// Without its bars the chosen order would hold up to this stage [K].
 std::string bars_decide(double without, AccuracyWish accuracy);
 

@@ -16,6 +16,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <limits>
 #include <memory>
 #include <numeric>
 
@@ -34,14 +35,16 @@ class Planner {
     if (!options_.parallel) options_.parallel = one_by_one;
   }
 
-  Plan plan(std::vector<PassTrial> trials) {
-    trials_ = std::move(trials);
+  Plan plan(PassChoice passes) {
+    trials_ = std::move(passes.trials);
+    left_out_ = std::move(passes.unsolved);
     rank();
     replay_finalists();
     return finish();
   }
 
   Plan go_on_from(std::vector<Step> done) {
+    check_goes_on(case_, full_.panel, done);
     done_ = std::move(done);
     number_steps(full_.panel, done_);
     rank();
@@ -80,47 +83,62 @@ class Planner {
     if (!done_.empty()) {
       search_rest_of_pass(orders);
     } else if (!options_.only_rules) {
-      finder_ = std::make_unique<OrderFinder>(case_, options_.accuracy, options_.parallel);
-      for (Order& o : finder_->find()) orders.push_back(std::move(o));
+      const bool searched = one_run("the search for an order", [&] {
+        finder_ = std::make_unique<OrderFinder>(case_, options_.accuracy, options_.parallel);
+        for (Order& o : finder_->find()) orders.push_back(std::move(o));
+      });
+      if (!searched) finder_.reset();
     }
     run_coarse(coarse, orders, 0.15, 0.27);
-    if (!quick()) rank_mirrored(coarse);
+    if (ranked_.empty()) throw *failure_;
     if (options_.turn_overs) keep_within(*options_.turn_overs);
+    rank_mirrored(coarse);
   }
 
-  // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror.
+  // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror, the other rules
+  // from the other end. Only what is clearly better than the best as it was stays.
   void rank_mirrored(const Model& coarse) {
     const int best = best_of(summaries(ranked_), count_turn_overs());
     const Order order = ranked_[best].order;
-    const std::size_t unmirrored = ranked_.size();
-    run_coarse(coarse,
-               {mirrored(coarse.panel, order, true, false), mirrored(coarse.panel, order, false, true),
-                mirrored(coarse.panel, order, true, true)},
-               0.27, 0.3);
     const OrderResult plain = summarise(ranked_[best], coarse.panel);
+    const std::size_t unmirrored = ranked_.size();
+    std::vector<Order> mirrors = {mirrored(coarse.panel, order, true, false), mirrored(coarse.panel, order, false, true),
+                                  mirrored(coarse.panel, order, true, true)};
+    for (const Order& rule : order_families(coarse.panel))
+      if (rule.name != order.name && is_ranked(rule.name)) mirrors.push_back(mirrored(coarse.panel, rule, false, true));
+    run_coarse(coarse, mirrors, 0.27, 0.3);
     for (std::size_t i = ranked_.size(); i-- > unmirrored;)
-      if (!clearly_better(summarise(ranked_[i], coarse.panel), plain, count_turn_overs()))
+      if (to_come_a_pass(ranked_[i]) > most_turn_overs_ ||
+          !clearly_better(summarise(ranked_[i], coarse.panel), plain, count_turn_overs()))
         ranked_.erase(ranked_.begin() + static_cast<std::ptrdiff_t>(i));
+    if (!front_orders_.empty())
+      front_orders_.insert(front_orders_.end(), ranked_.begin() + static_cast<std::ptrdiff_t>(unmirrored), ranked_.end());
   }
+
+  bool is_ranked(const std::string& name) const {
+    return std::any_of(ranked_.begin(), ranked_.end(), [&](const Tried& t) { return t.order.name == name; });
+  }
+
+  int to_come_a_pass(const Tried& t) const { return turn_overs_a_pass(t.result.planned, last_stage()); }
 
   // Orders with more turn-overs a pass than wanted step back; if all have more, those with the fewest stay.
   void keep_within(int wanted) {
-    int fewest = turn_overs_a_pass(ranked_.front().result.steps, 0);
-    for (const Tried& t : ranked_) fewest = std::min(fewest, turn_overs_a_pass(t.result.steps, last_stage()));
-    if (fewest > wanted)
-      turn_over_note_ = "No order has " + std::to_string(wanted) + " turn-overs a pass; those with " +
-                        std::to_string(fewest) + " were compared.";
+    int fewest = std::numeric_limits<int>::max();
+    for (const Tried& t : ranked_) fewest = std::min(fewest, to_come_a_pass(t));
+    if (fewest > wanted) turn_over_note_ = too_few_turn_overs(wanted, fewest);
+    most_turn_overs_ = std::max(wanted, fewest);
     front_orders_ = ranked_;
-    std::erase_if(ranked_, [&](const Tried& t) {
-      return turn_overs_a_pass(t.result.steps, last_stage()) > std::max(wanted, fewest);
-    });
+    std::erase_if(ranked_, [&](const Tried& t) { return to_come_a_pass(t) > most_turn_overs_; });
   }
 
   int last_stage() const { return static_cast<int>(case_.stages.size()) - 1; }
 
   // Going on: the searched order of what the pass begun still lacks, then the usual order.
   void search_rest_of_pass(std::vector<Order>& orders) {
-    const RestFound found = search_rest(case_, done_, quick() ? 1 : 4, options_.parallel);
+    RestFound found;
+    if (!one_run("the search for the rest of the pass",
+                 [&] { found = search_rest(case_, done_, quick() ? 1 : 4, options_.parallel); }))
+      return;
     begun_note_ = steps_done_note(found);
     waits_ = found.waits;
     if (found.rest.empty()) return;
@@ -138,18 +156,33 @@ class Planner {
     return done_.empty() ? steps_of(case_, p, o) : go_on(case_, p, done_, o);
   }
 
+  // One run by itself; false where it found no equilibrium, which is told in a note.
+  bool one_run(const std::string& name, const std::function<void()>& work) {
+    TrialRuns runs(1, options_.before_run);
+    runs.run(0, name, work);
+    note_unsolved(runs);
+    return runs.solved(0);
+  }
+
+  void note_unsolved(const TrialRuns& runs) {
+    for (std::string& name : runs.unsolved()) left_out_.push_back(std::move(name));
+    if (!failure_) failure_ = runs.first_failure();
+  }
+
   void run_coarse(const Model& coarse, const std::vector<Order>& orders, double from, double to) {
-    const std::size_t before = ranked_.size();
-    ranked_.resize(before + orders.size());
+    std::vector<Tried> tried(orders.size());
+    TrialRuns runs(orders.size(), options_.before_run);
     meter_.span(from, to, static_cast<int>(orders.size()), "ranking orders on a coarse mesh");
     options_.parallel(static_cast<int>(orders.size()), [&](int i) {
       ReplayWish wish;
       wish.progress = meter_.job(i);
-      wish.judged_from = static_cast<int>(done_.size());
-      Tried& t = ranked_[before + i];
-      t.order = orders[i];
-      t.result = replay(coarse, steps_for(coarse.panel, orders[i]), wish);
+      tried[i].order = orders[i];
+      runs.run(static_cast<std::size_t>(i), "coarse mesh: " + orders[i].name,
+               [&] { tried[i].result = replay(coarse, steps_for(coarse.panel, orders[i]), wish); });
     });
+    for (std::size_t i = 0; i < tried.size(); ++i)
+      if (runs.solved(i)) ranked_.push_back(std::move(tried[i]));
+    note_unsolved(runs);
   }
 
   bool count_turn_overs() const { return !case_.both_sides_reachable; }
@@ -170,15 +203,22 @@ class Planner {
     if (best != all.end() && best->worst_use >= hangs_by_a_hair) choose(static_cast<int>(best - all.begin()));
   }
 
-  // The best of the ranking and, unless it has to be quick, the two usual orders, on the full mesh, in the order of their
-  // ease.
+  // The finalists on the full mesh. Those that find no equilibrium there drop out; if none is left the next best are run.
   void replay_finalists() {
+    while (full_tried_.empty()) {
+      if (ranked_.empty()) throw *failure_;
+      run_in_full(finalists());
+    }
+  }
+
+  // The best of the ranking and, unless it has to be quick, the two usual orders, in the order of their ease.
+  std::vector<int> finalists() const {
     std::vector<OrderResult> left = summaries(ranked_);
     std::vector<int> index(ranked_.size());
     std::iota(index.begin(), index.end(), 0);
-    std::vector<int> finalists;
+    std::vector<int> chosen;
     const auto choose = [&](int i) {
-      if (std::find(finalists.begin(), finalists.end(), i) == finalists.end()) finalists.push_back(i);
+      if (std::find(chosen.begin(), chosen.end(), i) == chosen.end()) chosen.push_back(i);
     };
     // The quick ranking is the coarser one: what it holds for nearly as good goes on too.
     const int wanted = quick() ? 3 : 2;
@@ -193,18 +233,34 @@ class Planner {
       for (std::size_t i = 0; i < ranked_.size(); ++i)
         for (const char* usual : usual_orders)
           if (ranked_[i].order.name == usual) choose(static_cast<int>(i));
-    std::sort(finalists.begin(), finalists.end());
-    full_tried_.resize(finalists.size());
-    meter_.span(0.3, 0.6, static_cast<int>(finalists.size()), "running the best orders in full");
-    options_.parallel(static_cast<int>(finalists.size()), [&](int i) {
+    std::sort(chosen.begin(), chosen.end());
+    return chosen;
+  }
+
+  void run_in_full(const std::vector<int>& which) {
+    std::vector<Tried> tried(which.size());
+    TrialRuns runs(which.size(), options_.before_run);
+    meter_.span(0.3, 0.6, static_cast<int>(which.size()), "running the best orders in full");
+    options_.parallel(static_cast<int>(which.size()), [&](int i) {
       ReplayWish wish;
       wish.snapshots = wish.states = wish.certified = true;
-      wish.judged_from = static_cast<int>(done_.size());
       wish.progress = meter_.job(i);
-      full_tried_[i].order = ranked_[finalists[i]].order;
-      full_tried_[i].full = true;
-      full_tried_[i].result = replay(full_, steps_for(full_.panel, full_tried_[i].order), wish);
+      Tried& t = tried[i];
+      t.order = ranked_[which[i]].order;
+      t.full = true;
+      runs.run(static_cast<std::size_t>(i), "full mesh: " + t.order.name,
+               [&] { t.result = replay(full_, steps_for(full_.panel, t.order), wish); });
     });
+    note_unsolved(runs);
+    for (std::size_t i = 0; i < tried.size(); ++i) {
+      if (runs.solved(i)) {
+        full_tried_.push_back(std::move(tried[i]));
+        continue;
+      }
+      const auto same = [&](const Tried& t) { return t.order.name == tried[i].order.name; };
+      std::erase_if(ranked_, same);
+      std::erase_if(front_orders_, same);
+    }
   }
 
   // Error bars and bounds of the chosen order: gives its stages with the bars.
@@ -216,23 +272,44 @@ class Planner {
     struct Job {
       const Case* the_case;
       MeshWish wish;
+      std::string name;
     };
     std::vector<Job> jobs;
-    for (const MeshWish& wish : study_meshes_of(case_, options_.accuracy)) jobs.push_back({&case_, wish});
+    for (const MeshWish& wish : study_meshes_of(case_, options_.accuracy))
+      jobs.push_back({&case_, wish, "error bars: mesh " + std::to_string(wish.fineness) + ", zones in " +
+                                        std::to_string(wish.zone_parts)});
     const std::size_t levels = jobs.size();
     const MeshWish plain = plan_mesh(case_, options_.accuracy);
-    if (full_.panel.bays > 1) jobs.push_back({&free, plain}), jobs.push_back({&glued, plain});
+    if (full_.panel.bays > 1)
+      jobs.push_back({&free, plain, "inner ribs free"}), jobs.push_back({&glued, plain, "inner ribs glued"});
+    // A stage in which the plan's own mesh gave way is run whole elsewhere: a part of it says nothing of its end.
+    std::vector<Step> steps = chosen.result.planned;
+    std::erase_if(steps, [&](const Step& s) { return s.stage > chosen.result.stages.back().stage; });
     std::vector<StudyRun> runs(jobs.size());
+    TrialRuns trials(jobs.size(), options_.before_run);
     meter_.span(0.6, 0.75, static_cast<int>(jobs.size()), "error bars: other meshes, smaller zones, other rib ties");
     options_.parallel(static_cast<int>(jobs.size()), [&](int i) {
-      runs[i] = run_for_study(*jobs[i].the_case, jobs[i].wish, full_.panel, chosen.result.steps, meter_.job(i));
+      trials.run(static_cast<std::size_t>(i), jobs[i].name, [&] {
+        runs[i] = run_for_study(*jobs[i].the_case, jobs[i].wish, full_.panel, steps, meter_.job(i));
+      });
+      if (!trials.solved(static_cast<std::size_t>(i))) runs[i] = unsolved_study(jobs[i].wish);
     });
-    for (std::size_t i = levels; i < runs.size(); ++i)
-      bounds_.push_back(bound(i == levels ? "inner ribs free" : "inner ribs glued", runs[i].stages));
+    for (std::size_t i = levels; i < runs.size(); ++i) {
+      if (runs[i].unsolved) left_out_.push_back(jobs[i].name);
+      else bounds_.push_back(bound(jobs[i].name, runs[i].stages));
+    }
     runs.resize(levels);
+    for (const StudyRun& r : runs)
+      if (r.unsolved) unsolved_from_ = std::min(unsolved_from_, r.stages.empty() ? 0 : r.stages.back().stage + 1);
     runs.push_back(as_study_run(full_.panel, plain, chosen.result.stages));
     note_levels(runs);
     return with_error_bars(chosen.result.stages, runs);
+  }
+
+  StudyRun unsolved_study(const MeshWish& wish) const {
+    StudyRun r = as_study_run(build_panel(case_, wish), wish, {});
+    r.unsolved = true;
+    return r;
   }
 
   void note_levels(const std::vector<StudyRun>& runs) {
@@ -260,10 +337,16 @@ class Planner {
     if (next >= static_cast<int>(judged.size())) return {};
     std::vector<Step> steps = given_.empty() ? steps_for(full_.panel, chosen.order) : given_;
     std::erase_if(steps, [&](const Step& s) { return s.stage != next; });
+    // Cloth that has met the hotter stage already cannot be worked at a setting below it.
+    if (std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.done; })) return {};
     meter_.span(0.75, 0.8, 1, "looking for the hottest setting");
-    Ironing ironing(full_);
-    const Covering before = ceiling ? chosen.result.stage_end[*ceiling] : ironing.begin();
-    return setting_between(ironing, before, judged, chosen.result.stages, ceiling, steps);
+    std::optional<double> found;
+    one_run("the hottest setting between the stages", [&] {
+      Ironing ironing(full_);
+      const Covering before = ceiling ? chosen.result.stage_end[*ceiling] : ironing.begin();
+      found = setting_between(ironing, before, judged, chosen.result.stages, ceiling, steps);
+    });
+    return found;
   }
 
   Plan finish() {
@@ -287,7 +370,8 @@ class Planner {
     if (without_bars != ceiling && without_bars)
       p.notes.push_back(bars_decide(case_.stages[*without_bars].temperature, options_.accuracy));
     for (const StageVerdict& v : judged)
-      if (gave_way_in_study(v)) p.notes.push_back(gave_way_elsewhere(case_.stages[v.stage].temperature));
+      if (gave_way_in_study(v))
+        p.notes.push_back((v.stage >= unsolved_from_ ? unsolved_elsewhere : gave_way_elsewhere)(case_.stages[v.stage].temperature));
     for (StageVerdict& v : judged) {
       for (const LimitReading& l : v.limits) p.limits.push_back(l);
       v.summary.worst_use = worst_use_up_to(judged, v.stage, true);
@@ -297,15 +381,18 @@ class Planner {
     p.bounds = bounds_;
     if (!quick()) {
       meter_.span(0.8, 1, 1, "how sure: the order in many ways the job may turn out");
-      p.chances = study_chances(case_, chosen.result.steps, judged, chosen.result.stages, ceiling,
-                                static_cast<int>(done_.size()), options_.parallel, meter_.job(0));
+      p.chances = study_chances(case_, chosen.result.planned, judged, chosen.result.stages, ceiling, options_.parallel,
+                                meter_.job(0));
+      if (!p.chances.note.empty()) p.notes.push_back(p.chances.note);
     }
+    if (const std::string note = left_out(left_out_); !note.empty()) p.notes.push_back(note);
     p.solve = chosen.result.solve;
     p.certificates = std::move(chosen.result.certificates);
     p.study = levels_;
-    if (!quick()) {
-      p.solve.mesh_change = mesh_change(judged[ceiling.value_or(0)]);
-      p.solve.zone_change = zone_change(judged[ceiling.value_or(0)]);
+    const StageVerdict& last = judged[ceiling.value_or(0)];
+    if (!quick() && !last.limits.empty()) {
+      p.solve.mesh_change = mesh_change(last);
+      p.solve.zone_change = zone_change(last);
     }
     p.steps = std::move(chosen.result.steps);
     p.snapshots = std::move(chosen.result.snapshots);
@@ -320,7 +407,7 @@ class Planner {
     const int next = p.ceiling ? *p.ceiling + 1 : 0;
     if (next >= static_cast<int>(judged.size()) || !given_.empty() || quick()) return;
     if (!is_over(judged[next])) return;  // loose cloth is no matter of the order
-    const WayThere w = way_there(case_, chosen.order, judged[next], chosen.result.stages[next]);
+    const WayThere w = way_there(case_, chosen.order, done_, judged[next], chosen.result.stages[next]);
     const std::string text = way_there_text(case_, next, w);
     if (text.empty()) return;
     if (w.extra_stage) p.advice.advice.push_back(text);
@@ -391,14 +478,20 @@ class Planner {
   std::vector<StudyLevel> levels_;
   std::vector<BoundRun> bounds_;
   std::vector<Step> given_;
+  std::vector<std::string> left_out_;    // runs that found no equilibrium
+  std::optional<NotConverged> failure_;  // of the first of them
+  int most_turn_overs_ = std::numeric_limits<int>::max();  // in a pass, of those still to come
+  int unsolved_from_ = std::numeric_limits<int>::max();  // stage that a run behind the error bars did not solve
 };
 
 }  // namespace
 
 Plan make_plan(const Case& c, const PlanOptions& options) {
-  if (options.accuracy == AccuracyWish::quick) return Planner(with_enough_full_passes(c), options).plan({});
-  PassChoice passes = choose_passes(c, options.parallel ? options.parallel : one_by_one);
-  return Planner(passes.the_case, options).plan(std::move(passes.trials));
+  PassChoice passes = options.accuracy == AccuracyWish::quick
+                          ? with_enough_full_passes(c, options.before_run)
+                          : choose_passes(c, options.parallel ? options.parallel : one_by_one, options.before_run);
+  const Case with_passes = passes.the_case;
+  return Planner(with_passes, options).plan(std::move(passes));
 }
 
 Plan make_plan_from(const Case& c, const std::vector<OrderStep>& done, const PlanOptions& options) {

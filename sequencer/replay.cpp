@@ -1,6 +1,7 @@
 #include "sequencer/replay.hpp"
 
 #include "sequencer/buckling_mode.hpp"
+#include "sequencer/full_passes.hpp"
 #include "sequencer/gauges.hpp"
 #include "sequencer/loose_cloth.hpp"
 #include "sequencer/snapshot.hpp"
@@ -24,10 +25,15 @@ Certificate certificate_of(const SolveReport& r, int stage, const std::string& a
   return c;
 }
 
-// Follows one stage: what each step did, and the judgement at its end.
+// Follows one stage: what each step did, and the judgement at its end. A stage that is `done` is told and not judged.
 class StageRun {
  public:
-  StageRun(Ironing& ironing, int stage) : ironing_(ironing), judge_(ironing.model(), stage) { v_.stage = stage; }
+  StageRun(Ironing& ironing, int stage, bool done) : ironing_(ironing), judge_(ironing.model(), stage) {
+    v_.stage = stage;
+    v_.summary.done = done;
+  }
+
+  void after_done_step(const Readings& r) { slip_done_ = std::max(slip_done_, std::abs(r.slip.value)); }
 
   void after_step(const Readings& r) {
     judge_.take(r, Moment::on_the_way);
@@ -47,12 +53,17 @@ class StageRun {
       return read_off(ironing_.model(), s);
     }
     const Readings r = read_off(ironing_.model(), s);
+    summarise(r);
+    by_place(r);
+    if (v_.summary.done) {
+      after_done_step(r);
+      tell_buckling(ironing_.buckling(s), Moment::stage_end);
+      return r;
+    }
     after_step(r);
     judge_.take(r, Moment::stage_end);
     note_end(r);
     take_buckling(s, Moment::stage_end);
-    summarise(r);
-    by_place(r);
     if (!released) return r;
     Covering free = s;
     const StepReport freed = ironing_.release(free, label + ", released");
@@ -80,7 +91,7 @@ class StageRun {
   StageVerdict verdict() {
     v_.limits = judge_.limits();
     v_.summary.stage = v_.stage;
-    v_.summary.worst_slip = v_.worst_slip;
+    v_.summary.worst_slip = v_.summary.done ? slip_done_ : v_.worst_slip;
     if (v_.summary.buckling_factor && !std::isfinite(*v_.summary.buckling_factor)) v_.summary.buckling_factor = 1e6;
     return v_;
   }
@@ -96,6 +107,10 @@ class StageRun {
     if (std::isfinite(b.factor))
       v_.end_use = std::max(v_.end_use, ironing_.model().the_case.limits.buckling_factor / b.factor);
     if (when == Moment::released && b.factor >= *v_.summary.buckling_factor) return;
+    tell_buckling(b, when);
+  }
+
+  void tell_buckling(const Buckling& b, Moment when) {
     v_.summary.buckling_factor = b.factor;
     v_.summary.buckling_mode = buckling_mode(ironing_.model(), b, moment_text(when));
   }
@@ -134,7 +149,12 @@ class StageRun {
   Ironing& ironing_;
   StageJudge judge_;
   StageVerdict v_;
+  double slip_done_ = 0;  // m, worst of the steps done
 };
+
+bool all_done(const std::vector<Step>& steps, int stage) {
+  return std::all_of(steps.begin(), steps.end(), [&](const Step& s) { return s.stage != stage || s.done; });
+}
 
 std::string fahrenheit_text(double kelvin) { return std::to_string(std::lround(kelvin * 1.8 - 459.67)) + " F"; }
 
@@ -145,9 +165,9 @@ std::string step_label(const Case& c, const Panel& p, const Step& s) {
          p.zones[s.zone].label;
 }
 
-ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish) {
-  ReplayResult out;
-  Ironing ironing(m, wish.certified ? certified_accuracy(m) : usual_accuracy(m));
+static void run_stages(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish, Ironing& ironing,
+                       ReplayResult& out) {
+  FullPasses full(m.panel.zones.size());
   Covering s = ironing.begin();
   if (wish.snapshots)
     out.snapshots.push_back(take_snapshot(m, s, read_off(m, s), 0, "before ironing"));
@@ -155,20 +175,22 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
   bool standing = true;
   while (i < steps.size() && standing) {
     const int stage = steps[i].stage;
-    StageRun run(ironing, stage);
+    StageRun run(ironing, stage, all_done(steps, stage));
     std::string label;
     for (; i < steps.size() && steps[i].stage == stage && standing; ++i) {
       label = step_label(m.the_case, m.panel, steps[i]);
+      const int worked_full = full.with(steps[i]);
       const StepReport step = ironing.iron(
           s, steps[i].zone,
-          wish.heat ? wish.heat(steps[i], i) : ironing.heat(stage, steps[i].pass, steps[i].dose), label);
+          wish.heat ? wish.heat(steps[i], i) : ironing.heat(stage, steps[i].pass, steps[i].dose, worked_full), label);
       standing = step.outcome != Outcome::buckled;
       if (!standing) {
         run.give_way(Moment::on_the_way);
         break;
       }
       const Readings r = read_off(m, s);
-      if (static_cast<int>(i) >= wish.judged_from) run.after_step(r);
+      if (steps[i].done) run.after_done_step(r);
+      else run.after_step(r);
       run.certificates.push_back(certificate_of(step.solve, stage, label));
       out.steps.push_back(steps[i]);
       out.moments.push_back(tally_of(m.the_case.limits, r));
@@ -187,6 +209,18 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
     out.stage_end_snapshot.push_back(static_cast<int>(out.snapshots.size()) - 1);
     if (wish.states) out.stage_end.push_back(s);
   }
+}
+
+ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish) {
+  ReplayResult out;
+  out.planned = steps;
+  Ironing ironing(m, wish.certified ? certified_accuracy(m) : usual_accuracy(m));
+  try {
+    run_stages(m, steps, wish, ironing, out);
+  } catch (const NotConverged& e) {
+    if (!wish.unsolved_ends_it) throw;
+    out.unsolved = e;
+  }
   out.solve.nodes = static_cast<int>(m.panel.nodes.size());
   out.solve.steps = static_cast<int>(out.steps.size());
   out.solve.iterations = ironing.iterations();
@@ -198,11 +232,12 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
 }
 
 StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>& steps, double temperature) {
-  StageRun run(ironing, steps.front().stage);
+  StageRun run(ironing, steps.front().stage, false);
   const Model& m = ironing.model();
+  FullPasses full(m.panel.zones.size());
   for (const Step& step : steps) {
     const std::string label = step_label(m.the_case, m.panel, step);
-    const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose, temperature);
+    const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose, full.with(step), temperature);
     if (ironing.iron(s, step.zone, heat, label).outcome == Outcome::buckled) {
       run.give_way(Moment::on_the_way);
       return run.verdict();

@@ -1,12 +1,14 @@
-// Runs a list of steps through a model, judges every step, and keeps what the plan and the drawings need.
+// Runs a list of steps through a model, judges every step that is not done, and keeps what the plan and the drawings need.
 #pragma once
 
 #include "sequencer/judge.hpp"
 #include "sequencer/plan.hpp"
 #include "sequencer/tally.hpp"
+#include "solver/errors.hpp"
 #include "solver/ironing.hpp"
 
 #include <functional>
+#include <optional>
 #include <vector>
 
 namespace evenpull {
@@ -15,8 +17,8 @@ struct ReplayWish {
   bool snapshots = false;    ///< keep a Snapshot of every step
   bool states = false;       ///< keep the covering at each stage end
   bool certified = false;    ///< every solve to `certified_tension`, else the usual smoothing on the way
-  int judged_from = 0;       ///< steps before this one are computed and not judged: they are done
   bool released = true;      ///< take the fixture off and judge again after each stage
+  bool unsolved_ends_it = false;  ///< where no equilibrium is found: keep the stages before instead of throwing
   /// How step `index` really went; unset: as the iron of the case does it.
   std::function<PassHeat(const Step& step, std::size_t index)> heat;
   std::function<void(int steps_done, int steps)> progress;
@@ -25,7 +27,7 @@ struct ReplayWish {
 /// What a stage did.
 struct StageVerdict {
   int stage = 0;
-  std::vector<LimitReading> limits;
+  std::vector<LimitReading> limits;  ///< empty where all steps of the stage are done: what is past is not judged
   StageSummary summary;
   bool buckled = false;      ///< the frame gave way; nothing after it was computed
   double worst_difference_chord = 0, worst_difference_span = 0;  ///< N/m
@@ -38,7 +40,8 @@ struct StageVerdict {
 };
 
 struct ReplayResult {
-  std::vector<Step> steps;   ///< those computed
+  std::vector<Step> planned; ///< all that were to be worked
+  std::vector<Step> steps;   ///< those computed: fewer where the frame gave way
   std::vector<Tally> moments;  ///< use, pull difference, slip and unevenness right after each of them
   std::vector<StageVerdict> stages;
   std::vector<Snapshot> snapshots;
@@ -46,9 +49,10 @@ struct ReplayResult {
   std::vector<Covering> stage_end;
   std::vector<Certificate> certificates;
   Solve solve;
+  std::optional<NotConverged> unsolved;  ///< no equilibrium was found in the stage that follows the last of `stages`
 };
 
-/// Steps sorted by stage (never falling). Throws CaseError, NotConverged.
+/// Steps sorted by stage (never falling). Throws CaseError and, unless it is wished otherwise, NotConverged.
 ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish);
 
 /// Continues from a state with steps of one stage, at any true temperature [K]; judged as that stage.

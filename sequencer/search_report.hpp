@@ -26,6 +26,7 @@ struct StageSearch {
   bool exact = false;        ///< the best there is in this model
   bool measured_again = false;  ///< the influences were measured once more about the order found
   long steps = 0;            ///< model steps taken
+  int unsolved = 0;          ///< of them that found no equilibrium: orders with these were left out, so nothing is proven
   ModelError error{};        ///< against the full model
 
   double gap() const { return cost > 0 ? (cost - least_cost) / cost : 0; }

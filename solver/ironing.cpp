@@ -133,15 +133,14 @@ HeatLine Ironing::zone_line(int zone, int d, const PassHeat& heat) const {
   return mean;
 }
 
-const PassHeat& Ironing::heat(int stage, int pass, double dose, std::optional<double> temperature) {
+const PassHeat& Ironing::heat(int stage, int pass, double dose, int full_passes, std::optional<double> temperature) {
   const Case& c = model_.the_case;
   const double t = temperature.value_or(c.stages[stage].temperature), contact = stated_contact(c, stage, pass, dose);
-  const int full = full_passes_so_far(c, stage, pass, dose);
-  const std::array<double, 4> key{t, dose, contact, static_cast<double>(full)};
+  const std::array<double, 4> key{t, dose, contact, static_cast<double>(full_passes)};
   const auto known = heats_.find(key);
   if (known != heats_.end()) return known->second;
   const PassHeat meant = pass_heat(c, t, dose, contact);
-  const double warmer = c.iron.swing * top_of_swing_met(full);
+  const double warmer = c.iron.swing * top_of_swing_met(full_passes);
   return heats_.emplace(key, warmer > 0 ? as_it_went(c, meant, warmer, 1) : meant).first->second;
 }
 

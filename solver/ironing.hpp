@@ -37,9 +37,10 @@ class Ironing {
   /// One zone hot as this pass heats it: cloth over the nose by its own lines.
   StepReport iron(Covering& s, int zone, const PassHeat& heat, const std::string& label);
 
-  /// Heat of a pass (from 1) of a stage, worked out once for each kind of pass. A full pass after others finds cloth that
-  /// met higher points of the swing before: it counts with the mean of the highest. `temperature` [K] instead of the stage's.
-  const PassHeat& heat(int stage, int pass, double dose, std::optional<double> temperature = {});
+  /// Heat of a pass (from 1) of a stage, worked out once for each kind of pass. `full_passes`: how often the zone has then
+  /// been worked full in this stage, this time included, 0 for a light pass. A full pass after others finds cloth that met
+  /// higher points of the swing before: it counts with the mean of the highest. `temperature` [K] instead of the stage's.
+  const PassHeat& heat(int stage, int pass, double dose, int full_passes, std::optional<double> temperature = {});
 
   /// What a pass does to a zone in the mean over its area, nose and open bay together.
   HeatLine zone_line(int zone, int direction, const PassHeat& heat) const;

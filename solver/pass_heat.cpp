@@ -136,7 +136,7 @@ PassHeat by_setting(const At& s, double asked) {
 PassHeat pass_heat(const Case& c, double temperature, double dose, double contact) {
   const At s = stage_of(c, temperature);
   if (contact > 0) return at_setting(s, dose, temperature, PassWay::hold, contact);
-  if (dose > light_at_most) return at_setting(s, dose, temperature, PassWay::hold, 0);
+  if (is_full_pass(dose)) return at_setting(s, dose, temperature, PassWay::hold, 0);
   const PassHeat touch = by_touch(s, dose), setting = by_setting(s, dose);
   // The shortest contact that a hand can give everywhere: the sole drawn across its short side.
   const double least = std::min(c.iron.sole_length, c.iron.sole_width) / c.iron.fastest_stroke;
@@ -174,13 +174,7 @@ double top_of_swing_met(int passes) {
   return boost::math::quadrature::gauss_kronrod<double, 31>::integrate(density, 0.0, 1.0);
 }
 
-int full_passes_so_far(const Case& c, int stage, int pass, double dose) {
-  if (dose <= light_at_most) return 0;
-  const std::vector<double>& doses = c.stages[stage].doses;
-  const auto before = std::min(doses.size(), static_cast<std::size_t>(std::max(0, pass - 1)));
-  return 1 + static_cast<int>(std::count_if(doses.begin(), doses.begin() + static_cast<std::ptrdiff_t>(before),
-                                            [](double d) { return d > light_at_most; }));
-}
+bool is_full_pass(double dose) { return dose > light_at_most; }
 
 double stated_contact(const Case& c, int stage, int pass, double dose) {
   constexpr double same_dose = 1e-4;  // orders on paper round their doses

@@ -66,9 +66,8 @@ PassHeat as_it_went(const Case& c, const PassHeat& meant, double warmer, double 
 /// above the mean of the sole, from 0 (one pass) towards 1. Shrink never grows back, so that point is what counts.
 double top_of_swing_met(int passes);
 
-/// Passes up to this one (from 1) of a stage, itself included, that hold the cloth at the setting; 0 if this one is light.
-/// What a step does that an order gave another dose than the case lists counts by its own dose.
-int full_passes_so_far(const Case& c, int stage, int pass, double dose);
+/// Whether a pass of this dose holds the cloth at the setting, so that the top of the swing counts; else it is a light one.
+bool is_full_pass(double dose);
 
 /// Contact time that a case states for a pass (from 1) of a stage worked with the dose it lists; 0: none.
 double stated_contact(const Case& c, int stage, int pass, double dose);

@@ -1,5 +1,6 @@
 #include "viz/heat_words.hpp"
 
+#include "sequencer/full_passes.hpp"
 #include "viz/wording.hpp"
 
 #include <fmt/core.h>
@@ -69,8 +70,7 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
                                "it again, or take a steadier iron.",
                                at, full, full == 1 ? "" : "es", h.open.least));
   const auto passes = static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(full, 1, most_passes));
-  const auto& doses = c.stages[stage].doses;
-  const int met = full_passes_so_far(c, stage, static_cast<int>(doses.size()), doses.back());
+  const int met = most_full_passes(plan.steps, stage);
   const double hotter = c.iron.swing * top_of_swing_met(met) * kelvin_to_degF;
   if (last && hotter >= hotter_told)
     list.push_back(fmt::format("{}: {} full pass{} with a swing of {} leave{} the cloth as {} would, since the "

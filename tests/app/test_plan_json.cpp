@@ -61,6 +61,26 @@ TEST_CASE("the document says how the order was searched and what turn-overs buy"
   CHECK(j["in_words"]["how_good"] == "at most 10 %");
 }
 
+TEST_CASE("a stage that was done before the plan is told in the document and not said to hold or break a limit", "[json]") {
+  Plan p = some_plan();
+  CHECK(Json::parse(plan_document(p, "0"))["stages"][0]["passes_limits"].is_boolean());
+  p.stages[0].done = true;
+  const auto stage = Json::parse(plan_document(p, "0"))["stages"][0];
+  CHECK(stage["done"] == true);
+  CHECK(stage["passes_limits"].is_null());
+  CHECK(stage["worst_use"].is_null());
+  CHECK_FALSE(stage["mean_pull_N_per_m"]["warp"]["top"].is_null());
+}
+
+TEST_CASE("the document says where the frame gave way and how many steps of a search found no equilibrium", "[json]") {
+  Plan p = some_plan();
+  p.orders[0].gave_way = true;
+  p.searched[0].unsolved = 3;
+  const auto j = Json::parse(plan_document(p, "0"));
+  CHECK(j["orders"][0]["gave_way"] == true);
+  CHECK(j["search"]["stages"][0]["model_steps_unsolved"] == 3);
+}
+
 TEST_CASE("the document has every key that is promised", "[json]") {
   const auto j = Json::parse(plan_document(some_plan(), "0"));
   for (const auto* key :

@@ -13,7 +13,17 @@ set(EVENPULL_SEQUENCER_TESTS
   test_front.cpp
   test_job_graph.cpp
   test_bench_check.cpp
+  test_going_on.cpp
   test_mid_work.cpp
+  test_full_passes.cpp
+  test_trial_runs.cpp
+  test_turn_overs.cpp
+  test_extra_stage.cpp
+  test_run_estimate.cpp
+  test_ways.cpp
+  test_setting.cpp
+  test_sentences.cpp
+  test_quick.cpp
   test_pass_choice.cpp
   test_stage_shapes.cpp
   test_orders_compared.cpp

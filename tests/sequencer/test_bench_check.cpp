@@ -61,7 +61,7 @@ TEST_CASE("a weight laid on the panel itself sags about as the closed form says"
   Covering s = ironing.begin();
   for (int stage = 0; stage < 2; ++stage)
     for (int z = 0; z < static_cast<int>(m.panel.zones.size()); ++z)
-      ironing.iron(s, z, ironing.heat(stage, 1, 1), "zone");
+      ironing.iron(s, z, ironing.heat(stage, 1, 1, 1), "zone");
   const Panel& p = m.panel;
   const int column = (p.rib_columns[1] + p.rib_columns[2]) / 2;
   int first = -1;

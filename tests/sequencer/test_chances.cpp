@@ -142,8 +142,8 @@ TEST_CASE("a small study: the reduced model agrees with the full one, and thread
   const ParallelFor backwards = [](int n, const std::function<void(int)>& work) {
     for (int i = n; i-- > 0;) work(i);
   };
-  const Chances a = study_chances(c, steps, r.stages, r.stages, 0, 0, one, {});
-  const Chances b = study_chances(c, steps, r.stages, r.stages, 0, 0, backwards, {});
+  const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one, {});
+  const Chances b = study_chances(c, steps, r.stages, r.stages, 0, backwards, {});
   CHECK(a.scenarios == 40);
   REQUIRE(a.holds.size() == 2);
   CHECK(a.holds[1].hits <= a.holds[0].hits);
@@ -155,4 +155,21 @@ TEST_CASE("a small study: the reduced model agrees with the full one, and thread
   for (std::size_t w = 0; w < a.weights.size(); ++w) CHECK(a.weights[w].share == b.weights[w].share);
   for (std::size_t z = 0; z < a.zones.size(); ++z) CHECK(a.zones[z].uneven.hits == b.zones[z].uneven.hits);
   CHECK(a.agreement.rms == b.agreement.rms);
+}
+
+TEST_CASE("a study of one, two or three scenarios is a study of so many") {
+  Case c = small_case();
+  c.stages.resize(1);
+  c.target_nodes = 150;
+  for (const int n : {1, 2, 3}) {
+    c.wanted.scenarios = n;
+    const Model full(c, {c.target_nodes});
+    const std::vector<Step> steps = steps_of(c, full.panel, order_families(full.panel).front());
+    const ReplayResult r = replay(full, steps, {});
+    const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one_by_one, {});
+    CHECK(a.scenarios == n);
+    REQUIRE(a.holds.size() == 1);
+    CHECK(a.holds[0].of == n);
+    CHECK(a.agreement.scenarios == n);
+  }
 }

@@ -104,6 +104,23 @@ TEST_CASE("a stage that ended before it began on another mesh is not safe either
   CHECK_FALSE(stage_ceiling(with_error_bars({stage(0.1)}, runs), true).has_value());
 }
 
+TEST_CASE("a run that found no equilibrium in a stage leaves the stages before their bars and makes that one unsafe") {
+  std::vector<StudyRun> runs = settling_runs();
+  for (StudyRun& r : runs) {
+    r.stages[0].limits[0].use *= 0.5;
+    r.stages.push_back(r.stages[0]);
+    r.stages[1].stage = r.stages[1].limits[0].stage = 1;
+  }
+  const std::vector<StageVerdict> plain = runs.back().stages;
+  CHECK(stage_ceiling(with_error_bars(plain, runs), true) == 1);
+  runs[0].stages.pop_back();
+  runs[0].unsolved = true;
+  const auto judged = with_error_bars(plain, runs);
+  CHECK(stage_ceiling(judged, true) == 0);
+  CHECK_FALSE(gave_way_in_study(judged[0]));
+  CHECK(gave_way_in_study(judged[1]));
+}
+
 TEST_CASE("a use and its bar as printed are over the limit exactly if the stage is") {
   for (int i = 0; i < 400; ++i) {
     const double use = 0.9 + 0.0007 * (i % 143), bar = 0.00031 * i;

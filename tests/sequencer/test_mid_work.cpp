@@ -1,11 +1,14 @@
 #include "sequencer/mid_work.hpp"
 #include "sequencer/planner.hpp"
+#include "sequencer/replay.hpp"
 #include "solver/errors.hpp"
+#include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <cmath>
 
 using namespace evenpull;
 
@@ -29,15 +32,6 @@ std::vector<Step> top_done(const Panel& p) {
       done.push_back(s);
     }
   return done;
-}
-
-std::vector<OrderStep> as_order(const Case& c, const Panel& p, const std::vector<Step>& steps) {
-  std::vector<OrderStep> out;
-  for (const Step& s : steps) {
-    const Zone& z = p.zones[s.zone];
-    out.push_back({c.stages[s.stage].temperature, s.pass, z.side, z.bay + 1, z.strip + 1, s.dose});
-  }
-  return out;
 }
 
 }  // namespace
@@ -90,19 +84,41 @@ TEST_CASE("the rest of a pass is searched from the state that the steps done hav
 }
 
 TEST_CASE("a plan from half-done work judges only what is still to come") {
-  // Strength such that all of the top first has gone beyond a limit; the plan goes on from there and says so.
+  // The first pass worked one side first: the sides differ much in pull then, and little in the second pass. A limit between
+  // the two is broken by what is done and held by what is to come.
   Case c = small();
+  const Model m(c, {coarse_nodes});
+  const Panel& p = m.panel;
+  const Order one_side_first = order_families(p)[0];
+  std::vector<Step> done = steps_of(c, p, one_side_first);
+  done.resize(p.zones.size());
+  const std::vector<Tally> moments = replay(m, go_on(c, p, done, one_side_first), {}).moments;
+  double past = 0, to_come = 0;
+  for (std::size_t i = 0; i < 2 * p.zones.size(); ++i)
+    (i < done.size() ? past : to_come) = std::max(i < done.size() ? past : to_come, moments[i].difference);
+  REQUIRE(past > 1.5 * to_come);
+  c.limits.pull_difference = std::sqrt(past * to_come);
+  const auto use = [](const Plan& plan) {
+    for (const LimitReading& l : plan.limits)
+      if (l.name == "pull difference" && l.stage == 0) return l.use;
+    return -1.0;
+  };
+  const Plan plan = make_plan_from(c, as_order(c, p, done), quick_wish(true));
+  REQUIRE(use(plan) > 0);
+  CHECK(use(plan) < 1);
+  for (std::size_t i = 0; i < plan.steps.size(); ++i) CHECK(plan.steps[i].done == (i < done.size()));
+  // The same order with nothing done is judged as a whole.
+  CHECK(use(replay_order(c, as_order(c, p, plan.steps), quick_wish())) > 1);
+}
+
+TEST_CASE("a plan from half-done work made twice is the same") {
+  const Case c = small();
   const Panel p = build_panel(c, {coarse_nodes});
-  PlanOptions quick;
-  quick.accuracy = AccuracyWish::quick;
-  const Plan plan = make_plan_from(c, as_order(c, p, top_done(p)), quick);
-  REQUIRE(plan.steps.size() == 3 * p.zones.size());
-  CHECK(plan.steps[0].done);
-  CHECK_FALSE(plan.steps.back().done);
-  CHECK(plan.order_name.size() > 0);
-  // Its own answer run again from the same steps is the same.
-  const Plan again = make_plan_from(c, as_order(c, p, top_done(p)), quick);
-  CHECK(again.limits.front().use == plan.limits.front().use);
+  const Plan plan = make_plan_from(c, as_order(c, p, top_done(p)), quick_wish());
+  const Plan again = make_plan_from(c, as_order(c, p, top_done(p)), quick_wish());
+  CHECK(plan.order_name == again.order_name);
+  REQUIRE(plan.limits.size() == again.limits.size());
+  for (std::size_t i = 0; i < plan.limits.size(); ++i) CHECK(again.limits[i].use == plan.limits[i].use);
 }
 
 TEST_CASE("steps done that name a bay the panel lacks are refused") {

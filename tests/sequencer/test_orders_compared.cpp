@@ -37,7 +37,9 @@ TEST_CASE("all of one side first pulls harder on one side, twists more and loads
   const Case c = harsh(sample::light_rudder());
   const OrderResult one_side = run(c, "one side after the other");
   const OrderResult halving = run(c, "centre-out halving, sides alternating");
-  CHECK(one_side.worst_pull_difference_spanwise > 1.2 * halving.worst_pull_difference_spanwise);
+  // By more than a bench can tell apart (docs/model.md, section 7).
+  constexpr double told_apart = 20;  // N/m
+  CHECK(one_side.worst_pull_difference_spanwise > halving.worst_pull_difference_spanwise + told_apart);
   CHECK(one_side.worst_twist > halving.worst_twist);
   CHECK(one_side.worst_use > halving.worst_use);
 }

@@ -98,7 +98,7 @@ TEST_CASE("every stage that the job may end with has enough full passes, also wh
   for (const double swing : {4.0, 16.0}) {
     INFO(swing);
     c.iron.swing = swing;
-    const Case out = with_enough_full_passes(c);
+    const Case out = with_enough_full_passes(c).the_case;
     CHECK(out.stages.front().doses == c.stages.front().doses);
     // The ceiling of the same order with the passes given: it and all hotter stages have them.
     const Model m(out, {search_nodes});
@@ -112,6 +112,6 @@ TEST_CASE("every stage that the job may end with has enough full passes, also wh
       const auto& doses = out.stages[s].doses;
       CHECK(std::count(doses.begin(), doses.end(), 1.0) == (swing > 10 ? 3 : 2));
     }
-    CHECK(with_enough_full_passes(out).stages.back().doses == out.stages.back().doses);
+    CHECK(with_enough_full_passes(out).the_case.stages.back().doses == out.stages.back().doses);
   }
 }

@@ -1,5 +1,6 @@
 #include "sequencer/planner.hpp"
 #include "solver/errors.hpp"
+#include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
@@ -19,20 +20,7 @@ Case small() {
   return c;
 }
 
-PlanOptions quick() {
-  PlanOptions o;
-  o.accuracy = AccuracyWish::quick;
-  return o;
-}
-
-std::vector<OrderStep> as_order(const Plan& p) {
-  std::vector<OrderStep> order;
-  for (const Step& s : p.steps) {
-    const Zone& z = p.panel.zones[s.zone];
-    order.push_back({p.the_case.stages[s.stage].temperature, s.pass, z.side, z.bay + 1, z.strip + 1, s.dose});
-  }
-  return order;
-}
+PlanOptions quick() { return quick_wish(); }
 
 }  // namespace
 
@@ -61,7 +49,7 @@ TEST_CASE("every limit of a plan is finite and its use follows from value and al
 
 TEST_CASE("replaying a plan's own order gives the plan's own readings") {
   const Plan p = make_plan(small(), quick());
-  const Plan again = replay_order(small(), as_order(p), quick());
+  const Plan again = replay_order(small(), as_order(p.the_case, p.panel, p.steps), quick());
   REQUIRE(again.limits.size() == p.limits.size());
   for (std::size_t i = 0; i < p.limits.size(); ++i) CHECK(again.limits[i].use == p.limits[i].use);
   CHECK(again.replayed);
@@ -132,10 +120,9 @@ TEST_CASE("the full plan carries error bars, bounds and the setting between stag
     CHECK(stage.pull_chord_study[0].mesh.back().value == stage.mean_pull_chord[0]);
     CHECK(stage.slip_study.mesh.back().value == stage.worst_slip);
   }
-  if (p.setting) {
-    CHECK(*p.setting > c.stages[0].temperature);
-    CHECK(*p.setting < c.stages[1].temperature);
-  }
+  REQUIRE(p.setting.has_value());
+  CHECK(*p.setting > c.stages[0].temperature);
+  CHECK(*p.setting < c.stages[1].temperature);
   for (const LimitReading& l : p.limits) {
     INFO(l.name);
     REQUIRE(l.study.mesh.size() == 3);

@@ -1,0 +1,173 @@
+// What happens when a run finds no equilibrium: it drops out, the plan says so and goes on with the others.
+#include "sequencer/families.hpp"
+#include "sequencer/pass_choice.hpp"
+#include "sequencer/replay.hpp"
+#include "sequencer/trial_runs.hpp"
+#include "tests/sequencer/going_on.hpp"
+#include "tests/support/sample_case.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <stdexcept>
+
+using namespace evenpull;
+using Catch::Matchers::Contains;
+
+namespace {
+
+Case small() {
+  Case c = sample::aileron(3, 0.9, 0.3);
+  c.stages.resize(2);
+  c.stages[0].doses = {1};
+  c.stages[1].doses = {1};
+  c.target_nodes = 400;
+  c.wanted.scenarios = 0;
+  return c;
+}
+
+NotConverged no_equilibrium() { return {"no equilibrium was found", "as injected", 7, 1.0, 1e-3, "try another mesh"}; }
+
+// Every run whose name holds one of these words fails.
+BeforeRun failing(std::vector<std::string> words) {
+  return [words](const std::string& run) {
+    for (const std::string& w : words)
+      if (run.find(w) != std::string::npos) throw no_equilibrium();
+  };
+}
+
+bool lists(const Plan& p, const std::string& order) {
+  return std::any_of(p.orders.begin(), p.orders.end(), [&](const OrderResult& o) { return o.name == order; });
+}
+
+}  // namespace
+
+TEST_CASE("runs that find no equilibrium are named by their number, whatever thread comes first; other errors go on") {
+  TrialRuns runs(4, {});
+  for (const std::size_t i : {3, 1, 0, 2})
+    runs.run(i, "run " + std::to_string(i), [&] {
+      if (i % 2 == 1) throw NotConverged("none", "run " + std::to_string(i), 1, 1, 1, "");
+    });
+  CHECK(runs.unsolved() == std::vector<std::string>{"run 1", "run 3"});
+  CHECK(runs.solved(2));
+  REQUIRE(runs.first_failure().has_value());
+  CHECK(runs.first_failure()->where == "run 1");
+  CHECK_THROWS_AS(TrialRuns(1, {}).run(0, "a bug", [] { throw std::logic_error("ours"); }), std::logic_error);
+}
+
+TEST_CASE("an order that finds no equilibrium on the coarse mesh is left out by name, the others are compared") {
+  PlanOptions o = quick_wish(true);
+  o.before_run = failing({"coarse mesh: jumping, sides alternating"});
+  const Plan p = make_plan(small(), o);
+  CHECK_FALSE(lists(p, "jumping, sides alternating"));
+  CHECK(lists(p, "root to tip, sides alternating"));
+  CHECK_THAT(notes_of(p), Contains("No equilibrium was found in \"coarse mesh: jumping, sides alternating"));
+}
+
+TEST_CASE("where the order that would be chosen finds no equilibrium in full the next best is, and the note says why") {
+  PlanOptions o = quick_wish(true);
+  const Plan first = make_plan(small(), o);
+  o.before_run = failing({"full mesh: " + first.order_name});
+  const Plan second = make_plan(small(), o);
+  CHECK(second.order_name != first.order_name);
+  CHECK_FALSE(lists(second, first.order_name));
+  CHECK_THAT(notes_of(second), Contains("\"full mesh: " + first.order_name + "\""));
+  // All finalists fail: those behind them are run.
+  std::vector<std::string> finalists;
+  for (const OrderResult& r : first.orders)
+    if (r.model == "full") finalists.push_back("full mesh: " + r.name);
+  o.before_run = failing(finalists);
+  CHECK_FALSE(make_plan(small(), o).order_name.empty());
+}
+
+TEST_CASE("where no order is left there is no plan") {
+  PlanOptions o = quick_wish(true);
+  for (const char* which : {"coarse mesh", "full mesh"}) {
+    o.before_run = failing({which});
+    CHECK_THROWS_AS(make_plan(small(), o), NotConverged);
+  }
+}
+
+TEST_CASE("a search that finds no equilibrium leaves the rules to be compared") {
+  PlanOptions o = quick_wish();
+  o.before_run = failing({"the search for an order"});
+  const Plan p = make_plan(small(), o);
+  CHECK(p.searched.empty());
+  CHECK_FALSE(p.order_name.empty());
+  CHECK_THAT(notes_of(p), Contains("the search for an order"));
+}
+
+TEST_CASE("a search for the rest of a pass that finds no equilibrium leaves the rules to go on by") {
+  const Case c = small();
+  const Panel p = build_panel(c, {coarse_nodes});
+  std::vector<Step> done = steps_of(c, p, order_families(p)[2]);
+  done.resize(3);
+  PlanOptions o = quick_wish();
+  o.before_run = failing({"the search for the rest of the pass"});
+  const Plan plan = make_plan_from(c, as_order(c, p, done), o);
+  CHECK(plan.steps.size() == 2 * p.zones.size());
+  CHECK_THAT(notes_of(plan), Contains("the search for the rest of the pass"));
+}
+
+TEST_CASE("ways to pass that find no equilibrium are not chosen, and where none does the case keeps its passes") {
+  Case c = small();
+  c.stages.resize(1);
+  c.stages[0].passes_open = true;
+  c.iron.swing = 2, c.iron.hand_scatter = 0.05;
+  const PassChoice all = choose_passes(c, one_by_one);
+  REQUIRE(all.trials.size() > 2);
+  CHECK(all.unsolved.empty());
+  const PassChoice some = choose_passes(c, one_by_one, failing({"doses 1"}));  // full passes only
+  CHECK(some.unsolved.size() == 1);
+  CHECK(some.trials.size() + 1 >= all.trials.size());
+  for (const PassTrial& t : some.trials) CHECK(t.doses.front() < 1);
+  CHECK_THAT(passes_sentence(c, some.trials), Contains("without, no equilibrium was found"));
+  const PassChoice none = choose_passes(c, one_by_one, failing({"passes at"}));
+  CHECK(none.trials.empty());
+  CHECK(none.the_case.stages[0].doses.front() == c.stages[0].doses.front());
+  CHECK(none.unsolved.size() > 2);
+}
+
+TEST_CASE("where the trial that says at which stage the job may end finds no equilibrium every open stage gets enough passes") {
+  Case c = small();
+  for (Stage& s : c.stages) s.passes_open = true;
+  c.iron.swing = 14;
+  const PassChoice out = with_enough_full_passes(c, failing({"may end"}));
+  for (const Stage& s : out.the_case.stages) CHECK(s.doses.size() > 1);
+  CHECK(out.unsolved.size() == 1);
+}
+
+TEST_CASE("a replay that finds no equilibrium throws, or keeps the stages before where that is wished") {
+  const Case c = small();
+  const Model m(c, {120});
+  const std::vector<Step> steps = steps_of(c, m.panel, order_families(m.panel)[0]);
+  ReplayWish wish;
+  Ironing ironing(m);
+  wish.heat = [&](const Step& s, std::size_t) {
+    if (s.stage == 1) throw no_equilibrium();
+    return ironing.heat(s.stage, s.pass, s.dose, 1);
+  };
+  CHECK_THROWS_AS(replay(m, steps, wish), NotConverged);
+  wish.unsolved_ends_it = true;
+  const ReplayResult r = replay(m, steps, wish);
+  REQUIRE(r.unsolved.has_value());
+  CHECK(r.unsolved->where == "as injected");
+  REQUIRE(r.stages.size() == 1);
+  CHECK(r.planned.size() == steps.size());
+}
+
+TEST_CASE("a run behind the error bars that finds no equilibrium makes the stage unsafe and narrows no bar", "[slow]") {
+  PlanOptions o;
+  o.only_rules = true;
+  const Plan whole = make_plan(small(), o);
+  REQUIRE(whole.ceiling.has_value());
+  REQUIRE(whole.bounds.size() == 2);
+  o.before_run = failing({"error bars: mesh 4", "inner ribs free"});
+  const Plan p = make_plan(small(), o);
+  CHECK_FALSE(p.ceiling.has_value());
+  CHECK_THAT(notes_of(p), Contains("no equilibrium was found at 250") && Contains("counts as not safe"));
+  CHECK_THAT(notes_of(p), Contains("\"inner ribs free\""));
+  REQUIRE(p.bounds.size() == 1);
+  CHECK(p.bounds[0].name == "inner ribs glued");
+  for (const LimitReading& l : p.limits) CHECK(l.use + l.use_plus_minus > 1);
+}
