@@ -81,6 +81,9 @@ class Planner {
     meter_.span(0, 0.15, 1, "searching for an order");
     std::vector<Order> orders = order_families(coarse.panel);
     if (!done_.empty()) {
+      // The side worked last, once more first, saves a turn-over.
+      if (options_.turn_overs)
+        for (const Order& o : order_families(coarse.panel)) orders.push_back(mirrored(coarse.panel, o, true, false));
       search_rest_of_pass(orders);
     } else if (!options_.only_rules) {
       const bool searched = one_run("the search for an order", [&] {
