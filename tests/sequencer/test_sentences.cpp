@@ -59,10 +59,10 @@ TEST_CASE("temperatures are said in both scales") {
 TEST_CASE("the advice says what is closest up to the safe stage and what stops the next one, with bars unless it is quick") {
   const Case c = sample::aileron();
   const std::vector<StageVerdict> stages = {verdict(0, 0.41, 0.02), verdict(1, 0.83, 0.05), verdict(2, 1.27, 0.04)};
-  const Advice a = advise(c, stages, 1, {}, false);
+  const Advice a = advise(c, Panel{}, stages, 1, {}, false);
   CHECK_THAT(a.because, Contains("Up to 300") && Contains("0.83 ± 0.05") && Contains("At 350") && Contains("1.27 ± 0.04"));
   CHECK_THAT(a.because, Contains("engineering judgement"));
-  const Advice quick = advise(c, stages, 1, {}, true);
+  const Advice quick = advise(c, Panel{}, stages, 1, {}, true);
   CHECK(quick.because.find("±") == std::string::npos);
   CHECK_THAT(all(a.advice), Contains("Look up which last stage") && Contains("Bracing the frame"));
 }
@@ -71,7 +71,7 @@ TEST_CASE("the advice names the setting in between, and that the frame buckles")
   const Case c = sample::aileron();
   std::vector<StageVerdict> stages = {verdict(0, 0.4), verdict(1, 0.8), verdict(2, 2)};
   stages[2].buckled = true;
-  const Advice a = advise(c, stages, 1, (325 + 459.67) / 1.8, false);
+  const Advice a = advise(c, Panel{}, stages, 1, (325 + 459.67) / 1.8, false);
   CHECK_THAT(a.because, Contains("the frame gives way"));
   CHECK_THAT(all(a.advice), Contains("325") && Contains("not a step of this plan"));
 }
@@ -79,7 +79,7 @@ TEST_CASE("the advice names the setting in between, and that the frame buckles")
 TEST_CASE("a last stage that holds, and that the approved data ask for, needs no advice to look anything up") {
   Case c = sample::aileron();
   c.approved_last_stage = c.stages[2].temperature;
-  CHECK(advise(c, {verdict(0, 0.2), verdict(1, 0.5), verdict(2, 0.9)}, 2, {}, false).advice.empty());
+  CHECK(advise(c, Panel{}, {verdict(0, 0.2), verdict(1, 0.5), verdict(2, 0.9)}, 2, {}, false).advice.empty());
 }
 
 TEST_CASE("a safe stage that was done before the plan is not said to hold any limit") {
@@ -87,7 +87,7 @@ TEST_CASE("a safe stage that was done before the plan is not said to hold any li
   std::vector<StageVerdict> stages = {verdict(0, 0), verdict(1, 1.4)};
   stages[0].limits.clear();
   stages[0].summary.done = true;
-  const Advice a = advise(c, stages, 0, {}, false);
+  const Advice a = advise(c, Panel{}, stages, 0, {}, false);
   CHECK_THAT(a.because, Contains("done before this plan") && Contains("not judged") && Contains("what stops it"));
   CHECK(a.because.find("every limit holds") == std::string::npos);
 }
