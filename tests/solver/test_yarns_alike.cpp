@@ -72,8 +72,10 @@ Readings worked(const Case& c) {
   Covering s = j.ironing.begin();
   const int stage = c.cloth.curve[1].free_shrink.warp > 0 && c.cloth.curve[1].free_shrink.fill > 0 ? 0 : 1;
   for (const double dose : {0.25, 1.0})
-    for (const int z : centre_out(j.panel()))
-      REQUIRE(j.ironing.iron(s, z, j.ironing.heat(stage, dose < 1 ? 1 : 3, dose), "a zone").outcome == Outcome::settled);
+    for (const int z : centre_out(j.panel())) {
+      const PassHeat& heat = j.ironing.heat(stage, dose < 1 ? 1 : 3, dose, dose < 1 ? 0 : 1);
+      REQUIRE(j.ironing.iron(s, z, heat, "a zone").outcome == Outcome::settled);
+    }
   j.ironing.settle(s, "the stage");
   return j.read(s);
 }
@@ -165,7 +167,7 @@ TEST_CASE("cloth that only the fill has tightened pulls and loads the frame like
   c.cloth.warp_angle = 0;  // fill along the chord
   Job j(c, 60);
   Covering s = j.ironing.begin();
-  for (const int z : centre_out(j.panel())) j.ironing.iron(s, z, j.ironing.heat(0, 3, 1), "a zone");
+  for (const int z : centre_out(j.panel())) j.ironing.iron(s, z, j.ironing.heat(0, 3, 1, 1), "a zone");
   j.ironing.settle(s, "the stage");
   const Readings r = j.read(s);
   CHECK(side_mean(j.panel(), r.zones.chord, Side::top) > 100);
