@@ -487,6 +487,8 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
   now_ = accuracy_;
   Covering s = guess;
   s.shrink = before.shrink;
+  s.axial = before.axial;
+  prepare_frame(s);
   take_state(s);
   place_nodes(s.unknowns);
   law_.smoothing = std::max(now_.start_smoothing, now_.smoothing);
@@ -505,7 +507,8 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
     return report.iterations - since <= most;
   };
   for (report.iterations = 0; may_go_on(); ++report.iterations) {
-    follow_member_forces(s);
+    // A first guess need not be anywhere near balance.
+    if (report.iterations > 0 && !now_.member_forces_held) follow_member_forces(s);
     refresh_hot(hot_quads);
     const QuadSums sums = assemble();
     residual_.setZero();

@@ -43,6 +43,7 @@ struct Accuracy {
   double least_threshold = 1;        ///< N: friction below it is measured by it
   double sliding_width = 2e-7;       ///< eps [m]
   int most_iterations = 80;
+  bool member_forces_held = false;   ///< geometric stiffness under the members' forces of the state before
   double tension_bound = 0;        ///< N/m rms: an answer whose bound is wider is sharpened or not accepted; 0: any
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
 };

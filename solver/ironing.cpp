@@ -65,6 +65,7 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
   StepReport out;
   out.solve = first.solve(s, hot, lines_);
   iterations_ += out.solve.iterations;
+  bool stood = false;  // at the usual smoothing
   if (!out.solve.converged) {
     // The friction force and the origin of slip must stay those of the last accepted state, so each try starts there
     // in these and from the last try in all else.
@@ -72,7 +73,6 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     const Accuracy& wished = first.accuracy();
     const double usual = usual_accuracy(model_).smoothing;
     const std::vector<double> path = path_to(wished.smoothing, usual);
-    bool stood = false;
     for (double beta : path) {
       Accuracy now = with_smoothing(beta > wished.smoothing ? uncertified(wished) : wished, beta);
       // Pull and wrinkle strain come from far less smoothing: a first iteration at twice this one makes them anew.
@@ -92,11 +92,24 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     bound_way_ = std::max(bound_way_, out.solve.tension_bound);
     return out;
   }
-  if (!out.solve.stable) {
+  const bool unbalanced = !stood && out.solve.failed == Test::balance;
+  if (!out.solve.stable || (unbalanced && stands_under_forces_of(s, hot, first.accuracy()))) {
     out.outcome = Outcome::buckled;
     return out;
   }
   throw given_up(model_, out.solve, label);
+}
+
+// True where the frame is in balance as long as its members keep the forces they had, or gives way even then, while no
+// balance was found under those they come to have: what they do to each other takes away what holds the frame. It gives
+// way; to call that an iteration that failed would be to say less than is known.
+bool Ironing::stands_under_forces_of(const Covering& before, const std::vector<int>& hot, const Accuracy& wished) {
+  Accuracy held = uncertified(wished);
+  held.member_forces_held = true;
+  Covering trial = before;
+  const SolveReport r = Equilibrium(model_, held).solve(trial, hot, lines_);
+  iterations_ += r.iterations;
+  return r.converged || !r.stable;
 }
 
 StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose, const std::string& label) {

@@ -63,6 +63,7 @@ class Ironing {
   double bound_settled() const { return bound_settled_; }
 
  private:
+  bool stands_under_forces_of(const Covering& before, const std::vector<int>& hot, const Accuracy& wished);
   StepReport attempt(Equilibrium& first, Covering& s, const std::vector<int>& hot, const std::string& label);
   void note(const SolveReport& r);
 
