@@ -85,7 +85,8 @@ struct Run {
 
 // Works the panel and compares after every step; the bars are those of the case that calls.
 struct Bars {
-  double way, settled;  ///< rms pull [N/m]
+  double way, settled;      ///< rms pull [N/m]
+  double joints = 0.01e-3;  ///< m: 2 N/m on cloth of 100 kN/m along a chord of 0.35 m is 0.007 mm, friction adds some
 };
 
 Run run(const SmallPanel& small, const Accuracy& accuracy, const Bars& bars) {
@@ -114,8 +115,7 @@ Run run(const SmallPanel& small, const Accuracy& accuracy, const Bars& bars) {
     }
     CHECK(rms <= bars.settled);
     out.rms_settled = std::max(out.rms_settled, rms);
-    // 2 N/m on cloth of 100 kN/m along a chord of 0.35 m is 0.007 mm; friction along the way adds some of the same.
-    CHECK(largest(out.ours.joints, answers[i].joints) < 0.01e-3);
+    CHECK(largest(out.ours.joints, answers[i].joints) < bars.joints);
     CHECK(largest(out.ours.nodes, answers[i].nodes) < 0.03e-3);
     CHECK(out.ours.cloth_energy == Approx(answers[i].cloth_energy).epsilon(0.01));
     CHECK(out.ours.frame_energy == Approx(answers[i].frame_energy).epsilon(0.01));
@@ -200,7 +200,8 @@ TEST_CASE("as a printed plan computes them, three small panels lie within the pu
 TEST_CASE("as orders are compared, three small panels lie within the tension error bound of the smoothing") {
   for (const SmallPanel& p : small_panels()) {
     const Accuracy usual = usual_accuracy(Model(p.the_case, p.mesh));
-    const Run r = run(p, usual, {bound(p, usual.smoothing), bound(p, 0.01 * usual.smoothing)});
+    // Steps ten times less certain leave more in what friction holds: half as much again.
+    const Run r = run(p, usual, {bound(p, usual.smoothing), bound(p, 0.01 * usual.smoothing), 0.015e-3});
     CHECK(r.ours.use == Approx(r.reference.use).epsilon(0.01));
     CHECK(worst_slip(r.ours) == Approx(worst_slip(r.reference)).epsilon(0.02));
   }
