@@ -81,7 +81,6 @@ Accuracy usual_accuracy(const Model& m) {
   a.smoothing = m.softest * m.loose_pull * m.loose_pull;
   a.tension_tolerance *= pull;
   a.force_tolerance *= pull * length;
-  a.least_threshold *= pull * length;
   a.sliding_width *= length;
   return a;
 }
@@ -481,8 +480,20 @@ void Equilibrium::advance(Covering& s) {
     for (int k = 0; k < 3; ++k) x_[i][k] += du_[i][k];
 }
 
+// On a wild way to balance members may come to forces of any size. Where that leads nowhere they keep those of the state
+// before until all else is in balance, and change from there.
 SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
                                     const HotLines& lines) {
+  const bool held = accuracy_.member_forces_held;
+  const SolveReport first = iterate(before, guess, hot_quads, lines, !held);
+  if (first.converged || held || first.failed == Test::certainty) return first;
+  SolveReport second = iterate(before, guess, hot_quads, lines, false);
+  second.iterations += first.iterations;
+  return second;
+}
+
+SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
+                                 const HotLines& lines, bool follow) {
   SolveReport report;
   now_ = accuracy_;
   Covering s = guess;
@@ -507,8 +518,7 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
     return report.iterations - since <= most;
   };
   for (report.iterations = 0; may_go_on(); ++report.iterations) {
-    // A first guess need not be anywhere near balance.
-    if (report.iterations > 0 && !now_.member_forces_held) follow_member_forces(s);
+    if (report.iterations > 0 && follow) follow_member_forces(s);  // a first guess need not be near balance
     refresh_hot(hot_quads);
     const QuadSums sums = assemble();
     residual_.setZero();
@@ -530,7 +540,11 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
     report.tension_change = sums.tension_change;
     report.tension_bound = bound;
     if (now_.watch) now_.watch(report);
-    if (passes(report) && report.iterations > 0 && law_.smoothing <= now_.smoothing) {
+    const bool balanced = passes(report) && report.iterations > 0 && law_.smoothing <= now_.smoothing;
+    if (balanced && !follow && !now_.member_forces_held) {
+      follow = true;
+      since = report.iterations;
+    } else if (balanced) {
       give_state(s);
       certify(before, s, report);
       report.converged = now_.tension_bound <= 0 || report.tension_bound <= now_.tension_bound;

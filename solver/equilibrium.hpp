@@ -48,8 +48,9 @@ struct Accuracy {
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
 };
 
-/// What orders are compared with: loose cloth keeps no more pull than Model::loose_pull, and all tolerances scale with
-/// the pull of the cloth and the size of the panel.
+/// What orders are compared with: loose cloth keeps no more pull than Model::loose_pull, and tolerances scale with the pull
+/// of the cloth and the size of the panel. Not so what friction is measured by: on small panels that would ask for more
+/// than the iteration can give.
 Accuracy usual_accuracy(const Model& m);
 
 /// The tension error [N/m rms] that every solve of a printed plan is certified to stay within: 2 N/m where the cloth
@@ -89,6 +90,8 @@ class Equilibrium {
  private:
   void prepare_frame(const Covering& s);
   void follow_member_forces(Covering& s);
+  SolveReport iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads, const HotLines& lines,
+                      bool follow);
   void take_state(const Covering& s);
   void give_state(Covering& s) const;
   void recentre();
