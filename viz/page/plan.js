@@ -11,12 +11,21 @@ class Ticks {
   constructor(key) {
     this.key = "evenpull " + key;
     this.kept = true;
+    this.set = new Set();
+    this.read();
+    try {
+      // A key of its own: opening the page must never write over ticks that the browser has not handed out yet.
+      localStorage.setItem(this.key + " can be kept", "yes");
+    } catch {
+      this.kept = false;
+    }
+  }
+  read() {
     const before = about.done.map((step) => "step " + step); // worked before the plan was made
-    this.set = new Set(before);
     try {
       this.set = new Set(JSON.parse(localStorage.getItem(this.key)) ?? before);
-      localStorage.setItem(this.key, JSON.stringify([...this.set]));
     } catch {
+      this.set = new Set(before);
       this.kept = false;
     }
   }
@@ -114,6 +123,12 @@ by("done").addEventListener("click", () => {
   showTicks();
   openPassOf(nextStep());
   picture?.setStep(next + 1);
+});
+// The same page open twice, or a browser that hands the ticks out late.
+window.addEventListener("storage", (e) => {
+  if (e.key !== ticks.key) return;
+  ticks.read();
+  showTicks();
 });
 by("back").addEventListener("click", () => {
   const done = boxes.filter((b) => b.checked && b.dataset.tick.startsWith("step"));
