@@ -51,7 +51,7 @@ Json limits(const Plan& p) {
                     {"allowed", json_number(l.allowed, "limits.allowed")},
                     {"unit", l.unit},
                     {"use", unless(l.gave_way, l.use, "limits.use")},
-                    {"use_plus_minus", unless(l.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
+                    {"use_plus_minus", unless(l.gave_way || l.study.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
                     {"judgement", l.judgement},
                     {"study", study_json(l.study)}});
   return list;
@@ -208,6 +208,7 @@ Json bounds(const Plan& p) {
   auto list = Json::array();
   for (const auto& b : p.bounds) {
     auto use = Json::array();
+    for (int s = 0; s < b.first_stage; ++s) use.push_back(nullptr);
     for (const std::optional<double>& u : b.worst_use) use.push_back(json_number(u, "bounds.worst_use"));
     list.push_back({{"name", b.name},
                     {"worst_use_by_stage", use},

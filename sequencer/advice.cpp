@@ -36,6 +36,7 @@ std::string small_length(double metres) {
 }
 
 std::string use_text(const LimitReading& l, bool quick) {
+  if (l.study.gave_way) return fixed(l.use, 2) + " with an error that is not known";
   return quick ? fixed(l.use, 2) : fixed(l.use, 2) + " \xC2\xB1 " + fixed(printed_bar(l.use, l.use_plus_minus), 2);
 }
 
@@ -50,6 +51,8 @@ std::string closest(const StageVerdict& v, bool quick) {
 std::string what_stops(const Case& c, const Panel& p, const StageVerdict& v, bool quick) {
   const std::string at = " At " + temperature_text(c.stages[v.stage].temperature);
   if (v.buckled) return at + " the frame gives way: it buckles under the pull of the cloth.";
+  if (v.limits.empty())
+    return is_loose(v) ? at + " the work was done before this plan was made and is not judged; the cloth is not tight there." : "";
   std::string text = is_over(v) ? at + " what stops it is " + closest(v, quick) + "." : "";
   if (is_loose(v))
     text += text.empty() ? at + " the limits hold, but the cloth does not come tight: next to no pull in " +
@@ -67,7 +70,8 @@ void tell_loose(Advice& a, const Case& c, const Panel& p, const std::vector<Stag
   for (const StageVerdict& v : stages) {
     if (ceiling && v.stage > *ceiling) break;
     const bool broken = breaks_history(v, true);
-    if (is_loose(v)) loose = &v, could_end = could_end || !broken;
+    const bool judged = !v.limits.empty();
+    if (is_loose(v)) loose = &v, could_end = could_end || (judged && !broken);
     if (broken) break;
   }
   if (!loose) return;

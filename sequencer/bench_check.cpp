@@ -57,12 +57,13 @@ std::optional<Field> field_of(const Panel& p, const Snapshot& now, Side side, in
   return f;
 }
 
-// Share by which the pull may be off.
-double bar_of(const Plan& plan, int stage, Side side) {
+// Share by which the pull may be off; none where a run behind the bar gave way or was not solved.
+std::optional<double> bar_of(const Plan& plan, int stage, Side side) {
   const int k = static_cast<int>(side);
   double bar = 0;
   for (const StageSummary& s : plan.stages) {
     if (s.stage != stage) continue;
+    if (s.pull_chord_study[k].gave_way || s.pull_span_study[k].gave_way) return {};
     if (s.mean_pull_chord[k] > 0) bar = std::max(bar, s.pull_chord_study[k].plus_minus() / s.mean_pull_chord[k]);
     if (s.mean_pull_span[k] > 0) bar = std::max(bar, s.pull_span_study[k].plus_minus() / s.mean_pull_span[k]);
   }
@@ -101,7 +102,9 @@ std::vector<BenchCheck> bench_checks(const Plan& plan, int stage) {
   }
   std::vector<BenchCheck> out;
   for (const Field& f : fields) {
-    const double bar = bar_of(plan, stage, f.side) + error_of_form, force = weight * gravity;
+    const std::optional<double> off = bar_of(plan, stage, f.side);
+    if (!off) continue;
+    const double bar = *off + error_of_form, force = weight * gravity;
     const TightBay least = pulled(f.shape, 1 - bar), most = pulled(f.shape, 1 + bar);
     const double stiffness = std::max(cloth.stiffness.warp, cloth.stiffness.fill);
     BenchCheck c;

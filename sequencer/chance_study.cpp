@@ -1,5 +1,6 @@
 #include "sequencer/chance_study.hpp"
 
+#include "sequencer/error_bars.hpp"
 #include "sequencer/regression.hpp"
 #include "sequencer/scenario.hpp"
 #include "sequencer/sobol.hpp"
@@ -77,6 +78,8 @@ class Study {
     } catch (const NotConverged&) {
       o = outturn_of({}, last_);  // no number comes of it: it counts against every stage
       o.solved = false;
+    } catch (const CaseError&) {
+      o = outturn_of({}, last_);  // a frame drawn so soft that it bears nothing
     }
     o.sigmas = sigmas;
     return o;
@@ -120,10 +123,25 @@ std::vector<std::vector<int>> loose_by_itself(const Outturn& full, const Outturn
 struct Reading {
   std::vector<UseByLimit> ratio;             // by stage
   std::vector<std::vector<int>> not_counted;  // zones whose looseness says nothing, by stage
+  std::vector<bool> never{};                   // by stage: what stands against it this model does not see at all
 };
+
+// Stages that no scenario may hold: zones end loose that the reduced model finds tight, or a run behind the error bars gave
+// way or was not solved.
+std::vector<bool> never_hold(const std::vector<StageVerdict>& judged, const Outturn& full, const Outturn& reduced) {
+  std::vector<bool> out(full.loose.size());
+  bool known = true;
+  for (std::size_t s = 0; s < out.size(); ++s) {
+    for (const StageVerdict& v : judged)
+      if (v.stage == static_cast<int>(s)) known = known && !gave_way_in_study(v);
+    out[s] = !known || !std::includes(reduced.loose[s].begin(), reduced.loose[s].end(), full.loose[s].begin(), full.loose[s].end());
+  }
+  return out;
+}
 
 // The whole history holds: unevenness and loose cloth count at the stage itself only.
 bool holds(const Outturn& o, const Reading& reading, int stage) {
+  if (!reading.never.empty() && reading.never[stage]) return false;
   const std::vector<UseByLimit>& ratio = reading.ratio;
   if (!std::includes(reading.not_counted[stage].begin(), reading.not_counted[stage].end(), o.loose[stage].begin(),
                      o.loose[stage].end()))
@@ -224,7 +242,8 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
   // What is printed comes from the finest mesh; the checks are run on the plan's own.
   const Outturn finest = outturn_of(judged, out.last_stage), own = outturn_of(full_stages, out.last_stage);
   const std::vector<UseByLimit> to_printed = ratios(finest, planned), to_own = ratios(own, planned);
-  const Reading as_printed{to_printed, loose_by_itself(finest, planned)}, as_own{to_own, loose_by_itself(own, planned)};
+  const Reading as_printed{to_printed, loose_by_itself(finest, planned), never_hold(judged, finest, planned)};
+  const Reading as_own{to_own, loose_by_itself(own, planned)};
   for (int s = 0; s <= out.last_stage; ++s) {
     const auto held = std::count_if(runs.begin(), runs.end(), [&](const Outturn& o) { return holds(o, as_printed, s); });
     out.holds.push_back(chance_of(static_cast<int>(held), n));

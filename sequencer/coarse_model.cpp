@@ -70,8 +70,8 @@ void CoarseModel::read(State& s, bool at_end) const {
   if (at_end) s.tally.unevenness = r.unevenness;
 }
 
-// One solve with an iron of its own. Where it finds no equilibrium the iron is not used again.
-Outcome CoarseModel::solved(const std::function<StepReport(Ironing&)>& solve) const {
+// One solve with an iron of its own; none where it finds no equilibrium, and then the iron is not used again.
+std::optional<Outcome> CoarseModel::solved(const std::function<StepReport(Ironing&)>& solve) const {
   std::unique_ptr<Ironing> ironing = borrow();
   try {
     const Outcome out = solve(*ironing).outcome;
@@ -79,8 +79,14 @@ Outcome CoarseModel::solved(const std::function<StepReport(Ironing&)>& solve) co
     return out;
   } catch (const NotConverged&) {
     ++unsolved_;
-    return Outcome::buckled;
+    return {};
   }
+}
+
+void CoarseModel::solve(State& s, const std::function<StepReport(Ironing&)>& solve) const {
+  const std::optional<Outcome> out = solved(solve);
+  s.solved = out.has_value();
+  s.stands = s.solved && *out != Outcome::buckled;
 }
 
 // Full passes that a zone has met with the last of so many passes of this stage; 0 if that one is light.
@@ -95,9 +101,9 @@ PrefixPtr CoarseModel::step(const PrefixPtr& from, int which) const {
   const double dose = m_.the_case.stages[stage_].doses[static_cast<std::size_t>(pass) - 1];
   for (int z : things_[which]) {
     const std::string label = "search, " + m_.panel.zones[z].label;
-    s->stands = solved([&](Ironing& iron) {
-                  return iron.iron(s->covering, z, iron.heat(stage_, pass, dose, full_passes(z, pass)), label);
-                }) != Outcome::buckled;
+    solve(*s, [&](Ironing& iron) {
+      return iron.iron(s->covering, z, iron.heat(stage_, pass, dose, full_passes(z, pass)), label);
+    });
     if (!s->stands) break;
     read(*s, false);
   }
@@ -112,12 +118,12 @@ PrefixPtr CoarseModel::step(const PrefixPtr& from, int which) const {
 
 PrefixPtr CoarseModel::finish(const PrefixPtr& whole) const {
   auto s = std::make_shared<State>(static_cast<const State&>(*whole));
-  s->stands = solved([&](Ironing& i) { return i.settle(s->covering, "search, settling"); }) != Outcome::buckled;
+  solve(*s, [&](Ironing& i) { return i.settle(s->covering, "search, settling"); });
   if (s->stands) {
     read(*s, true);
     // Released it must hold as well; the next stage goes on with the fixture in place.
     State free = *s;
-    s->stands = solved([&](Ironing& i) { return i.release(free.covering, "search, released"); }) != Outcome::buckled;
+    solve(*s, [&](Ironing& i) { return i.release(free.covering, "search, released"); });
     if (s->stands) {
       read(free, false);
       s->tally = joined(s->tally, free.tally);
@@ -178,7 +184,7 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
         Covering s = from;
         for (int q : m_.panel.zones[z].quads)
           for (int t = 4 * q; t < 4 * q + 4; ++t) s.shrink[t][d] += change;
-        if (solved([&](Ironing& i) { return i.rebalance(s, label); }) == Outcome::buckled) continue;
+        if (solved([&](Ironing& i) { return i.rebalance(s, label); }).value_or(Outcome::buckled) == Outcome::buckled) continue;
         ++measured;
         const Readings r = read_off(m_, s), before = read_off(m_, from);
         out.effect.col(cell) += (gauges_of(m_, layout_, r) - gauges_of(m_, layout_, before)) / change;
@@ -188,6 +194,7 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
           out.push(i, cell) += (now[i / 2] - then[i / 2]) / change;
         }
       }
+      if (measured == 0) ++unmeasured_;
       if (measured > 1) out.effect.col(cell) /= measured, out.push.col(cell) /= measured;
     }
   });

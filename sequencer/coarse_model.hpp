@@ -37,6 +37,8 @@ class CoarseModel : public StepModel {
   /// How many prefixes, ends and influences found no equilibrium: where there are any, nothing is proven about the orders
   /// that were left out with them.
   int unsolved() const { return unsolved_; }
+  /// Of how many cells no influence could be measured: the reduced model takes them for nothing, so it proves nothing.
+  int unmeasured() const { return unmeasured_; }
 
   /// Influences of this stage from `start` to the end of a pass in the order `reference`.
   Influence measure(const std::vector<int>& reference, const ParallelFor& parallel) const;
@@ -47,7 +49,8 @@ class CoarseModel : public StepModel {
   std::unique_ptr<Ironing> borrow() const;
   void give_back(std::unique_ptr<Ironing> i) const;
   void read(State& s, bool at_end) const;
-  Outcome solved(const std::function<StepReport(Ironing&)>& solve) const;
+  std::optional<Outcome> solved(const std::function<StepReport(Ironing&)>& solve) const;
+  void solve(State& s, const std::function<StepReport(Ironing&)>& solve) const;
   int full_passes(int zone, int passes) const;
 
   const Model& m_;
@@ -57,7 +60,7 @@ class CoarseModel : public StepModel {
   Ways ways_;
   PrefixPtr begin_;
   std::vector<int> worked_full_;  // by zone, before `start`
-  mutable std::atomic<int> unsolved_{0};
+  mutable std::atomic<int> unsolved_{0}, unmeasured_{0};
   mutable std::array<std::atomic<Ironing*>, 16> idle_{};  // their factors and work space are worth keeping
 };
 

@@ -101,7 +101,7 @@ void study_summary(const Study& study, int stage, StageSummary& s) {
     s.pull_chord_study[side] = study.of(stage, [=](const StageVerdict& v) { return v.summary.mean_pull_chord[side]; });
     s.pull_span_study[side] = study.of(stage, [=](const StageVerdict& v) { return v.summary.mean_pull_span[side]; });
   }
-  s.slip_study = study.of(stage, [](const StageVerdict& v) { return v.worst_slip; });
+  s.slip_study = study.of(stage, [](const StageVerdict& v) { return v.summary.worst_slip; });
   const StageVerdict* finest = study.finest(stage);
   if (!finest) return;
   const StageSummary& f = finest->summary;

@@ -104,8 +104,11 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
   std::vector<PrefixPtr> prefixes = {model.begin()};
   for (int i : found.order) prefixes.push_back(model.step(prefixes.back(), i));
   const double best = prefixes.back()->tally.use;
+  // Of these no equilibrium was found somewhere: they wait, but nobody knows of a load. Each its own byte, for threads.
+  std::vector<char> unknown(things.size(), false);
   const auto early = [&](const PrefixPtr& from, int i) {
     const PrefixPtr p = model.step(from, i);
+    if (!p->solved) unknown[i] = true;
     return !p->stands || p->tally.use > std::max(best, std::min(1.0, best + too_early));
   };
   std::vector<std::string> waits(things.size());
@@ -116,7 +119,8 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
     while (from < place && early(prefixes[from], i)) ++from;
     const std::vector<int> first(found.order.begin(), found.order.begin() + static_cast<std::ptrdiff_t>(from));
     waits[i] = whole.zones[things[i][0]].label + " must not be ironed before " + labels(whole, zones_in(things, first)) +
-               ": it would load the frame too hard.";
+               (unknown[i] ? ": no equilibrium was found for it any earlier, so nobody knows what it would do."
+                           : ": it would load the frame too hard.");
   });
   for (std::string& w : waits)
     if (!w.empty()) out.waits.push_back(std::move(w));

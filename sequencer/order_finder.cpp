@@ -173,7 +173,9 @@ std::vector<Order> OrderFinder::find() {
     r.steps = f.steps;
     r.unsolved = desk_->coarse[s]->unsolved();
     // The bound of the first stage is one of the coarse mesh itself, over orders that this one left out.
-    if (s == 0 && r.unsolved > 0) r.exact = false, r.least_cost = r.least_use = 0;
+    // That of a later stage is one of its influences.
+    const bool nothing_proven = s == 0 ? r.unsolved > 0 : desk_->coarse[s]->unmeasured() > 0;
+    if (nothing_proven) r.exact = false, r.least_cost = r.least_use = 0;
   }
 
   std::vector<Order> orders;

@@ -74,6 +74,8 @@ bool can_be_had(const Case& c, int stage, double dose) {
   return dose < c.stages[stage].doses.back() && evenpull::can_be_had(pass_heat(c, c.stages[stage].temperature, dose));
 }
 
+bool light_can_be_had(const Case& c, int stage) { return can_be_had(c, stage, c.light_dose); }
+
 std::string trial_name(const Case& c, int stage, const std::vector<double>& doses) {
   std::ostringstream o;
   o << "passes at " << temperature_text(c.stages[stage].temperature) << " with doses";
@@ -148,10 +150,12 @@ int may_end_at(PassChoice& choice, const BeforeRun& before) {
   return stage_ceiling(stages, false).value_or(0);
 }
 
-std::string what_trials_show(const std::vector<PassTrial>& trials) {
-  const auto plain = std::find_if(trials.begin(), trials.end(), [](const PassTrial& t) { return !has_light_passes(t.doses); });
+std::string what_trials_show(const std::vector<PassTrial>& trials, bool light_can_be_had) {
+  const auto plain =
+      std::find_if(trials.begin(), trials.end(), [](const PassTrial& t) { return !has_light_passes(t.doses); });
   if (trials.size() == 1 && plain != trials.end())
-    return "full passes only; light ones would come out too unlike with this iron.";
+    return light_can_be_had ? "full passes only; with light ones no equilibrium was found."
+                            : "full passes only; light ones would come out too unlike with this iron.";
   const PassTrial& chosen = *std::find_if(trials.begin(), trials.end(), [](const PassTrial& t) { return t.chosen; });
   const auto light = std::count(chosen.doses.begin(), chosen.doses.end(), chosen.doses.front());
   if (!has_light_passes(chosen.doses)) return "full passes only; light ones gain too little for their time.";
@@ -203,7 +207,7 @@ std::string passes_sentence(const Case& c, const std::vector<PassTrial>& trials)
       if (t.stage == static_cast<int>(s)) of_stage.push_back(t);
     if (of_stage.empty()) continue;
     text += (text.empty() ? "Passes chosen by trial on the coarse mesh. " : " ") + temperature_text(c.stages[s].temperature) +
-            ": " + what_trials_show(of_stage);
+            ": " + what_trials_show(of_stage, light_can_be_had(c, static_cast<int>(s)));
   }
   return text;
 }

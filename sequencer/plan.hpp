@@ -117,9 +117,10 @@ struct StageSummary {
 /// A bound run at the end of the chosen plan (inner ribs free or glued).
 struct BoundRun {
   std::string name;
-  std::vector<std::optional<double>> worst_use;  ///< per stage; none: the frame gave way
+  std::vector<std::optional<double>> worst_use;  ///< per stage from `first_stage`; none: the frame gave way
   std::optional<double> unevenness_final;
   double worst_slip = 0;
+  int first_stage = 0;  ///< the first that was judged; those before it were done when the plan was made
 };
 
 /// What vouches for one equilibrium: docs/model.md, section 9. One for each step, each settled and each released state.

@@ -12,7 +12,7 @@ std::string gave_way_elsewhere(double temperature) {
 }
 
 std::string unsolved_elsewhere(double temperature) {
-  return "On another mesh, or with smaller zones, no equilibrium was found at " + temperature_text(temperature) +
+  return "On another mesh, or with smaller zones, no equilibrium was found up to the end of " + temperature_text(temperature) +
          ": nobody knows how far off its numbers are, so that stage counts as not safe. Another mesh (mesh.nodes in the "
          "case) may be solved.";
 }

@@ -109,6 +109,7 @@ class Planner {
                                   mirrored(coarse.panel, order, true, true)};
     for (const Order& rule : order_families(coarse.panel))
       if (rule.name != order.name && is_ranked(rule.name)) mirrors.push_back(mirrored(coarse.panel, rule, false, true));
+    std::erase_if(mirrors, [&](const Order& m) { return is_ranked_as(m.zones); });
     run_coarse(coarse, mirrors, 0.27, 0.3);
     for (std::size_t i = ranked_.size(); i-- > unmirrored;)
       if (to_come_a_pass(ranked_[i]) > most_turn_overs_ ||
@@ -120,6 +121,11 @@ class Planner {
 
   bool is_ranked(const std::string& name) const {
     return std::any_of(ranked_.begin(), ranked_.end(), [&](const Tried& t) { return t.order.name == name; });
+  }
+
+  bool is_ranked_as(const std::vector<int>& zones) const {
+    return std::any_of(ranked_.begin(), ranked_.end(),
+                       [&](const Tried& t) { return t.order.by_stage.empty() && t.order.zones == zones; });
   }
 
   int to_come_a_pass(const Tried& t) const { return turn_overs_a_pass(t.result.planned, last_stage()); }
@@ -302,8 +308,10 @@ class Planner {
       else bounds_.push_back(bound(jobs[i].name, runs[i].stages));
     }
     runs.resize(levels);
-    for (const StudyRun& r : runs)
+    for (const StudyRun& r : runs) {
       if (r.unsolved) unsolved_from_ = std::min(unsolved_from_, r.stages.empty() ? 0 : r.stages.back().stage + 1);
+      else if (!r.stages.empty() && r.stages.back().buckled) gave_way_from_ = std::min(gave_way_from_, r.stages.back().stage);
+    }
     runs.push_back(as_study_run(full_.panel, plain, chosen.result.stages));
     note_levels(runs);
     return with_error_bars(chosen.result.stages, runs);
@@ -326,6 +334,10 @@ class Planner {
     BoundRun b;
     b.name = name;
     for (const StageVerdict& v : stages) {
+      if (v.limits.empty()) {
+        b.first_stage = v.stage + 1;
+        continue;
+      }
       b.worst_use.push_back(v.buckled ? std::nullopt : std::optional(governing(v.limits).use));
       b.worst_slip = std::max(b.worst_slip, v.worst_slip);
       for (const LimitReading& l : v.limits)
@@ -372,9 +384,12 @@ class Planner {
     const std::optional<int> without_bars = stage_ceiling(judged, false);
     if (without_bars != ceiling && without_bars)
       p.notes.push_back(bars_decide(case_.stages[*without_bars].temperature, options_.accuracy));
-    for (const StageVerdict& v : judged)
-      if (gave_way_in_study(v))
-        p.notes.push_back((v.stage >= unsolved_from_ ? unsolved_elsewhere : gave_way_elsewhere)(case_.stages[v.stage].temperature));
+    for (const StageVerdict& v : judged) {
+      if (!gave_way_in_study(v)) continue;
+      const double temperature = case_.stages[v.stage].temperature;
+      if (v.stage >= gave_way_from_) p.notes.push_back(gave_way_elsewhere(temperature));
+      if (v.stage >= unsolved_from_) p.notes.push_back(unsolved_elsewhere(temperature));
+    }
     for (StageVerdict& v : judged) {
       for (const LimitReading& l : v.limits) p.limits.push_back(l);
       v.summary.worst_use = worst_use_up_to(judged, v.stage, true);
@@ -484,7 +499,8 @@ class Planner {
   std::vector<std::string> left_out_;    // runs that found no equilibrium
   std::optional<NotConverged> failure_;  // of the first of them
   int most_turn_overs_ = std::numeric_limits<int>::max();  // in a pass, of those still to come
-  int unsolved_from_ = std::numeric_limits<int>::max();  // stage that a run behind the error bars did not solve
+  // Stages from which a run behind the error bars gave way, or was not solved.
+  int gave_way_from_ = std::numeric_limits<int>::max(), unsolved_from_ = std::numeric_limits<int>::max();
 };
 
 }  // namespace

@@ -17,7 +17,8 @@ struct Prefix {
   virtual ~Prefix() = default;
   int last = -1;       ///< zone worked last; -1: none yet
   int steps = 0;       ///< zones worked
-  bool stands = true;  ///< false: the frame gave way, nothing may follow
+  bool stands = true;  ///< false: the frame gave way, or it is not known whether it does; nothing may follow
+  bool solved = true;  ///< false: no equilibrium was found, so it does not stand and nothing is known of its loads
   Tally tally;         ///< its end entries are those of a job that ended here
 };
 using PrefixPtr = std::shared_ptr<const Prefix>;

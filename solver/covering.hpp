@@ -21,6 +21,14 @@ struct Covering {
   Eigen::VectorXd load;
 };
 
+/// Displacements of the two ends of a beam [m, rad], panel axes, from unknowns as numbered by Unknowns: those of joint i
+/// stand at 6 i.
+inline BeamVector ends_of(const Beam& b, const Eigen::VectorXd& unknowns) {
+  BeamVector u;
+  u << unknowns.segment<6>(6 * b.from), unknowns.segment<6>(6 * b.to);
+  return u;
+}
+
 /// Cloth as laid on: nothing shrunk, everything at rest.
 Covering laid_on(const Model& m);
 

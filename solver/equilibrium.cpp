@@ -32,6 +32,8 @@ constexpr double share_of_cloth = 0.7;
 // tolerance and the sliding width of its friction, by what they took too much, within these factors each time.
 constexpr int most_sharpenings = 8;
 constexpr double least_sharpening = 0.5, most_sharpening = 0.05;
+// Of its share of the gap, what a part is sharpened to: a little less, so that once is mostly enough.
+constexpr double sharpen_below = 0.7;
 
 // Friction thresholds follow the forces from iteration to iteration. Round an edge of much friction they do so by steps
 // that shrink by no more than tanh(mu theta/2) each. From the iteration `hasten_from` on, which ordinary solves do not
@@ -151,9 +153,7 @@ void Equilibrium::prepare_frame(const Covering& s) {
 // under these. The tangent leaves out how they change, which costs no iterations (bench/RECORD.md).
 void Equilibrium::follow_member_forces(Covering& s) {
   for (std::size_t b = 0; b < frame_.size(); ++b) {
-    BeamVector u;
-    u << s.unknowns.segment<6>(6 * model_.panel.beams[b].from), s.unknowns.segment<6>(6 * model_.panel.beams[b].to);
-    s.axial[b] = axial_force(model_.beams[b], u);
+    s.axial[b] = axial_force(model_.beams[b], ends_of(model_.panel.beams[b], s.unknowns));
   }
   prepare_frame(s);
 }
@@ -272,12 +272,10 @@ void Equilibrium::add_nodal(const std::vector<Padded>& nodal, Eigen::VectorXd& r
 
 void Equilibrium::add_frame_force(const Eigen::VectorXd& d, Eigen::VectorXd& r) const {
   for (std::size_t b = 0; b < frame_.size(); ++b) {
-    const int i = 6 * model_.panel.beams[b].from, j = 6 * model_.panel.beams[b].to;
-    BeamVector u;
-    u << d.segment<6>(i), d.segment<6>(j);
-    const BeamVector f = frame_[b].lazyProduct(u);
-    r.segment<6>(i) += f.head<6>();
-    r.segment<6>(j) += f.tail<6>();
+    const Beam& beam = model_.panel.beams[b];
+    const BeamVector f = frame_[b].lazyProduct(ends_of(beam, d));
+    r.segment<6>(6 * beam.from) += f.head<6>();
+    r.segment<6>(6 * beam.to) += f.tail<6>();
   }
 }
 
@@ -310,6 +308,13 @@ double Equilibrium::threshold(const SlidingPoint& s) const {
                           blanket.wrap_angle);
   if (blanket.inner_ribs == RibTie::free && !top.on_nose) return 0;
   return blanket.rib_friction * std::max(0.0, force_top.dot(top.normal));
+}
+
+// What a solve before this one left behind must not change an answer: who solved before hangs on the threads.
+void Equilibrium::forget_thresholds() {
+  for (Eigen::VectorXd* v : {&thresholds_, &asked_, &change_, &last_change_}) v->setZero();
+  ratio_ = 0;
+  since_jump_ = 0;
 }
 
 void Equilibrium::refresh_thresholds(int iteration) {
@@ -399,8 +404,7 @@ void Equilibrium::certify(const Covering& before, const Covering& s, SolveReport
     report.energy += model_.triangles[t].weight * 0.5 * n.dot(model_.compliance * n);
   }
   for (std::size_t b = 0; b < frame_.size(); ++b) {
-    BeamVector u;
-    u << s.unknowns.segment<6>(6 * model_.panel.beams[b].from), s.unknowns.segment<6>(6 * model_.panel.beams[b].to);
+    const BeamVector u = ends_of(model_.panel.beams[b], s.unknowns);
     report.energy += 0.5 * u.dot(frame_[b].lazyProduct(u).eval());
   }
   for (std::size_t i = 0; i < rub_.size(); ++i) {
@@ -437,7 +441,7 @@ bool Equilibrium::passes(SolveReport& r) const {
 bool Equilibrium::tighten(const SolveReport& r) {
   const double allowed = 0.5 * now_.tension_bound * now_.tension_bound * model_.softest * model_.cloth_area;
   const auto sharper = [](double part, double share) {
-    return part > share ? std::clamp(0.7 * share / part, most_sharpening, least_sharpening) : 1.0;
+    return part > share ? std::clamp(sharpen_below * share / part, most_sharpening, least_sharpening) : 1.0;
   };
   const double cloth = sharper(r.gap - r.friction_gap, share_of_cloth * allowed);
   const double friction = sharper(r.friction_gap, (1 - share_of_cloth) * allowed);
@@ -505,7 +509,8 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
   law_.smoothing = std::max(now_.start_smoothing, now_.smoothing);
   if (law_.smoothing > now_.smoothing) recentre();
   heat(hot_quads, lines);
-  int sharpenings = 0, since = 0;  // iteration of the last one
+  forget_thresholds();
+  int sharpenings = 0, since = 0;  // iteration at which something more was asked for
   Missed uncertain;
   // An answer that stands and cannot be made more certain is no frame that gives way.
   const auto give_up = [&](bool stable) {
@@ -533,7 +538,8 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
     const double residual = residual_.cwiseAbs().maxCoeff();
     const double bound = std::sqrt(2 * sums.gap / (model_.softest * model_.cloth_area));
     if (!std::isfinite(residual) || bound > ran_away) {
-      report.missed.what += ", before the iteration ran away";
+      report.missed.what += report.missed.what.empty() ? "finite forces: the iteration ran away at once"
+                                                       : ", before the iteration ran away";
       return give_up(true);
     }
     report.residual = residual;
@@ -557,7 +563,10 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
       since = report.iterations;
     }
     hold_matrix(matrix_, s.held);
-    if (!linear_.factorise(matrix_)) return give_up(false);
+    if (!linear_.factorise(matrix_)) {
+      if (report.missed.what.empty()) report.missed = {"directions without stiffness", 1, 0, ""};
+      return give_up(false);
+    }
     rhs_ = -rhs_;
     linear_.solve(rhs_, step_);
     advance(s);

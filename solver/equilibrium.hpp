@@ -113,6 +113,7 @@ class Equilibrium {
   void certify(const Covering& before, const Covering& s, SolveReport& report) const;
   bool passes(SolveReport& report) const;
   bool tighten(const SolveReport& report);
+  void forget_thresholds();
   void refresh_thresholds(int iteration);
 
   const Model& model_;

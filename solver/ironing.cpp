@@ -51,7 +51,9 @@ Covering Ironing::begin() {
   check_stands(model_);
   Covering s = laid_on(model_);
   Equilibrium loose(model_, uncertified(accuracy_));
-  attempt(loose, s, {}, "cloth as laid on");
+  const std::string label = "cloth as laid on";
+  const StepReport laid = attempt(loose, s, {}, label);
+  if (laid.outcome == Outcome::buckled) throw given_up(model_, laid.solve, label);
   bound_way_ = 0;
   return s;
 }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace evenpull {
 namespace {
@@ -15,8 +16,9 @@ namespace {
 // would lose all its digits.
 constexpr double no_strain = 1e-17;
 constexpr double too_soft = 1e-13;
-// Keeps the factorisation of a mechanism alive: far above rounding of a matrix with ones on its diagonal.
-constexpr double shift = 1e-12;
+// Keeps the factorisation of a mechanism alive: far above rounding of a matrix with ones on its diagonal. Where rounding is
+// larger after all, so is the shift that is tried next: the softest motion stays the softest.
+constexpr double first_shift = 1e-12, last_shift = 1e-4, shift_grows = 100;
 constexpr int rounds = 10;
 
 // A frame that would move by more than so many times its own size, were the pull of the cloth to hang on its softest
@@ -44,18 +46,22 @@ class BareFrame {
     }
   }
 
-  // Unknowns of the softest motion, by inverse iteration.
-  Eigen::VectorXd softest() const {
-    const Sparse k = scaled();
+  // Unknowns of the softest motion, by inverse iteration; none if no shift lets it be found.
+  std::optional<Eigen::VectorXd> softest() const {
     LinearSolver linear;
-    linear.analyse(k);
+    bool found = false;
+    for (double shift = first_shift; !found && shift <= last_shift; shift *= shift_grows) {
+      const Sparse k = scaled(shift);
+      linear.analyse(k);
+      found = linear.factorise(k);
+    }
+    if (!found) return {};
     Eigen::VectorXd x(size_), y;
     for (int i = 0; i < size_; ++i) x[i] = held_[i] ? 0 : 1.0 + 0.37 * std::sin(1.7 * i);  // no symmetry to hide behind
-    if (linear.factorise(k))
-      for (int round = 0; round < rounds; ++round) {
-        linear.solve(x.normalized(), y);
-        for (int i = 0; i < size_; ++i) x[i] = held_[i] ? 0 : y[i];
-      }
+    for (int round = 0; round < rounds; ++round) {
+      linear.solve(x.normalized(), y);
+      for (int i = 0; i < size_; ++i) x[i] = held_[i] ? 0 : y[i];
+    }
     for (int i = 0; i < size_; ++i) x[i] *= scale(i);
     return x;
   }
@@ -81,7 +87,7 @@ class BareFrame {
   }
   double scale(int i) const { return own_[i] > 0 ? 1 / std::sqrt(own_[i]) : 1; }
 
-  Sparse scaled() const {
+  Sparse scaled(double shift) const {
     std::vector<Eigen::Triplet<double>> entries;
     for (std::size_t b = 0; b < m_.beams.size(); ++b)
       for (int i = 0; i < 12; ++i)
@@ -154,7 +160,7 @@ void check_stands(const Model& m, Held h) {
   throw CaseError(key_of(p.members[mech.member].role),
                   "the frame is held (" + std::string(supports_key(h)) + "), but far too softly: the " + name +
                       " gives way so easily that near " + near + " the panel " + mech.motion +
-                      " by many times its own size under the pull of its cloth; check the section and the material of the " +
+                      " far too much under the pull of its cloth; check the section and the material of the " +
                       name + ", or state a support near there");
 }
 
@@ -162,7 +168,11 @@ void check_stands(const Model& m, Held h) {
 
 Mechanism find_mechanism(const Model& m, Held h) {
   const BareFrame frame(m, h);
-  const Eigen::VectorXd x = frame.softest();
+  const std::optional<Eigen::VectorXd> softest = frame.softest();
+  if (!softest)
+    throw CaseError("member", "the bare frame cannot be computed: its members differ too much in stiffness, or one has none; "
+                              "check sections and materials");
+  const Eigen::VectorXd& x = *softest;
   const std::vector<double> energies = frame.energies(x);
   double energy = 0, most = 0;
   for (double e : energies) energy += e;

@@ -62,9 +62,7 @@ void read_stress(const Model& m, const Covering& s, Readings& r) {
   const std::vector<BeamLoad> pull = pull_on_beams(m, s);
   for (std::size_t b = 0; b < m.beams.size(); ++b) {
     const Beam& beam = m.panel.beams[b];
-    BeamVector u;
-    u << s.unknowns.segment<6>(6 * beam.from), s.unknowns.segment<6>(6 * beam.to);
-    const BeamForces f = beam_forces(m.beams[b], u, s.axial[b], pull[b]);
+    const BeamForces f = beam_forces(m.beams[b], ends_of(beam, s.unknowns), s.axial[b], pull[b]);
     const double stress[2] = {end_stress(beam.section_from, f, 0), end_stress(beam.section_to, f, 1)};
     const int worse = stress[1] > stress[0] ? 1 : 0;
     const double use = stress[worse] / m.allowable[beam.member];

@@ -260,9 +260,11 @@ std::vector<std::string> bounds_in_words(const Plan& plan) {
   std::vector<std::string> list;
   for (const auto& b : plan.bounds) {
     std::string uses;
-    for (std::size_t s = 0; s < b.worst_use.size() && s < plan.the_case.stages.size(); ++s)
-      uses += fmt::format("{}{} at {}", uses.empty() ? "" : ", ", b.worst_use[s] ? use_text(*b.worst_use[s], 0) : "the frame gives way",
-                          degrees_f(plan.the_case.stages[s].temperature));
+    for (std::size_t i = 0; i < b.worst_use.size(); ++i) {
+      const Stage& stage = plan.the_case.stages[b.first_stage + i];
+      uses += fmt::format("{}{} at {}", uses.empty() ? "" : ", ",
+                          b.worst_use[i] ? use_text(*b.worst_use[i], 0) : "the frame gives way", degrees_f(stage.temperature));
+    }
     list.push_back(fmt::format("{}: worst use {}; unevenness {}; slip {}.", b.name, uses,
                                b.unevenness_final ? percent_text(*b.unevenness_final) : "not known", small_length_both(b.worst_slip)));
   }

@@ -118,7 +118,9 @@ std::string use_text(double use, double plus_minus) {
 }
 
 std::string use_text(const LimitReading& reading) {
-  return reading.gave_way ? "over" : use_text(reading.use, reading.use_plus_minus);
+  if (reading.gave_way) return "over";
+  if (reading.study.gave_way) return fixed(reading.use, 2) + ", error not known";
+  return use_text(reading.use, reading.use_plus_minus);
 }
 
 std::string dose_words(double dose) {

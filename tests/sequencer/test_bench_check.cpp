@@ -106,3 +106,11 @@ TEST_CASE("a weight laid on the panel itself sags about as the closed form says"
   CHECK(sag < 1.1 * most);
   CHECK(sag > 0.9 * least);
 }
+
+TEST_CASE("a stage whose pull has no error bar has nothing to weigh by") {
+  Plan p = quick_plan();
+  REQUIRE_FALSE(bench_checks(p, 1).empty());
+  for (StageSummary& s : p.stages)
+    for (NumberStudy& study : s.pull_chord_study) study.gave_way = true;
+  CHECK(bench_checks(p, 1).empty());
+}

@@ -130,6 +130,14 @@ TEST_CASE("loose cloth is said first, with its zones, and is no success") {
   // The frame is the reason where its limits break first.
   CHECK(advise(c, p, {loose(stage(0, 1.4, 0.1), all)}, {}, {}, false).loose_headline.empty());
 
+  // What was done before is not judged, so nobody says that its limits held.
+  StageVerdict before = loose(stage(0, 0, 0), {0});
+  before.limits.clear();
+  const Advice going_on = advise(c, p, {before, stage(1, 1.2, 0.1)}, {}, {}, false);
+  CHECK(going_on.because.find("is not judged") != std::string::npos);
+  CHECK(going_on.because.find("limits hold") == std::string::npos);
+  CHECK(going_on.loose_headline.empty());
+
   // Loose at 250 F, over the limit at 300 F: both are told.
   const Advice both = advise(c, p, {loose(stage(0, 0.2, 0.1), {0, 3}), stage(1, 1.2, 0.1)}, {}, {}, false);
   CHECK_FALSE(both.loose_headline.empty());

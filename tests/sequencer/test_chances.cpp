@@ -173,3 +173,25 @@ TEST_CASE("a study of one, two or three scenarios is a study of so many") {
     CHECK(a.agreement.scenarios == n);
   }
 }
+
+TEST_CASE("what only the printed run shows to be loose, or not known, no scenario makes good; a frame drawn as thread falls") {
+  Case c = small_case();
+  c.stages.resize(1);
+  c.target_nodes = 150;
+  c.wanted.scenarios = 4;
+  const Model full(c, {c.target_nodes});
+  const std::vector<Step> steps = steps_of(c, full.panel, order_families(full.panel).front());
+  const std::vector<StageVerdict> stages = replay(full, steps, {}).stages;
+  const auto hits = [&](const Case& of, const std::vector<StageVerdict>& judged) {
+    return study_chances(of, steps, judged, stages, 0, one_by_one, {}).holds[0].hits;
+  };
+  REQUIRE(hits(c, stages) > 0);
+  std::vector<StageVerdict> loose = stages, unknown = stages;
+  loose[0].summary.loose_zones = {0};
+  CHECK(hits(c, loose) == 0);
+  unknown[0].limits[0].study.gave_way = true;
+  CHECK(hits(c, unknown) == 0);
+  Case thread = c;
+  thread.spreads.member_stiffness = 12;  // the softest that is drawn bears nothing
+  CHECK(hits(thread, stages) < c.wanted.scenarios);
+}

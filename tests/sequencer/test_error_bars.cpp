@@ -1,3 +1,4 @@
+#include "sequencer/advice.hpp"
 #include "sequencer/ceiling.hpp"
 #include "sequencer/error_bars.hpp"
 #include "tests/support/sample_case.hpp"
@@ -158,4 +159,25 @@ TEST_CASE("the finer accuracy goes to the finer mesh") {
     return f;
   };
   CHECK(finest(AccuracyWish::fine) > finest(AccuracyWish::normal));
+}
+
+TEST_CASE("slip of a stage that was done before is studied as it is printed") {
+  std::vector<StudyRun> runs = settling_runs();
+  StageVerdict done = stage(use(2), pull(2));
+  for (StudyRun& r : runs) r.stages[0].worst_slip = 0, r.stages[0].limits.clear();
+  done.worst_slip = 0, done.limits.clear();
+  const StageVerdict v = with_error_bars({done}, runs)[0];
+  CHECK(v.summary.worst_slip == Approx(1e-5 * pull(4)));
+  CHECK(v.summary.slip_study.extrapolated == Approx(1e-5 * 300));
+  CHECK(v.summary.slip_study.plus_minus() > 0);
+}
+
+TEST_CASE("where a run behind the bars gave way no bar is printed") {
+  std::vector<StudyRun> runs = settling_runs();
+  runs[0].stages[0].buckled = true;
+  const Case c = sample::aileron();
+  const std::vector<StageVerdict> judged = with_error_bars({stage(use(2), pull(2))}, runs);
+  const Advice a = advise(c, build_panel(c, {}), judged, {}, {}, false);
+  CHECK(a.because.find("\xC2\xB1") == std::string::npos);
+  CHECK(a.because.find("not known") != std::string::npos);
 }

@@ -1,4 +1,5 @@
 // Work half done: what is judged, what the cloth has met, how many turn-overs are still to come.
+#include "sequencer/accuracy_wish.hpp"
 #include "sequencer/choice.hpp"
 #include "sequencer/error_bars.hpp"
 #include "sequencer/mid_work.hpp"
@@ -129,4 +130,36 @@ TEST_CASE("no setting below a stage is offered to cloth that has met that stage 
   const Plan plan = make_plan_from(c, as_order(c, p, done), quick_rules());
   CHECK(plan.ceiling == 0);
   CHECK_FALSE(plan.setting.has_value());
+}
+
+TEST_CASE("going on after a whole stage with error bars: the bounds begin with the first stage that is judged", "[slow]") {
+  Case c = two_stages();
+  c.target_nodes = 120;
+  c.wanted.scenarios = 0;
+  const Panel p = build_panel(c, plan_mesh(c, AccuracyWish::normal));
+  std::vector<Step> done = steps_of(c, p, order_families(p)[0]);
+  done.resize(p.zones.size());
+  PlanOptions o = quick_rules();
+  o.accuracy = AccuracyWish::normal;
+  const Plan plan = make_plan_from(c, as_order(c, p, done), o);
+  REQUIRE(plan.bounds.size() == 2);
+  for (const BoundRun& b : plan.bounds) {
+    CHECK(b.first_stage == 1);
+    CHECK(b.worst_use.size() == 1);
+  }
+  // What was worked before is told from all meshes, too.
+  REQUIRE(plan.stages[0].slip_study.mesh.size() > 1);
+  CHECK(plan.stages[0].slip_study.extrapolated > 0);
+}
+
+TEST_CASE("an order is not compared a second time under the name of its mirror's mirror") {
+  const Case c = two_stages();
+  const Panel p = build_panel(c, {coarse_nodes});
+  std::vector<Step> done = steps_of(c, p, order_families(p)[0]);
+  done.resize(p.zones.size());
+  PlanOptions o = quick_rules();
+  o.turn_overs = 1;
+  const Plan plan = make_plan_from(c, as_order(c, p, done), o);
+  for (const OrderResult& r : plan.orders)
+    CHECK(r.name.find("exchanged)") == r.name.rfind("exchanged)"));
 }

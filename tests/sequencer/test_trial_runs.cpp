@@ -122,6 +122,9 @@ TEST_CASE("ways to pass that find no equilibrium are not chosen, and where none 
   CHECK(some.trials.size() + 1 >= all.trials.size());
   for (const PassTrial& t : some.trials) CHECK(t.doses.front() < 1);
   CHECK_THAT(passes_sentence(c, some.trials), Contains("without, no equilibrium was found"));
+  const PassChoice plain = choose_passes(c, one_by_one, failing({"doses 0."}));  // no light ones
+  CHECK(plain.trials.size() == 1);
+  CHECK_THAT(passes_sentence(c, plain.trials), Contains("with light ones no equilibrium was found"));
   const PassChoice none = choose_passes(c, one_by_one, failing({"passes at"}));
   CHECK(none.trials.empty());
   CHECK(none.the_case.stages[0].doses.front() == c.stages[0].doses.front());
@@ -169,7 +172,7 @@ TEST_CASE("a run behind the error bars that finds no equilibrium makes the stage
   o.before_run = failing({"error bars: mesh 4", "inner ribs free"});
   const Plan p = make_plan(c, o);
   CHECK_FALSE(p.ceiling.has_value());
-  CHECK_THAT(notes_of(p), Contains("no equilibrium was found at 250") && Contains("counts as not safe"));
+  CHECK_THAT(notes_of(p), Contains("no equilibrium was found up to the end of 250") && Contains("counts as not safe"));
   CHECK_THAT(notes_of(p), Contains("\"inner ribs free\""));
   REQUIRE(p.bounds.size() == 1);
   CHECK(p.bounds[0].name == "inner ribs glued");

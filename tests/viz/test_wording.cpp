@@ -18,6 +18,9 @@ TEST_CASE("a use comes with its error bar where one is known") {
   CHECK(use_text(0.834, 0.021) == "0.83 ± 0.03");  // ends at 0.855: the bar is rounded up
   CHECK(use_text(0.984, 0.017) == "0.98 ± 0.03");  // over the limit, and seen to be
   CHECK(use_text(0.834, 0) == "0.83");
+  LimitReading l;
+  l.use = 0.8, l.use_plus_minus = 1, l.study.gave_way = true;
+  CHECK(use_text(l) == "0.80, error not known");
 }
 
 TEST_CASE("nothing is said as minus zero") {
