@@ -55,6 +55,10 @@ void check_reading(const CaseTable& t, const DialReading& r, Case& c) {
       t.fail("dial", fmt::format("is not above the mark before it ({}); list marks from cool to hot, each once, with all "
                                  "its readings in one list",
                                  print_number(before.dial)));
+    if (no_dial_shows_apart(before.dial, r.dial))
+      t.fail("dial", fmt::format("is closer than {} to the mark before it ({}), which no dial shows; read the sole at marks "
+                                 "further apart",
+                                 closest_marks, print_number(before.dial)));
     if (mean(before.sole) >= mean(r.sole))
       t.fail("sole", fmt::format("does not rise: mark {} gave {:.0f} degF and mark {} gives {:.0f} degF; wait until the "
                                  "thermostat has clicked twice after each change and read again",

@@ -165,7 +165,7 @@ IronCard card_of(const Check& k, const DialCurve& curve, const std::vector<DialS
   for (const DialSetting& s : settings) {
     IronCardStage row;
     row.temperature = s.temperature;
-    row.mark = s.mark ? fmt::format("{:.1f}", *s.mark) : "not read";
+    row.mark = s.mark ? fmt::format("{:.{}f}", *s.mark, s.decimals) : "not read";
     row.band = s.mark ? fmt::format("{:.0f} to {:.0f} °F", to_degF(s.coolest), to_degF(s.hottest)) : "-";
     row.hold = s.mark ? hold_of(k, s.temperature) : "";
     row.warn = !s.mark || s.mean_in_damage || s.swing_in_damage;
