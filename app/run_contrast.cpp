@@ -151,7 +151,7 @@ void run_contrast(const Request& r, std::ostream& out) {
   ResultFolder folder(result_folder_of(r), say_on_errors);
   const Lesson lesson = compute(r, file);
   const auto document = lesson_document(lesson);
-  const auto& aside = folder.open();
+  const auto aside = folder.open();
   folder.write("contrast.json", document);
   folder.draw([&] {
     write_lesson_sheet(lesson, r.paper, version(), (aside / "lesson.pdf").string());

@@ -238,7 +238,7 @@ void run_iron(const Request& r, std::ostream& out) {
   for (const double t : k.stages) settings.push_back(setting_for_stage(*curve, t, k.swing));
   const IronCard card = card_of(k, *curve, settings);
   const std::string document = json_text(json_of(k, *curve, settings, card));
-  const auto& aside = folder.open();
+  const auto aside = folder.open();
   folder.write("iron.json", document);
   folder.draw([&] {
     write_iron_card(card, r.paper, version(), (aside / "iron-card.pdf").string());

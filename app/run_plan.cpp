@@ -68,7 +68,7 @@ Plan compute(const Request& r, CaseFile& file) {
 }
 
 void write_drawings(const Plan& plan, Paper paper, ResultFolder& results) {
-  const auto& folder = results.open();
+  const auto folder = results.open();
   results.draw([&] {
     write_sheet(plan, paper, version(), (folder / "plan.pdf").string());
     write_page(plan, version(), (folder / "plan.html").string());
