@@ -162,6 +162,10 @@ void read_stages(const CaseTable& top, Case& c) {
     if (!c.stages.empty() && stage.temperature <= c.stages.back().temperature)
       t.fail("temperature", fmt::format("is not hotter than the stage before it ({}); stages rise",
                                         print_temperature(c.stages.back().temperature)));
+    if (!c.stages.empty() && to_degF(stage.temperature) - to_degF(c.stages.back().temperature) < closest_stages_degF)
+      t.fail("temperature", fmt::format("is too close to the stage before it ({}); stages are at least {:.0f} degF (1.1 degC) apart, "
+                                        "since an order file names them by their temperature",
+                                        print_temperature(c.stages.back().temperature), closest_stages_degF));
     stage.passes_open = !t.has("passes");
     read_passes(t, d, c, c.stages.empty(), stage);
     c.stages.push_back(stage);
