@@ -132,7 +132,7 @@ void read_stages(const CaseTable& top, Case& c) {
                               {d.light, "0.25", "a contact too short for full shrink; estimate"});
   d.full = doses.quantity_or("full", Quantity::fraction, dose_range,
                              {d.full, "1", "every spot reaches the stage's full shrink; ideal"});
-  if (d.light > d.full) 
+  if (d.light > d.full)
     doses.context().fail(doses.path("light"), fmt::format("= {} is more than a full pass, {}; a light pass brings less",
                                                           print_number(d.light), print_number(d.full)));
   c.light_dose = d.light;
