@@ -91,8 +91,12 @@ fs::path put_in_place(const fs::path& fresh, const fs::path& target, Exchange ho
   fs::rename(target, aside, error);  // onto the empty folder just made, so the name is ours
   if (!error) {
     fs::rename(fresh, target, error);
-    std::error_code ignored;
-    if (error) fs::rename(aside, target, ignored);
+    std::error_code back;
+    if (error) fs::rename(aside, target, back);
+    if (back)
+      throw CannotWrite(fmt::format("{}: the results cannot be put in place ({}), nor the earlier ones back ({}); those lie whole in "
+                                    "{}: rename that, or run again, which puts them back",
+                                    target.string(), error.message(), back.message(), aside.string()));
   }
   if (error) {
     std::error_code ignored;
@@ -114,23 +118,22 @@ std::string take_away(const fs::path& folder) {
   return error ? error.message() : "it is being written to";
 }
 
-std::string mend_after_killed_run(const fs::path& target) {
+std::vector<std::string> mend_after_killed_run(const fs::path& target) {
   std::error_code error;
-  std::string said;
-  const auto say = [&](const std::string& sentence) { said += (said.empty() ? "" : "\n") + sentence; };
+  std::vector<std::string> said;
   for (const auto& folder : strays(target, earlier)) {
     const bool successor = fs::exists(fs::symlink_status(target, error)) && !fs::is_empty(target, error);
     if (!successor && holds_a_result(folder)) {
       fs::rename(folder, target, error);
       if (!error)
-        say(fmt::format("{}: a run was killed while it put its results in place; the result from before it was put back",
+        said.push_back(fmt::format("{}: a run was killed while it put its results in place; the result from before it was put back",
                         target.string()));
       continue;
     }
     if (std::string foreign; holds_only_ours(folder, &foreign))
       take_away(folder);
     else if (holds_a_result(folder))
-      say(fmt::format("{}: was left by a run that was killed and holds \"{}\", which evenpull did not write, so it stays; take out "
+      said.push_back(fmt::format("{}: was left by a run that was killed and holds \"{}\", which evenpull did not write, so it stays; take out "
                       "what is yours and remove the rest",
                       folder.string(), foreign));
   }

@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 namespace evenpull {
 
@@ -21,6 +22,6 @@ std::string take_away(const std::filesystem::path& folder);
 
 /// What a killed run left beside `target`: an earlier result without a successor is put back, all else of ours is taken
 /// away, and what holds a file of somebody's own stays. Only for whoever holds the lock. Gives what there is to say.
-std::string mend_after_killed_run(const std::filesystem::path& target);
+std::vector<std::string> mend_after_killed_run(const std::filesystem::path& target);
 
 }  // namespace evenpull

@@ -59,7 +59,9 @@ void refuse_unless_free_or_ours(const fs::path& target) {
   if (!fs::exists(status)) return;
   if (!fs::is_directory(status))
     throw CannotWrite(fmt::format("{}: is {}, not a folder; choose another place with --out", target.string(),
-                                  fs::is_symlink(status) ? "a link that leads nowhere" : "a file"));
+                                  !fs::is_symlink(status)       ? "a file"
+                                  : fs::exists(target, error) ? "a link to a file"
+                                                              : "a link that leads nowhere"));
   refuse_if_not_ours(target);
   refuse_if_write_protected(target);
 }
@@ -118,7 +120,7 @@ ResultFolder::ResultFolder(const fs::path& target, std::function<void(const std:
     make_parents();
     lock_.emplace(target_);
     if (lock_->held())
-      if (const auto mended = mend_after_killed_run(target_); !mended.empty()) tell(mended);
+      for (const auto& sentence : mend_after_killed_run(target_)) tell(sentence);
     refuse_unless_free_or_ours(target_);  // another run may have ended just now
     on_interruption_.emplace([this] { return interrupted(); });
   } catch (...) {

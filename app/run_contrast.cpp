@@ -158,7 +158,7 @@ void run_contrast(const Request& r, std::ostream& out) {
     write_lesson_page(lesson, version(), (aside / "lesson.html").string());
   });
   folder.publish();
-  say(r, out, document, [&] { return lesson_text(lesson, result_folder_of(r)); });
+  say(r, out, document, [&] { return lesson_text(lesson, shown_result_folder(r)); });
 }
 
 }  // namespace evenpull

@@ -213,7 +213,7 @@ Json json_of(const Check& k, const DialCurve& curve, const std::vector<DialSetti
 }
 
 std::string words_of(const IronCard& card, const std::string& folder) {
-  std::string text = "Iron check: " + card.title + "\n\n    stage         dial    the sole will swing    hold\n";
+  std::string text = "Iron check: " + on_one_line(card.title) + "\n\n    stage         dial    the sole will swing    hold\n";
   for (const auto& s : card.stages)
     text += fmt::format("    {:<12}  {:<8}  {:<20}  {}\n", viz::degrees_f(s.temperature), s.mark, s.band, s.hold);
   text += "\n";
@@ -244,7 +244,7 @@ void run_iron(const Request& r, std::ostream& out) {
     write_iron_card(card, r.paper, version(), (aside / "iron-card.pdf").string());
   });
   folder.publish();
-  say(r, out, document, [&] { return words_of(card, result_folder_of(r)); });
+  say(r, out, document, [&] { return words_of(card, shown_result_folder(r)); });
 }
 
 }  // namespace evenpull

@@ -102,7 +102,7 @@ void run_plan(const Request& r, std::ostream& out) {
                       {"writing_s", json_number(watch.lap(), "writing_s")}};
   folder.write("timing.json", json_text(times));
   folder.publish();
-  say(r, out, document, [&] { return plan_summary(plan, result_folder_of(r), this_terminal()); });
+  say(r, out, document, [&] { return plan_summary(plan, shown_result_folder(r), this_terminal()); });
 }
 
 }  // namespace evenpull

@@ -36,7 +36,7 @@ void run_survey(const Request& r, std::ostream& out) {
     write_survey_picture(c, panel, (aside / "survey.pdf").string());
   });
   folder.publish();
-  say(r, out, document, [&] { return survey_text(c, panel, estimate, fine, result_folder_of(r)); });
+  say(r, out, document, [&] { return survey_text(c, panel, estimate, fine, shown_result_folder(r)); });
 }
 
 }  // namespace evenpull

@@ -4,6 +4,8 @@
 #include <filesystem>
 #include <map>
 
+#include <fcntl.h>
+#include <stdio.h>
 #include <sys/syscall.h>
 #include <unistd.h>
 
@@ -19,6 +21,8 @@ std::map<std::string, std::string>& records() {
   return all;
 }
 int fails_with = 0;
+constexpr int no_end = -1;
+int renames_left = no_end;
 std::string fails_of;
 
 }  // namespace
@@ -40,9 +44,12 @@ std::string Watch::seen(const std::string& name) const {
   return at == records().end() ? "never synced" : at->second;
 }
 
+RenamesFail::RenamesFail(int after) { renames_left = after; }
+RenamesFail::~RenamesFail() { renames_left = no_end; }
+
 }  // namespace evenpull_test::disk_watch
 
-// In the place of the C library's, for this program.
+// Both in the place of the C library's, for this program.
 extern "C" int fsync(int descriptor) {
   using namespace evenpull_test::disk_watch;
   if (state()) {
@@ -56,4 +63,14 @@ extern "C" int fsync(int descriptor) {
     }
   }
   return static_cast<int>(syscall(SYS_fsync, descriptor));
+}
+
+extern "C" int rename(const char* from, const char* to) noexcept {
+  using namespace evenpull_test::disk_watch;
+  if (renames_left == 0) {
+    errno = EIO;
+    return -1;
+  }
+  if (renames_left > 0) --renames_left;
+  return renameat(AT_FDCWD, from, AT_FDCWD, to);
 }

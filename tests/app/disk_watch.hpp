@@ -19,4 +19,13 @@ class Watch {
   std::string seen(const std::string& name) const;
 };
 
+/// While it lives only so many more renames succeed.
+class RenamesFail {
+ public:
+  explicit RenamesFail(int after);
+  ~RenamesFail();
+  RenamesFail(const RenamesFail&) = delete;
+  RenamesFail& operator=(const RenamesFail&) = delete;
+};
+
 }  // namespace evenpull_test::disk_watch

@@ -28,6 +28,13 @@ void publish(const fs::path& target, const std::string& content) {
   f.publish();
 }
 
+/// What is said of it.
+std::string mended(const fs::path& target) {
+  std::string said;
+  for (const auto& sentence : mend_after_killed_run(target)) said += sentence + "\n";
+  return said;
+}
+
 size_t entries(const fs::path& folder) {
   return static_cast<size_t>(std::distance(fs::directory_iterator(folder), fs::directory_iterator()));
 }
@@ -138,13 +145,35 @@ TEST_CASE("results that cannot be put in place leave the earlier ones there", "[
   CHECK(entries(t.path) == 1);
 }
 
+TEST_CASE("an earlier result that cannot be put back is named by the folder in which it lies", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  const auto fresh = make_beside(t.path / "r", "writing");
+  std::ofstream(fresh / "plan.json") << "two";
+  std::string message;
+  {
+    const disk_watch::RenamesFail after(1);
+    try {
+      put_in_place(fresh, t.path / "r", Exchange::in_two_steps);
+    } catch (const CannotWrite& e) {
+      message = e.what();
+    }
+  }
+  const auto at = message.find(".r.earlier-");
+  INFO(message);
+  REQUIRE(at != std::string::npos);
+  const auto name = message.substr(at, std::string(".r.earlier-XXXXXX").size());
+  CHECK(read_all(t.path / name / "plan.json") == "one");
+  CHECK(message.find("nothing was written") == std::string::npos);
+}
+
 TEST_CASE("what a killed run left is mended: the earlier result back where nothing is, gone where there is a newer", "[results]") {
   const TemporaryFolder t;
   publish(t.path / "r", "one");
   fs::rename(t.path / "r", t.path / ".r.earlier-aaaaaa");
   fs::create_directory(t.path / ".r.writing-bbbbbb");
   t.write(".r.writing-bbbbbb/plan.pdf.part", "half");
-  CHECK_THAT(mend_after_killed_run(t.path / "r"), Contains("was put back"));
+  CHECK_THAT(mended(t.path / "r"), Contains("was put back"));
   CHECK(read_all(t.path / "r" / "plan.json") == "one");
   CHECK(entries(t.path) == 1);
   fs::create_directory(t.path / ".r.earlier-cccccc");
@@ -216,11 +245,11 @@ TEST_CASE("of what a killed run left nothing goes that holds a file of somebody'
   fs::create_directories(t.path / ".r.earlier-aaaaaa" / "pictures");
   t.write(".r.earlier-aaaaaa/plan.json", "one");
   t.write(".r.earlier-aaaaaa/pictures/bench_1.jpg", "my own");
-  CHECK_THAT(mend_after_killed_run(t.path / "r"), Contains(".r.earlier-aaaaaa") && Contains("pictures/bench_1.jpg"));
+  CHECK_THAT(mended(t.path / "r"), Contains(".r.earlier-aaaaaa") && Contains("pictures/bench_1.jpg"));
   CHECK(read_all(t.path / ".r.earlier-aaaaaa" / "pictures" / "bench_1.jpg") == "my own");
   // Nothing is lost where it is put back: then the folder itself is refused.
   fs::remove_all(t.path / "r");
-  CHECK_THAT(mend_after_killed_run(t.path / "r"), Contains("was put back"));
+  CHECK_THAT(mended(t.path / "r"), Contains("was put back"));
   CHECK(read_all(t.path / "r" / "pictures" / "bench_1.jpg") == "my own");
 }
 
