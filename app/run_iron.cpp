@@ -26,7 +26,8 @@ namespace {
 
 // Scatter of single readings (one sigma) where there are too few to tell, and swing where nobody says: a household iron.
 constexpr double assumed_swing = 14;                        // K, estimate
-constexpr double assumed_scatter = assumed_swing / 1.4142;  // K, root mean square of a sine
+constexpr double sine_over_its_root_mean_square = 1.4142135623730951;
+constexpr double assumed_scatter = assumed_swing / sine_over_its_root_mean_square;  // K
 constexpr int curve_points = 40;
 constexpr double drawn_beyond = 0.1;  // of the range of marks
 
@@ -77,18 +78,12 @@ DialReading parse_reading(const std::string& text, const Units& units) {
   return r;
 }
 
-double mean(const std::vector<double>& v) {
-  double sum = 0;
-  for (const double t : v) sum += t;
-  return sum / static_cast<double>(v.size());
-}
-
 void refuse_damage(const std::vector<DialReading>& readings) {
   for (const DialReading& r : readings)
-    if (mean(r.sole) > damage_certain)
+    if (mean_of(r) > damage_certain)
       refuse(fmt::format("mark {} has a mean of {}: above 400 °F (204 °C) polyester loses its tension, and near 480 °F it "
                          "melts; never use that mark, and leave the reading out",
-                         print_number(r.dial), print_temperature(mean(r.sole))));
+                         print_number(r.dial), print_temperature(mean_of(r))));
 }
 
 Check check_of(const Request& r) {
@@ -229,7 +224,7 @@ void run_iron(const Request& r, std::ostream& out) {
   ResultFolder folder(result_folder_of(r), say_on_errors);
   std::optional<DialCurve> curve;
   try {
-    curve.emplace(k.readings, k.swing > 0 ? k.swing / 1.4142 : assumed_scatter);
+    curve.emplace(k.readings, k.swing > 0 ? k.swing / sine_over_its_root_mean_square : assumed_scatter);
   } catch (const ReadingsError& e) {
     throw CaseFileError(r.readings.empty() ? r.case_file : "--reading", r.readings.empty() ? k.place : Place{}, "iron.reading",
                         e.what());

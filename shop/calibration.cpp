@@ -22,10 +22,6 @@ constexpr int root_bits = 40;
 constexpr double most_lost_to_rounding = 1 / 1.8;  // K: 1 degF, which no thermometer on a sole tells
 constexpr int most_decimals = 6;                   // beyond what marks `closest_marks` apart can ask for
 
-double mean(const std::vector<double>& v) {
-  return std::accumulate(v.begin(), v.end(), 0.0) / static_cast<double>(v.size());
-}
-
 // With no freedom left the scatter is an assumption, taken as known.
 double quantile(int freedom) {
   return freedom > 0 ? boost::math::quantile(boost::math::students_t(freedom), two_sided)
@@ -58,7 +54,7 @@ DialCurve::DialCurve(const std::vector<DialReading>& readings, double assumed_sc
     if (i > 0 && no_dial_shows_apart(readings[i - 1].dial, readings[i].dial))
       throw ReadingsError("marks " + number(readings[i - 1].dial) + " and " + number(readings[i].dial) + " lie closer than " +
                           number(closest_marks) + ", which no dial shows: read the sole at marks further apart");
-    if (i > 0 && mean(readings[i].sole) <= mean(readings[i - 1].sole))
+    if (i > 0 && mean_of(readings[i]) <= mean_of(readings[i - 1]))
       throw ReadingsError("the readings do not rise from mark " + number(readings[i - 1].dial) + " to mark " +
                           number(readings[i].dial) +
                           ": wait until the thermostat has clicked twice after each change and read again");
@@ -130,6 +126,10 @@ DialSetting setting_for_stage(const DialCurve& curve, double temperature, double
   s.mean_in_damage = mean + s.plus_minus > damage_begins;
   s.swing_in_damage = s.hottest > damage_certain;
   return s;
+}
+
+double mean_of(const DialReading& reading) {
+  return std::accumulate(reading.sole.begin(), reading.sole.end(), 0.0) / static_cast<double>(reading.sole.size());
 }
 
 double measured_swing(const std::vector<DialReading>& readings) {

@@ -74,6 +74,9 @@ inline constexpr double damage_certain = (400 + 459.67) / 1.8;
 
 DialSetting setting_for_stage(const DialCurve& curve, double temperature, double swing);
 
+/// Mean of what was read at a mark [K].
+double mean_of(const DialReading& reading);
+
 /// Half the range of the readings at the mark where they scatter most; 0 unless some mark has three or more.
 double measured_swing(const std::vector<DialReading>& readings);
 
