@@ -52,6 +52,10 @@ int find_member(const CaseTable& owner, const std::string& key, const Case& c);
 constexpr double polyester_doubt_degF = 375;
 constexpr double polyester_refuse_degF = 400;
 
+/// Stages of a case lie at least this far apart [degF]: an order file names them by temperature, and no thermometer on a sole
+/// tells closer ones apart. Judgement.
+constexpr double closest_stages_degF = 2;
+
 /// What a thermometer on a sole can read, and what can stand on a dial.
 constexpr Range reading_range{293.15, 620, "a true sole temperature by thermometer, like \"262 degF\""};
 constexpr double highest_mark = 1000;

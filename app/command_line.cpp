@@ -38,8 +38,8 @@ constexpr const char* how_to_begin =
     "  1  a mistake in evenpull itself: please report it\n"
     "  2  the command line was not understood\n"
     "  3  the case or order file has a mistake, or the case cannot be computed as stated\n"
-    "  4  no equilibrium was found: there is no plan\n"
-    "  5  the results could not be written, or what was to be printed\n"
+    "  4  no equilibrium was found, or none certain enough: there is no plan\n"
+    "  5  the results could not be written, and an earlier result is as it was; or only what was to be printed\n"
     "  6  another run is at work on the same folder: nothing was touched\n"
     "  129, 130, 143  interrupted: nothing half-written is left";
 

@@ -50,6 +50,18 @@ void run(const Request& r, std::ostream& out) {
   }
 }
 
+const char* ending_of(Request::Job job) {
+  switch (job) {
+    case Request::Job::survey: return "-survey";
+    case Request::Job::replay: return "-replay";
+    case Request::Job::contrast: return "-contrast";
+    case Request::Job::iron: return "-iron";
+    case Request::Job::plan:
+    case Request::Job::print_template: break;
+  }
+  return "-plan";
+}
+
 }  // namespace
 
 std::string not_converged_text(const Request& r, const NotConverged& e) {
@@ -63,7 +75,7 @@ std::string not_converged_text(const Request& r, const NotConverged& e) {
 }
 
 void say_on_errors(const std::string& sentence) {
-  std::cerr << sentence << std::endl;
+  std::cerr << on_one_line(sentence) << std::endl;
 }
 
 int after_printing(int exit_code, std::ostream& out, std::ostream& err) {
@@ -88,11 +100,12 @@ void say(const Request& r, std::ostream& out, const std::string& document, const
 std::string result_folder_of(const Request& r) {
   if (!r.folder.empty()) return r.folder;
   if (r.case_file.empty()) return "iron-check";
-  return (r.case_file == "-" ? "standard-input" : std::filesystem::path(r.case_file).stem().string()) + (r.job == Request::Job::survey     ? "-survey"
-                                                               : r.job == Request::Job::replay   ? "-replay"
-                                                               : r.job == Request::Job::contrast ? "-contrast"
-                                                               : r.job == Request::Job::iron     ? "-iron"
-                                                                                                 : "-plan");
+  const auto stem = r.case_file == "-" ? "standard-input" : std::filesystem::path(r.case_file).stem().string();
+  return stem + ending_of(r.job);
+}
+
+std::string shown_result_folder(const Request& r) {
+  return on_one_line(result_folder_of(r));
 }
 
 int run_request(const Request& r, std::ostream& out, std::ostream& err) {
@@ -109,15 +122,15 @@ int run_request(const Request& r, std::ostream& out, std::ostream& err) {
   } catch (const NotConverged& e) {
     return fail(ExitCode::not_converged, not_converged_text(r, e));
   } catch (const CannotWrite& e) {
-    return fail(ExitCode::cannot_write, e.what());
+    return fail(ExitCode::cannot_write, on_one_line(e.what()));
   } catch (const FolderBusy& e) {
-    return fail(ExitCode::folder_busy, e.what());
+    return fail(ExitCode::folder_busy, on_one_line(e.what()));
   } catch (const std::bad_alloc&) {
     return fail(ExitCode::our_mistake,
                 "evenpull: not enough memory; close other programs, use --quick, or lower mesh.nodes in the case");
   } catch (const std::exception& e) {
     return fail(ExitCode::our_mistake,
-                fmt::format("evenpull: a mistake of ours, please report it with the case file: {}", e.what()));
+                fmt::format("evenpull: a mistake of ours, please report it with the case file: {}", on_one_line(e.what())));
   }
 }
 

@@ -32,5 +32,7 @@ int after_printing(int exit_code, std::ostream& out, std::ostream& err);
 
 /// Where the results go: --out, or `<stem of the case file>-plan` (-survey, -replay, -contrast) in the current folder.
 std::string result_folder_of(const Request& request);
+/// The same as a message may show it.
+std::string shown_result_folder(const Request& request);
 
 }  // namespace evenpull

@@ -1,5 +1,7 @@
 // What is possible but unusual, and so more often a slip than a wish.
 #include "app/case_parts.hpp"
+#include "sequencer/full_passes.hpp"
+#include "solver/pass_heat.hpp"
 #include "solver/shrink.hpp"
 
 #include <fmt/format.h>
@@ -17,7 +19,8 @@ constexpr double loosest_usual = 0.03;    // looseness
 constexpr double full_dose_is_at_least = 0.85;  // what a stated dwell gives is never quite 1
 
 // Yarn directions in which all stages together shrink the cloth by less than it lies loose, in words; empty if none. A
-// frame that gives and a curved tip leave it looser still: this is only what can be foreseen at once.
+// frame that gives and a curved tip leave it looser still: this is only what can be foreseen at once. Full passes meet the
+// top of the swing, as a plan counts them (docs/model.md, section 4).
 std::string loose_to_the_end(const Case& c) {
   const Cloth& cloth = c.cloth;
   const Eigen::Matrix3d stiff =
@@ -27,8 +30,11 @@ std::string loose_to_the_end(const Case& c) {
   for (int d = 0; d < 2; ++d) {
     double shrunk = 0;
     for (const Stage& s : c.stages)
-      for (const double dose : s.doses)
-        shrunk = std::max(shrunk, shrunk + dose * (shrink_at(cloth, stiff, s.temperature).free_shrink[d] - shrunk));
+      for (size_t pass = 1; pass <= s.doses.size(); ++pass) {
+        const double warmer = c.iron.swing * top_of_swing_met(full_passes_of(s.doses, static_cast<int>(pass)));
+        const double hot = std::min(s.temperature + warmer, cloth.curve.back().temperature);
+        shrunk = std::max(shrunk, shrunk + s.doses[pass - 1] * (shrink_at(cloth, stiff, hot).free_shrink[d] - shrunk));
+      }
     tight[d] = shrunk > loose[d];
   }
   if (tight[0] && tight[1]) return "";

@@ -1,5 +1,6 @@
 #include "app/in_place.hpp"
 
+#include "app/own_files.hpp"
 #include "app/result_folder.hpp"
 
 #include <fmt/format.h>
@@ -13,7 +14,6 @@
 #include <cctype>
 #include <cerrno>
 #include <cstring>
-#include <set>
 #include <vector>
 
 namespace evenpull {
@@ -21,13 +21,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// Everything a run writes at the top of its folder.
-const std::set<std::string> ours = {"plan.json",  "plan.pdf", "plan.html", "order.dot", "order.toml",  "timing.json",
-                                    "fields.pvd", "fields",   "pictures",  "survey.json", "survey.pdf",
-                                    "survey.png", "contrast.json", "lesson.pdf", "lesson.html",
-                                    "iron.json",  "iron-card.pdf"};
-constexpr const char* results[] = {"plan.json", "survey.json", "contrast.json", "iron.json"};
-constexpr const char* half_written = ".part";  // a file on its way
 constexpr const char* earlier = "earlier";
 constexpr const char* writing = "writing";
 constexpr const char* mark = "XXXXXX";  // what mkdtemp replaces
@@ -47,7 +40,7 @@ std::vector<fs::path> strays(const fs::path& target, const char* purpose) {
     if (!std::all_of(name.begin() + static_cast<std::ptrdiff_t>(stem.size()), name.end(),
                      [](unsigned char c) { return std::isalnum(c) != 0; }))
       continue;
-    if (entry.is_symlink(error) || !entry.is_directory(error) || !holds_only_ours(entry.path())) continue;
+    if (entry.is_symlink(error) || !entry.is_directory(error)) continue;
     list.push_back(entry.path());
   }
   std::sort(list.begin(), list.end(), [&](const fs::path& a, const fs::path& b) {
@@ -67,24 +60,6 @@ bool exchanged(const fs::path& a, const fs::path& b) {
 }
 
 }  // namespace
-
-bool holds_only_ours(const fs::path& folder, std::string* foreign) {
-  std::error_code error;
-  for (const auto& entry : fs::directory_iterator(folder, error)) {
-    auto name = entry.path().filename().string();
-    const auto part = name.rfind(half_written);
-    const bool half = part != std::string::npos && part + std::strlen(half_written) == name.size();
-    if (ours.count(half ? name.substr(0, part) : name)) continue;
-    if (foreign) *foreign = name;
-    return false;
-  }
-  return !error;
-}
-
-bool holds_a_result(const fs::path& folder) {
-  std::error_code error;
-  return std::any_of(std::begin(results), std::end(results), [&](const char* name) { return fs::exists(folder / name, error); });
-}
 
 fs::path make_beside(const fs::path& target, const char* purpose) {
   auto name = (target.parent_path() / (beside(target, purpose) + mark)).string();
@@ -116,8 +91,12 @@ fs::path put_in_place(const fs::path& fresh, const fs::path& target, Exchange ho
   fs::rename(target, aside, error);  // onto the empty folder just made, so the name is ours
   if (!error) {
     fs::rename(fresh, target, error);
-    std::error_code ignored;
-    if (error) fs::rename(aside, target, ignored);
+    std::error_code back;
+    if (error) fs::rename(aside, target, back);
+    if (back)
+      throw CannotWrite(fmt::format("{}: the results cannot be put in place ({}), nor the earlier ones back ({}); those lie whole in "
+                                    "{}: rename that, or run again, which puts them back",
+                                    target.string(), error.message(), back.message(), aside.string()));
   }
   if (error) {
     std::error_code ignored;
@@ -139,21 +118,27 @@ std::string take_away(const fs::path& folder) {
   return error ? error.message() : "it is being written to";
 }
 
-std::string mend_after_killed_run(const fs::path& target) {
+std::vector<std::string> mend_after_killed_run(const fs::path& target) {
   std::error_code error;
-  std::string said;
+  std::vector<std::string> said;
   for (const auto& folder : strays(target, earlier)) {
     const bool successor = fs::exists(fs::symlink_status(target, error)) && !fs::is_empty(target, error);
     if (!successor && holds_a_result(folder)) {
       fs::rename(folder, target, error);
       if (!error)
-        said = fmt::format("{}: a run was killed while it put its results in place; the result from before it was put back",
-                           target.string());
+        said.push_back(fmt::format("{}: a run was killed while it put its results in place; the result from before it was put back",
+                        target.string()));
       continue;
     }
-    take_away(folder);
+    if (std::string foreign; holds_only_ours(folder, &foreign))
+      take_away(folder);
+    else if (holds_a_result(folder))
+      said.push_back(fmt::format("{}: was left by a run that was killed and holds \"{}\", which evenpull did not write, so it stays; take out "
+                      "what is yours and remove the rest",
+                      folder.string(), foreign));
   }
-  for (const auto& folder : strays(target, writing)) take_away(folder);
+  for (const auto& folder : strays(target, writing))
+    if (holds_only_ours(folder)) take_away(folder);
   return said;
 }
 

@@ -3,13 +3,9 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 namespace evenpull {
-
-/// True if everything at the top of the folder is what evenpull writes there; `foreign` gets the first name that is not.
-bool holds_only_ours(const std::filesystem::path& folder, std::string* foreign = nullptr);
-/// True if a result (plan.json or its like) stands in the folder.
-bool holds_a_result(const std::filesystem::path& folder);
 
 /// A new folder beside `target` under a hidden name that says what for. Throws CannotWrite.
 std::filesystem::path make_beside(const std::filesystem::path& target, const char* purpose);
@@ -25,7 +21,7 @@ std::filesystem::path put_in_place(const std::filesystem::path& fresh, const std
 std::string take_away(const std::filesystem::path& folder);
 
 /// What a killed run left beside `target`: an earlier result without a successor is put back, all else of ours is taken
-/// away. Only for whoever holds the lock. Gives a sentence if something was put back.
-std::string mend_after_killed_run(const std::filesystem::path& target);
+/// away, and what holds a file of somebody's own stays. Only for whoever holds the lock. Gives what there is to say.
+std::vector<std::string> mend_after_killed_run(const std::filesystem::path& target);
 
 }  // namespace evenpull

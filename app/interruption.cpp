@@ -1,9 +1,14 @@
 #include "app/interruption.hpp"
 
+#include "app/quoted.hpp"
+
 #include <fcntl.h>
+#include <limits.h>
+#include <poll.h>
 #include <signal.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <system_error>
 #include <thread>
 #include <utility>
@@ -30,6 +35,19 @@ std::function<std::string()>& on_interruption() {
   return *work;
 }
 
+/// A pipe that nobody empties must not keep us: all signals are blocked, so nothing but KILL would end the wait.
+void say_if_anybody_reads(const std::string& line) {
+  constexpr int patience = 1000;                   // ms for each piece
+  constexpr std::size_t piece = _POSIX_PIPE_BUF;  // where a pipe has room at all, so much never waits
+  for (std::size_t at = 0; at < line.size();) {
+    pollfd there{STDERR_FILENO, POLLOUT, 0};
+    if (poll(&there, 1, patience) <= 0 || !(there.revents & POLLOUT)) return;
+    const auto n = write(STDERR_FILENO, line.data() + at, std::min(piece, line.size() - at));
+    if (n <= 0) return;
+    at += static_cast<std::size_t>(n);
+  }
+}
+
 [[noreturn]] void end_by(int number) {
   one_at_a_time().lock();  // never let go: nobody gets on
   const char* name = "";
@@ -37,17 +55,13 @@ std::function<std::string()>& on_interruption() {
     if (s.number == number) name = s.name;
   std::string line = std::string("evenpull: interrupted (") + name + ")";
   try {
-    if (on_interruption()) line += "; " + on_interruption()();
+    if (on_interruption()) line += "; " + on_one_line(on_interruption()());
   } catch (const std::exception& e) {
-    line += std::string("; could not be tidied up: ") + e.what();
+    line += "; could not be tidied up: " + on_one_line(e.what());
   }
   line += "\n";
   if (isatty(STDERR_FILENO)) line = "\n" + line;  // not behind a bar half drawn
-  for (std::size_t at = 0; at < line.size();) {
-    const auto n = write(STDERR_FILENO, line.data() + at, line.size() - at);
-    if (n <= 0) break;
-    at += static_cast<std::size_t>(n);
-  }
+  say_if_anybody_reads(line);
   _exit(code_beyond_signal + number);
 }
 

@@ -12,7 +12,8 @@
 namespace evenpull {
 namespace {
 
-/// A stage is named by its temperature; what was typed in the other scale may differ by its rounding.
+/// A stage is named by its temperature; what was typed in the other scale may differ by its rounding. Where stages lie close
+/// (`closest_stages` in app/case_parts.hpp) two are within this: the nearer one is meant.
 constexpr double same_stage_kelvin = 1.0;
 constexpr Range pass_range{1, most::passes, "passes are counted from 1 in each stage"};
 constexpr Range bay_range{1, most::bays, "bays are counted from 1 at the inboard end"};
@@ -20,11 +21,12 @@ constexpr Range strip_range{1, 1000, "strips are counted from 1 at the leading e
 
 int stage_index(const CaseTable& t, const Case& c) {
   const double kelvin = t.quantity("stage", Quantity::temperature, {300, 600, "one of the stages of the case"});
+  const auto off = [&](const Stage& s) { return std::abs(s.temperature - kelvin); };
+  const auto nearest = std::min_element(c.stages.begin(), c.stages.end(),
+                                        [&](const Stage& a, const Stage& b) { return off(a) < off(b); });
+  if (off(*nearest) <= same_stage_kelvin) return static_cast<int>(nearest - c.stages.begin());
   std::string known;
-  for (size_t i = 0; i < c.stages.size(); ++i) {
-    if (std::abs(c.stages[i].temperature - kelvin) <= same_stage_kelvin) return static_cast<int>(i);
-    known += (i ? ", " : "") + print_temperature(c.stages[i].temperature);
-  }
+  for (const Stage& s : c.stages) known += (known.empty() ? "" : ", ") + print_temperature(s.temperature);
   t.fail("stage", fmt::format("is no stage of the case, which has {}", known));
 }
 

@@ -85,8 +85,9 @@ std::string slip_of_letters(std::string_view text) {
 }
 
 std::string slip_of_feet_and_inches(std::string_view text) {
+  // Something stands between the word and the inches: "ft2" is an area.
   static const std::regex both(
-      R"(^\s*(\d+(?:\.\d+)?)\s*(?:'|ft|foot|feet)[\s,-]*(\d+(?:\.\d+)?)(?:\s+(\d+)/(\d+))?\s*(?:"|''|in|ins|inch|inches)?\s*$)");
+      R"(^\s*(\d+(?:\.\d+)?)\s*(?:'[\s,-]*|(?:ft|foot|feet)[\s,-]+)(\d+(?:\.\d+)?)(?:\s+(\d+)/(\d+))?\s*(?:"|''|in|ins|inch|inches)?\s*$)");
   std::smatch m;
   const std::string all(text);
   if (!std::regex_match(all, m, both)) return "";

@@ -8,16 +8,11 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 namespace evenpull {
 namespace {
 
 constexpr double soleplate_specific_heat = 900;  // J/(kg K), aluminium, from memory
-
-double mean(const std::vector<double>& v) {
-  return std::accumulate(v.begin(), v.end(), 0.0) / static_cast<double>(v.size());
-}
 
 DialReading read_reading(const CaseTable& t) {
   DialReading r;
@@ -41,7 +36,7 @@ DialReading read_reading(const CaseTable& t) {
 }
 
 void check_reading(const CaseTable& t, const DialReading& r, Case& c) {
-  const double degF = to_degF(mean(r.sole));
+  const double degF = to_degF(mean_of(r));
   if (degF > polyester_refuse_degF)
     t.fail("sole", fmt::format("has a mean of {:.0f} degF at mark {}: above {:.0f} degF polyester loses its tension, "
                                "and near 480 degF it melts; never use that mark, and leave the reading out",
@@ -55,10 +50,14 @@ void check_reading(const CaseTable& t, const DialReading& r, Case& c) {
       t.fail("dial", fmt::format("is not above the mark before it ({}); list marks from cool to hot, each once, with all "
                                  "its readings in one list",
                                  print_number(before.dial)));
-    if (mean(before.sole) >= mean(r.sole))
+    if (no_dial_shows_apart(before.dial, r.dial))
+      t.fail("dial", fmt::format("is closer than {} to the mark before it ({}), which no dial shows; read the sole at marks "
+                                 "further apart",
+                                 closest_marks, print_number(before.dial)));
+    if (mean_of(before) >= mean_of(r))
       t.fail("sole", fmt::format("does not rise: mark {} gave {:.0f} degF and mark {} gives {:.0f} degF; wait until the "
                                  "thermostat has clicked twice after each change and read again",
-                                 print_number(before.dial), to_degF(mean(before.sole)), print_number(r.dial), degF));
+                                 print_number(before.dial), to_degF(mean_of(before)), print_number(r.dial), degF));
   }
 }
 

@@ -78,7 +78,7 @@ SectionShape read_shape(const CaseTable& owner) {
       out.wall = s.quantity("sheet", Quantity::length, thickness_range);
       out.width = s.quantity("leg", Quantity::length, width_range);
       out.height = s.quantity("opening", Quantity::length, height_range);
-      if (out.height >= 2 * out.width) 
+      if (out.height >= 2 * out.width)
         s.fail("opening", fmt::format("is wider than the two legs of {} can reach; check the units", s.find("leg")->shown()));
       break;
     case Kind::closed_nose:
@@ -149,7 +149,7 @@ Material MaterialShelf::read_own(const CaseTable& t, const std::string& name) {
     m.strength = t.quantity("yield", Quantity::stress, strength);
     m.kind = Strength::yield;
   }
-  if (m.shear_modulus > m.youngs_modulus / 2) 
+  if (m.shear_modulus > m.youngs_modulus / 2)
     t.context().fail(t.path("shear_modulus"), fmt::format("{} GPa is more than half of youngs_modulus, {} GPa; no material has that",
                                                           print_number(m.shear_modulus / 1e9),
                                                           print_number(m.youngs_modulus / 1e9)));

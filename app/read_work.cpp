@@ -132,7 +132,7 @@ void read_stages(const CaseTable& top, Case& c) {
                               {d.light, "0.25", "a contact too short for full shrink; estimate"});
   d.full = doses.quantity_or("full", Quantity::fraction, dose_range,
                              {d.full, "1", "every spot reaches the stage's full shrink; ideal"});
-  if (d.light > d.full) 
+  if (d.light > d.full)
     doses.context().fail(doses.path("light"), fmt::format("= {} is more than a full pass, {}; a light pass brings less",
                                                           print_number(d.light), print_number(d.full)));
   c.light_dose = d.light;
@@ -162,6 +162,10 @@ void read_stages(const CaseTable& top, Case& c) {
     if (!c.stages.empty() && stage.temperature <= c.stages.back().temperature)
       t.fail("temperature", fmt::format("is not hotter than the stage before it ({}); stages rise",
                                         print_temperature(c.stages.back().temperature)));
+    if (!c.stages.empty() && to_degF(stage.temperature) - to_degF(c.stages.back().temperature) < closest_stages_degF)
+      t.fail("temperature", fmt::format("is too close to the stage before it ({}); stages are at least {:.0f} degF (1.1 degC) apart, "
+                                        "since an order file names them by their temperature",
+                                        print_temperature(c.stages.back().temperature), closest_stages_degF));
     stage.passes_open = !t.has("passes");
     read_passes(t, d, c, c.stages.empty(), stage);
     c.stages.push_back(stage);

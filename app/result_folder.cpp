@@ -1,6 +1,8 @@
 #include "app/result_folder.hpp"
 
 #include "app/in_place.hpp"
+#include "app/own_files.hpp"
+#include "app/to_disk.hpp"
 #include "viz/trouble.hpp"
 
 #include <fmt/format.h>
@@ -57,9 +59,20 @@ void refuse_unless_free_or_ours(const fs::path& target) {
   if (!fs::exists(status)) return;
   if (!fs::is_directory(status))
     throw CannotWrite(fmt::format("{}: is {}, not a folder; choose another place with --out", target.string(),
-                                  fs::is_symlink(status) ? "a link that leads nowhere" : "a file"));
+                                  !fs::is_symlink(status)       ? "a file"
+                                  : fs::exists(target, error) ? "a link to a file"
+                                                              : "a link that leads nowhere"));
   refuse_if_not_ours(target);
   refuse_if_write_protected(target);
+}
+
+/// What lies in a result folder goes with it when the next run replaces that.
+void refuse_if_within_a_result(const fs::path& target) {
+  for (auto above = target.parent_path(); above.has_relative_path(); above = above.parent_path())
+    if (holds_a_result(above) && holds_only_ours(above))
+      throw CannotWrite(fmt::format("{}: lies in the result folder {}, which the next run replaces whole; name a folder beside "
+                                    "that with --out",
+                                    target.string(), above.string()));
 }
 
 /// A mount point cannot be renamed; found out before the long run.
@@ -84,6 +97,7 @@ fs::path place_of(const fs::path& target) {
 ResultFolder::ResultFolder(const fs::path& target, std::function<void(const std::string&)> say)
     : target_(place_of(target)), say_(std::move(say)) {
   std::error_code error;
+  refuse_if_within_a_result(target_);
   refuse_unless_free_or_ours(target_);
   refuse_if_mount_point(target_);
   if (fs::equivalent(target_, fs::current_path(error), error))
@@ -106,7 +120,7 @@ ResultFolder::ResultFolder(const fs::path& target, std::function<void(const std:
     make_parents();
     lock_.emplace(target_);
     if (lock_->held())
-      if (const auto mended = mend_after_killed_run(target_); !mended.empty()) tell(mended);
+      for (const auto& sentence : mend_after_killed_run(target_)) tell(sentence);
     refuse_unless_free_or_ours(target_);  // another run may have ended just now
     on_interruption_.emplace([this] { return interrupted(); });
   } catch (...) {
@@ -134,8 +148,16 @@ void ResultFolder::make_parents() {
 }
 
 void ResultFolder::discard() {
-  if (!aside_.empty()) take_away(aside_);
+  take_away_aside();
   aside_.clear();
+  give_back();
+}
+
+void ResultFolder::take_away_aside() const {
+  if (!aside_.empty()) take_away(aside_);
+}
+
+void ResultFolder::give_back() {
   if (lock_) lock_->release();
   std::error_code ignored;
   for (auto p = made_.rbegin(); p != made_.rend(); ++p) fs::remove(*p, ignored);  // none that holds anything
@@ -143,7 +165,10 @@ void ResultFolder::discard() {
 }
 
 std::string ResultFolder::interrupted() {
-  discard();
+  // The thread that writes may be at work with what is known of the folder: that stays, so that whatever it still tries
+  // fails in the folder aside and nowhere else.
+  take_away_aside();
+  give_back();
   std::error_code error;
   if (published_) return "the results in " + target_.string() + " are whole";
   return fs::exists(target_, error) && holds_a_result(target_) ? "the earlier result in " + target_.string() + " is as it was"
@@ -154,7 +179,7 @@ void ResultFolder::tell(const std::string& sentence) const {
   if (say_) say_(sentence);
 }
 
-const fs::path& ResultFolder::open() {
+fs::path ResultFolder::open() {
   const Uninterrupted whole;
   if (aside_.empty()) aside_ = make_beside(target_, "writing");
   return aside_;
@@ -163,20 +188,45 @@ const fs::path& ResultFolder::open() {
 void ResultFolder::publish() {
   const Uninterrupted whole;
   refuse_unless_free_or_ours(target_);  // it may have changed during the run
+  try {
+    folder_to_disk(aside_);  // before any name leads to it: a power failure must not find a new result with holes
+  } catch (const NotOnDisk& e) {
+    throw CannotWrite(fmt::format("{}: the disk does not say that it is written ({}), so nothing was replaced; check the disk, or "
+                                  "choose another one with --out",
+                                  as_it_will_be_called(e.path).string(), e.reason));
+  }
   const auto earlier = put_in_place(aside_, target_);
   aside_.clear();
   published_ = true;
-  if (const auto why = earlier.empty() ? "" : take_away(earlier); !why.empty())
-    tell(fmt::format("{}: the new results are in place, but the earlier ones cannot be removed wholly ({}): see {}",
-                     target_.string(), why, earlier.string()));
+  if (const auto why = why_the_earlier_stays(earlier); !why.empty())
+    tell(fmt::format("{}: the new results are in place; {}: see {}", target_.string(), why, earlier.string()));
   discard();  // whoever dies of a closed pipe while printing leaves no lock
 }
 
-void ResultFolder::cannot_write(const fs::path& file, const std::string& reason) const {
-  // As it would be called in the end: the folder aside is gone when the message is read.
+std::string ResultFolder::why_the_earlier_stays(const fs::path& earlier) const {
+  try {
+    names_to_disk(target_.parent_path());  // before the earlier ones go
+    for (const auto& made : made_) names_to_disk(made.parent_path());
+  } catch (const NotOnDisk& e) {
+    return earlier.empty() ? "" : fmt::format("the disk does not say that their name is written ({}), so the earlier ones stay", e.reason);
+  }
+  if (earlier.empty()) return "";
+  std::string foreign;
+  if (!holds_only_ours(earlier, &foreign))  // laid into it this very moment
+    return fmt::format("the earlier ones hold \"{}\", which evenpull did not write, so they stay", foreign);
+  const auto why = take_away(earlier);
+  return why.empty() ? "" : fmt::format("the earlier ones cannot be removed wholly ({})", why);
+}
+
+fs::path ResultFolder::as_it_will_be_called(const fs::path& file) const {
+  // The folder aside is gone when a message is read.
   const auto name = file.lexically_relative(aside_);
+  return name.empty() || name == "." ? target_ : target_ / name;
+}
+
+void ResultFolder::cannot_write(const fs::path& file, const std::string& reason) const {
   throw CannotWrite(fmt::format("{}: cannot be written ({}); check the folder and the free space",
-                                (name.empty() ? target_ : target_ / name).string(), reason));
+                                as_it_will_be_called(file).string(), reason));
 }
 
 void ResultFolder::draw(const std::function<void()>& work) const {

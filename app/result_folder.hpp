@@ -30,8 +30,9 @@ class ResultFolder {
   ResultFolder(const ResultFolder&) = delete;
   ResultFolder& operator=(const ResultFolder&) = delete;
 
-  /// Makes the folder aside in which to write, if it is not there yet.
-  const std::filesystem::path& open();
+  /// Makes the folder aside in which to write, if it is not there yet. A value: an interruption takes the folder away while
+  /// others still write to it.
+  std::filesystem::path open();
   /// Writes a whole text file into it. Throws CannotWrite.
   void write(const std::string& name, const std::string& text);
   /// Puts what was written in the place of `target`. Throws CannotWrite with an earlier result as it was.
@@ -43,6 +44,10 @@ class ResultFolder {
 
  private:
   void make_parents();
+  std::filesystem::path as_it_will_be_called(const std::filesystem::path& file) const;
+  std::string why_the_earlier_stays(const std::filesystem::path& earlier) const;
+  void take_away_aside() const;
+  void give_back();  ///< the lock, and folders made on the way that hold nothing
   void discard();
   std::string interrupted();
   void tell(const std::string& sentence) const;

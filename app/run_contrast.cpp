@@ -151,14 +151,14 @@ void run_contrast(const Request& r, std::ostream& out) {
   ResultFolder folder(result_folder_of(r), say_on_errors);
   const Lesson lesson = compute(r, file);
   const auto document = lesson_document(lesson);
-  const auto& aside = folder.open();
+  const auto aside = folder.open();
   folder.write("contrast.json", document);
   folder.draw([&] {
     write_lesson_sheet(lesson, r.paper, version(), (aside / "lesson.pdf").string());
     write_lesson_page(lesson, version(), (aside / "lesson.html").string());
   });
   folder.publish();
-  say(r, out, document, [&] { return lesson_text(lesson, result_folder_of(r)); });
+  say(r, out, document, [&] { return lesson_text(lesson, shown_result_folder(r)); });
 }
 
 }  // namespace evenpull

@@ -26,7 +26,8 @@ namespace {
 
 // Scatter of single readings (one sigma) where there are too few to tell, and swing where nobody says: a household iron.
 constexpr double assumed_swing = 14;                        // K, estimate
-constexpr double assumed_scatter = assumed_swing / 1.4142;  // K, root mean square of a sine
+constexpr double sine_over_its_root_mean_square = 1.4142135623730951;
+constexpr double assumed_scatter = assumed_swing / sine_over_its_root_mean_square;  // K
 constexpr int curve_points = 40;
 constexpr double drawn_beyond = 0.1;  // of the range of marks
 
@@ -77,18 +78,12 @@ DialReading parse_reading(const std::string& text, const Units& units) {
   return r;
 }
 
-double mean(const std::vector<double>& v) {
-  double sum = 0;
-  for (const double t : v) sum += t;
-  return sum / static_cast<double>(v.size());
-}
-
 void refuse_damage(const std::vector<DialReading>& readings) {
   for (const DialReading& r : readings)
-    if (mean(r.sole) > damage_certain)
+    if (mean_of(r) > damage_certain)
       refuse(fmt::format("mark {} has a mean of {}: above 400 °F (204 °C) polyester loses its tension, and near 480 °F it "
                          "melts; never use that mark, and leave the reading out",
-                         print_number(r.dial), print_temperature(mean(r.sole))));
+                         print_number(r.dial), print_temperature(mean_of(r))));
 }
 
 Check check_of(const Request& r) {
@@ -165,7 +160,7 @@ IronCard card_of(const Check& k, const DialCurve& curve, const std::vector<DialS
   for (const DialSetting& s : settings) {
     IronCardStage row;
     row.temperature = s.temperature;
-    row.mark = s.mark ? fmt::format("{:.1f}", *s.mark) : "not read";
+    row.mark = s.mark ? fmt::format("{:.{}f}", *s.mark, s.decimals) : "not read";
     row.band = s.mark ? fmt::format("{:.0f} to {:.0f} °F", to_degF(s.coolest), to_degF(s.hottest)) : "-";
     row.hold = s.mark ? hold_of(k, s.temperature) : "";
     row.warn = !s.mark || s.mean_in_damage || s.swing_in_damage;
@@ -213,7 +208,7 @@ Json json_of(const Check& k, const DialCurve& curve, const std::vector<DialSetti
 }
 
 std::string words_of(const IronCard& card, const std::string& folder) {
-  std::string text = "Iron check: " + card.title + "\n\n    stage         dial    the sole will swing    hold\n";
+  std::string text = "Iron check: " + on_one_line(card.title) + "\n\n    stage         dial    the sole will swing    hold\n";
   for (const auto& s : card.stages)
     text += fmt::format("    {:<12}  {:<8}  {:<20}  {}\n", viz::degrees_f(s.temperature), s.mark, s.band, s.hold);
   text += "\n";
@@ -229,7 +224,7 @@ void run_iron(const Request& r, std::ostream& out) {
   ResultFolder folder(result_folder_of(r), say_on_errors);
   std::optional<DialCurve> curve;
   try {
-    curve.emplace(k.readings, k.swing > 0 ? k.swing / 1.4142 : assumed_scatter);
+    curve.emplace(k.readings, k.swing > 0 ? k.swing / sine_over_its_root_mean_square : assumed_scatter);
   } catch (const ReadingsError& e) {
     throw CaseFileError(r.readings.empty() ? r.case_file : "--reading", r.readings.empty() ? k.place : Place{}, "iron.reading",
                         e.what());
@@ -238,13 +233,13 @@ void run_iron(const Request& r, std::ostream& out) {
   for (const double t : k.stages) settings.push_back(setting_for_stage(*curve, t, k.swing));
   const IronCard card = card_of(k, *curve, settings);
   const std::string document = json_text(json_of(k, *curve, settings, card));
-  const auto& aside = folder.open();
+  const auto aside = folder.open();
   folder.write("iron.json", document);
   folder.draw([&] {
     write_iron_card(card, r.paper, version(), (aside / "iron-card.pdf").string());
   });
   folder.publish();
-  say(r, out, document, [&] { return words_of(card, result_folder_of(r)); });
+  say(r, out, document, [&] { return words_of(card, shown_result_folder(r)); });
 }
 
 }  // namespace evenpull

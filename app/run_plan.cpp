@@ -68,7 +68,7 @@ Plan compute(const Request& r, CaseFile& file) {
 }
 
 void write_drawings(const Plan& plan, Paper paper, ResultFolder& results) {
-  const auto& folder = results.open();
+  const auto folder = results.open();
   results.draw([&] {
     write_sheet(plan, paper, version(), (folder / "plan.pdf").string());
     write_page(plan, version(), (folder / "plan.html").string());
@@ -102,7 +102,7 @@ void run_plan(const Request& r, std::ostream& out) {
                       {"writing_s", json_number(watch.lap(), "writing_s")}};
   folder.write("timing.json", json_text(times));
   folder.publish();
-  say(r, out, document, [&] { return plan_summary(plan, result_folder_of(r), this_terminal()); });
+  say(r, out, document, [&] { return plan_summary(plan, shown_result_folder(r), this_terminal()); });
 }
 
 }  // namespace evenpull

@@ -29,14 +29,14 @@ void run_survey(const Request& r, std::ostream& out) {
     throw CaseFileError(r.case_file, file.place_of(e.key), e.key, e.what());
   }
   const auto document = survey_document(c, panel, estimate, fine, version());
-  const auto& aside = folder.open();
+  const auto aside = folder.open();
   folder.write("survey.json", document);
   folder.draw([&] {
     write_survey_picture(c, panel, (aside / "survey.png").string());
     write_survey_picture(c, panel, (aside / "survey.pdf").string());
   });
   folder.publish();
-  say(r, out, document, [&] { return survey_text(c, panel, estimate, fine, result_folder_of(r)); });
+  say(r, out, document, [&] { return survey_text(c, panel, estimate, fine, shown_result_folder(r)); });
 }
 
 }  // namespace evenpull

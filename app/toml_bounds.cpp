@@ -47,7 +47,7 @@ class Look {
 
   void count_value() {
     if (++values_ > most_values_)
-      refuse(fmt::format("the file holds more than {} keys and list entries; which is far more than a panel needs", most_values_));
+      refuse(fmt::format("the file holds more than {} keys and list entries, which is far more than a panel needs", most_values_));
   }
 
   void end_word() { dots_ = word_ = 0; }

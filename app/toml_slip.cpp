@@ -108,6 +108,9 @@ std::string about_value(const std::string& line) {
                                            m[3].str(), escaped(m[4].str()))
                              : fmt::format("a decimal comma is not read; write {} = {}.{}, a quantity in quotes and with its unit",
                                            m[1].str(), m[2].str(), m[3].str());
+  static const std::regex nothing(R"(^\s*([A-Za-z_]+)\s*=\s*(#.*)?$)");
+  if (std::regex_match(line, m, nothing))
+    return fmt::format("{} has no value; write one behind the =, or take the line out", m[1].str());
   if (std::regex_match(line, m, bare) && m[2].str() != "true" && m[2].str() != "false")
     return fmt::format("text and quantities stand in quotes; write {} = {}", m[1].str(), in_quotes(m[2].str()));
   static const std::regex colon(R"(^\s*([A-Za-z_]+)\s*:\s*(.*?)\s*$)");

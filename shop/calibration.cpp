@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <sstream>
 #include <stdexcept>
 
 namespace evenpull {
@@ -18,10 +19,8 @@ constexpr double two_sided = 0.975;  // of a 95 % interval
 constexpr double widened_by = 0.1;   // of the range of marks
 constexpr int marks_for_a_bend = 3;
 constexpr int root_bits = 40;
-
-double mean(const std::vector<double>& v) {
-  return std::accumulate(v.begin(), v.end(), 0.0) / static_cast<double>(v.size());
-}
+constexpr double most_lost_to_rounding = 1 / 1.8;  // K: 1 degF, which no thermometer on a sole tells
+constexpr int most_decimals = 6;                   // beyond what marks `closest_marks` apart can ask for
 
 // With no freedom left the scatter is an assumption, taken as known.
 double quantile(int freedom) {
@@ -30,10 +29,17 @@ double quantile(int freedom) {
 }
 
 std::string number(double v) {
-  std::string s = std::to_string(v);
-  while (s.back() == '0') s.pop_back();
-  if (s.back() == '.') s.pop_back();
-  return s;
+  constexpr int digits = 12;  // so that marks that differ hardly are seen to differ
+  std::ostringstream s;
+  s.precision(digits);
+  s << v;
+  return s.str();
+}
+
+int decimals_for(double slope) {
+  int decimals = 0;
+  for (double half = 0.5; half * slope > most_lost_to_rounding && decimals < most_decimals; half /= 10) ++decimals;
+  return decimals;
 }
 
 }  // namespace
@@ -45,7 +51,10 @@ DialCurve::DialCurve(const std::vector<DialReading>& readings, double assumed_sc
     if (i > 0 && readings[i].dial <= readings[i - 1].dial)
       throw ReadingsError("mark " + number(readings[i].dial) + " follows mark " + number(readings[i - 1].dial) +
                           ": list marks from cool to hot, each once");
-    if (i > 0 && mean(readings[i].sole) <= mean(readings[i - 1].sole))
+    if (i > 0 && no_dial_shows_apart(readings[i - 1].dial, readings[i].dial))
+      throw ReadingsError("marks " + number(readings[i - 1].dial) + " and " + number(readings[i].dial) + " lie closer than " +
+                          number(closest_marks) + ", which no dial shows: read the sole at marks further apart");
+    if (i > 0 && mean_of(readings[i]) <= mean_of(readings[i - 1]))
       throw ReadingsError("the readings do not rise from mark " + number(readings[i - 1].dial) + " to mark " +
                           number(readings[i].dial) +
                           ": wait until the thermostat has clicked twice after each change and read again");
@@ -106,13 +115,21 @@ DialSetting setting_for_stage(const DialCurve& curve, double temperature, double
   s.temperature = temperature;
   s.mark = curve.mark_for(temperature);
   if (!s.mark) return s;
+  s.decimals = decimals_for(curve.slope(*s.mark));
+  const double unit = std::pow(10.0, -s.decimals);
+  s.mark = unit * std::round(*s.mark / unit);
+  const double mean = curve.at(*s.mark);  // of what is set, not of what was wished
   s.plus_minus = curve.plus_minus(*s.mark);
   s.mark_plus_minus = s.plus_minus / curve.slope(*s.mark);
-  s.coolest = temperature - s.plus_minus - swing;
-  s.hottest = temperature + s.plus_minus + swing;
-  s.mean_in_damage = temperature + s.plus_minus > damage_begins;
+  s.coolest = mean - s.plus_minus - swing;
+  s.hottest = mean + s.plus_minus + swing;
+  s.mean_in_damage = mean + s.plus_minus > damage_begins;
   s.swing_in_damage = s.hottest > damage_certain;
   return s;
+}
+
+double mean_of(const DialReading& reading) {
+  return std::accumulate(reading.sole.begin(), reading.sole.end(), 0.0) / static_cast<double>(reading.sole.size());
 }
 
 double measured_swing(const std::vector<DialReading>& readings) {

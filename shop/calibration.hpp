@@ -14,6 +14,11 @@
 
 namespace evenpull {
 
+/// Marks of a dial that lie closer than this nobody can set apart: judgement.
+inline constexpr double closest_marks = 0.01;
+/// True where two marks lie so close; 0.30 and 0.31 as a computer holds them do not.
+inline bool no_dial_shows_apart(double lower, double upper) { return upper - lower < closest_marks * (1 - 1e-9); }
+
 /// The curve could not be fitted; what() is a sentence that says what to read again.
 struct ReadingsError : std::runtime_error {
   using std::runtime_error::runtime_error;
@@ -22,7 +27,8 @@ struct ReadingsError : std::runtime_error {
 /// Mean true temperature at a mark: T = c0 + c1 x + c2 x^2, x from the middle of the marks.
 class DialCurve {
  public:
-  /// Readings with marks rising. Throws ReadingsError when there are fewer than two marks or the means do not rise.
+  /// Readings with marks rising. Throws ReadingsError when there are fewer than two marks, marks too close to tell apart, or
+  /// means that do not rise.
   /// `assumed_scatter` [K] is the scatter of single readings (one sigma) where there are too few to tell.
   DialCurve(const std::vector<DialReading>& readings, double assumed_scatter);
 
@@ -53,10 +59,11 @@ class DialCurve {
 /// One stage on the card.
 struct DialSetting {
   double temperature = 0;         ///< wanted, true [K]
-  std::optional<double> mark;     ///< none: outside what was read
+  std::optional<double> mark;     ///< to be set, rounded to `decimals`; none: outside what was read
+  int decimals = 0;               ///< as many as the mark needs for its rounding to cost no more than 1 degF
   double mark_plus_minus = 0;     ///< what the uncertainty is in marks
   double plus_minus = 0;          ///< 95 % of the mean [K]
-  double coolest = 0, hottest = 0;  ///< with that and the swing [K]
+  double coolest = 0, hottest = 0;  ///< at the mark as rounded, with that and the swing [K]
   bool mean_in_damage = false;    ///< the mean itself may stand above 375 °F
   bool swing_in_damage = false;   ///< at moments the sole may stand above 400 °F
 };
@@ -66,6 +73,9 @@ inline constexpr double damage_begins = (375 + 459.67) / 1.8;
 inline constexpr double damage_certain = (400 + 459.67) / 1.8;
 
 DialSetting setting_for_stage(const DialCurve& curve, double temperature, double swing);
+
+/// Mean of what was read at a mark [K].
+double mean_of(const DialReading& reading);
 
 /// Half the range of the readings at the mark where they scatter most; 0 unless some mark has three or more.
 double measured_swing(const std::vector<DialReading>& readings);

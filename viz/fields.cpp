@@ -357,7 +357,7 @@ void write_index(const Plan& plan, const std::string& path) {
 
 void write_fields(const Plan& plan, const std::string& directory) {
   vtkObject::GlobalWarningDisplayOff();  // what goes wrong is told once, by us
-  std::filesystem::create_directories(directory + "/fields");
+  std::filesystem::create_directory(directory + "/fields");  // never the folders above it: they may have been taken away
   SkinBlock top(plan, Side::top), bottom(plan, Side::bottom);
   top.set_risks(plan.chances), bottom.set_risks(plan.chances);
   FrameBlock frame(plan);

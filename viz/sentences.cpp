@@ -90,7 +90,7 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   std::string loose = "Look along the cloth for puckers and loose places";
   if (summary != plan.stages.end())
     loose += !summary->loose_zones.empty()
-                 ? ". By this calculation " + zones_text(plan.panel, summary->loose_zones) + " still loose after this stage."
+                 ? ". By this calculation " + zones_text(plan.panel, summary->loose_zones) + " will still be loose after this stage."
              : summary->loose_share >= 0.005
                  ? ". About " + percent_text(summary->loose_share) + " of the area may still be loose."
                  : ". None should be loose.";

@@ -1,4 +1,5 @@
 set(EVENPULL_APP_TESTS
+  disk_watch.cpp
   test_bad_input.cpp
   test_case_reader.cpp
   test_command_line.cpp

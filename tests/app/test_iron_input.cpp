@@ -94,6 +94,20 @@ TEST_CASE("the iron check writes its card and says the marks", "[iron]") {
   CHECK_THAT(read_all(folder.path / "card" / "iron.json"), Contains("\"straight line\""));
 }
 
+TEST_CASE("a dial of small numbers gets marks that differ between stages", "[iron]") {
+  const TemporaryFolder folder;
+  const Said s = run(iron_of(folder, {"0.30 = 250 degF, 251 degF, 249 degF", "0.42 = 350 degF, 351 degF, 349 degF"}));
+  CHECK(s.code == 0);
+  CHECK_THAT(s.out, Contains("0.300") && Contains("0.360") && Contains("0.420"));
+}
+
+TEST_CASE("marks of a case that no dial shows apart are refused at the second of them", "[iron]") {
+  const auto e = complaint(with_iron("[iron]\n[[iron.reading]]\ndial = 3\nsole = \"250 degF\"\n[[iron.reading]]\ndial = 3.001\n"
+                                     "sole = \"300 degF\"\n"));
+  CHECK(e.key == "iron.reading[2].dial");
+  CHECK_THAT(e.what(), Contains("closer than 0.01"));
+}
+
 TEST_CASE("the iron check of a case adds how long to hold", "[iron]") {
   const TemporaryFolder folder;
   Request r = iron_of(folder, {});

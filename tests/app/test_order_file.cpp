@@ -118,3 +118,25 @@ TEST_CASE("an order brings its own passes where the case leaves them open, and n
   c.stages[0].doses = {0.25, 0.25, 1};
   CHECK_THROWS_WITH(take_passes(c, order, "order.toml"), Contains("steps[4].pass") && Contains("beyond the 3 passes"));
 }
+
+TEST_CASE("a step of an order belongs to the stage that is nearest, not to the first that is near", "[order]") {
+  auto c = case_of(base());
+  c.stages[1].temperature = c.stages[0].temperature + 2 / 1.8;  // 252 degF, as close as a case may have them
+  const TemporaryFolder folder;
+  const auto read_stage = [&](const std::string& stage) {
+    const auto text = steps("{ stage = \"" + stage + "\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25 }");
+    return read_order_file(folder.write("order.toml", text), c).steps[0].temperature;
+  };
+  CHECK(read_stage("250.9 degF") == c.stages[0].temperature);
+  CHECK(read_stage("251.1 degF") == c.stages[1].temperature);
+  CHECK(read_stage("252 degF") == c.stages[1].temperature);
+  CHECK(read_stage("122 degC") == c.stages[1].temperature);  // 251.6 degF
+  CHECK_THROWS_WITH(read_stage("255 degF"), Contains("is no stage of the case"));
+}
+
+TEST_CASE("stages that an order file could not tell apart are refused in the case", "[order]") {
+  const auto e = complaint(with(base(), "temperature = \"300 degF\"", "temperature = \"251.9 degF\""));
+  CHECK(e.key == "stage[2].temperature");
+  CHECK_THAT(e.what(), Contains("at least 2 degF"));
+  CHECK(case_of(with(base(), "temperature = \"300 degF\"", "temperature = \"252 degF\"")).stages.size() == 3);
+}

@@ -78,6 +78,11 @@ TEST_CASE("the document says where the frame gave way and how many steps of a se
   p.searched[0].unsolved = 3;
   const auto j = Json::parse(plan_document(p, "0"));
   CHECK(j["orders"][0]["gave_way"] == true);
+  for (const auto* stand_in : {"worst_use", "worst_slip_mm", "worst_twist_deg", "worst_pull_difference_chordwise_N_per_m",
+                               "worst_pull_difference_spanwise_N_per_m"}) {
+    INFO(stand_in);
+    CHECK(j["orders"][0][stand_in].is_null());
+  }
   CHECK(j["search"]["stages"][0]["model_steps_unsolved"] == 3);
 }
 

@@ -1,10 +1,15 @@
 #include "app/commands.hpp"
 #include "app/in_place.hpp"
 #include "app/json_number.hpp"
+#include "app/own_files.hpp"
 #include "app/result_folder.hpp"
 #include "app/summary.hpp"
+#include "viz/fields.hpp"
+#include "viz/pictures.hpp"
 #include "viz/trouble.hpp"
 #include "tests/app/case_text.hpp"
+#include "tests/app/disk_watch.hpp"
+#include "tests/support/sample_plan.hpp"
 
 #include <sstream>
 
@@ -21,6 +26,13 @@ void publish(const fs::path& target, const std::string& content) {
   ResultFolder f(target);
   f.write("plan.json", content);
   f.publish();
+}
+
+/// What is said of it.
+std::string mended(const fs::path& target) {
+  std::string said;
+  for (const auto& sentence : mend_after_killed_run(target)) said += sentence + "\n";
+  return said;
 }
 
 size_t entries(const fs::path& folder) {
@@ -133,13 +145,35 @@ TEST_CASE("results that cannot be put in place leave the earlier ones there", "[
   CHECK(entries(t.path) == 1);
 }
 
+TEST_CASE("an earlier result that cannot be put back is named by the folder in which it lies", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  const auto fresh = make_beside(t.path / "r", "writing");
+  std::ofstream(fresh / "plan.json") << "two";
+  std::string message;
+  {
+    const disk_watch::RenamesFail after(1);
+    try {
+      put_in_place(fresh, t.path / "r", Exchange::in_two_steps);
+    } catch (const CannotWrite& e) {
+      message = e.what();
+    }
+  }
+  const auto at = message.find(".r.earlier-");
+  INFO(message);
+  REQUIRE(at != std::string::npos);
+  const auto name = message.substr(at, std::string(".r.earlier-XXXXXX").size());
+  CHECK(read_all(t.path / name / "plan.json") == "one");
+  CHECK(message.find("nothing was written") == std::string::npos);
+}
+
 TEST_CASE("what a killed run left is mended: the earlier result back where nothing is, gone where there is a newer", "[results]") {
   const TemporaryFolder t;
   publish(t.path / "r", "one");
   fs::rename(t.path / "r", t.path / ".r.earlier-aaaaaa");
   fs::create_directory(t.path / ".r.writing-bbbbbb");
   t.write(".r.writing-bbbbbb/plan.pdf.part", "half");
-  CHECK_THAT(mend_after_killed_run(t.path / "r"), Contains("was put back"));
+  CHECK_THAT(mended(t.path / "r"), Contains("was put back"));
   CHECK(read_all(t.path / "r" / "plan.json") == "one");
   CHECK(entries(t.path) == 1);
   fs::create_directory(t.path / ".r.earlier-cccccc");
@@ -175,4 +209,127 @@ TEST_CASE("words that do not get out change the exit code", "[results]") {
 TEST_CASE("bytes that are no letters pass into a document as the sign for them, and into no terminal", "[results]") {
   CHECK(json_text({{"file", "caf\xe9.toml"}}) == "{\n  \"file\": \"caf\uFFFD.toml\"\n}\n");
   CHECK(wrap_text("a\x1b[31m b\x07", 0) == "a [31m b");
+}
+
+TEST_CASE("a file of one's own in a folder within a result keeps the result from being replaced", "[results]") {
+  const TemporaryFolder t;
+  for (const auto* within : {"pictures", "fields"}) {
+    const auto r = t.path / (std::string("of_") + within);
+    publish(r, "one");
+    fs::create_directory(r / within);
+    std::ofstream(r / within / "bench_1.jpg") << "my own";
+    CHECK_THROWS_WITH(ResultFolder(r), Contains(std::string(within) + "/bench_1.jpg") && Contains("--out"));
+    CHECK(read_all(r / within / "bench_1.jpg") == "my own");
+    CHECK(read_all(r / "plan.json") == "one");
+  }
+}
+
+TEST_CASE("a picture of one's own laid into a result during a run stops the run, not the picture", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  fs::create_directory(t.path / "r" / "pictures");
+  {
+    ResultFolder f(t.path / "r");
+    f.write("plan.json", "two");
+    t.write("r/pictures/bench_1.jpg", "my own");
+    CHECK_THROWS_WITH(f.publish(), Contains("pictures/bench_1.jpg"));
+  }
+  CHECK(read_all(t.path / "r" / "pictures" / "bench_1.jpg") == "my own");
+  CHECK(read_all(t.path / "r" / "plan.json") == "one");
+  CHECK(entries(t.path) == 1);
+}
+
+TEST_CASE("of what a killed run left nothing goes that holds a file of somebody's own", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "two");
+  fs::create_directories(t.path / ".r.earlier-aaaaaa" / "pictures");
+  t.write(".r.earlier-aaaaaa/plan.json", "one");
+  t.write(".r.earlier-aaaaaa/pictures/bench_1.jpg", "my own");
+  CHECK_THAT(mended(t.path / "r"), Contains(".r.earlier-aaaaaa") && Contains("pictures/bench_1.jpg"));
+  CHECK(read_all(t.path / ".r.earlier-aaaaaa" / "pictures" / "bench_1.jpg") == "my own");
+  // Nothing is lost where it is put back: then the folder itself is refused.
+  fs::remove_all(t.path / "r");
+  CHECK_THAT(mended(t.path / "r"), Contains("was put back"));
+  CHECK(read_all(t.path / "r" / "pictures" / "bench_1.jpg") == "my own");
+}
+
+TEST_CASE("every file of a plan counts as its own: the next run may replace it", "[results]") {
+  const TemporaryFolder t;
+  const Plan plan = sample_plan();
+  const auto folder = (t.path / "r").string();
+  publish(folder, "one");
+  fs::create_directory(t.path / "r" / "pictures");
+  REQUIRE(write_pictures(plan, folder + "/pictures").size() > 8);
+  write_fields(plan, folder);
+  std::string foreign;
+  CHECK(holds_only_ours(folder, &foreign));
+  CHECK(foreign.empty());
+}
+
+TEST_CASE("a folder within a result is no place for another, since the next run replaces the whole", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  for (const auto* within : {"pictures", "mine", "pictures/mine"})
+    CHECK_THROWS_WITH(ResultFolder(t.path / "r" / within), Contains("lies in the result folder") && Contains("--out"));
+  t.write("plan.json", "of somebody who keeps one beside other things");
+  publish(t.path / "s", "one");
+  CHECK(read_all(t.path / "s" / "plan.json") == "one");
+}
+
+TEST_CASE("what a run has written is on the disk before the earlier result goes", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  const disk_watch::Watch watch([&] {
+    return read_all(t.path / "r" / "plan.json") + (entries(t.path) > 2 ? " beside another" : "");  // the lock is one more
+  });
+  {
+    ResultFolder f(t.path / "r");
+    f.write("plan.json", "two");
+    fs::create_directory(f.open() / "pictures");
+    std::ofstream(f.open() / "pictures" / "step_by_step.png") << "a picture";
+    f.publish();
+  }
+  // Each file and folder aside while the earlier result is in place, then the folder in which both lie, before the earlier goes.
+  CHECK(watch.seen("plan.json") == "one beside another");
+  CHECK(watch.seen("step_by_step.png") == "one beside another");
+  CHECK(watch.seen("pictures") == "one beside another");
+  CHECK(watch.seen(t.path.filename().string()) == "two beside another");
+  CHECK(entries(t.path) == 1);
+}
+
+TEST_CASE("a disk that fails before the exchange leaves the earlier result", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  {
+    ResultFolder f(t.path / "r");
+    f.write("plan.json", "two");
+    const disk_watch::Watch watch([] { return ""; }, EIO);
+    CHECK_THROWS_WITH(f.publish(), Contains((t.path / "r" / "plan.json").string()) && Contains("nothing was replaced"));
+  }
+  CHECK(read_all(t.path / "r" / "plan.json") == "one");
+  CHECK(entries(t.path) == 1);
+}
+
+TEST_CASE("a disk that fails after the exchange keeps both results, and it is said where the earlier lies", "[results]") {
+  const TemporaryFolder t;
+  publish(t.path / "r", "one");
+  std::string said;
+  {
+    ResultFolder f(t.path / "r", [&](const std::string& sentence) { said = sentence; });
+    f.write("plan.json", "two");
+    const disk_watch::Watch watch([] { return ""; }, EIO, t.path.filename().string());
+    f.publish();
+  }
+  CHECK(read_all(t.path / "r" / "plan.json") == "two");
+  REQUIRE_THAT(said, Contains("the earlier ones stay: see "));
+  CHECK(read_all(fs::path(said.substr(said.find(": see ") + 6)) / "plan.json") == "one");
+}
+
+TEST_CASE("the folder aside is handed out as a value, so that nothing that happens to it later changes a path", "[results]") {
+  const TemporaryFolder t;
+  ResultFolder f(t.path / "r");
+  decltype(auto) aside = f.open();
+  f.write("plan.json", "one");
+  f.publish();
+  CHECK_FALSE(fs::path(aside).empty());
 }

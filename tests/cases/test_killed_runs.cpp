@@ -8,7 +8,9 @@
 #include <memory>
 #include <thread>
 
+#include <fcntl.h>
 #include <signal.h>
+#include <unistd.h>
 
 #ifdef EVENPULL_COMMAND
 
@@ -110,6 +112,24 @@ TEST_CASE("an interruption while writing leaves nothing half", "[killed]") {
     CHECK(entries(folder.path).empty());
   }
   CHECK(seen == 3);
+}
+
+TEST_CASE("an interruption ends the program although nobody reads what it says", "[killed]") {
+  const Folder folder;
+  Running run(plan(folder / "r"), [] {
+    int ends[2];
+    if (pipe2(ends, O_NONBLOCK) != 0) _exit(1);
+    const std::string much(4096, '.');
+    while (write(ends[1], much.data(), much.size()) > 0) {
+    }
+    fcntl(ends[1], F_SETFL, 0);  // from here on a write waits
+    dup2(ends[1], STDERR_FILENO);
+  });
+  let_it_compute(folder / ".r.evenpull-lock");
+  run.send(SIGINT);
+  wait_until([&] { return run.ended(); }, "the run has ended");
+  CHECK(run.wait().code == interrupted);
+  CHECK(entries(folder.path).empty());
 }
 
 TEST_CASE("a second interruption changes nothing", "[killed]") {

@@ -4,7 +4,9 @@
 #include <catch2/catch.hpp>
 
 #include <fcntl.h>
+#include <fcntl.h>
 #include <signal.h>
+#include <sys/file.h>
 #include <sys/prctl.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
@@ -149,6 +151,41 @@ TEST_CASE("results are as open as their owner's other folders, no more", "[outpu
     CHECK(run_command({"survey", rudder(), "--quiet", "--out", folder / name}, [mask] { umask(mask); }).code == 0);
     CHECK(fs::status(folder / name).permissions() == static_cast<fs::perms>(0777 & ~mask));
   }
+}
+
+TEST_CASE("nothing in the name of a folder or of whoever holds it reaches the terminal as a command to it", "[output]") {
+  const Folder folder;
+  const std::string name = "r\x1b[31m";
+  const auto good = run_command({"survey", rudder(), "--out", folder / name});
+  CHECK(good.code == 0);
+  CHECK_THAT(good.out, Contains("r\\x1b[31m/survey.png"));
+  CHECK(good.out.find('\x1b') == std::string::npos);
+  const auto iron = run_command({"iron", "--reading", "3 = 255 degF", "--reading", "5 = 352 degF", "--out", folder / (name + "i")});
+  CHECK(iron.code == 0);
+  CHECK(iron.out.find('\x1b') == std::string::npos);
+  folder.write(name + "/mine.txt", "");
+  const auto bad = run_command({"survey", rudder(), "--out", folder / name});
+  CHECK(bad.code == cannot_write);
+  CHECK_THAT(bad.err, Contains("r\\x1b[31m"));
+  CHECK(bad.err.find('\x1b') == std::string::npos);
+  // A lock that somebody else holds, with a text of theirs.
+  const auto lock = folder.write(".s.evenpull-lock", "process 1 on \x1b[2J since then\n");
+  const int held = open(lock.c_str(), O_RDWR | O_CLOEXEC);
+  REQUIRE(flock(held, LOCK_EX) == 0);
+  const auto busy = run_command({"survey", rudder(), "--out", folder / "s"});
+  close(held);
+  CHECK(busy.code == 6);
+  CHECK_THAT(busy.err, Contains("process 1 on \\x1b[2J"));
+  CHECK(busy.err.find('\x1b') == std::string::npos);
+}
+
+TEST_CASE("a link is told by what it leads to", "[output]") {
+  const Folder folder;
+  folder.write("file", "mine");
+  fs::create_symlink(folder / "file", folder / "to_file");
+  fs::create_symlink(folder / "nothing", folder / "to_nothing");
+  CHECK_THAT(run_command({"survey", rudder(), "--out", folder / "to_file"}).err, Contains("is a link to a file, not a folder"));
+  CHECK_THAT(run_command({"survey", rudder(), "--out", folder / "to_nothing"}).err, Contains("is a link that leads nowhere"));
 }
 
 TEST_CASE("a link to a folder stays a link, and the results go where it leads", "[output]") {

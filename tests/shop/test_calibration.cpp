@@ -72,7 +72,7 @@ TEST_CASE("a stage gets its mark, its band and its warnings") {
   CHECK(swing == Approx(19 / 2.0 / 1.8));
   const DialSetting s = setting_for_stage(c, f(300), swing);
   REQUIRE(s.mark);
-  CHECK(c.at(*s.mark) == Approx(f(300)));
+  CHECK(c.at(*s.mark) == Approx(f(300)).margin(1 / 1.8));  // the mark is rounded, as it is printed
   CHECK(s.hottest - s.coolest == Approx(2 * (s.plus_minus + swing)));
   CHECK_FALSE(s.mean_in_damage);
   CHECK(setting_for_stage(c, f(372), swing).mean_in_damage);
@@ -92,4 +92,30 @@ TEST_CASE("readings that do not rise are refused with the marks named") {
   CHECK_THROWS_WITH(DialCurve(r, 5), Catch::Contains("from mark 3 to mark 4") && Catch::Contains("read again"));
   CHECK_THROWS_WITH(DialCurve({{3, {f(260)}}}, 5), Catch::Contains("two marks"));
   CHECK_THROWS_AS(DialCurve({{3, {f(260)}}, {3, {f(270)}}}, 5), ReadingsError);
+}
+
+TEST_CASE("a mark is rounded to no more than a degree Fahrenheit, and its band is that of the mark as rounded") {
+  for (const double scale : {0.01, 0.06, 1.0, 7.0, 50.0}) {  // what one dial calls 3 is 0.03 or 150 on another
+    auto r = readings();
+    for (auto& m : r) m.dial *= scale;
+    const DialCurve c(r, 5);
+    for (const double stage : {250.0, 300.0, 350.0}) {
+      const DialSetting s = setting_for_stage(c, f(stage), 5);
+      REQUIRE(s.mark);
+      INFO(scale << ", " << stage << ": " << *s.mark << " of " << s.decimals << " decimals");
+      const double unit = std::pow(10.0, -s.decimals);
+      CHECK(*s.mark == Approx(unit * std::round(*s.mark / unit)).epsilon(1e-12));
+      CHECK(std::abs(c.at(*s.mark) - f(stage)) <= 1 / 1.8);
+      CHECK(0.5 * (s.hottest + s.coolest) == Approx(c.at(*s.mark)));
+      // No finer than that asks for: with one decimal less it would be off by more than a degree at worst.
+      if (s.decimals > 0) CHECK(5 * unit * c.slope(*s.mark) > 1 / 1.8);
+    }
+  }
+}
+
+TEST_CASE("marks that no dial shows apart are refused, and the message says how close that is") {
+  CHECK_THROWS_WITH(DialCurve({{3, {f(250)}}, {3.0000000001, {f(350)}}}, 5),
+                    Catch::Contains("marks 3 and 3.0000000001") && Catch::Contains("closer than 0.01"));
+  CHECK_THROWS_AS(DialCurve({{0.3, {f(250)}}, {0.309, {f(350)}}}, 5), ReadingsError);
+  CHECK_NOTHROW(DialCurve({{0.30, {f(250)}}, {0.31, {f(350)}}}, 5));
 }

@@ -352,3 +352,11 @@ TEST_CASE("the weight and the tap say what was computed for the bays", "[sentenc
   without.stage_end_snapshot.clear();
   CHECK(bench_sentences(without, 1).empty());
 }
+
+TEST_CASE("zones that a stage leaves loose are told in a whole sentence") {
+  Plan plan = sample_plan();
+  plan.stages.front().loose_zones = {0, 1};
+  std::string all;
+  for (const auto& check : viz::checks_after_stage(plan, plan.stages.front().stage)) all += check + "\n";
+  CHECK_THAT(all, Catch::Contains("T2 will still be loose after this stage."));
+}

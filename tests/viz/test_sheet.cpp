@@ -267,3 +267,28 @@ TEST_CASE("a folder that does not exist is named and nothing is left behind") {
   CHECK_THROWS_WITH(write_sheet(sample_plan(), Paper::letter, "0.0.0", path), Catch::Contains(path));
   CHECK(std::filesystem::is_empty(folder.path()));
 }
+
+TEST_CASE("an order under which the frame gave way is said so among the orders, without a number that stands for too much") {
+  Plan plan = sample_plan();
+  auto& o = plan.orders.back();
+  o.gave_way = true;
+  o.chosen = false;
+  o.worst_use = 7.77, o.worst_slip = 0.0777;  // stand-ins that must not be read as measured
+  std::string text, otherwise;
+  for (const auto& page : sheet_pages(plan)) text += page;
+  for (const auto& page : sheet_pages(sample_plan())) otherwise += page;
+  CHECK(has(text, "gave"));  // its column is narrow: the words break
+  CHECK_FALSE(has(otherwise, "gave"));
+  CHECK_FALSE(has(text, "7.77"));
+  CHECK_FALSE(has(text, "3.06"));  // the slip in inches
+}
+
+TEST_CASE("a limit at which the frame gave way is marked as over, whatever stands in for its use") {
+  Plan plan = sample_plan();
+  auto& l = plan.limits.front();
+  l.name = "buckling", l.unit = "1", l.allowed = 1, l.value = 1;
+  l.use = 1, l.use_plus_minus = 0, l.gave_way = true, l.stage = 0;
+  std::string text;
+  for (const auto& page : sheet_pages(plan)) text += page;
+  CHECK(has(text, "OVER: buckling"));
+}

@@ -29,8 +29,18 @@ class Ticks {
       this.kept = false;
     }
   }
+  // A browser may hand ticks out after the page was opened: what it has by now is not written over.
+  takeLate() {
+    try {
+      const kept = JSON.parse(localStorage.getItem(this.key));
+      if (kept) this.set = new Set(kept);
+    } catch {
+      this.kept = false; // what is ticked in this window stays
+    }
+  }
   has(name) { return this.set.has(name); }
   put(name, is) {
+    this.takeLate();
     if (is) this.set.add(name);
     else this.set.delete(name);
     this.save();
