@@ -25,6 +25,7 @@ const Plan& quick_plan() {
   static const Plan plan = [] {
     PlanOptions o;
     o.accuracy = AccuracyWish::quick;
+    o.only_rules = true;
     return make_plan(small(), o);
   }();
   return plan;

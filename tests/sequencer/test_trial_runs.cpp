@@ -161,6 +161,7 @@ TEST_CASE("a replay that finds no equilibrium throws, or keeps the stages before
 
 TEST_CASE("a run behind the error bars that finds no equilibrium makes the stage unsafe and narrows no bar", "[slow]") {
   Case c = small();  // with every limit far away
+  c.target_nodes = 120;
   c.limits.bow_per_spacing = c.limits.twist = c.limits.slip = c.limits.unevenness = 10;
   c.limits.buckling_factor = 0.1;
   for (Material& m : c.materials) m.strength *= 10;
