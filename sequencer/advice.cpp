@@ -2,6 +2,7 @@
 
 #include "sequencer/error_bars.hpp"
 #include "sequencer/loose_cloth.hpp"
+#include "sequencer/temperature_text.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -83,11 +84,6 @@ void tell_loose(Advice& a, const Case& c, const Panel& p, const std::vector<Stag
 }
 
 }  // namespace
-
-std::string temperature_text(double kelvin) {
-  return std::to_string(std::lround(kelvin * 1.8 - 459.67)) + " \xC2\xB0""F (" +
-         std::to_string(std::lround(kelvin - 273.15)) + " \xC2\xB0""C)";
-}
 
 Advice advise(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
               std::optional<double> setting, bool quick) {

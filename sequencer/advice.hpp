@@ -13,7 +13,4 @@ Advice advise(const Case& c, const Panel& p, const std::vector<StageVerdict>& st
 std::vector<std::string> notes_on(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages,
                                   std::optional<int> ceiling);
 
-/// "300 F (149 C)" with degree signs.
-std::string temperature_text(double kelvin);
-
 }  // namespace evenpull

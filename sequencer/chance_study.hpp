@@ -3,7 +3,8 @@
 // multiplied by what the full model said of it in the run as planned, and a few scenarios go through both.
 #pragma once
 
-#include "sequencer/planner.hpp"
+#include "sequencer/parallel_for.hpp"
+#include "sequencer/plan.hpp"
 #include "sequencer/replay.hpp"
 
 #include <vector>

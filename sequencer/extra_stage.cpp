@@ -1,8 +1,8 @@
 #include "sequencer/extra_stage.hpp"
 
-#include "sequencer/advice.hpp"
 #include "sequencer/loose_cloth.hpp"
 #include "sequencer/mid_work.hpp"
+#include "sequencer/temperature_text.hpp"
 
 #include <algorithm>
 #include <cmath>

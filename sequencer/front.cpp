@@ -1,6 +1,7 @@
 #include "sequencer/front.hpp"
 
-#include "sequencer/advice.hpp"
+#include "sequencer/temperature_text.hpp"
+
 
 #include <algorithm>
 #include <cmath>

@@ -1,36 +1,12 @@
 // What the iron has to do at each stage, and how many passes it takes: docs/model.md, section 4.
 #pragma once
 
+#include "sequencer/stage_heat.hpp"
 #include "solver/panel.hpp"
-#include "solver/pass_heat.hpp"
 
 #include <vector>
 
 namespace evenpull {
-
-/// Share of the area that is done after 1, 2, ... full passes, with swing, coverage and hand as stated.
-struct PassCount {
-  std::vector<double> done;    ///< share with at least 1 - band of full shrink, by number of passes
-  std::vector<double> beyond;  ///< share with more than 1 + band
-  double error = 0;            ///< of these shares, from how they differ between scrambled halves of the sample
-  int least = 0;               ///< passes until the wanted share is done; 0: not within those tried
-};
-
-/// A zone where some cloth does not get what the pass asks for.
-struct ShortZone {
-  int zone = 0;       ///< index into Panel::zones
-  double dose = 0;    ///< over its nose, with the longest dwell that makes sense
-};
-
-/// Full passes that are tried.
-inline constexpr int most_passes = 5;
-
-struct StageHeat {
-  std::vector<PassHeat> passes;      ///< as the case lists them
-  PassCount open;                    ///< over open bays
-  std::optional<PassCount> nose;     ///< over metal or wood
-  std::vector<ShortZone> short_zones;
-};
 
 /// Share of the area done after each number of full passes of this stage, by quasi-random sampling (Sobol). Full shrink
 /// is what the stage brings unpulled cloth over an open bay to with the longest dwell, over a nose as well.

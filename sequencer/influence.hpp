@@ -9,6 +9,7 @@
 
 #include "sequencer/gauges.hpp"
 #include "sequencer/step_model.hpp"
+#include "sequencer/ways.hpp"
 
 #include <Eigen/Core>
 
@@ -28,12 +29,6 @@ struct Influence {
   Eigen::VectorXd give;         ///< c: shrink lost per pull [m/N]
   /// Things to be ordered: each a list of zones worked one after the other, each zone a list of cells worked at once.
   std::vector<std::vector<std::vector<int>>> things;
-};
-
-/// How the iron gets from one thing to the next; n x n. Empty: ways cost nothing.
-struct Ways {
-  Eigen::MatrixXd travel;      ///< m
-  Eigen::MatrixXi turn_over;   ///< 1 where the panel must be turned over
 };
 
 class InfluenceModel : public StepModel {

@@ -1,6 +1,7 @@
 #include "sequencer/loose_cloth.hpp"
 
-#include "sequencer/advice.hpp"
+#include "sequencer/temperature_text.hpp"
+
 
 #include <algorithm>
 

@@ -1,9 +1,9 @@
 #include "sequencer/mid_work.hpp"
 
-#include "sequencer/advice.hpp"
 #include "sequencer/coarse_model.hpp"
 #include "sequencer/full_passes.hpp"
 #include "sequencer/replay.hpp"
+#include "sequencer/temperature_text.hpp"
 #include "solver/errors.hpp"
 
 #include <algorithm>

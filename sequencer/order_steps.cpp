@@ -1,6 +1,6 @@
 #include "sequencer/order_steps.hpp"
 
-#include "sequencer/advice.hpp"
+#include "sequencer/temperature_text.hpp"
 #include "solver/errors.hpp"
 
 #include <cmath>

@@ -1,10 +1,10 @@
 #include "sequencer/pass_choice.hpp"
 
-#include "sequencer/advice.hpp"
 #include "sequencer/ceiling.hpp"
 #include "sequencer/choice.hpp"
 #include "sequencer/heat_plan.hpp"
 #include "sequencer/tally.hpp"
+#include "sequencer/temperature_text.hpp"
 
 #include <algorithm>
 #include <sstream>

@@ -2,7 +2,8 @@
 // passes first let loose cloth come up everywhere before any of it pulls hard: they gain more than most orders do.
 #pragma once
 
-#include "sequencer/step_model.hpp"
+#include "sequencer/parallel_for.hpp"
+#include "sequencer/pass_trial.hpp"
 #include "sequencer/trial_runs.hpp"
 #include "solver/case.hpp"
 
@@ -10,18 +11,6 @@
 #include <vector>
 
 namespace evenpull {
-
-/// One way to pass over a stage, tried on a coarse mesh through the whole job.
-struct PassTrial {
-  int stage = 0;  ///< index into Case::stages
-  std::vector<double> doses;
-  int stages_passed = 0;
-  double use = 0;         ///< worst of the whole history up to the last stage that passes (of the first, if none does)
-  double difference = 0;  ///< N/m
-  double slip = 0;        ///< m
-  double cost = 0;        ///< priced, the passes of this stage included
-  bool chosen = false;
-};
 
 struct PassChoice {
   Case the_case;                  ///< with the passes chosen

@@ -3,10 +3,10 @@
 
 #include "sequencer/accuracy_wish.hpp"
 #include "sequencer/chances.hpp"
-#include "sequencer/heat_plan.hpp"
 #include "sequencer/number_study.hpp"
-#include "sequencer/pass_choice.hpp"
+#include "sequencer/pass_trial.hpp"
 #include "sequencer/search_report.hpp"
+#include "sequencer/stage_heat.hpp"
 #include "solver/case.hpp"
 #include "solver/panel.hpp"
 #include "solver/sag.hpp"

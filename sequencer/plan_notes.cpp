@@ -1,6 +1,7 @@
 #include "sequencer/plan_notes.hpp"
 
-#include "sequencer/advice.hpp"
+#include "sequencer/temperature_text.hpp"
+
 
 #include <sstream>
 

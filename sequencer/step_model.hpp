@@ -3,9 +3,9 @@
 // changes once made and may be shared by threads.
 #pragma once
 
+#include "sequencer/parallel_for.hpp"
 #include "sequencer/tally.hpp"
 
-#include <functional>
 #include <memory>
 #include <string>
 #include <vector>
@@ -43,12 +43,5 @@ class StepModel {
 
 /// Walks all passes in one order from a prefix of its first pass (`from` holds the first `from->steps` of it).
 PrefixPtr walk(const StepModel& m, PrefixPtr from, const std::vector<int>& order);
-
-/// Runs work(0) ... work(n - 1), in any order, on as many threads as the caller likes. Results do not depend on it.
-using ParallelFor = std::function<void(int n, const std::function<void(int)>& work)>;
-/// The plainest of them.
-inline void one_by_one(int n, const std::function<void(int)>& work) {
-  for (int i = 0; i < n; ++i) work(i);
-}
 
 }  // namespace evenpull

@@ -1,12 +1,19 @@
 // How the iron and the panel get from one thing to the next: what the arcs of the zone graph say, as tables for searches.
 #pragma once
 
-#include "sequencer/influence.hpp"
 #include "solver/panel.hpp"
+
+#include <Eigen/Core>
 
 #include <vector>
 
 namespace evenpull {
+
+/// How the iron gets from one thing to the next; n x n. Empty: ways cost nothing.
+struct Ways {
+  Eigen::MatrixXd travel;      ///< m
+  Eigen::MatrixXi turn_over;   ///< 1 where the panel must be turned over
+};
 
 /// Things that are put in order: zones, or groups of zones worked one after the other (one bay of one side, from the LE).
 using Things = std::vector<std::vector<int>>;

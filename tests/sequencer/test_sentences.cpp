@@ -5,6 +5,7 @@
 #include "sequencer/pass_choice.hpp"
 #include "sequencer/plan_notes.hpp"
 #include "sequencer/replay.hpp"
+#include "sequencer/temperature_text.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
