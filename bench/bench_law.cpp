@@ -1,5 +1,5 @@
 // Cost of the law of one triangle: by itself, and as one iteration of the global method.
-#include "solver/membrane.hpp"
+#include "solver/cloth/membrane.hpp"
 
 #include <benchmark/benchmark.h>
 

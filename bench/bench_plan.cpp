@@ -1,6 +1,6 @@
 // Cost of the whole job on the metal aileron: what a person waits for. On one core, nothing drawn or written.
-#include "app/case_reader.hpp"
-#include "sequencer/planner.hpp"
+#include "app/input/case_reader.hpp"
+#include "sequencer/planner/planner.hpp"
 
 #include <benchmark/benchmark.h>
 

@@ -1,8 +1,8 @@
 // Pace of the reduced models and of the searches on them.
-#include "app/case_reader.hpp"
+#include "app/input/case_reader.hpp"
 #include "bench/line_panel.hpp"
-#include "sequencer/coarse_model.hpp"
-#include "sequencer/order_search.hpp"
+#include "sequencer/search/coarse_model.hpp"
+#include "sequencer/search/order_search.hpp"
 
 #include <benchmark/benchmark.h>
 

@@ -1,8 +1,8 @@
 // Cost of one zone-step on the metal aileron, and of the factorisation inside it.
 // An iteration is one law per triangle + assembly + one factorisation + one solution; what is left after the other
 // three is assembly.
-#include "app/case_reader.hpp"
-#include "solver/ironing.hpp"
+#include "app/input/case_reader.hpp"
+#include "solver/ironing/ironing.hpp"
 
 #include <benchmark/benchmark.h>
 

@@ -2,7 +2,7 @@
 // and, round the edge, the zone opposite; the frame is loaded by each side at the ribs between bays.
 #pragma once
 
-#include "sequencer/influence.hpp"
+#include "sequencer/search/influence.hpp"
 
 #include <cmath>
 

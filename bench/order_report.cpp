@@ -1,9 +1,9 @@
 // How good the searches are: gaps by size, against every order there is, against rules and against chance. Prints tables
 // for RECORD.md; nothing is timed here but to show that it takes seconds.
 #include "bench/line_panel.hpp"
-#include "sequencer/families.hpp"
-#include "sequencer/order_search.hpp"
-#include "sequencer/subset_bound.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/search/order_search.hpp"
+#include "sequencer/search/subset_bound.hpp"
 
 #include <algorithm>
 #include <chrono>

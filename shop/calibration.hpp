@@ -3,7 +3,7 @@
 // the bend; any textbook of regression, e.g. Draper and Smith, Applied Regression Analysis, from memory).
 #pragma once
 
-#include "solver/case.hpp"
+#include "solver/statement/case.hpp"
 
 #include <Eigen/Core>
 

@@ -1,8 +1,8 @@
 // Cases for the tests of app: the template with one thing changed, in a folder that goes away afterwards.
 #pragma once
 
-#include "app/case_reader.hpp"
-#include "app/version.hpp"
+#include "app/input/case_reader.hpp"
+#include "app/text/version.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "app/cloth_defaults.hpp"
+#include "app/input/cloth_defaults.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
-#include "app/commands.hpp"
-#include "app/exit_codes.hpp"
+#include "app/command/commands.hpp"
+#include "app/command/exit_codes.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
-#include "app/case_reader.hpp"
-#include "app/contrast_orders.hpp"
+#include "app/command/contrast_orders.hpp"
+#include "app/input/case_reader.hpp"
 
 #include <catch2/catch.hpp>
 

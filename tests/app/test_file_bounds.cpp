@@ -1,8 +1,8 @@
 // A file that is too large, endless or no text is refused at once, with what is allowed.
-#include "app/document.hpp"
-#include "app/most.hpp"
-#include "app/quoted.hpp"
-#include "app/raw_file.hpp"
+#include "app/input/document.hpp"
+#include "app/input/raw_file.hpp"
+#include "app/text/most.hpp"
+#include "app/text/quoted.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <fcntl.h>

@@ -1,5 +1,5 @@
 // A frame that does not stand, members in one place, a solve that is given up: what the commands say.
-#include "app/commands.hpp"
+#include "app/command/commands.hpp"
 #include "tests/app/case_text.hpp"
 
 using namespace evenpull;

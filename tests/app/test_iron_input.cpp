@@ -1,6 +1,6 @@
 // The iron as a person states it, its readings, and the command that makes a card of them.
-#include "app/commands.hpp"
-#include "app/exit_codes.hpp"
+#include "app/command/commands.hpp"
+#include "app/command/exit_codes.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <sstream>

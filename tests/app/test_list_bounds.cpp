@@ -1,6 +1,6 @@
 // Every list of a case and of an order says how much it may hold.
-#include "app/most.hpp"
-#include "app/order_file.hpp"
+#include "app/input/order_file.hpp"
+#include "app/text/most.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <functional>

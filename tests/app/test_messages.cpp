@@ -2,8 +2,8 @@
 // message that must come of it. After a change of wording
 //   EVENPULL_WRITE_MESSAGES=1 build/audit/tests/test_app "every message*"
 // writes them anew: read the difference as a mechanic would before it is committed.
-#include "app/order_file.hpp"
-#include "app/quoted.hpp"
+#include "app/input/order_file.hpp"
+#include "app/text/quoted.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <vector>

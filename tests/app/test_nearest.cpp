@@ -1,4 +1,4 @@
-#include "app/nearest.hpp"
+#include "app/text/nearest.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "app/order_file.hpp"
+#include "app/input/order_file.hpp"
 #include "tests/app/case_text.hpp"
 
 using namespace evenpull;

@@ -1,4 +1,4 @@
-#include "app/parallel.hpp"
+#include "app/command/parallel.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,5 +1,5 @@
-#include "app/json_number.hpp"
-#include "app/plan_json.hpp"
+#include "app/output/json_number.hpp"
+#include "app/output/plan_json.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <limits>

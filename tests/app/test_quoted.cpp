@@ -1,4 +1,4 @@
-#include "app/quoted.hpp"
+#include "app/text/quoted.hpp"
 
 #include <catch2/catch.hpp>
 

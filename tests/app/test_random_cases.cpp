@@ -1,8 +1,8 @@
 // Cases mutilated at random, as slips and other programs do it: each is read and its panel built, or it gets one message.
-#include "app/order_file.hpp"
-#include "app/quoted.hpp"
-#include "solver/errors.hpp"
-#include "solver/panel.hpp"
+#include "app/input/order_file.hpp"
+#include "app/text/quoted.hpp"
+#include "solver/geometry/panel.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <sys/resource.h>

@@ -1,4 +1,4 @@
-#include "app/summary.hpp"
+#include "app/output/summary.hpp"
 #include "tests/support/sample_plan.hpp"
 
 #include <catch2/catch.hpp>

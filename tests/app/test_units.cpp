@@ -1,4 +1,4 @@
-#include "app/units.hpp"
+#include "app/text/units.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -40,7 +40,7 @@ the number does not rest on anyone's memory.
 f₃ + (f₃ − f₂)/(r₂ᵖ − 1), p at most what theory promises (Richardson). The error bar of the finest mesh is 1.25 times the
 distance to the extrapolated value (grid convergence index; Roache 1994 and Celik et al. 2008, both from memory; ASME V&V 20
 has the same). Where the steps between meshes change sign or grow no order is claimed: the order is a dash, *ours* is the
-finest mesh and the bar is the largest step. `sequencer/mesh_study.hpp` holds the code; the plans use the same.
+finest mesh and the bar is the largest step. `sequencer/numbers/mesh_study.hpp` holds the code; the plans use the same.
 
 ## How to make it again
 

@@ -1,4 +1,4 @@
-#include "app/case_reader.hpp"
+#include "app/input/case_reader.hpp"
 
 #include <catch2/catch.hpp>
 

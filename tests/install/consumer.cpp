@@ -1,6 +1,6 @@
 // Uses the installed headers by the same paths as the project itself does.
-#include "solver/case.hpp"
-#include "solver/panel.hpp"
+#include "solver/geometry/panel.hpp"
+#include "solver/statement/case.hpp"
 
 int main() {
   evenpull::Case c;

@@ -1,7 +1,7 @@
 // A frame of a few beams in space, assembled densely from the solver's element matrices, for closed forms.
 #pragma once
 
-#include "solver/beam.hpp"
+#include "solver/frame/beam.hpp"
 
 #include <Eigen/Dense>
 

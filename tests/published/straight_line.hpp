@@ -3,7 +3,7 @@
 // (2i + 1).
 #pragma once
 
-#include "solver/beam.hpp"
+#include "solver/frame/beam.hpp"
 
 #include <Eigen/Dense>
 

@@ -1,7 +1,7 @@
 // Tightening the bolts of a gasketed joint one after the other relaxes those tightened before: the elastic-interaction
 // method, attributed to Bibel and Ezell (1990s), from memory. The same mathematics as ironing zone by zone, with final
 // pulls F = E S; the numbers are made up for this check and worked by hand.
-#include "sequencer/influence.hpp"
+#include "sequencer/search/influence.hpp"
 
 
 #include <catch2/catch.hpp>

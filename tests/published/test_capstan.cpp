@@ -1,6 +1,6 @@
 // A rope round a post: T_high/T_low = exp(mu theta) at the limit. Euler (1769) and Eytelwein, Handbuch der
 // Statik fester Koerper (1808), as quoted in textbooks (looked up).
-#include "solver/friction.hpp"
+#include "solver/equilibrium/friction.hpp"
 #include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>

@@ -3,7 +3,7 @@
 // solver's own sliding point, with the friction in the equilibrium. How far it slides, derived here: with q gone from
 // one side to the other over length L the stretches are 1 - g and 1 + g, g = q/L; pull N = K (E + s), E = -g + g^2/2 or
 // g + g^2/2, s the shrink of the side; the force on the edge is N times the stretch.
-#include "solver/equilibrium.hpp"
+#include "solver/equilibrium/equilibrium.hpp"
 #include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>

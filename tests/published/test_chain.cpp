@@ -3,7 +3,7 @@
 // equation in N. Derived here: with the shrink of the others so far S,
 //   N (1/K + s/(n Nc)) = (S + s)/n - l,    shrink of this zone = s (1 - N/Nc)
 // By hand: n = 1 241.4 N/m, n = 2 320.0 N/m.
-#include "solver/shrink.hpp"
+#include "solver/cloth/shrink.hpp"
 #include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>

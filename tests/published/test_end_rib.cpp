@@ -6,7 +6,7 @@
 // Timoshenko & Gere, Theory of Elastic Stability, from memory; derived here from EI w'' + P w = M.
 // Through the whole solver: the load reaches the joints alone, as the cloth's does, hence the second order; axial
 // forces come from the answer and soften the next one.
-#include "solver/readings.hpp"
+#include "solver/readings/readings.hpp"
 #include "tests/published/pinned_beam_column.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/cloth_patch.hpp"

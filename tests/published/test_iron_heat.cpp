@@ -1,10 +1,10 @@
 // Heat of the iron against closed forms of heat conduction. Formulas as in any textbook of heat transfer (Incropera and
 // DeWitt, Fundamentals of Heat and Mass Transfer: lumped capacity, fins, semi-infinite bodies; Carslaw and Jaeger,
 // Conduction of Heat in Solids), all from memory and derived again here.
-#include "solver/dose.hpp"
-#include "solver/heat_history.hpp"
-#include "solver/heat_network.hpp"
-#include "solver/thermal.hpp"
+#include "solver/heat/dose.hpp"
+#include "solver/heat/heat_history.hpp"
+#include "solver/heat/heat_network.hpp"
+#include "solver/heat/thermal.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/sample_case.hpp"
 

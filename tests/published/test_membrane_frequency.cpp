@@ -1,6 +1,6 @@
 // Natural frequencies of a tight rectangular membrane in vacuum, m and n half waves along a and b:
 //   f = 1/2 sqrt((m^2 Nx/a^2 + n^2 Ny/b^2)/mass per area)        (Rayleigh, Theory of Sound, section 195, from memory)
-#include "solver/vibration.hpp"
+#include "solver/sound/vibration.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/tight_cloth.hpp"
 

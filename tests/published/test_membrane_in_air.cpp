@@ -6,7 +6,7 @@
 // The air also couples the modes, so the true frequency is a little lower: Ritz with 64 sine modes (odd numbers of half
 // waves up to 15 each way), their mutual air masses by the same quadrature (derived here), ends at 78.171 Hz for 600
 // N/m and 86.052 Hz for 900 and 600 N/m where the single mode has 78.433 and 86.339.
-#include "solver/vibration.hpp"
+#include "solver/sound/vibration.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/tight_cloth.hpp"
 

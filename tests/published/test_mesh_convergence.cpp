@@ -1,7 +1,7 @@
 // The worked example of the grid convergence index: Celik et al., "Procedure for estimation and reporting of uncertainty
 // due to discretization in CFD applications", J. Fluids Eng. 130, 078001 (2008), table 1, first column: three meshes of
 // 18000, 8000 and 4500 cells in two dimensions. Looked up in programs that quote the table, not in the paper itself.
-#include "sequencer/mesh_study.hpp"
+#include "sequencer/numbers/mesh_study.hpp"
 #include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>

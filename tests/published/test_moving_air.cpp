@@ -1,5 +1,5 @@
 // Mass of the air that moves with a surface in a plane wall, one side, for shapes whose answer is known.
-#include "solver/air_mass.hpp"
+#include "solver/sound/air_mass.hpp"
 #include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>

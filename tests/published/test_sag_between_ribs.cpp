@@ -5,8 +5,8 @@
 // between ribs and at mid-chord
 //   w = sum over odd n of 32 h/(n pi)^3 (-1)^((n-1)/2) / cosh(n pi b k/(2 L)),  k = sqrt(N_x/N_y)
 // and the sag is h - w.
-#include "solver/ironing.hpp"
-#include "solver/readings.hpp"
+#include "solver/ironing/ironing.hpp"
+#include "solver/readings/readings.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/sample_case.hpp"
 

@@ -1,6 +1,6 @@
 // Properties of cross sections against elementary formulas, computed here by hand.
-#include "solver/beam.hpp"
-#include "solver/section.hpp"
+#include "solver/frame/beam.hpp"
+#include "solver/statement/section.hpp"
 #include "tests/published/straight_line.hpp"
 #include "tests/support/book.hpp"
 

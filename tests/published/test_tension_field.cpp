@@ -2,7 +2,7 @@
 // Isotropic: 45 degrees, tau = E t gamma/4, pull 2 tau along the folds, tau on both edges, whatever nu is.
 // Orthotropic, axes along the edges: tau = gamma/(2/sqrt(E1 E2) - 2 nu12/E1 + 1/G), tan(theta) = (E2/E1)^(1/4).
 // Attributed to Wagner (1929) and to Kuhn, NACA TN 2661, from memory; derived here.
-#include "solver/fabric_law.hpp"
+#include "solver/cloth/fabric_law.hpp"
 #include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>

@@ -2,7 +2,7 @@
 // Isoperimetric Inequalities, from memory); the numbers below were computed two other ways that agree to six digits,
 // series of sines and sums of images (derived here). The frequencies are those of the single sine mode with the air of
 // Rayleigh's integral (derived here).
-#include "solver/tight_bay.hpp"
+#include "solver/sound/tight_bay.hpp"
 #include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,8 +1,8 @@
 // Whole small panels, every step of their ironing, against the same problem solved a second way: the exact law,
 // minimised by SciPy, from the statement of the problem alone (tests/reference/solve_reference.py says how and what is
 // not shared).
-#include "solver/ironing.hpp"
-#include "solver/readings.hpp"
+#include "solver/ironing/ironing.hpp"
+#include "solver/readings/readings.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/reference_answer.hpp"
 

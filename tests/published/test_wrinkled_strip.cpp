@@ -1,7 +1,7 @@
 // A strip of depth h pulled by P in its middle and bent by M, which cannot push: how the moment grows once part of it
 // is loose. X = kappa Et h^2/(2P): M/(Ph) = X/6 up to X = 1, then 1/2 - 1/(3 sqrt(X)); loose share b/h = 1 - 1/sqrt(X).
 // Attributed to Stein & Hedgepeth, NASA TN D-813 (1961), from memory; derived here.
-#include "solver/fabric_law.hpp"
+#include "solver/cloth/fabric_law.hpp"
 #include "tests/support/book.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,7 +1,7 @@
 // What tests of plans from half-done work and of chosen orders share.
 #pragma once
 
-#include "sequencer/planner.hpp"
+#include "sequencer/planner/planner.hpp"
 
 #include <string>
 #include <vector>

@@ -1,7 +1,7 @@
 // Panels drawn at random from what ordinary cases state: none of them is a reason to give no plan. All invented.
 #pragma once
 
-#include "sequencer/plan.hpp"
+#include "sequencer/plan/plan.hpp"
 #include "tests/solver/chance.hpp"
 #include "tests/support/sample_case.hpp"
 

@@ -1,7 +1,7 @@
 // Random influences for tests of the searches: every number invented, the same for the same seed.
 #pragma once
 
-#include "sequencer/influence.hpp"
+#include "sequencer/search/influence.hpp"
 
 #include <algorithm>
 #include <random>

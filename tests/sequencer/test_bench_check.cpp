@@ -1,8 +1,8 @@
-#include "sequencer/bench_check.hpp"
-#include "sequencer/planner.hpp"
-#include "solver/ironing.hpp"
-#include "solver/readings.hpp"
-#include "solver/tight_bay.hpp"
+#include "sequencer/planner/planner.hpp"
+#include "sequencer/sure/bench_check.hpp"
+#include "solver/ironing/ironing.hpp"
+#include "solver/readings/readings.hpp"
+#include "solver/sound/tight_bay.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
-#include "sequencer/advice.hpp"
-#include "sequencer/ceiling.hpp"
-#include "sequencer/plan.hpp"
+#include "sequencer/plan/plan.hpp"
+#include "sequencer/planner/advice.hpp"
+#include "sequencer/replay/ceiling.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

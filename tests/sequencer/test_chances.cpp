@@ -1,9 +1,9 @@
 // How sure the plan is: intervals and weights against closed forms, scenarios by their properties, one small study whole.
-#include "sequencer/chance_study.hpp"
-#include "sequencer/families.hpp"
-#include "sequencer/regression.hpp"
-#include "sequencer/scenario.hpp"
-#include "sequencer/sobol.hpp"
+#include "sequencer/numbers/regression.hpp"
+#include "sequencer/numbers/sobol.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/sure/chance_study.hpp"
+#include "sequencer/sure/scenario.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

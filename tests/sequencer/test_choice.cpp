@@ -1,4 +1,4 @@
-#include "sequencer/choice.hpp"
+#include "sequencer/choice/choice.hpp"
 
 #include <catch2/catch.hpp>
 

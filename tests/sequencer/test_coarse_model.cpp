@@ -1,9 +1,9 @@
 // The reduced models against the model that they stand for, on a small invented panel.
-#include "sequencer/coarse_model.hpp"
-#include "sequencer/families.hpp"
-#include "sequencer/influence.hpp"
-#include "sequencer/order_search.hpp"
-#include "sequencer/replay.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/replay/replay.hpp"
+#include "sequencer/search/coarse_model.hpp"
+#include "sequencer/search/influence.hpp"
+#include "sequencer/search/order_search.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

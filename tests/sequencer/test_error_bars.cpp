@@ -1,6 +1,6 @@
-#include "sequencer/advice.hpp"
-#include "sequencer/ceiling.hpp"
-#include "sequencer/error_bars.hpp"
+#include "sequencer/planner/advice.hpp"
+#include "sequencer/replay/ceiling.hpp"
+#include "sequencer/sure/error_bars.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

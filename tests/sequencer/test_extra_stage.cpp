@@ -1,5 +1,5 @@
 // Is it the way or the end that is too much, and does a stage in between open the way?
-#include "sequencer/extra_stage.hpp"
+#include "sequencer/choice/extra_stage.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

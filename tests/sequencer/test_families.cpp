@@ -1,4 +1,4 @@
-#include "sequencer/families.hpp"
+#include "sequencer/orders/families.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
-#include "sequencer/front.hpp"
-#include "sequencer/tally.hpp"
+#include "sequencer/choice/front.hpp"
+#include "sequencer/replay/tally.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,8 +1,8 @@
 // By what the top of the swing counts: full passes that a zone was really worked (docs/model.md, section 4).
-#include "sequencer/coarse_model.hpp"
-#include "sequencer/families.hpp"
-#include "sequencer/full_passes.hpp"
-#include "sequencer/replay.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/replay/full_passes.hpp"
+#include "sequencer/replay/replay.hpp"
+#include "sequencer/search/coarse_model.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,9 +1,9 @@
 // Work half done: what is judged, what the cloth has met, how many turn-overs are still to come.
-#include "sequencer/accuracy_wish.hpp"
-#include "sequencer/choice.hpp"
-#include "sequencer/error_bars.hpp"
-#include "sequencer/mid_work.hpp"
-#include "solver/errors.hpp"
+#include "sequencer/choice/choice.hpp"
+#include "sequencer/choice/mid_work.hpp"
+#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/sure/error_bars.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 

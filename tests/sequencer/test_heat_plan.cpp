@@ -1,6 +1,6 @@
 // How many passes it takes: sampling against what is known, and against common practice.
-#include "sequencer/heat_plan.hpp"
-#include "sequencer/sobol.hpp"
+#include "sequencer/choice/heat_plan.hpp"
+#include "sequencer/numbers/sobol.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,4 +1,4 @@
-#include "sequencer/mesh_study.hpp"
+#include "sequencer/numbers/mesh_study.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,7 +1,7 @@
-#include "sequencer/mid_work.hpp"
-#include "sequencer/planner.hpp"
-#include "sequencer/replay.hpp"
-#include "solver/errors.hpp"
+#include "sequencer/choice/mid_work.hpp"
+#include "sequencer/planner/planner.hpp"
+#include "sequencer/replay/replay.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 

@@ -1,5 +1,5 @@
 // What is called a bound is one, for random influences; RapidCheck draws them and shrinks what fails.
-#include "sequencer/order_search.hpp"
+#include "sequencer/search/order_search.hpp"
 #include "tests/sequencer/random_influence.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
 // The searches against every order there is, against each other and against panels worked by hand.
-#include "sequencer/order_search.hpp"
-#include "sequencer/subset_bound.hpp"
+#include "sequencer/search/order_search.hpp"
+#include "sequencer/search/subset_bound.hpp"
 #include "tests/sequencer/random_influence.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 // The main job against common practice (no source) and against the public handbook.
-#include "sequencer/choice.hpp"
+#include "sequencer/choice/choice.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
 // Ordinary panels drawn at random: each has an answer, certified. Most of the seeds named here once had none.
-#include "sequencer/replay.hpp"
-#include "solver/equilibrium.hpp"
+#include "sequencer/replay/replay.hpp"
+#include "solver/equilibrium/equilibrium.hpp"
 #include "tests/sequencer/ordinary_cases.hpp"
 
 #include <catch2/catch.hpp>

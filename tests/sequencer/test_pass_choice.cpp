@@ -1,6 +1,6 @@
-#include "sequencer/ceiling.hpp"
-#include "sequencer/families.hpp"
-#include "sequencer/pass_choice.hpp"
+#include "sequencer/choice/pass_choice.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/replay/ceiling.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
-#include "sequencer/planner.hpp"
-#include "solver/errors.hpp"
+#include "sequencer/planner/planner.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 

@@ -1,5 +1,5 @@
 // A quick plan takes fewer steps and not fewer kinds of orders.
-#include "sequencer/choice.hpp"
+#include "sequencer/choice/choice.hpp"
 #include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 

@@ -1,6 +1,6 @@
-#include "sequencer/families.hpp"
-#include "sequencer/replay.hpp"
-#include "sequencer/run_estimate.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/replay/replay.hpp"
+#include "sequencer/sure/run_estimate.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

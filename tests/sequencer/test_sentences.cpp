@@ -1,11 +1,11 @@
 // What a plan says in words: each sentence says what it was given, and nothing where there is nothing to say.
-#include "sequencer/advice.hpp"
-#include "sequencer/front.hpp"
-#include "sequencer/mid_work.hpp"
-#include "sequencer/pass_choice.hpp"
-#include "sequencer/plan_notes.hpp"
-#include "sequencer/replay.hpp"
-#include "sequencer/temperature_text.hpp"
+#include "sequencer/choice/front.hpp"
+#include "sequencer/choice/mid_work.hpp"
+#include "sequencer/choice/pass_choice.hpp"
+#include "sequencer/plan/temperature_text.hpp"
+#include "sequencer/planner/advice.hpp"
+#include "sequencer/planner/plan_notes.hpp"
+#include "sequencer/replay/replay.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
 // The hottest setting between two stages: it holds when it is worked, and a hotter one does not.
-#include "sequencer/ceiling.hpp"
-#include "sequencer/families.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/replay/ceiling.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

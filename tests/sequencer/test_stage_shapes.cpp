@@ -1,9 +1,9 @@
 // What a stage keeps for the drawings: its buckling shape and the thickness lost between ribs.
-#include "sequencer/bench_check.hpp"
-#include "sequencer/ceiling.hpp"
-#include "sequencer/families.hpp"
-#include "sequencer/replay.hpp"
-#include "solver/readings.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/replay/ceiling.hpp"
+#include "sequencer/replay/replay.hpp"
+#include "sequencer/sure/bench_check.hpp"
+#include "solver/readings/readings.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

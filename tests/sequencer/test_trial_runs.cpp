@@ -1,8 +1,8 @@
 // What happens when a run finds no equilibrium: it drops out, the plan says so and goes on with the others.
-#include "sequencer/families.hpp"
-#include "sequencer/pass_choice.hpp"
-#include "sequencer/replay.hpp"
-#include "sequencer/trial_runs.hpp"
+#include "sequencer/choice/pass_choice.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/replay/replay.hpp"
+#include "sequencer/replay/trial_runs.hpp"
 #include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 

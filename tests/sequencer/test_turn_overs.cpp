@@ -1,6 +1,6 @@
 // How many turn-overs a plan may ask for: at most so many in a pass, of those still to come.
-#include "sequencer/families.hpp"
-#include "sequencer/plan_notes.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/planner/plan_notes.hpp"
 #include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 

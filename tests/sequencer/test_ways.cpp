@@ -1,6 +1,6 @@
 // How the iron gets from thing to thing, and a search that has nothing but the ways to go by.
-#include "sequencer/order_search.hpp"
-#include "sequencer/ways.hpp"
+#include "sequencer/orders/ways.hpp"
+#include "sequencer/search/order_search.hpp"
 #include "tests/sequencer/random_influence.hpp"
 #include "tests/support/sample_case.hpp"
 

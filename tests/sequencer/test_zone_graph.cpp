@@ -1,5 +1,5 @@
-#include "sequencer/families.hpp"
-#include "sequencer/zone_graph.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/orders/zone_graph.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

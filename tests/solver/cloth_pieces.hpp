@@ -1,8 +1,8 @@
 // Cloth as the tests of its law and of the membrane use it.
 #pragma once
 
-#include "solver/fabric_law.hpp"
-#include "solver/shrink.hpp"
+#include "solver/cloth/fabric_law.hpp"
+#include "solver/cloth/shrink.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,9 +1,9 @@
 // Small jobs for tests of whole steps: a coarse panel with one zone a bay and side, orders, passes.
 #pragma once
 
-#include "solver/ironing.hpp"
-#include "solver/readings.hpp"
-#include "solver/shrink.hpp"
+#include "solver/cloth/shrink.hpp"
+#include "solver/ironing/ironing.hpp"
+#include "solver/readings/readings.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <algorithm>

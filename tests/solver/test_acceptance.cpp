@@ -1,5 +1,5 @@
 // When an equilibrium may be accepted (docs/model.md, sections 2 and 9).
-#include "solver/ironing.hpp"
+#include "solver/ironing/ironing.hpp"
 #include "tests/support/reference_panel.hpp"
 #include "tests/support/sample_case.hpp"
 

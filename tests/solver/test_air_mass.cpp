@@ -1,5 +1,5 @@
 // The mass of air on a vibrating surface. Published and derived numbers: tests/published/test_moving_air.cpp.
-#include "solver/air_mass.hpp"
+#include "solver/sound/air_mass.hpp"
 
 #include <Eigen/Geometry>
 

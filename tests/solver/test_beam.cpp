@@ -1,6 +1,6 @@
 // The beam element (docs/model.md, section 5): what must hold whatever its section. Closed forms are checked in
 // tests/published.
-#include "solver/beam.hpp"
+#include "solver/frame/beam.hpp"
 #include "tests/solver/chance.hpp"
 
 #include <Eigen/Eigenvalues>

@@ -1,6 +1,6 @@
 // What vouches for an equilibrium: the duality gap and the bound on the tension error that follows from it
 // (docs/model.md, sections 2 and 9).
-#include "solver/errors.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/solver/cloth_pieces.hpp"
 #include "tests/solver/small_job.hpp"
 

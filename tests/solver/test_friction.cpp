@@ -1,5 +1,5 @@
 // Friction at one point (docs/model.md, section 6): derivative by differences, memory, capstan limit.
-#include "solver/friction.hpp"
+#include "solver/equilibrium/friction.hpp"
 #include "tests/solver/chance.hpp"
 
 #include <Eigen/Eigenvalues>

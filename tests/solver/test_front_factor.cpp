@@ -1,7 +1,7 @@
 // Our own sparse factorisation: what it must do on any symmetric matrix, not only on a tangent; and against Eigen's
 // factorisations, which share no line with it.
-#include "solver/front_factor.hpp"
-#include "solver/linear_solver.hpp"
+#include "solver/numerics/front_factor.hpp"
+#include "solver/numerics/linear_solver.hpp"
 #include "tests/solver/chance.hpp"
 #include "tests/solver/small_job.hpp"
 

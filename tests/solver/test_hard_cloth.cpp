@@ -1,7 +1,7 @@
 // Cloth and friction at the ends of what cases state: certified as any other, with the answers that similarity and easier
 // ways ask for (docs/model.md, sections 2, 6 and 9).
-#include "solver/errors.hpp"
-#include "solver/giving_up.hpp"
+#include "solver/equilibrium/giving_up.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/solver/small_job.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,8 +1,8 @@
 // What the iron does to the cloth: properties that must hold whatever the numbers (docs/model.md, section 4).
-#include "solver/heat_network.hpp"
-#include "solver/pass_heat.hpp"
-#include "solver/shrink.hpp"
-#include "solver/thermal.hpp"
+#include "solver/cloth/shrink.hpp"
+#include "solver/heat/heat_network.hpp"
+#include "solver/heat/pass_heat.hpp"
+#include "solver/heat/thermal.hpp"
 #include "tests/solver/small_job.hpp"
 
 #include <catch2/catch.hpp>

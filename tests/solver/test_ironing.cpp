@@ -1,5 +1,5 @@
 // The job step by step (docs/model.md, sections 3, 5 and 9).
-#include "solver/errors.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/solver/small_job.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,5 @@
 // The largest eigenvalues of a pencil against small dense problems with a known answer.
-#include "solver/lanczos.hpp"
+#include "solver/numerics/lanczos.hpp"
 
 #include <Eigen/Cholesky>
 #include <Eigen/QR>

@@ -1,5 +1,5 @@
 // Heat shrink: curve over temperature and load line (docs/model.md, section 3). Cloth data invented.
-#include "solver/errors.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/solver/chance.hpp"
 #include "tests/solver/cloth_pieces.hpp"
 

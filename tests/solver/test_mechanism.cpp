@@ -1,6 +1,6 @@
 // A frame that can move freely is named before any cloth is shrunk (docs/model.md, section 5).
-#include "solver/errors.hpp"
-#include "solver/mechanism.hpp"
+#include "solver/equilibrium/mechanism.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/solver/small_job.hpp"
 
 #include <catch2/catch.hpp>

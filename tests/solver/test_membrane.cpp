@@ -1,5 +1,5 @@
 // The membrane triangle (docs/model.md, section 2): energy, force and tangent agree, rigid motions cost nothing.
-#include "solver/membrane.hpp"
+#include "solver/cloth/membrane.hpp"
 #include "tests/solver/chance.hpp"
 #include "tests/solver/cloth_pieces.hpp"
 

@@ -1,7 +1,7 @@
 // The panel builder (docs/model.md, section 1): counts, ties, areas, zones, yarn angle. Shapes invented.
-#include "solver/mesh_lines.hpp"
-#include "solver/panel.hpp"
-#include "solver/surface.hpp"
+#include "solver/geometry/mesh_lines.hpp"
+#include "solver/geometry/panel.hpp"
+#include "solver/geometry/surface.hpp"
 #include "tests/solver/cloth_pieces.hpp"
 
 #include <catch2/catch.hpp>

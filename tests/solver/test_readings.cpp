@@ -1,5 +1,5 @@
 // Readings of states made by hand (docs/model.md, section 7).
-#include "solver/member_pull.hpp"
+#include "solver/readings/member_pull.hpp"
 #include "tests/solver/chance.hpp"
 #include "tests/solver/small_job.hpp"
 

@@ -1,5 +1,5 @@
 // Sections from shapes: what holds for any size. Tables and closed forms are checked in tests/published.
-#include "solver/section.hpp"
+#include "solver/statement/section.hpp"
 
 #include <catch2/catch.hpp>
 

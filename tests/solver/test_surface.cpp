@@ -1,5 +1,5 @@
 // The covered surface: profile, plan, arc length, tip bow. Shapes invented.
-#include "solver/surface.hpp"
+#include "solver/geometry/surface.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,6 +1,6 @@
 // Vibrations of cloth: the pieces. Frequencies in closed form: tests/published.
-#include "solver/errors.hpp"
-#include "solver/vibration.hpp"
+#include "solver/sound/vibration.hpp"
+#include "solver/statement/errors.hpp"
 #include "tests/solver/small_job.hpp"
 #include "tests/support/tight_cloth.hpp"
 

@@ -2,7 +2,7 @@
 // its bar here, and the same call writes the line that the book prints, so that the book cannot say what no test holds.
 #pragma once
 
-#include "sequencer/mesh_study.hpp"
+#include "sequencer/numbers/mesh_study.hpp"
 
 #include <string>
 #include <vector>

@@ -3,8 +3,8 @@
 // forms for membranes check these and nothing written for the test.
 #pragma once
 
-#include "solver/equilibrium.hpp"
-#include "solver/shrink.hpp"
+#include "solver/cloth/shrink.hpp"
+#include "solver/equilibrium/equilibrium.hpp"
 
 #include <array>
 #include <functional>

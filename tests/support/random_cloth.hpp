@@ -1,7 +1,7 @@
 // Random cloths for property tests: no two yarns alike, each shrinking when it likes. All invented.
 #pragma once
 
-#include "solver/case.hpp"
+#include "solver/statement/case.hpp"
 #include "tests/solver/chance.hpp"
 #include "tests/support/sample_case.hpp"
 

@@ -2,7 +2,7 @@
 // and the statement of the problem that the other solution starts from.
 #pragma once
 
-#include "solver/model.hpp"
+#include "solver/equilibrium/model.hpp"
 
 #include <string>
 #include <vector>

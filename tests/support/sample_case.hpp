@@ -1,7 +1,7 @@
 // Small invented cases for tests of the solver; numbers of no aircraft.
 #pragma once
 
-#include "solver/case.hpp"
+#include "solver/statement/case.hpp"
 
 namespace evenpull::sample {
 

@@ -1,7 +1,7 @@
 // A plausible plan for tests of what draws and writes plans. Everything in it is invented; nothing was computed.
 #pragma once
 
-#include "sequencer/plan.hpp"
+#include "sequencer/plan/plan.hpp"
 
 namespace evenpull {
 

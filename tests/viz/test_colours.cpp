@@ -1,4 +1,4 @@
-#include "viz/colours.hpp"
+#include "viz/kit/colours.hpp"
 
 #include <catch2/catch.hpp>
 

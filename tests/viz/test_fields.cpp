@@ -1,6 +1,6 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/fields.hpp"
+#include "viz/fields/fields.hpp"
 
 #include <vtkCellData.h>
 #include <vtkFloatArray.h>

@@ -1,5 +1,5 @@
 #include "tests/viz/reading.hpp"
-#include "viz/film.hpp"
+#include "viz/kit/film.hpp"
 
 #include <cairo.h>
 #include <catch2/catch.hpp>

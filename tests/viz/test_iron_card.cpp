@@ -1,9 +1,9 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/heat_words.hpp"
-#include "viz/iron_card.hpp"
-#include "viz/sheet.hpp"
-#include "viz/wording.hpp"
+#include "viz/sheet/iron_card.hpp"
+#include "viz/sheet/sheet.hpp"
+#include "viz/words/heat_words.hpp"
+#include "viz/words/wording.hpp"
 
 #include <catch2/catch.hpp>
 

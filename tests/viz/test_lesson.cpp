@@ -1,8 +1,8 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/lesson.hpp"
-#include "viz/lesson_numbers.hpp"
-#include "viz/text.hpp"
+#include "viz/kit/text.hpp"
+#include "viz/lesson/lesson.hpp"
+#include "viz/lesson/lesson_numbers.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -2,9 +2,9 @@
 // lost without a word.
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/pictures.hpp"
-#include "viz/sheet.hpp"
-#include "viz/survey_picture.hpp"
+#include "viz/pictures/pictures.hpp"
+#include "viz/pictures/survey_picture.hpp"
+#include "viz/sheet/sheet.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,5 +1,5 @@
-#include "viz/packed.hpp"
-#include "viz/trouble.hpp"
+#include "viz/page/packed.hpp"
+#include "viz/words/trouble.hpp"
 
 #include <catch2/catch.hpp>
 #include <zlib.h>

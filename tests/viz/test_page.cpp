@@ -1,8 +1,8 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/page.hpp"
-#include "viz/page_data.hpp"
-#include "viz/page_parts.hpp"
+#include "viz/kit/page_parts.hpp"
+#include "viz/page/page.hpp"
+#include "viz/page/page_data.hpp"
 
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>

@@ -1,7 +1,7 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/pictures.hpp"
-#include "viz/pull_picture.hpp"
+#include "viz/pictures/pictures.hpp"
+#include "viz/pictures/pull_picture.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,5 +1,5 @@
 #include "tests/support/sample_plan.hpp"
-#include "viz/runs.hpp"
+#include "viz/words/runs.hpp"
 
 #include <catch2/catch.hpp>
 

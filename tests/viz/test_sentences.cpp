@@ -1,11 +1,11 @@
 // The sentences of the sheet: that their numbers are those given, in both units, and that they can be read.
-#include "sequencer/bench_check.hpp"
+#include "sequencer/sure/bench_check.hpp"
 #include "tests/support/sample_plan.hpp"
-#include "viz/bench_words.hpp"
-#include "viz/heat_words.hpp"
-#include "viz/sentences.hpp"
-#include "viz/trouble.hpp"
-#include "viz/wording.hpp"
+#include "viz/words/bench_words.hpp"
+#include "viz/words/heat_words.hpp"
+#include "viz/words/sentences.hpp"
+#include "viz/words/trouble.hpp"
+#include "viz/words/wording.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,7 +1,7 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/sheet.hpp"
-#include "viz/text.hpp"
+#include "viz/kit/text.hpp"
+#include "viz/sheet/sheet.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,6 +1,6 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/survey_picture.hpp"
+#include "viz/pictures/survey_picture.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,9 +1,9 @@
 // Words that do not fit, and bytes that are no words.
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/sheet.hpp"
-#include "viz/survey_picture.hpp"
-#include "viz/text.hpp"
+#include "viz/kit/text.hpp"
+#include "viz/pictures/survey_picture.hpp"
+#include "viz/sheet/sheet.hpp"
 
 #include <catch2/catch.hpp>
 

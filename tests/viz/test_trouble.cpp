@@ -1,16 +1,16 @@
 // What cannot be written is the disk's trouble or ours, and the two are told apart.
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
-#include "viz/canvas.hpp"
-#include "viz/fields.hpp"
-#include "viz/film.hpp"
-#include "viz/page.hpp"
-#include "viz/packed.hpp"
-#include "viz/page_parts.hpp"
-#include "viz/pictures.hpp"
-#include "viz/sheet.hpp"
-#include "viz/survey_picture.hpp"
-#include "viz/trouble.hpp"
+#include "viz/fields/fields.hpp"
+#include "viz/kit/canvas.hpp"
+#include "viz/kit/film.hpp"
+#include "viz/kit/page_parts.hpp"
+#include "viz/page/packed.hpp"
+#include "viz/page/page.hpp"
+#include "viz/pictures/pictures.hpp"
+#include "viz/pictures/survey_picture.hpp"
+#include "viz/sheet/sheet.hpp"
+#include "viz/words/trouble.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -1,4 +1,4 @@
-#include "viz/wording.hpp"
+#include "viz/words/wording.hpp"
 
 #include <catch2/catch.hpp>
 

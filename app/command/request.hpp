@@ -1,0 +1,40 @@
+// What was asked for on the command line.
+#pragma once
+
+#include "sequencer/plan/accuracy_wish.hpp"
+#include "viz/sheet/sheet.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+struct Request {
+  enum class Job { plan, survey, replay, contrast, iron, print_template };
+  Job job = Job::plan;
+  std::string case_file;   ///< "-": standard input
+  std::string order_file;  ///< replay: the order to run; plan: what was worked already, or empty
+  std::optional<int> turn_overs;  ///< plan only: most in a pass
+  std::vector<std::string> readings;  ///< iron only: "3 = 255 degF, 268 degF"
+  std::string swing;                  ///< iron only: "25 degF"
+  std::string folder;      ///< as given with --out; empty: named after the case file
+  Paper paper = Paper::letter;
+  AccuracyWish accuracy = AccuracyWish::normal;
+  // contrast only; unset: as the case says
+  std::optional<double> looseness;  ///< share, each way
+  std::optional<double> friction;   ///< at the trailing edge and on caps
+  std::optional<double> stiffness;  ///< of the frame, times what the case says
+  bool json = false;
+  bool quiet = false;
+};
+
+/// The request, or the exit code when there is nothing more to do (help and version are printed, a mistake is
+/// explained).
+struct ParsedCommand {
+  std::optional<Request> request;
+  int exit_code = 0;
+};
+ParsedCommand parse_command_line(int argc, const char* const* argv);
+
+}  // namespace evenpull

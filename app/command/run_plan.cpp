@@ -1,0 +1,108 @@
+// plan and replay: read, compute, write aside, publish, say.
+#include "app/command/commands.hpp"
+#include "app/command/parallel.hpp"
+#include "app/command/progress.hpp"
+#include "app/input/case_reader.hpp"
+#include "app/input/order_file.hpp"
+#include "app/output/json_number.hpp"
+#include "app/output/plan_json.hpp"
+#include "app/output/result_folder.hpp"
+#include "app/output/summary.hpp"
+#include "app/text/version.hpp"
+#include "sequencer/orders/job_graph.hpp"
+#include "sequencer/planner/planner.hpp"
+#include "solver/equilibrium/mechanism.hpp"
+#include "solver/statement/errors.hpp"
+#include "viz/fields/fields.hpp"
+#include "viz/page/page.hpp"
+#include "viz/pictures/pictures.hpp"
+
+#include <chrono>
+#include <filesystem>
+#include <ostream>
+
+namespace evenpull {
+namespace {
+
+class Stopwatch {
+ public:
+  double lap() {
+    const auto now = Clock::now();
+    const std::chrono::duration<double> d = now - last_;
+    last_ = now;
+    return d.count();
+  }
+
+ private:
+  using Clock = std::chrono::steady_clock;
+  Clock::time_point last_ = Clock::now();
+};
+
+Plan compute(const Request& r, CaseFile& file) {
+  Progress bar(!r.quiet);
+  PlanOptions options;
+  options.accuracy = r.accuracy;
+  options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
+  options.progress = [&bar](double share, const std::string&) { bar.show(share); };
+  OrderFile order;
+  try {
+    check_stands(file.value);  // in the words of the survey
+    options.turn_overs = r.turn_overs;
+    if (r.job == Request::Job::plan && r.order_file.empty()) return make_plan(file.value, options);
+    order = read_order_file(r.order_file, file.value);
+    take_passes(file.value, order, r.order_file);
+    const auto panel = build_panel(file.value, {file.value.target_nodes});
+    if (r.job == Request::Job::plan) {
+      check_order(order, r.order_file, file.value, panel);  // for its refusals: half a job leaves out zones
+      return make_plan_from(file.value, steps_done(order, r.order_file), options);
+    }
+    for (auto& doubt : check_order(order, r.order_file, file.value, panel))
+      file.value.doubts.push_back(std::move(doubt));
+    return replay_order(file.value, order.steps, options);
+  } catch (const CaseError& e) {
+    // The solver knows the key; the line stands in the file.
+    const bool of_order = e.key.rfind("order", 0) == 0 && !r.order_file.empty();
+    throw CaseFileError(of_order ? r.order_file : r.case_file, of_order ? order.places.of("steps") : file.place_of(e.key),
+                        e.key, e.what());
+  }
+}
+
+void write_drawings(const Plan& plan, Paper paper, ResultFolder& results) {
+  const auto folder = results.open();
+  results.draw([&] {
+    write_sheet(plan, paper, version(), (folder / "plan.pdf").string());
+    write_page(plan, version(), (folder / "plan.html").string());
+    std::filesystem::create_directory(folder / "pictures");
+    write_pictures(plan, (folder / "pictures").string());
+    write_fields(plan, folder.string());
+  });
+}
+
+}  // namespace
+
+void run_plan(const Request& r, std::ostream& out) {
+  Stopwatch watch;
+  auto file = read_case_file(r.case_file);
+  ResultFolder folder(result_folder_of(r), say_on_errors);
+  const double reading = watch.lap();
+  const auto plan = compute(r, file);
+  const double computing = watch.lap();
+
+  // The document first: it refuses a result that is no number before anything is drawn from it.
+  const auto document = plan_document(plan, version());
+  folder.write("plan.json", document);
+  const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
+  const auto heading =
+      (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + plan.order_name;
+  folder.write("order.toml", order_text(order_of(plan), done_of(plan), heading, hottest_safe));
+  folder.write("order.dot", order_graph(plan));
+  write_drawings(plan, r.paper, folder);
+  const Json times = {{"reading_s", json_number(reading, "reading_s")},
+                      {"computing_s", json_number(computing, "computing_s")},
+                      {"writing_s", json_number(watch.lap(), "writing_s")}};
+  folder.write("timing.json", json_text(times));
+  folder.publish();
+  say(r, out, document, [&] { return plan_summary(plan, shown_result_folder(r), this_terminal()); });
+}
+
+}  // namespace evenpull

@@ -1,0 +1,42 @@
+// survey: read, build the panel, draw, say.
+#include "app/command/commands.hpp"
+#include "app/input/case_reader.hpp"
+#include "app/output/result_folder.hpp"
+#include "app/output/summary.hpp"
+#include "app/output/survey_json.hpp"
+#include "app/text/version.hpp"
+#include "sequencer/sure/run_estimate.hpp"
+#include "solver/equilibrium/mechanism.hpp"
+#include "solver/statement/errors.hpp"
+#include "viz/pictures/survey_picture.hpp"
+
+#include <ostream>
+
+namespace evenpull {
+
+void run_survey(const Request& r, std::ostream& out) {
+  const auto file = read_case_file(r.case_file);
+  const auto& c = file.value;
+  ResultFolder folder(result_folder_of(r), say_on_errors);
+  Panel panel;
+  RunEstimate estimate, fine;
+  try {
+    panel = build_panel(c, {c.target_nodes});
+    check_stands(c);
+    estimate = estimate_run(c, AccuracyWish::normal);
+    fine = estimate_run(c, AccuracyWish::fine);
+  } catch (const CaseError& e) {
+    throw CaseFileError(r.case_file, file.place_of(e.key), e.key, e.what());
+  }
+  const auto document = survey_document(c, panel, estimate, fine, version());
+  const auto aside = folder.open();
+  folder.write("survey.json", document);
+  folder.draw([&] {
+    write_survey_picture(c, panel, (aside / "survey.png").string());
+    write_survey_picture(c, panel, (aside / "survey.pdf").string());
+  });
+  folder.publish();
+  say(r, out, document, [&] { return survey_text(c, panel, estimate, fine, shown_result_folder(r)); });
+}
+
+}  // namespace evenpull

@@ -1,0 +1,68 @@
+// The parts of a case file, each read by its own function. They throw CaseFileError.
+#pragma once
+
+#include "app/input/case_table.hpp"
+#include "solver/statement/case.hpp"
+
+namespace evenpull {
+
+void read_outline(const CaseTable& top, Case& c);    ///< outline, tip bow's size
+void read_profile(const CaseTable& top, Case& c);    ///< needs the outline
+void read_structure(const CaseTable& top, Case& c);  ///< members, ribs, tip bow, braces; needs the outline
+void read_supports(const CaseTable& top, Case& c);   ///< needs the structure
+void read_cloth(const CaseTable& top, Case& c);
+void read_blanket(const CaseTable& top, Case& c);  ///< needs the structure
+void read_iron(const CaseTable& top, Case& c);
+void read_stages(const CaseTable& top, Case& c);  ///< needs cloth and iron
+void read_limits(const CaseTable& top, Case& c);
+void read_spreads(const CaseTable& top, Case& c);
+void read_wanted(const CaseTable& work, Case& c);  ///< of the table [work]
+/// Adds a sentence for what is possible but unusual; needs the whole case.
+void find_doubts(Case& c);
+
+/// A section written as { shape = "tube", outside_diameter = "12.7 mm", wall = "0.9 mm" } and the material beside it.
+class MaterialShelf;
+MemberMake read_make(const CaseTable& owner, MaterialShelf& shelf);
+
+/// Refuse a section that cannot be what the place asks for; a depth is looked at between two chord fractions.
+void check_depth(const CaseTable& owner, const MemberMake& make, const Case& c, double from, double to);
+void check_rib(const CaseTable& owner, const MemberMake& make, const Case& c);
+void check_tip_bow(const CaseTable& owner, const MemberMake& make);
+void check_brace(const CaseTable& owner, const MemberMake& make);
+
+/// Materials of the case: its own and the known ones that it names, in order of first use.
+class MaterialShelf {
+ public:
+  MaterialShelf(const CaseTable& top, Case& c);
+  /// Index into Case::materials of the material that `owner` names under "material".
+  int take(const CaseTable& owner);
+
+ private:
+  Case* case_;
+  CaseContext* context_;
+  std::vector<Material> own_;
+  void check_name(const std::string& name) const;
+  Material read_own(const CaseTable& table, const std::string& name);
+};
+
+/// Index of the span member called `name` under `key` of `owner`.
+int find_member(const CaseTable& owner, const std::string& key, const Case& c);
+
+// Above these true sole temperatures polyester loses tension and comes near melting (250 to 260 degC).
+constexpr double polyester_doubt_degF = 375;
+constexpr double polyester_refuse_degF = 400;
+
+/// Stages of a case lie at least this far apart [degF]: an order file names them by temperature, and no thermometer on a sole
+/// tells closer ones apart. Judgement.
+constexpr double closest_stages_degF = 2;
+
+/// What a thermometer on a sole can read, and what can stand on a dial.
+constexpr Range reading_range{293.15, 620, "a true sole temperature by thermometer, like \"262 degF\""};
+constexpr double highest_mark = 1000;
+constexpr Range swing_range{0, 60, "household irons swing by 8 to 20 K (15 to 35 degF)"};
+
+constexpr const char* default_from_practice = "common practice, no source";
+constexpr const char* default_estimate = "estimate";
+constexpr const char* default_judgement = "engineering judgement of this program; set your own";
+
+}  // namespace evenpull

@@ -1,0 +1,77 @@
+#include "app/input/case_reader.hpp"
+
+#include "app/input/case_parts.hpp"
+#include "app/text/quoted.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+void check_format(const CaseTable& top) {
+  const auto* format = top.find("format");
+  if (!format) top.missing("format", fmt::format("format = {} on the first line", case_format));
+  if (format->kind != Entry::Kind::integer || format->number != case_format)
+    top.fail("format", fmt::format("is not known to this program, which reads format {}", case_format));
+}
+
+void read_mesh(const CaseTable& top, Case& c) {
+  const auto mesh = top.table_or_empty("mesh", {"nodes"});
+  if (mesh.has("nodes"))
+    c.target_nodes = mesh.whole_number("nodes", {100, 50000, "about 2000 is usual; more takes longer"});
+  else
+    mesh.context().note_default("mesh.nodes", "2000", "a mesh error of a few percent, which is printed; judgement");
+}
+
+void read_job(const CaseTable& top, Case& c) {
+  const auto work = top.table_or_empty("work", {"approved_last_stage", "both_sides_reachable", "done_band", "done_share",
+                                             "confidence", "uneven_share", "slide", "scenarios"});
+  c.approved_last_stage =
+      work.quantity_if("approved_last_stage", Quantity::temperature, {323.15, 477.7, "usually 250, 300 or 350 degF"});
+  c.both_sides_reachable = work.flag_or("both_sides_reachable", false, "the panel lies on a bench and is turned over");
+  read_wanted(work, c);
+}
+
+}  // namespace
+
+CaseFile read_case_file(const std::string& path) {
+  const auto document = read_document(path, DocumentKind::a_case);
+  CaseContext context(path, document);
+  const CaseTable top(context, document, "",
+                      {"format",    "title",  "description", "invented", "outline",  "tip_bow", "profile",
+                       "materials", "member", "ribs",        "brace",    "supports", "cloth",   "blanket",
+                       "iron",      "doses",  "stage",       "limits",   "work",     "mesh",
+                       "spread"});
+  check_format(top);
+  CaseFile out;
+  auto& c = out.value;
+  c.file = shown_file(path);
+  c.title = top.text("title", "Left aileron", most::title_letters);
+  c.description = top.prose_or_nothing("description");
+  c.invented = top.has("invented") && top.flag("invented");
+  read_outline(top, c);
+  read_profile(top, c);
+  read_structure(top, c);
+  read_supports(top, c);
+  read_cloth(top, c);
+  read_blanket(top, c);
+  read_iron(top, c);
+  read_stages(top, c);
+  read_limits(top, c);
+  read_spreads(top, c);
+  read_job(top, c);
+  read_mesh(top, c);
+  c.defaults_used = context.defaults_used;
+  c.doubts = context.doubts;
+  find_doubts(c);
+  out.places = std::move(context.places);
+  return out;
+}
+
+Case read_case(const std::string& path) {
+  return read_case_file(path).value;
+}
+
+}  // namespace evenpull

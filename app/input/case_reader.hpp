@@ -1,0 +1,26 @@
+// From a case file (TOML, format 1) to a Case in SI. Everything a person can get wrong in the file is caught here.
+#pragma once
+
+#include "app/input/document.hpp"
+#include "solver/statement/case.hpp"
+
+#include <string>
+
+namespace evenpull {
+
+/// The newest format of a case file that this program reads.
+constexpr int case_format = 1;
+
+struct CaseFile {
+  Case value;
+  Places places;  ///< where each key stands, for errors found later
+
+  /// Place of a key or of the nearest table above it, or of the end of the file.
+  Place place_of(const std::string& key) const { return places.of(key); }
+};
+
+/// Throws CaseFileError.
+CaseFile read_case_file(const std::string& path);
+Case read_case(const std::string& path);
+
+}  // namespace evenpull

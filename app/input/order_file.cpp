@@ -1,0 +1,180 @@
+#include "app/input/order_file.hpp"
+
+#include "app/input/case_table.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+namespace evenpull {
+namespace {
+
+/// A stage is named by its temperature; what was typed in the other scale may differ by its rounding. Where stages lie close
+/// (`closest_stages` in app/input/case_parts.hpp) two are within this: the nearer one is meant.
+constexpr double same_stage_kelvin = 1.0;
+constexpr Range pass_range{1, most::passes, "passes are counted from 1 in each stage"};
+constexpr Range bay_range{1, most::bays, "bays are counted from 1 at the inboard end"};
+constexpr Range strip_range{1, 1000, "strips are counted from 1 at the leading edge"};
+
+int stage_index(const CaseTable& t, const Case& c) {
+  const double kelvin = t.quantity("stage", Quantity::temperature, {300, 600, "one of the stages of the case"});
+  const auto off = [&](const Stage& s) { return std::abs(s.temperature - kelvin); };
+  const auto nearest = std::min_element(c.stages.begin(), c.stages.end(),
+                                        [&](const Stage& a, const Stage& b) { return off(a) < off(b); });
+  if (off(*nearest) <= same_stage_kelvin) return static_cast<int>(nearest - c.stages.begin());
+  std::string known;
+  for (const Stage& s : c.stages) known += (known.empty() ? "" : ", ") + print_temperature(s.temperature);
+  t.fail("stage", fmt::format("is no stage of the case, which has {}", known));
+}
+
+std::string zone_words(const OrderStep& s) {
+  return fmt::format("{} bay {}, strip {}", s.side == Side::top ? "top" : "bottom", s.bay, s.strip);
+}
+
+}  // namespace
+
+OrderFile read_order_file(const std::string& path, const Case& c) {
+  const auto document = read_document(path, DocumentKind::an_order);
+  CaseContext context(path, document);
+  const CaseTable top(context, document, "", {"format", "steps"});
+  const auto* format = top.find("format");
+  if (!format) top.missing("format", fmt::format("format = {} on the first line", order_format));
+  if (format->kind != Entry::Kind::integer || format->number != order_format)
+    top.fail("format", fmt::format("is not known to this program, which reads order files of format {}", order_format));
+  OrderFile out;
+  const auto tables = top.tables("steps", {"stage", "pass", "side", "bay", "strip", "dose", "done"}, most::order_steps);
+  if (tables.empty())
+    top.missing("steps",
+                "steps = [{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25 }]");
+  int stage_before = 0, pass_before = 1;
+  for (const auto& t : tables) {
+    OrderStep s;
+    const int stage = stage_index(t, c);
+    s.temperature = c.stages[static_cast<size_t>(stage)].temperature;
+    s.pass = t.whole_number("pass", pass_range);
+    s.side = t.choice("side", {"top", "bottom"}) == 0 ? Side::top : Side::bottom;
+    s.bay = t.whole_number("bay", bay_range);
+    s.strip = t.has("strip") ? t.whole_number("strip", strip_range) : 1;
+    s.dose = t.quantity("dose", Quantity::fraction, {0.01, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"});
+    const auto before = [&] { return context.line_of(nth("steps", out.steps.size() - 1)); };
+    if (stage < stage_before)
+      t.fail("stage", fmt::format("is cooler than the step before it ({}, {}); stages only rise", before(),
+                                  print_temperature(out.steps.back().temperature)));
+    if (stage == stage_before && s.pass < pass_before)
+      t.fail("pass", fmt::format("is an earlier pass than the step before it ({}, pass {}); list the steps as they are worked",
+                                 before(), pass_before));
+    stage_before = stage;
+    pass_before = s.pass;
+    out.steps.push_back(s);
+    out.done.push_back(t.has("done") && t.flag("done"));
+  }
+  out.places = std::move(context.places);
+  return out;
+}
+
+std::vector<std::string> check_order(const OrderFile& order, const std::string& path, const Case& c,
+                                     const Panel& panel) {
+  using Pass = std::pair<double, int>;
+  std::map<Pass, std::map<std::tuple<int, int, int>, int>> worked;
+  for (size_t i = 0; i < order.steps.size(); ++i) {
+    const auto& s = order.steps[i];
+    if (s.bay > panel.bays || s.strip > panel.strips)
+      throw CaseFileError(
+          path, order.places.of(nth("steps", i)), nth("steps", i),
+          fmt::format("names {}, but the panel of {} has {} bays with {} strips each; `evenpull survey` "
+                      "draws its zones",
+                      zone_words(s), c.file, panel.bays, panel.strips));
+    ++worked[{s.temperature, s.pass}][{static_cast<int>(s.side), s.bay, s.strip}];
+  }
+  std::vector<std::string> doubts;
+  const auto zones = static_cast<size_t>(2 * panel.bays * panel.strips);
+  for (const auto& [pass, counts] : worked) {
+    const auto name = fmt::format("Pass {} at {:.0f} °F", pass.second, to_degF(pass.first));
+    if (counts.size() < zones)
+      doubts.push_back(fmt::format("{} leaves out {} of {} zones.", name, zones - counts.size(), zones));
+    size_t twice = 0;
+    for (const auto& [zone, count] : counts) twice += count > 1 ? 1 : 0;
+    if (twice > 0) doubts.push_back(fmt::format("{} works {} zones more than once.", name, twice));
+  }
+  return doubts;
+}
+
+void take_passes(Case& c, const OrderFile& order, const std::string& path) {
+  for (auto& stage : c.stages) {
+    size_t passes = 0;
+    bool planned = false;  // not only a log of what was worked: then no pass follows that it does not list
+    for (size_t i = 0; i < order.steps.size(); ++i) {
+      const auto& s = order.steps[i];
+      if (s.temperature != stage.temperature) continue;
+      const auto pass = static_cast<size_t>(s.pass);
+      if (!stage.passes_open && stage.doses.size() < pass)
+        throw CaseFileError(path, order.places.of(nth("steps", i) + ".pass"), nth("steps", i) + ".pass",
+                            fmt::format("= {} is beyond the {} passes that {} states at {}; correct the one or the other",
+                                        s.pass, stage.doses.size(), c.file, print_temperature(stage.temperature)));
+      if (!stage.passes_open) continue;
+      while (stage.doses.size() < pass) stage.doses.push_back(stage.doses.back());
+      stage.doses[pass - 1] = s.dose;
+      passes = std::max(passes, pass);
+      planned = planned || !order.done[i];
+    }
+    if (planned) stage.doses.resize(passes);
+  }
+}
+
+std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
+                       double hottest_safe) {
+  bool warned = false;
+  auto text = fmt::format(
+      "# {}\n# One line a step, in the order worked. To try another order, copy this file under another name (the next "
+      "run\n"
+      "# writes it anew), move or change lines, and run: evenpull replay CASE.toml --order YOUR-ORDER.toml\n"
+      "# Bays count from the inboard end, strips from the leading edge, both from 1. Stages are true sole temperatures "
+      "by\n"
+      "# thermometer. dose: share of the stage's full shrink (1 = full).\n"
+      "format = {}\nsteps = [\n",
+      heading, order_format);
+  for (size_t i = 0; i < steps.size(); ++i) {
+    const auto& s = steps[i];
+    if (!warned && s.temperature > hottest_safe) {
+      text += "  # ABOVE THE HOTTEST SAFE STAGE: computed to find it. Never iron the steps below.\n";
+      warned = true;
+    }
+    text += fmt::format(
+        "  {{ stage = \"{:.9g} degF\", pass = {}, side = \"{}\", bay = {}, strip = {}, dose = {:.6g}, done = {} }},\n",
+        to_degF(s.temperature), s.pass, s.side == Side::top ? "top" : "bottom", s.bay, s.strip, s.dose,
+        i < done.size() && done[i] ? "true" : "false");
+  }
+  return text + "]\n";
+}
+
+std::vector<OrderStep> steps_done(const OrderFile& order, const std::string& path) {
+  std::vector<OrderStep> out;
+  for (size_t i = 0; i < order.steps.size(); ++i)
+    if (order.done[i]) out.push_back(order.steps[i]);
+  if (out.empty())
+    throw CaseFileError(path, order.places.of("steps"), "steps",
+                        "has no step marked done = true, so there is nothing to go on from: mark the steps that were "
+                        "worked, in the order worked, or plan without --from");
+  return out;
+}
+
+std::vector<bool> done_of(const Plan& plan) {
+  std::vector<bool> out;
+  for (const auto& s : plan.steps) out.push_back(s.done);
+  return out;
+}
+
+std::vector<OrderStep> order_of(const Plan& plan) {
+  std::vector<OrderStep> out;
+  for (const auto& step : plan.steps) {
+    const auto& zone = plan.panel.zones[static_cast<size_t>(step.zone)];
+    out.push_back({plan.the_case.stages[static_cast<size_t>(step.stage)].temperature, step.pass, zone.side,
+                   zone.bay + 1, zone.strip + 1, step.dose});
+  }
+  return out;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,285 @@
+// Members, ribs, tip bow and braces.
+#include "app/input/case_parts.hpp"
+#include "app/text/nearest.hpp"
+#include "app/text/quoted.hpp"
+#include "solver/geometry/panel.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+
+namespace evenpull {
+namespace {
+
+const std::vector<std::string> rib_keys = {"section", "material"};
+/// Two ribs nearer to each other than this are a slip: ours.
+constexpr double least_bay = 0.02;
+
+std::string role_name(SpanRole role) {
+  return role == SpanRole::leading_edge ? "leading edge" : role == SpanRole::trailing_edge ? "trailing edge" : "spar";
+}
+
+SpanMember read_member(const CaseTable& t, MaterialShelf& shelf, double chord) {
+  SpanMember m;
+  m.role = static_cast<SpanRole>(t.choice("role", {"leading edge", "spar", "trailing edge"}));
+  m.name = t.text_or("name", role_name(m.role));
+  m.make = read_make(t, shelf);
+  const Range range{0, 1, "a member stands between 0 (leading edge) and 100 % (trailing edge) of the chord"};
+  const bool nose = m.make.shape.kind == SectionShape::Kind::closed_nose;
+  if (const auto* at = t.find("at")) {
+    m.chord_fraction = t.share_or_length(*at, t.path("at"), chord, range);
+  } else if (m.role == SpanRole::spar || nose) {
+    t.missing("at", nose ? "at = \"22 %\" (where the web that closes the nose stands)" : "at = \"25 %\"");
+  } else {
+    m.chord_fraction = m.role == SpanRole::trailing_edge ? 1 : 0;
+  }
+  if (m.role == SpanRole::spar)
+    m.touches_cloth =
+        t.flag_or("touches_cloth", false, "a spar usually lies inside and the cloth rests on the ribs; judgement");
+  else if (t.has("touches_cloth"))
+    t.fail("touches_cloth", "has a meaning only for a spar; leading and trailing edge always touch the cloth");
+  if (m.role == SpanRole::trailing_edge && m.chord_fraction != 1)
+    t.fail("at", "must be \"100 %\" for the trailing edge; leave the key out");
+  if (nose && (m.chord_fraction < 0.02 || m.chord_fraction > 0.8))
+    t.fail("at", "is where the closed nose would end; it must end between 2 and 80 % of the chord, usually at 10 to 40 %");
+  return m;
+}
+
+/// A member and where the file states it.
+struct Stated {
+  SpanMember member;
+  std::string path;
+};
+
+/// "spar" (line 12)
+std::string named(const CaseContext& context, const Stated& s) {
+  return fmt::format("{} ({})", in_quotes(s.member.name), context.line_of(s.path));
+}
+
+void check_names(const CaseContext& context, const std::vector<Stated>& stated) {
+  for (size_t i = 0; i < stated.size(); ++i)
+    for (size_t j = 0; j < i; ++j)
+      if (stated[i].member.name == stated[j].member.name)
+        context.fail(stated[i].path, fmt::format("a second member is called {}, as the one on {}; give each its own name",
+                                                 in_quotes(stated[i].member.name), context.line_of(stated[j].path)));
+}
+
+/// One leading edge and one trailing edge, whose place in the file is that of the last member where there is none.
+void check_roles(const CaseContext& context, const std::vector<Stated>& stated) {
+  for (const auto role : {SpanRole::leading_edge, SpanRole::trailing_edge}) {
+    const Stated* found = nullptr;
+    for (const auto& s : stated) {
+      if (s.member.role != role) continue;
+      if (found)
+        context.fail(s.path + ".role", fmt::format("= \"{}\" stands at {} already; there must be exactly one, the others "
+                                                   "are spars",
+                                                   role_name(role), named(context, *found)));
+      found = &s;
+    }
+    if (!found)
+      context.fail(stated.back().path, fmt::format("the members end here, and none has role = \"{}\"; add a [[member]] with "
+                                                   "it, a section and a material: there must be exactly one",
+                                                   role_name(role)));
+  }
+}
+
+/// Sorted by their places along the chord, of which no two are practically the same.
+void check_places(const CaseContext& context, const std::vector<Stated>& sorted, double chord) {
+  for (size_t i = 1; i < sorted.size(); ++i) {
+    const auto &a = sorted[i - 1], &b = sorted[i];
+    const double apart = b.member.chord_fraction - a.member.chord_fraction;
+    if (apart >= least_apart) continue;
+    const bool in_file = context.places.of(a.path).line <= context.places.of(b.path).line;
+    const auto &first = in_file ? a : b, &second = in_file ? b : a;
+    context.fail(second.path + ".at",
+                 fmt::format("{} stands {} from {} along the chord, practically in one place; state one of them, or where the "
+                             "other one really stands",
+                             in_quotes(second.member.name), print_length(apart * chord), named(context, first)));
+  }
+  if (sorted.front().member.role == SpanRole::leading_edge) return;
+  const auto leading = std::find_if(sorted.begin(), sorted.end(),
+                                    [](const auto& s) { return s.member.role == SpanRole::leading_edge; });
+  context.fail(sorted.front().path, fmt::format("{} stands in front of the leading edge {}; a member inside a closed nose is "
+                                                "part of the nose: leave it out",
+                                                in_quotes(sorted.front().member.name), named(context, *leading)));
+}
+
+void read_members(const CaseTable& top, Case& c, MaterialShelf& shelf) {
+  const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
+  const auto tables =
+      top.tables("member", {"name", "role", "at", "section", "material", "touches_cloth"}, most::members);
+  if (tables.empty())
+    top.missing("member", "[[member]] with role = \"leading edge\" and another with role = \"trailing edge\"");
+  std::vector<Stated> stated;
+  for (const auto& t : tables) {
+    stated.push_back({read_member(t, shelf, chord), t.own_path()});
+    const auto& m = stated.back().member;
+    check_depth(t, m.make, c, m.chord_fraction, m.chord_fraction);
+  }
+  check_names(top.context(), stated);
+  check_roles(top.context(), stated);
+  std::stable_sort(stated.begin(), stated.end(),
+                   [](const auto& a, const auto& b) { return a.member.chord_fraction < b.member.chord_fraction; });
+  check_places(top.context(), stated, chord);
+  for (auto& s : stated) c.span_members.push_back(std::move(s.member));
+}
+
+void check_stations(const CaseTable& ribs, const std::vector<double>& y, double span) {
+  const auto& context = ribs.context();
+  const auto key = ribs.path("stations");
+  const auto& written = ribs.find("stations")->list;
+  const auto shown = [&](size_t i) { return written[i].shown(); };
+  const auto rib = [&](size_t i) { return fmt::format("rib {} ({}, {})", i + 1, shown(i), context.line_of(nth(key, i))); };
+  if (y.front() != 0)
+    context.fail(nth(key, 0), fmt::format("= {}: the first rib is the inboard end rib and stands at \"0 mm\"", shown(0)));
+  for (size_t i = 1; i < y.size(); ++i) {
+    if (y[i] == y[i - 1])
+      context.fail(nth(key, i), fmt::format("= {}: rib {} stands where {} stands already; leave one of the two out", shown(i),
+                                            i + 1, rib(i - 1)));
+    if (y[i] < y[i - 1])
+      context.fail(nth(key, i), fmt::format("= {} is out of order, behind {}; list ribs from the inboard end to the tip",
+                                            shown(i), rib(i - 1)));
+    if (y[i] - y[i - 1] < least_bay)
+      context.fail(nth(key, i), fmt::format("= {} stands only {} from {}; ribs are usually 150 to 400 mm (6 to 16 in) apart",
+                                            shown(i), print_length(y[i] - y[i - 1]), rib(i - 1)));
+  }
+  if (y.back() == span) return;
+  const bool edges = !context.places.at.count("outline.span");
+  context.fail(nth(key, y.size() - 1),
+               fmt::format("= {}: the last rib must stand at the end of the outline, and that is {:.6g} mm from the inboard end "
+                           "({}), {:.4g} mm {}; {}",
+                           shown(y.size() - 1), span * 1000,
+                           edges ? "outline.leading_edge, " + context.line_of("outline.leading_edge")
+                                 : "outline.span, " + context.line_of("outline.span"),
+                           std::abs(span - y.back()) * 1000, y.back() < span ? "farther out" : "nearer",
+                           y.back() < span ? "add the end rib there, or correct the outline"
+                                           : "leave out what lies beyond, or correct the outline"));
+}
+
+std::vector<double> read_stations(const CaseTable& ribs, double span) {
+  if (ribs.has("bays")) {
+    if (ribs.has("stations"))
+      ribs.fail("bays", fmt::format("cannot stand beside stations ({}); state one or the other",
+                                    ribs.context().line_of(ribs.path("stations"))));
+    const int bays = ribs.whole_number("bays", {1, most::bays, "a control surface usually has 3 to 12 bays"});
+    std::vector<double> y;
+    for (int i = 0; i <= bays; ++i) y.push_back(i == bays ? span : round_12(span * i / bays));
+    if (y[1] < least_bay)
+      ribs.fail("bays", fmt::format("makes bays of {}; ribs are usually 150 to 400 mm (6 to 16 in) apart", print_length(y[1])));
+    return y;
+  }
+  const auto y = ribs.quantities("stations", Quantity::length, {0, 8, "stations are measured from the inboard end rib"},
+                                 {2, most::ribs, "stations = [\"0 mm\", \"300 mm\", \"600 mm\"], the two end ribs at least"});
+  check_stations(ribs, y, span);
+  return y;
+}
+
+/// The one rib that differs.
+void read_single(const CaseTable& t, Case& c, MaterialShelf& shelf, std::map<int, std::string>& seen) {
+  const auto ribs = static_cast<int>(c.ribs.size());
+  const int number = t.whole_number("number", {1, static_cast<double>(ribs), "ribs count from 1 at the inboard end"});
+  if (const auto [at, is_new] = seen.emplace(number, t.path("number")); !is_new)
+    t.fail("number", fmt::format("is stated a second time; the first is on {}", t.context().line_of(at->second)));
+  const bool make = t.has("section") || t.has("material");
+  if (!make && !t.has("joints"))
+    t.context().fail(t.own_path(), fmt::format("says nothing of rib {}; write its section and material, or its joints", number));
+  if (make && number == ribs && c.outline.tip_bow_depth > 0)
+    t.fail("number", fmt::format("is the rib at the end of the outline, and the tip bow ({}) stands in its place; leave its section "
+                                 "out, or the tip bow",
+                                 t.context().line_of("tip_bow")));
+  auto& rib = c.ribs[static_cast<size_t>(number - 1)];
+  if (make) check_rib(t, rib.make = read_make(t, shelf), c);
+  if (const int own = t.choice_if("joints", {"rigid", "pinned"}); own >= 0) rib.hinged_ends = own == 1;
+}
+
+void read_ribs(const CaseTable& top, Case& c, MaterialShelf& shelf) {
+  const auto ribs = top.table("ribs", {"stations", "bays", "joints", "inner", "end", "single"},
+                              "[ribs] with stations = [\"0 mm\", \"300 mm\", ...]");
+  const auto stations = read_stations(ribs, c.outline.span());
+  const int joints = ribs.choice_if("joints", {"rigid", "pinned"});
+  if (joints < 0) ribs.context().note_default("ribs.joints", "rigid", default_estimate);
+  const auto end_table = ribs.table("end", rib_keys, "[ribs.end] with section = { ... } and material = \"...\"");
+  const auto end = read_make(end_table, shelf);
+  check_rib(end_table, end, c);
+  auto inner = end;
+  if (ribs.has("inner")) {
+    const auto inner_table = ribs.table("inner", rib_keys, "");
+    inner = read_make(inner_table, shelf);
+    check_rib(inner_table, inner, c);
+  } else if (stations.size() > 2) {
+    ribs.context().note_default("ribs.inner", "as the end ribs", default_estimate);
+  }
+  for (size_t i = 0; i < stations.size(); ++i)
+    c.ribs.push_back({stations[i], i == 0 || i + 1 == stations.size() ? end : inner, joints == 1});
+  std::map<int, std::string> seen;
+  for (const auto& t : ribs.tables("single", {"number", "section", "material", "joints"}, most::ribs))
+    read_single(t, c, shelf, seen);
+}
+
+int read_end(const CaseTable& brace, const std::string& key, const Case& c, int& rib) {
+  const auto end = brace.table(key, {"member", "rib"}, key + " = { member = \"spar\", rib = 1 }");
+  rib = end.whole_number("rib", {1, static_cast<double>(c.ribs.size()), "ribs count from 1 at the inboard end"}) - 1;
+  return find_member(end, "member", c);
+}
+
+bool joins_the_same(const Brace& a, const Brace& b) {
+  const auto ends = [](const Brace& x) {
+    std::array<std::pair<int, int>, 2> e{{{x.from_member, x.from_rib}, {x.to_member, x.to_rib}}};
+    std::sort(e.begin(), e.end());
+    return e;
+  };
+  return ends(a) == ends(b);
+}
+
+/// `paths`: where the braces before it stand.
+Brace read_brace(const CaseTable& t, const Case& c, MaterialShelf& shelf, const std::vector<std::string>& paths) {
+  Brace b;
+  b.name = t.text_or("name", fmt::format("brace {}", c.braces.size() + 1));
+  b.make = read_make(t, shelf);
+  check_brace(t, b.make);
+  b.from_member = read_end(t, "from", c, b.from_rib);
+  b.to_member = read_end(t, "to", c, b.to_rib);
+  if (b.from_member == b.to_member && b.from_rib == b.to_rib)
+    t.context().fail(t.path("to"), fmt::format("is where {} begins, at {} on rib {}; a brace needs two different ends",
+                                               in_quotes(b.name), in_quotes(c.span_members[static_cast<size_t>(b.to_member)].name),
+                                               b.to_rib + 1));
+  for (size_t i = 0; i < c.braces.size(); ++i)
+    if (joins_the_same(c.braces[i], b))
+      t.context().fail(t.own_path(), fmt::format("{} joins the same two places as {} ({}); leave one of the two out",
+                                                 in_quotes(b.name), in_quotes(c.braces[i].name), t.context().line_of(paths[i])));
+  return b;
+}
+
+}  // namespace
+
+int find_member(const CaseTable& owner, const std::string& key, const Case& c) {
+  std::vector<std::string> names;
+  for (const auto& m : c.span_members) names.push_back(m.name);
+  const auto name = owner.text(key, names.front());
+  for (size_t i = 0; i < names.size(); ++i)
+    if (names[i] == name) return static_cast<int>(i);
+  const auto guess = nearest(name, names);
+  owner.fail(key, fmt::format("names no member; the members are {}{}", list_words(names),
+                              guess.empty() ? "" : "; did you mean \"" + guess + "\"?"));
+}
+
+void read_structure(const CaseTable& top, Case& c) {
+  MaterialShelf shelf(top, c);
+  read_members(top, c, shelf);
+  read_ribs(top, c, shelf);
+  if (top.has("tip_bow")) {
+    const auto bow = top.table("tip_bow", {"depth", "thickness", "section", "material"}, "");
+    c.tip_bow = read_make(bow, shelf);
+    check_tip_bow(bow, *c.tip_bow);
+  }
+  std::vector<std::string> paths;
+  for (const auto& t : top.tables("brace", {"name", "from", "to", "section", "material"}, most::braces)) {
+    c.braces.push_back(read_brace(t, c, shelf, paths));
+    paths.push_back(t.own_path());
+  }
+}
+
+}  // namespace evenpull

@@ -1,0 +1,197 @@
+// The work: stages and limits.
+#include "app/input/case_parts.hpp"
+#include "solver/heat/pass_heat.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+/// A stage may be written as a round figure in the other scale (177 degC for 350 degF) without leaving the measured
+/// range.
+constexpr double round_figure_kelvin = 1.0;
+
+constexpr double least_dose = 0.01;
+
+constexpr Range stage_range{323.15, 600, "stages are usually 250, 300 and 350 degF (121, 149, 177 degC)"};
+
+struct DefaultStage {
+  const char* temperature;
+  std::vector<std::string> passes;
+};
+const std::vector<DefaultStage>& default_stages() {
+  static const std::vector<DefaultStage> table = {
+      {"250 degF", {"light", "light", "full"}}, {"300 degF", {"full", "full"}}, {"350 degF", {"full", "full"}}};
+  return table;
+}
+
+struct Doses {
+  double light = 0.25, full = 1;
+};
+
+/// A pass is a word, a dose, or the time that the sole lies on each spot.
+struct PassEntry {
+  double dose = 0;
+  double dwell = 0;  ///< s; 0: found from the dose
+};
+
+bool is_time(const std::string& text) {
+  const auto letter = std::find_if(text.begin(), text.end(), [](unsigned char c) { return std::isalpha(c) != 0; });
+  return letter != text.end() && letter != text.begin();
+}
+
+PassEntry pass_of(const Doses& d, const CaseTable& stage, const Entry& e, const std::string& key, const Case& c,
+                  double temperature) {
+  if (e.kind == Entry::Kind::text) {
+    if (plain_word(e.text) == "light") return {d.light, 0};
+    if (plain_word(e.text) == "full") return {d.full, 0};
+  }
+  const bool word =
+      e.kind == Entry::Kind::text && !e.text.empty() && std::isalpha(static_cast<unsigned char>(e.text.front()));
+  if (word)
+    stage.context().fail(key, fmt::format("= {} is not a pass; write \"light\", \"full\", a dose like 0.5, or how "
+                                          "long the sole lies on each spot, like \"3 s\"",
+                                          e.shown()));
+  if (e.kind == Entry::Kind::text && is_time(e.text)) {
+    const double dwell = stage.number_of(
+        e, key, Quantity::time,
+        {0.05, 120, "a dwell is the time the sole lies on a spot: 3 to 4 s over an open bay; none at all heats nothing"});
+    return {std::clamp(pass_heat(c, temperature, d.full, dwell).open.dose, least_dose, 1.0), dwell};
+  }
+  return {stage.number_of(e, key, Quantity::fraction,
+                          {least_dose, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"}),
+          0};
+}
+
+/// Light passes are only offered where this iron and this hand give them alike enough.
+bool has_light_passes(const Case& c, double temperature, const Doses& d) {
+  return d.light < d.full && can_be_had(pass_heat(c, temperature, d.light));
+}
+
+void read_passes(const CaseTable& t, const Doses& d, const Case& c, bool first, Stage& stage) {
+  if (t.has("passes")) {
+    const auto& list =
+        t.list("passes", {1, most::passes, "passes = [\"light\", \"light\", \"full\"]; two or three are usual"});
+    bool stated = false;
+    for (size_t i = 0; i < list.size(); ++i) {
+      const PassEntry pass = pass_of(d, t, list[i], nth(t.path("passes"), i), c, stage.temperature);
+      stage.doses.push_back(pass.dose);
+      stage.dwells.push_back(pass.dwell);
+      stated = stated || pass.dwell > 0;
+    }
+    if (!stated) stage.dwells.clear();
+    return;
+  }
+  const bool light = first && has_light_passes(c, stage.temperature, d);
+  for (const auto& word : default_stages()[light ? 0 : 1].passes)
+    stage.doses.push_back(word == "light" ? d.light : d.full);
+  t.context().note_default(t.path("passes"), light ? "light, light, full" : "full, full",
+                           fmt::format("{}; a plan tries others", light   ? "light passes first even the pull; estimate"
+                                                                  : first ? "two passes: common practice, no source; light "
+                                                                            "ones come out too unlike with this iron"
+                                                                          : "two passes: common practice, no source"));
+}
+
+void check_temperature(const CaseTable& t, Case& c, double& temperature) {
+  const double degF = to_degF(temperature);
+  if (degF > polyester_refuse_degF)
+    t.fail("temperature", fmt::format("is above {:.0f} degF (204 degC): polyester loses its tension there and melts "
+                                      "near 480 degF; never iron that hot. "
+                                      "Usual stages are 250, 300 and 350 degF by thermometer",
+                                      polyester_refuse_degF));
+  const auto& hottest = c.cloth.curve.back();
+  if (temperature > hottest.temperature + round_figure_kelvin)
+    t.fail("temperature", fmt::format("is hotter than the hottest point of cloth.curve ({}); nothing is known of the "
+                                      "cloth above it: add a measured "
+                                      "point, or stay at or below it",
+                                      print_temperature(hottest.temperature)));
+  if (temperature > hottest.temperature) {
+    t.context().doubts.push_back(fmt::format("The stage at {} is taken as {}, the hottest point of cloth.curve.",
+                                             t.find("temperature")->shown(), print_temperature(hottest.temperature)));
+    temperature = hottest.temperature;
+  }
+  if (temperature <= c.cloth.curve.front().temperature)
+    t.fail("temperature", fmt::format("does not shrink the cloth at all: its onset is {}",
+                                      print_temperature(c.cloth.curve.front().temperature)));
+  if (degF > polyester_doubt_degF)
+    t.context().doubts.push_back(
+        fmt::format("A stage of {:.0f} °F is above {:.0f} °F, where polyester begins to lose tension.", degF,
+                    polyester_doubt_degF));
+}
+
+}  // namespace
+
+void read_stages(const CaseTable& top, Case& c) {
+  const auto doses = top.table_or_empty("doses", {"light", "full"});
+  const Range dose_range{least_dose, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"};
+  Doses d;
+  d.light = doses.quantity_or("light", Quantity::fraction, dose_range,
+                              {d.light, "0.25", "a contact too short for full shrink; estimate"});
+  d.full = doses.quantity_or("full", Quantity::fraction, dose_range,
+                             {d.full, "1", "every spot reaches the stage's full shrink; ideal"});
+  if (d.light > d.full)
+    doses.context().fail(doses.path("light"), fmt::format("= {} is more than a full pass, {}; a light pass brings less",
+                                                          print_number(d.light), print_number(d.full)));
+  c.light_dose = d.light;
+  c.light_dose_open = !doses.has("light");
+  const auto tables = top.tables("stage", {"temperature", "passes"}, most::stages);
+  if (tables.empty()) {
+    std::string printed;
+    for (const auto& s : default_stages()) {
+      const double kelvin = top.context().units.parse(s.temperature, Quantity::temperature);
+      if (kelvin > c.cloth.curve.back().temperature) break;  // never beyond what is known of the cloth
+      Stage stage{kelvin, {}, {}, true};
+      const bool light = c.stages.empty() && has_light_passes(c, kelvin, d);
+      const auto& passes = light ? s.passes : default_stages()[1].passes;
+      for (const auto& word : passes) stage.doses.push_back(word == "light" ? d.light : d.full);
+      c.stages.push_back(stage);
+      printed += fmt::format("{}{:.0f} °F {}", printed.empty() ? "" : "; ", to_degF(kelvin), fmt::join(passes, ", "));
+    }
+    if (c.stages.empty())
+      top.missing("stage", "[[stage]] with temperature = \"250 degF\"; the cloth's curve ends below the usual stages");
+    top.context().note_default("stage", printed, fmt::format("{}; a plan tries other passes", default_from_practice));
+    return;
+  }
+  for (const auto& t : tables) {
+    Stage stage;
+    stage.temperature = t.quantity("temperature", Quantity::temperature, stage_range);
+    check_temperature(t, c, stage.temperature);
+    if (!c.stages.empty() && stage.temperature <= c.stages.back().temperature)
+      t.fail("temperature", fmt::format("is not hotter than the stage before it ({}); stages rise",
+                                        print_temperature(c.stages.back().temperature)));
+    if (!c.stages.empty() && to_degF(stage.temperature) - to_degF(c.stages.back().temperature) < closest_stages_degF)
+      t.fail("temperature", fmt::format("is too close to the stage before it ({}); stages are at least {:.0f} degF (1.1 degC) apart, "
+                                        "since an order file names them by their temperature",
+                                        print_temperature(c.stages.back().temperature), closest_stages_degF));
+    stage.passes_open = !t.has("passes");
+    read_passes(t, d, c, c.stages.empty(), stage);
+    c.stages.push_back(stage);
+  }
+}
+
+void read_limits(const CaseTable& top, Case& c) {
+  const auto t = top.table_or_empty("limits", {"yield_share", "rupture_share", "bow_per_spacing", "twist",
+                                               "buckling_factor", "slip", "unevenness", "pull_difference"});
+  auto& l = c.limits;
+  const Range share{0.01, 1, "a share of the strength between 0 and 1; 0.5 leaves half for flight"};
+  l.yield_share = t.quantity_or("yield_share", Quantity::fraction, share, {0.5, "0.5 (yield / 2)", default_judgement});
+  l.rupture_share = t.quantity_or("rupture_share", Quantity::fraction, share,
+                                  {1.0 / 3, "1/3 (modulus of rupture / 3)", default_judgement});
+  l.bow_per_spacing = t.quantity_or("bow_per_spacing", Quantity::fraction, {0.0005, 0.2, "usually 0.005 to 0.02"},
+                                    {0.01, "0.01 (spacing / 100)", default_judgement});
+  l.twist = t.quantity_or("twist", Quantity::angle, {0.0005, 0.2, "usually 0.25 to 1 deg"},
+                          {0.5 * M_PI / 180, "0.5 deg", default_judgement});
+  l.buckling_factor = t.quantity_or("buckling_factor", Quantity::fraction, {1, 20, "at least 1; usually 2 to 4"},
+                                    {2, "2", default_judgement});
+  l.slip = t.quantity_or("slip", Quantity::length, {0.0001, 0.1, "usually 2 to 10 mm"},
+                         {0.005, "5 mm (0.2 in)", default_judgement});
+  l.unevenness = t.quantity_or("unevenness", Quantity::fraction, {0.01, 2, "usually 10 to 40 %"},
+                               {0.25, "25 %", default_judgement});
+  l.pull_difference =
+      t.quantity_if("pull_difference", Quantity::force_per_width, {1, 5000, "usually 50 to 500 N/m (0.3 to 3 lb/in)"});
+}
+
+}  // namespace evenpull

@@ -1,0 +1,299 @@
+#include "app/output/plan_json.hpp"
+
+#include "app/output/heat_json.hpp"
+#include "app/output/json_number.hpp"
+#include "app/output/search_json.hpp"
+#include "app/output/study_json.hpp"
+#include "app/text/units.hpp"
+#include "sequencer/sure/bench_check.hpp"
+#include "viz/words/sentences.hpp"
+
+#include <filesystem>
+
+namespace evenpull {
+namespace {
+
+constexpr double mm = 1000;
+constexpr double degrees = 57.29577951308232;
+constexpr double percent = 100;
+
+double stage_degF(const Plan& p, int stage) {
+  return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature);
+}
+
+const char* side_name(Side s) {
+  return s == Side::top ? "top" : "bottom";
+}
+
+/// null where the frame gave way before there was such a number.
+Json unless(bool gave_way, double value, const char* name) {
+  return gave_way ? Json(nullptr) : json_number(value, name);
+}
+
+Json hottest_safe(const Plan& p) {
+  Json j;
+  j["stage_degF"] = p.ceiling ? json_number(stage_degF(p, *p.ceiling), "hottest_safe.stage_degF") : Json(nullptr);
+  j["setting_degF"] = p.setting ? json_number(to_degF(*p.setting), "hottest_safe.setting_degF") : Json(nullptr);
+  j["loose_cloth"] = p.advice.loose.empty() ? Json(nullptr) : Json(p.advice.loose);
+  j["because"] = p.advice.because;
+  j["advice"] = p.advice.advice;
+  return j;
+}
+
+Json limits(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& l : p.limits)
+    list.push_back({{"name", l.name},
+                    {"where", l.where},
+                    {"when", l.when},
+                    {"stage_degF", json_number(stage_degF(p, l.stage), "limits.stage_degF")},
+                    {"value", unless(l.gave_way, l.value, "limits.value")},
+                    {"allowed", json_number(l.allowed, "limits.allowed")},
+                    {"unit", l.unit},
+                    {"use", unless(l.gave_way, l.use, "limits.use")},
+                    {"use_plus_minus", unless(l.gave_way || l.study.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
+                    {"judgement", l.judgement},
+                    {"study", study_json(l.study)}});
+  return list;
+}
+
+Json orders(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& o : p.orders)
+    list.push_back(
+        {{"name", o.name},
+         {"description", o.description},
+         {"model", o.model},
+         {"stages_passed", o.stages_passed},
+         {"worst_use", unless(o.gave_way, o.worst_use, "orders.worst_use")},
+         {"unevenness_final", json_number(o.unevenness_final, "orders.unevenness_final")},
+         {"worst_pull_difference_chordwise_N_per_m",
+          unless(o.gave_way, o.worst_pull_difference_chordwise, "orders.worst_pull_difference_chordwise")},
+         {"worst_pull_difference_spanwise_N_per_m",
+          unless(o.gave_way, o.worst_pull_difference_spanwise, "orders.worst_pull_difference_spanwise")},
+         {"worst_slip_mm", unless(o.gave_way, o.worst_slip * mm, "orders.worst_slip")},
+         {"worst_twist_deg", unless(o.gave_way, o.worst_twist * degrees, "orders.worst_twist")},
+         {"pull_spread_along_span_N_per_m", json_number(o.pull_spread_along_span, "orders.pull_spread_along_span")},
+         {"turn_overs", o.turn_overs},
+         {"turn_overs_a_pass", o.turn_overs_a_pass},
+         {"gave_way", o.gave_way},
+         {"chosen", o.chosen}});
+  return list;
+}
+
+Json steps(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& s : p.steps) {
+    const auto& zone = p.panel.zones.at(static_cast<size_t>(s.zone));
+    list.push_back({{"stage_degF", json_number(stage_degF(p, s.stage), "steps.stage_degF")},
+                    {"pass", s.pass},
+                    {"run", s.run},
+                    {"place", s.place},
+                    {"zone", zone.label},
+                    {"side", side_name(zone.side)},
+                    {"bay", zone.bay + 1},
+                    {"strip", zone.strip + 1},
+                    {"dose", json_number(s.dose, "steps.dose")},
+                    {"dwell_s", dwell_json(p, s)},
+                    {"dwell_over_nose_s", nose_dwell_json(p, s)},
+                    {"done", s.done},
+                    {"to_be_ironed", p.ceiling.has_value() && s.stage <= *p.ceiling}});
+  }
+  return list;
+}
+
+Json both_sides(const StageSummary& s, const double (&v)[2], const char* name) {
+  return {{"top", unless(!s.settled, v[0], name)}, {"bottom", unless(!s.settled, v[1], name)}};
+}
+
+Json uneven(const StageSummary& s, std::optional<double> Unevenness::*way, const char* name) {
+  return {{"top", json_number(s.unevenness[0].*way, name)}, {"bottom", json_number(s.unevenness[1].*way, name)}};
+}
+
+Json loose_zones(const Plan& p, const StageSummary& s) {
+  if (!s.settled) return nullptr;
+  auto list = Json::array();
+  for (const int z : s.loose_zones) list.push_back(p.panel.zones.at(static_cast<size_t>(z)).label);
+  return list;
+}
+
+Json thickness_loss(const ThicknessLoss& l) {
+  if (l.bay < 0) return nullptr;
+  return {{"loss_mm", json_number(l.loss * mm, "stages.sag.loss")},
+          {"share_of_thickness_percent", json_number(l.share() * percent, "stages.sag.share")},
+          {"bay", l.bay + 1},
+          {"chord_percent", json_number(l.chord_fraction * percent, "stages.sag.chord_fraction")},
+          {"top_mm", json_number(l.top * mm, "stages.sag.top")},
+          {"bottom_mm", json_number(l.bottom * mm, "stages.sag.bottom")},
+          {"local_thickness_mm", json_number(l.thickness * mm, "stages.sag.thickness")}};
+}
+
+Json sag(const StageSummary& s) {
+  auto by_bay = Json::array();
+  for (const auto& l : s.thickness_loss_by_bay) by_bay.push_back(thickness_loss(l));
+  return {{"worst", thickness_loss(s.thickness_loss)}, {"by_bay", by_bay}};
+}
+
+Json buckling_shape(const StageSummary& s) {
+  if (!s.buckling_mode) return nullptr;
+  const auto& b = *s.buckling_mode;
+  return {{"factor", json_number(b.factor, "stages.buckling_shape.factor")},
+          {"when", b.when},
+          {"moves_most", b.where},
+          {"residual", json_number(b.residual, "stages.buckling_shape.residual")},
+          {"least_proven", b.least_proven}};
+}
+
+// Of the two sides: what `of` makes of each study.
+template <class Of>
+Json each_side(const NumberStudy (&s)[2], Of of) {
+  return {{"top", of(s[0])}, {"bottom", of(s[1])}};
+}
+
+Json pull_bars(const StageSummary& s) {
+  const auto bar = [](const NumberStudy& n) { return error_bar_json(n); };
+  return {{"chordwise", each_side(s.pull_chord_study, bar)}, {"spanwise", each_side(s.pull_span_study, bar)}};
+}
+
+Json stage_studies(const StageSummary& s) {
+  const auto study = [](const NumberStudy& n) { return study_json(n); };
+  return {{"mean_pull_N_per_m",
+           {{"chordwise", each_side(s.pull_chord_study, study)}, {"spanwise", each_side(s.pull_span_study, study)}}},
+          {"worst_slip_mm", study_json(s.slip_study, mm)}};
+}
+
+Json weight_and_tap(const Plan& p, int stage) {
+  auto list = Json::array();
+  for (const auto& c : bench_checks(p, stage))
+    list.push_back({{"side", c.side == Side::top ? "top" : "bottom"},
+                    {"bay", c.bay + 1},
+                    {"weight_g", json_number(c.weight * 1e3, "stages.weight_and_tap.weight")},
+                    {"disc_mm", json_number(check_disc * mm, "stages.weight_and_tap.disc")},
+                    {"sag_mm", {json_number(c.sag_low * mm, "stages.weight_and_tap.sag"), json_number(c.sag_high * mm, "stages.weight_and_tap.sag")}},
+                    {"tap_Hz", {json_number(c.tap_low, "stages.weight_and_tap.tap"), json_number(c.tap_high, "stages.weight_and_tap.tap")}}});
+  return list;
+}
+
+Json stages(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& s : p.stages)
+    list.push_back({{"stage_degF", json_number(stage_degF(p, s.stage), "stages.stage_degF")},
+                    {"done", s.done},
+                    {"passes_limits", s.done ? Json(nullptr) : Json(s.passes)},
+                    {"gave_way", s.gave_way},
+                    {"worst_use", unless(s.done || s.gave_way, s.worst_use, "stages.worst_use")},
+                    {"mean_pull_N_per_m",
+                     {{"warp", both_sides(s, s.mean_pull_warp, "stages.mean_pull.warp")},
+                      {"fill", both_sides(s, s.mean_pull_fill, "stages.mean_pull.fill")},
+                      {"chordwise", both_sides(s, s.mean_pull_chord, "stages.mean_pull.chordwise")},
+                      {"spanwise", both_sides(s, s.mean_pull_span, "stages.mean_pull.spanwise")}}},
+                    {"unevenness",
+                     {{"chordwise", uneven(s, &Unevenness::chord, "stages.unevenness.chordwise")},
+                      {"spanwise", uneven(s, &Unevenness::span, "stages.unevenness.spanwise")}}},
+                    {"loose_share", unless(!s.settled, s.loose_share, "stages.loose_share")},
+                    {"loose_zones", loose_zones(p, s)},
+                    {"mean_pull_plus_minus_N_per_m", pull_bars(s)},
+                    {"worst_slip_mm", json_number(s.worst_slip * mm, "stages.worst_slip")},
+                    {"worst_slip_plus_minus_mm", error_bar_json(s.slip_study, mm)},
+                    {"studies", stage_studies(s)},
+                    {"twist_deg", unless(!s.settled, s.twist * degrees, "stages.twist")},
+                    {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
+                    {"buckling_shape", buckling_shape(s)},
+                    {"sag_between_ribs", sag(s)},
+                    {"weight_and_tap", weight_and_tap(p, s.stage)}});
+  return list;
+}
+
+Json bounds(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& b : p.bounds) {
+    auto use = Json::array();
+    for (int s = 0; s < b.first_stage; ++s) use.push_back(nullptr);
+    for (const std::optional<double>& u : b.worst_use) use.push_back(json_number(u, "bounds.worst_use"));
+    list.push_back({{"name", b.name},
+                    {"worst_use_by_stage", use},
+                    {"unevenness_final", json_number(b.unevenness_final, "bounds.unevenness_final")},
+                    {"worst_slip_mm", json_number(b.worst_slip * mm, "bounds.worst_slip")}});
+  }
+  return list;
+}
+
+std::optional<double> in_percent(const std::optional<double>& share) {
+  return share ? std::optional(*share * percent) : std::nullopt;
+}
+
+Json solve(const Plan& p) {
+  const auto& s = p.solve;
+  return {{"nodes", s.nodes},
+          {"steps", s.steps},
+          {"iterations", s.iterations},
+          {"worst_residual_N", json_number(s.worst_residual, "solve.worst_residual")},
+          {"tension_error_bound_N_per_m", json_number(s.tension_error_bound, "solve.tension_error_bound")},
+          {"tension_error_bound_on_the_way_N_per_m",
+           json_number(s.tension_error_bound_on_the_way, "solve.tension_error_bound_on_the_way")},
+          {"friction_threshold_error_percent",
+           json_number(s.worst_threshold_error * percent, "solve.worst_threshold_error")},
+          {"mesh_change_percent", json_number(in_percent(s.mesh_change), "solve.mesh_change")},
+          {"zone_change_percent", json_number(in_percent(s.zone_change), "solve.zone_change")}};
+}
+
+Json certificates(const Plan& p) {
+  auto list = Json::array();
+  for (const auto& c : p.certificates)
+    list.push_back({{"stage_degF", json_number(stage_degF(p, c.stage), "certificates.stage_degF")},
+                    {"after", c.after},
+                    {"iterations", c.iterations},
+                    {"residual_N", json_number(c.residual, "certificates.residual")},
+                    {"gap_N_m", json_number(c.gap, "certificates.gap")},
+                    {"energy_N_m", json_number(c.energy, "certificates.energy")},
+                    {"tension_error_bound_N_per_m", json_number(c.tension_bound, "certificates.tension_bound")},
+                    {"friction_threshold_error_percent",
+                     json_number(c.threshold_error * percent, "certificates.threshold_error")}});
+  return list;
+}
+
+Json defaults(const Case& c) {
+  auto list = Json::array();
+  for (const auto& d : c.defaults_used) list.push_back({{"key", d.key}, {"value", d.value}, {"why", d.why}});
+  return list;
+}
+
+}  // namespace
+
+std::string plan_document(const Plan& p, const std::string& version) {
+  Json j;
+  j["format"] = plan_json_format;
+  j["program"] = "evenpull " + version;
+  // The bare name: the document must not depend on the folder it was made in.
+  j["case"] = {{"file", std::filesystem::path(p.the_case.file).filename().string()},
+               {"title", p.the_case.title},
+               {"description", p.the_case.description},
+               {"invented", p.the_case.invented}};
+  j["quick"] = p.quick();
+  j["accuracy"] = accuracy_word(p.accuracy);
+  j["replayed"] = p.replayed;
+  j["hottest_safe"] = hottest_safe(p);
+  j["approved_last_stage_degF"] = p.the_case.approved_last_stage
+                                      ? json_number(to_degF(*p.the_case.approved_last_stage), "approved_last_stage")
+                                      : Json(nullptr);
+  j["order"] = {{"name", p.order_name}, {"rule", p.order_rule}};
+  j["limits"] = limits(p);
+  j["orders"] = orders(p);
+  j["search"] = search_json(p);
+  j["stages"] = stages(p);
+  j["steps"] = steps(p);
+  j["heat"] = heat_json(p);
+  j["chances"] = chances_json(p);
+  j["zones"] = {{"bays", p.panel.bays}, {"strips_per_bay", p.panel.strips}};
+  j["bounds"] = bounds(p);
+  j["error_bars_from"] = study_levels_json(p);
+  j["solve"] = solve(p);
+  j["certificates"] = certificates(p);
+  j["defaults_used"] = defaults(p.the_case);
+  j["doubts"] = p.the_case.doubts;
+  j["notes"] = p.notes;
+  j["cautions"] = viz::cautions();
+  return json_text(j);
+}
+
+}  // namespace evenpull

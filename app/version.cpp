@@ -1,9 +1,0 @@
-#include "app/version.hpp"
-
-namespace evenpull {
-
-const char* version() {
-  return EVENPULL_VERSION;
-}
-
-}  // namespace evenpull

@@ -1,0 +1,69 @@
+#include "sequencer/choice/extra_stage.hpp"
+
+#include "sequencer/choice/mid_work.hpp"
+#include "sequencer/plan/temperature_text.hpp"
+#include "sequencer/replay/loose_cloth.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+// Halfway between the stages, to the whole 5 F that a dial and a thermometer can tell apart.
+double halfway(double low, double high) {
+  const double f = 0.5 * (low + high) * 1.8 - 459.67;
+  return (std::round(f / 5) * 5 + 459.67) / 1.8;
+}
+
+double worst(const StageVerdict& v, bool pessimistic) {
+  return std::max(history_use(v.limits, pessimistic), unevenness_use(v.limits, pessimistic));
+}
+
+}  // namespace
+
+bool opens_the_way(const std::vector<StageVerdict>& stages, int next, double bar) {
+  const std::size_t wanted = static_cast<std::size_t>(next) + 2;
+  if (stages.size() != wanted || stages.back().buckled || is_loose(stages.back())) return false;
+  return std::max(worst(stages.back(), false), worst(stages[wanted - 2], false)) * std::max(bar, 1.0) <= 1;
+}
+
+WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& done, const StageVerdict& judged,
+                   const StageVerdict& plain) {
+  WayThere w;
+  w.gives_way = judged.buckled;
+  if (judged.buckled) return w;
+  const double bar = worst(plain, false) > 0 ? worst(judged, true) / worst(plain, false) : 1;
+  w.fails_on_the_way = plain.end_use * bar <= 1 && unevenness_use(judged.limits, true) <= 1;
+  const int next = judged.stage;
+  const double low = next > 0 ? c.stages[next - 1].temperature : c.cloth.curve.front().temperature;
+  const double between = halfway(low, c.stages[next].temperature);
+  const bool begun = !done.empty() && done.back().stage >= next;
+  if (between <= low + 1 || between >= c.stages[next].temperature - 1 || begun) return w;
+
+  Case more = c;
+  more.stages.insert(more.stages.begin() + next, Stage{between, {1.0}});
+  more.stages.resize(static_cast<std::size_t>(next) + 2);
+  Order longer = order;
+  if (!longer.by_stage.empty()) longer.by_stage.insert(longer.by_stage.begin() + next, longer.by_stage[next]);
+  const Model m(more, {coarse_nodes});
+  ReplayWish wish;
+  wish.unsolved_ends_it = true;
+  const std::vector<Step> steps = done.empty() ? steps_of(more, m.panel, longer) : go_on(more, m.panel, done, longer);
+  if (opens_the_way(replay(m, steps, wish).stages, next, bar)) w.extra_stage = between;
+  return w;
+}
+
+std::string way_there_text(const Case& c, int next, const WayThere& w) {
+  if (w.gives_way) return "";
+  const std::string at = temperature_text(c.stages[next].temperature);
+  std::string s = w.fails_on_the_way
+                      ? "At " + at + " the end would hold; what fails is passed through on the way, so the order matters."
+                      : "At " + at + " it is the end that is too much: no order helps there.";
+  if (w.extra_stage)
+    s += " Ironed once over at " + temperature_text(*w.extra_stage) + " before, " + at +
+         " would hold (coarse mesh): add that stage to the case and plan again.";
+  return s;
+}
+
+}  // namespace evenpull

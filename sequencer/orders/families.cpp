@@ -1,0 +1,211 @@
+#include "sequencer/orders/families.hpp"
+
+#include <algorithm>
+
+namespace evenpull {
+namespace {
+
+// Round by round the middle of every gap that is left, from left to right, until all are taken.
+void halve_gaps(int n, std::vector<int>& order) {
+  while (static_cast<int>(order.size()) < n) {
+    std::vector<int> taken = order;
+    std::sort(taken.begin(), taken.end());
+    taken.push_back(n);
+    int from = 0;
+    for (int t : taken) {
+      if (t > from) order.push_back((from + t - 1) / 2);
+      from = t + 1;
+    }
+  }
+}
+
+std::vector<int> root_to_tip(int n) {
+  std::vector<int> o;
+  for (int i = 0; i < n; ++i) o.push_back(i);
+  return o;
+}
+
+// Both sides of each bay in turn; the side that was worked last begins the next bay, which saves every other turn-over.
+std::vector<int> alternate_bays(const Panel& p, const std::vector<int>& bays) {
+  std::vector<int> blocks;
+  int first = 0;
+  for (int b : bays) {
+    blocks.push_back(first * p.bays + b);
+    blocks.push_back((1 - first) * p.bays + b);
+    first = 1 - first;
+  }
+  return zones_of_blocks(p, blocks);
+}
+
+// Both sides of each strip in turn, beginning on the side that was worked last.
+std::vector<int> alternate_strips(const Panel& p, const std::vector<int>& bays) {
+  std::vector<int> zones;
+  int first = 0;
+  for (int b : bays)
+    for (int k = 0; k < p.strips; ++k) {
+      zones.push_back(p.zone(static_cast<Side>(first), b, k));
+      zones.push_back(p.zone(static_cast<Side>(1 - first), b, k));
+      first = 1 - first;
+    }
+  return zones;
+}
+
+std::vector<int> one_side_first(const Panel& p, const std::vector<int>& bays) {
+  std::vector<int> blocks;
+  for (int side = 0; side < 2; ++side)
+    for (int b : bays) blocks.push_back(side * p.bays + b);
+  return zones_of_blocks(p, blocks);
+}
+
+}  // namespace
+
+std::vector<int> centre_out_halving(int n) {
+  std::vector<int> order;
+  if (n > 0) order.push_back((n - 1) / 2);
+  halve_gaps(n, order);
+  return order;
+}
+
+std::vector<int> jumping(int n) {
+  std::vector<int> order;
+  if (n > 0) order.push_back(0);
+  if (n > 1) order.push_back(n - 1);
+  halve_gaps(n, order);
+  return order;
+}
+
+std::vector<int> halving_in_runs(int bays, int bays_in_run) {
+  const std::vector<int> order = centre_out_halving(bays);
+  std::vector<int> blocks;
+  int side = 0;
+  for (int from = 0; from < bays; from += bays_in_run) {
+    for (int turn = 0; turn < 2; ++turn, side = 1 - side)
+      for (int i = from; i < std::min(bays, from + bays_in_run); ++i) blocks.push_back(side * bays + order[i]);
+    side = 1 - side;  // the side worked last begins the next run
+  }
+  return blocks;
+}
+
+std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks) {
+  std::vector<int> zones;
+  for (int block : blocks)
+    for (int k = 0; k < p.strips; ++k) zones.push_back(p.zone(static_cast<Side>(block / p.bays), block % p.bays, k));
+  return zones;
+}
+
+std::vector<Order> order_families(const Panel& p) {
+  const std::vector<int> steady = root_to_tip(p.bays), halving = centre_out_halving(p.bays), jumps = jumping(p.bays);
+  std::vector<Order> all = {
+      {"one side after the other", "All of the top from root to tip, then all of the bottom.",
+       one_side_first(p, steady), 0},
+      {"root to tip, sides alternating",
+       "From root to tip bay by bay: one side of the bay, turn over, the other side, then the next bay.",
+       alternate_bays(p, steady), 1},
+      {"centre-out halving, sides alternating",
+       "The centre bay first, then the middle of each gap; each bay on both sides before the next.",
+       alternate_bays(p, halving), 2},
+      {"jumping, sides alternating",
+       "One end bay, the other end bay, the middle, then the middle of each gap; each bay on both sides before the "
+       "next.",
+       alternate_bays(p, jumps), 3},
+  };
+  for (int run = p.bays; run > 1 && p.bays > 2; run = (run + 1) / 2)
+    all.push_back({run == p.bays ? "one side after the other, centre-out halving"
+                                 : "centre-out halving in runs of " + std::to_string(run) + " bays",
+                   run == p.bays ? "All of the top, the centre bay first, then the middle of each gap; then all of the bottom "
+                                   "in the same order."
+                                 : "The centre bay first, then the middle of each gap: " + std::to_string(run) +
+                                       " bays on one side, turn over, the same bays on the other side, then the next bays.",
+                   zones_of_blocks(p, halving_in_runs(p.bays, run)), 2});
+  std::stable_sort(all.begin(), all.end(), [](const Order& a, const Order& b) { return a.ease < b.ease; });
+  if (p.strips > 1)
+    all.push_back({"centre-out halving, sides alternating strip by strip",
+                   "The centre bay first, then the middle of each gap; strip by strip on both sides, each beginning on "
+                   "the side worked last.",
+                   alternate_strips(p, halving), 4});
+  return all;
+}
+
+Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
+  Order out = o;
+  const auto mirror = [&](int& z) {
+    const Zone& from = p.zones[z];
+    const Side side = sides != (from.side == Side::bottom) ? Side::bottom : Side::top;
+    z = p.zone(side, ends ? p.bays - 1 - from.bay : from.bay, from.strip);
+  };
+  for (int& z : out.zones) mirror(z);
+  for (std::vector<int>& stage : out.by_stage)
+    for (int& z : stage) mirror(z);
+  const std::string how = sides && ends ? "sides exchanged, root and tip exchanged"
+                          : sides       ? "sides exchanged"
+                          : ends        ? "root and tip exchanged"
+                                        : "";
+  if (!how.empty()) {
+    out.name += " (" + how + ")";
+    out.rule += " Mirrored: " + how + ".";
+  }
+  return out;
+}
+
+std::vector<Step> steps_of(const Case& c, const Panel& p, const Order& o) {
+  std::vector<Step> steps;
+  for (std::size_t s = 0; s < c.stages.size(); ++s)
+    for (std::size_t pass = 0; pass < c.stages[s].doses.size(); ++pass)
+      for (int z : o.by_stage.empty() ? o.zones : o.by_stage[s]) {
+        Step step;
+        step.stage = static_cast<int>(s);
+        step.pass = static_cast<int>(pass) + 1;
+        step.zone = z;
+        step.dose = c.stages[s].doses[pass];
+        steps.push_back(step);
+      }
+  number_steps(p, steps);
+  return steps;
+}
+
+void number_steps(const Panel& p, std::vector<Step>& steps) {
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    Step& s = steps[i];
+    const bool same_pass = i > 0 && steps[i - 1].stage == s.stage && steps[i - 1].pass == s.pass;
+    if (!same_pass) {
+      s.run = s.place = 1;
+      continue;
+    }
+    s.place = steps[i - 1].place + 1;
+    s.run = steps[i - 1].run + (p.zones[steps[i - 1].zone].side != p.zones[s.zone].side ? 1 : 0);
+  }
+}
+
+int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage) {
+  int n = 0;
+  for (std::size_t i = 1; i < steps.size() && steps[i].stage <= last_stage; ++i)
+    n += !steps[i].done && p.zones[steps[i - 1].zone].side != p.zones[steps[i].zone].side ? 1 : 0;
+  return n;
+}
+
+int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage) {
+  int most = 0, here = 0;
+  for (std::size_t i = 1; i < steps.size() && steps[i].stage <= last_stage; ++i) {
+    const bool same_pass = steps[i].stage == steps[i - 1].stage && steps[i].pass == steps[i - 1].pass;
+    here = !same_pass ? 0 : here + (steps[i].done ? 0 : steps[i].run - steps[i - 1].run);
+    most = std::max(most, here);
+  }
+  return most;
+}
+
+std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps) {
+  const int parts = split.strips / whole.strips;
+  std::vector<Step> out;
+  for (const Step& s : steps) {
+    const Zone& z = whole.zones[s.zone];
+    for (int part = 0; part < parts; ++part) {
+      Step h = s;
+      h.zone = split.zone(z.side, z.bay, parts * z.strip + part);
+      out.push_back(h);
+    }
+  }
+  number_steps(split, out);
+  return out;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,26 @@
+// How much work a plan may take: which meshes and zone sizes its error bars rest on.
+#pragma once
+
+#include "solver/geometry/panel.hpp"
+#include "solver/statement/case.hpp"
+
+#include <vector>
+
+namespace evenpull {
+
+enum class AccuracyWish {
+  quick,   ///< coarse mesh, no error bars
+  normal,  ///< error bars from meshes of twice and two thirds the element edge
+  fine,    ///< error bars from the element edge halved: about four times the nodes
+};
+
+/// Mesh of the plan itself: what the drawings and the steps show.
+MeshWish plan_mesh(const Case& c, AccuracyWish a);
+
+/// The runs behind the error bars besides that of the plan itself, costly ones first.
+std::vector<MeshWish> study_meshes_of(const Case& c, AccuracyWish a);
+
+/// Mean length of an element edge [m]: root of cloth area over quads.
+double mean_edge(const Panel& p);
+
+}  // namespace evenpull

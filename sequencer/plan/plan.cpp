@@ -1,0 +1,26 @@
+#include "sequencer/plan/plan.hpp"
+
+#include <algorithm>
+
+namespace evenpull {
+
+std::vector<LimitReading> worst_readings(const Plan& plan) {
+  const int last = plan.ceiling.value_or(0);
+  // By the end that the ceiling looks at.
+  const auto end = [](const LimitReading& r) { return r.use + r.use_plus_minus; };
+  std::vector<LimitReading> worst;
+  for (const auto& r : plan.limits) {
+    // Unevenness is asked for at the end of the job alone: a hotter stage evens out what a cooler one left.
+    if (r.stage > last || (r.name == "unevenness" && r.stage != last)) continue;
+    const auto same = std::find_if(worst.begin(), worst.end(), [&](const LimitReading& w) { return w.name == r.name; });
+    if (same == worst.end())
+      worst.push_back(r);
+    else if (end(r) > end(*same))
+      *same = r;
+  }
+  std::stable_sort(worst.begin(), worst.end(),
+                   [&](const LimitReading& a, const LimitReading& b) { return end(a) > end(b); });
+  return worst;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,38 @@
+// The main job: from a case to a plan.
+#pragma once
+
+#include "sequencer/orders/order_steps.hpp"
+#include "sequencer/plan/plan.hpp"
+#include "sequencer/replay/trial_runs.hpp"
+#include "sequencer/search/step_model.hpp"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+struct PlanOptions {
+  AccuracyWish accuracy = AccuracyWish::normal;
+  /// Most turn-overs wanted in a pass, of those still to come. A pass that works both sides has one at least; where no
+  /// order has so few, those with the fewest are compared and the plan says so.
+  std::optional<int> turn_overs;
+  bool only_rules = false;   ///< no order is searched: only those that can be said in a sentence
+  ParallelFor parallel;      ///< unset: one after the other
+  std::function<void(double share_done, const std::string& what)> progress;  ///< may be called from any thread
+  BeforeRun before_run;      ///< of each trial; unset but in tests
+};
+
+/// Ranks orders, replays the best ones in full, judges, and reports. A trial that finds no equilibrium is left out and told
+/// of in a note. Throws CaseError, and NotConverged where no order is left.
+Plan make_plan(const Case& c, const PlanOptions& options);
+
+/// Goes on from work half done: `done` are the steps worked so far. Only what is still to come is judged. Throws as
+/// make_plan, and CaseError (key "order") when a step names what the panel does not have or nothing is left to do.
+Plan make_plan_from(const Case& c, const std::vector<OrderStep>& done, const PlanOptions& options);
+
+/// Runs the order somebody chose. Throws CaseError (key "order") when a step names what the panel does not have.
+Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options);
+
+}  // namespace evenpull

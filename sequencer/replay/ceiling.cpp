@@ -1,0 +1,72 @@
+#include "sequencer/replay/ceiling.hpp"
+
+#include "sequencer/replay/loose_cloth.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+constexpr double setting_step = 5 / 1.8;  // K: what can be set and read off by thermometer
+constexpr int most_tries = 4;
+
+}  // namespace
+
+bool breaks_history(const StageVerdict& v, bool pessimistic) {
+  return v.buckled || history_use(v.limits, pessimistic) > 1;
+}
+
+bool is_over(const StageVerdict& v) { return breaks_history(v, true) || unevenness_use(v.limits, true) > 1; }
+
+std::optional<int> stage_ceiling(const std::vector<StageVerdict>& stages, bool pessimistic) {
+  std::optional<int> best;
+  for (const StageVerdict& v : stages) {
+    if (breaks_history(v, pessimistic)) break;
+    if (unevenness_use(v.limits, pessimistic) <= 1 && !is_loose(v)) best = v.stage;
+  }
+  return best;
+}
+
+double worst_use_up_to(const std::vector<StageVerdict>& stages, int last, bool pessimistic) {
+  double use = 0;
+  for (const StageVerdict& v : stages) {
+    if (v.stage > last) break;
+    use = std::max(use, history_use(v.limits, pessimistic));
+    if (v.stage == last) use = std::max(use, unevenness_use(v.limits, pessimistic));
+  }
+  return use;
+}
+
+std::optional<double> setting_between(Ironing& ironing, const Covering& before, const std::vector<StageVerdict>& stages,
+                                      const std::vector<StageVerdict>& plain, std::optional<int> ceiling,
+                                      const std::vector<Step>& steps) {
+  const Case& c = ironing.model().the_case;
+  const int next = ceiling ? *ceiling + 1 : 0;
+  if (next >= static_cast<int>(stages.size()) || steps.empty()) return {};
+  const StageVerdict& fails = stages[next];
+  const double low = ceiling ? c.stages[*ceiling].temperature : c.cloth.curve.front().temperature;
+  const double high = c.stages[next].temperature;
+  const double at_low = ceiling ? history_use(stages[*ceiling].limits, true) : 0;
+  const auto worst = [](const StageVerdict& v, bool pessimistic) {
+    return std::max(history_use(v.limits, pessimistic), unevenness_use(v.limits, pessimistic));
+  };
+  const double at_high = worst(fails, true);
+  if (at_high <= 1 || at_low >= 1) return {};
+  // What mesh and zones add at the stage that failed serves for the settings just below it.
+  const double bar = at_high / worst(plain[next], false);
+  const auto whole = [](double kelvin) {
+    const double f = kelvin * 1.8 - 459.67;
+    return (std::floor(f / 5 + 1e-9) * 5 + 459.67) / 1.8;
+  };
+  double setting = whole(std::min(high - setting_step, low + (1 - at_low) / (at_high - at_low) * (high - low)));
+  for (int i = 0; i < most_tries && setting > low + 0.5 * setting_step; ++i) {
+    const StageVerdict v = replay_stage(ironing, before, steps, setting);
+    if (!v.buckled && !is_loose(v) && worst(v, false) * bar <= 1) return setting;
+    setting -= setting_step * (i + 1);
+    setting = whole(setting + 1e-6);
+  }
+  return {};
+}
+
+}  // namespace evenpull

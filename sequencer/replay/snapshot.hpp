@@ -1,0 +1,11 @@
+// A covering as the drawings need it.
+#pragma once
+
+#include "sequencer/plan/plan.hpp"
+#include "solver/readings/readings.hpp"
+
+namespace evenpull {
+
+Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int step, const std::string& label);
+
+}  // namespace evenpull

@@ -1,0 +1,30 @@
+#include "sequencer/replay/tally.hpp"
+
+#include <algorithm>
+
+namespace evenpull {
+
+double least_cost_of(const Tally& t, const Prices& p) {
+  return t.use + p.difference * t.difference + p.slip * t.slip + p.turn_over * t.turn_overs + p.travel * t.travel;
+}
+
+double cost_of(const Tally& t, const Prices& p) { return least_cost_of(t, p) + p.unevenness * t.unevenness; }
+
+Prices prices_for(double turn_over_seconds) {
+  constexpr double price_of_second = 1.1e-5;
+  Prices p;
+  p.turn_over = price_of_second * turn_over_seconds;
+  return p;
+}
+
+Tally joined(const Tally& before, const Tally& after) {
+  Tally t = after;
+  t.use = std::max(before.use, after.use);
+  t.difference = std::max(before.difference, after.difference);
+  t.slip = std::max(before.slip, after.slip);
+  t.travel += before.travel;
+  t.turn_overs += before.turn_overs;
+  return t;
+}
+
+}  // namespace evenpull

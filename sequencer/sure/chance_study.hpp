@@ -1,0 +1,22 @@
+// Runs the chosen order through many ways the job may turn out, on a reduced model, and says how sure the plan is
+// (docs/model.md, section 9). The reduced model is the coarse mesh of the same model; each use that it finds is
+// multiplied by what the full model said of it in the run as planned, and a few scenarios go through both.
+#pragma once
+
+#include "sequencer/numbers/parallel_for.hpp"
+#include "sequencer/plan/plan.hpp"
+#include "sequencer/replay/replay.hpp"
+
+#include <vector>
+
+namespace evenpull {
+
+/// `steps`: the whole order; `judged`: its stages on the full model as printed; `full_stages`: the same on the plan's own
+/// mesh. Follows the order up to the stage after the ceiling. Steps that are done are not judged.
+/// Does not depend on the number of threads.
+Chances study_chances(const Case& c, const std::vector<Step>& steps,
+                      const std::vector<StageVerdict>& judged, const std::vector<StageVerdict>& full_stages,
+                      std::optional<int> ceiling, const ParallelFor& parallel,
+                      const std::function<void(int done, int all)>& progress);
+
+}  // namespace evenpull

@@ -1,0 +1,55 @@
+// One way the job may turn out: the case with its uncertain inputs drawn, and an iron that swings under a hand that
+// wavers (docs/model.md, section 9).
+#pragma once
+
+#include "sequencer/plan/plan.hpp"
+#include "solver/heat/pass_heat.hpp"
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+/// What is not known well, in the order of a scenario's numbers.
+enum class Unsure { free_shrink, pull, cloth_stiffness, member_stiffness, friction, looseness, half_time, sole };
+inline constexpr int unsure_count = 8;
+
+/// Numbers that draw one scenario: those of `Unsure`, then what each yarn's pull and that at each point of the curve has of
+/// its own.
+int numbers_of(const Case& c);
+
+/// What the governing use is regressed on: the numbers of `Unsure`, the pull with what is its own at this temperature [K].
+std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas, double temperature);
+
+const char* unsure_name(Unsure u);
+/// "± 25 %", "± 7 °F"
+std::string unsure_spread(const Spreads& s, Unsure u);
+
+/// The case with its inputs moved by `sigmas` (numbers_of; those left out are 0). Values are multiplied by exp(spread x sigma), so
+/// that none turns negative; a pull that the free shrink could not hold is taken down to what it can.
+Case drawn_case(const Case& c, const std::vector<double>& sigmas);
+
+/// Heat of each step of a scenario: the sole is off by its own error, stands somewhere in its swing at each zone, and the
+/// hand stays too long or too short. Which phase and how long hang on `number` alone.
+class ScenarioHeat {
+ public:
+  /// `drawn`: the case as it turned out; `meant`: as it was planned for, whose contact times are worked to.
+  ScenarioHeat(const Case& meant, const Case& drawn, double sole_off, unsigned number, std::size_t steps);
+  PassHeat of(const Step& step, std::size_t index);
+
+ private:
+  struct Grid {
+    PassHeat pass;
+    std::vector<std::vector<PassHeat>> at;  ///< by warmer, longer
+  };
+  const Grid& grid(const Step& step);
+
+  const Case& meant_;
+  const Case& drawn_;
+  double sole_off_;                      ///< K
+  std::vector<double> warmer_, longer_;  ///< by step: share of the swing; sigmas of the hand
+  std::map<std::vector<double>, Grid> grids_;
+};
+
+}  // namespace evenpull

@@ -1,0 +1,30 @@
+// Heat shrink as a function of the true temperature: free shrink, pull at fixed length, and the load line that a dose
+// draws (docs/model.md, section 3). Interpolation is monotone in temperature and never goes beyond the hottest point.
+#pragma once
+
+#include "solver/cloth/fabric_law.hpp"
+#include "solver/statement/case.hpp"
+
+namespace evenpull {
+
+/// Engineering looseness x of the cloth (1 % = 0.01) as Green-Lagrange strain: ((1 + x)^2 - 1)/2.
+double looseness_strain(double engineering);
+
+/// Engineering shrink y (10 % = 0.10) as Green-Lagrange strain: (1 - (1 - y)^2)/2.
+double shrink_strain(double engineering);
+
+/// Free shrink [strain] and limiting pull Nc [N/m] of both yarn directions at a true temperature [K].
+struct ShrinkState {
+  double free_shrink[2] = {0, 0};
+  double limit_pull[2] = {0, 0};
+  double fixed_length_pull[2] = {0, 0};  ///< P
+};
+
+/// s_inf(T) and Nc_d = P_d / (1 - (C P)_d / s_inf,d). Below the onset nothing shrinks (all zero).
+/// Throws CaseError (key "cloth.curve") when (C P)_d >= s_inf,d: such a cloth could not reach its own pull.
+ShrinkState shrink_at(const Cloth& cloth, const Eigen::Matrix3d& compliance, double temperature);
+
+/// a and b of one direction after a dose 0 < phi <= 1 at constant temperature.
+LoadLine load_line(const ShrinkState& s, int direction, double shrink_so_far, double dose, double creep_share);
+
+}  // namespace evenpull

@@ -1,0 +1,219 @@
+#include "solver/readings/readings.hpp"
+
+#include "solver/readings/member_pull.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace evenpull {
+namespace {
+
+constexpr double root2 = 1.41421356237309504880;
+
+void read_cloth(const Model& m, const Covering& s, double loose, Readings& r) {
+  const Panel& p = m.panel;
+  const std::size_t n = p.zones.size();
+  ZonePulls& z = r.zones;
+  z.chord.assign(n, 0), z.span.assign(n, 0), z.warp.assign(n, 0), z.fill.assign(n, 0);
+  std::vector<double> major(n, 0), loose_area(n, 0);  // of each zone, the latter as a share
+  for (int q = 0; q < static_cast<int>(p.quads.size()); ++q) {
+    const QuadPull pull = quad_pull(m, s, q);
+    const Quad& quad = p.quads[q];
+    const double share = quad.area / p.zones[quad.zone].area;
+    z.chord[quad.zone] += share * pull.chord;
+    z.span[quad.zone] += share * pull.span;
+    z.warp[quad.zone] += share * pull.yarn[0];
+    z.fill[quad.zone] += share * pull.yarn[1];
+    major[quad.zone] += share * pull.principal.major;
+    if (pull.principal.major < loose) r.loose_share += quad.area / m.cloth_area, loose_area[quad.zone] += share;
+    else if (pull.principal.minor < loose) r.puckered_share += quad.area / m.cloth_area;
+  }
+  for (std::size_t i = 0; i < n; ++i)
+    if (major[i] < loose || loose_area[i] > most_loose_in_a_zone) r.loose_zones.push_back(static_cast<int>(i));
+}
+
+void read_differences(const Panel& p, Readings& r) {
+  double low[2] = {1e300, 1e300}, high[2] = {-1e300, -1e300};
+  for (int b = 0; b < p.bays; ++b) {
+    const double chord[2] = {bay_mean(p, r.zones.chord, Side::top, b), bay_mean(p, r.zones.chord, Side::bottom, b)};
+    const double span[2] = {bay_mean(p, r.zones.span, Side::top, b), bay_mean(p, r.zones.span, Side::bottom, b)};
+    const double dc = chord[0] - chord[1], ds = span[0] - span[1];
+    if (std::abs(dc) > std::abs(r.difference_chord.value) || r.difference_chord.bay < 0)
+      r.difference_chord.value = dc, r.difference_chord.bay = b;
+    if (std::abs(ds) > std::abs(r.difference_span.value) || r.difference_span.bay < 0)
+      r.difference_span.value = ds, r.difference_span.bay = b;
+    for (int k = 0; k < 2; ++k) low[k] = std::min(low[k], chord[k]), high[k] = std::max(high[k], chord[k]);
+  }
+  r.spread_along_span = std::max(high[0] - low[0], high[1] - low[1]);
+}
+
+void read_unevenness(const Panel& p, Readings& r) {
+  for (const Side side : {Side::top, Side::bottom}) {
+    std::vector<ZonePull> zones;
+    for (std::size_t z = 0; z < p.zones.size(); ++z)
+      if (p.zones[z].side == side) zones.push_back({p.zones[z].area, r.zones.chord[z], r.zones.span[z]});
+    Unevenness& u = r.unevenness_by_side[static_cast<int>(side)] = unevenness_of(zones);
+    r.unevenness = std::max(r.unevenness, u.worst());
+  }
+}
+
+void read_stress(const Model& m, const Covering& s, Readings& r) {
+  const std::vector<BeamLoad> pull = pull_on_beams(m, s);
+  for (std::size_t b = 0; b < m.beams.size(); ++b) {
+    const Beam& beam = m.panel.beams[b];
+    const BeamForces f = beam_forces(m.beams[b], ends_of(beam, s.unknowns), s.axial[b], pull[b]);
+    const double stress[2] = {end_stress(beam.section_from, f, 0), end_stress(beam.section_to, f, 1)};
+    const int worse = stress[1] > stress[0] ? 1 : 0;
+    const double use = stress[worse] / m.allowable[beam.member];
+    r.beam_use.push_back(use);
+    if (use > r.stress_use.value || r.stress_use.member < 0)
+      r.stress_use.value = use, r.stress_use.member = beam.member, r.stress_use.joint = worse ? beam.to : beam.from;
+  }
+}
+
+// Largest deviation of joints from the straight line through their end joints, as displaced; along two directions.
+Worst bow_between(const Model& m, const Covering& s, const std::vector<int>& joints, const Eigen::Vector3d& a,
+                  const Eigen::Vector3d& b) {
+  const auto moved = [&](int j) { return Eigen::Vector3d(s.unknowns.segment<3>(6 * j)); };
+  const Eigen::Vector3d from = m.panel.joints[joints.front()].position, to = m.panel.joints[joints.back()].position;
+  const double length = (to - from).norm();
+  Worst w;
+  w.joint = joints.front();
+  for (int j : joints) {
+    const double share = (m.panel.joints[j].position - from).dot(to - from) / (length * length);
+    const Eigen::Vector3d off = moved(j) - (1 - share) * moved(joints.front()) - share * moved(joints.back());
+    const double bow = std::hypot(off.dot(a), off.dot(b)) / length;
+    if (bow > w.value) w.value = bow, w.joint = j;
+  }
+  return w;
+}
+
+void read_bows(const Model& m, const Covering& s, Readings& r) {
+  const Panel& p = m.panel;
+  for (int b = 0; b < p.bays; ++b) {
+    const std::vector<int> part(p.edge_joint.begin() + p.rib_columns[b], p.edge_joint.begin() + p.rib_columns[b + 1] + 1);
+    Worst w = bow_between(m, s, part, Eigen::Vector3d::UnitX(), Eigen::Vector3d::UnitZ());
+    w.bay = b;
+    r.edge_bows.push_back(w.value);
+    if (w.value > r.edge_bow.value || r.edge_bow.bay < 0) r.edge_bow = w;
+  }
+  for (std::size_t i = 0; i < p.members.size(); ++i) {
+    const FrameMember& f = p.members[i];
+    if (f.role != MemberRole::end_rib && f.role != MemberRole::tip_bow) continue;
+    Worst w = bow_between(m, s, f.joints, Eigen::Vector3d::UnitY(), Eigen::Vector3d::UnitZ());
+    w.member = static_cast<int>(i);
+    r.end_rib_bows.push_back(w.value);
+    if (w.value > r.end_rib_bow.value || r.end_rib_bow.member < 0) r.end_rib_bow = w;
+  }
+}
+
+void read_twist(const Model& m, const Covering& s, Readings& r) {
+  double low = 1e300, high = -1e300;
+  for (const FrameMember& f : m.panel.members) {
+    if (f.role != MemberRole::end_rib && f.role != MemberRole::inner_rib && f.role != MemberRole::tip_bow) continue;
+    const int a = f.joints.front(), b = f.joints.back();
+    const double chord = m.panel.joints[b].position.x() - m.panel.joints[a].position.x();
+    const double slope = std::atan((s.unknowns[6 * b + 2] - s.unknowns[6 * a + 2]) / chord);
+    r.rib_slopes.push_back(slope);
+    low = std::min(low, slope), high = std::max(high, slope);
+  }
+  r.twist = high - low;
+  // A thin trailing edge turning about itself moves the cloth by far less than its own thickness: it does not count.
+  std::vector<char> on_edge(m.panel.joints.size(), 0);
+  for (int j : m.panel.edge_joint) on_edge[j] = 1;
+  for (std::size_t j = 0; j < m.panel.joints.size(); ++j) {
+    Eigen::Vector3d turn = s.unknowns.segment<3>(6 * static_cast<int>(j) + 3);
+    if (on_edge[j]) turn.y() = 0;
+    r.frame_turn = std::max(r.frame_turn, turn.norm());
+  }
+}
+
+// Chordwise pull [N/m] at a station of the trailing edge: the larger mean of the zones that end there. Means over zones
+// do not depend on the mesh, as the pull beside one node does.
+double pull_at_edge(const Panel& p, const Readings& r, int column) {
+  double most = 0;
+  for (int b = 0; b < p.bays; ++b) {
+    if (column < p.rib_columns[b] || column > p.rib_columns[b + 1]) continue;
+    for (Side side : {Side::top, Side::bottom}) most = std::max(most, r.zones.chord[p.zone(side, b, p.strips - 1)]);
+  }
+  return most;
+}
+
+void read_sliding(const Model& m, const Covering& s, double tight, Readings& r) {
+  for (const SlidingPoint& p : m.unknowns.sliding) {
+    if (p.kind == SlidingPoint::Kind::wrapped) {
+      const double q = s.unknowns[p.first_unknown];
+      const bool judged = pull_at_edge(m.panel, r, p.column) >= tight;
+      r.slips.push_back(judged ? q : 0);
+      if (!judged) continue;
+      if (std::abs(q) > std::abs(r.slip.value) || r.slip.column < 0) r.slip.value = q, r.slip.column = p.column;
+    } else {
+      r.creep = std::max(r.creep, s.unknowns.segment<2>(p.first_unknown).norm());
+      const ClothNode& n = m.panel.nodes[p.top_node];
+      r.lift = std::max(r.lift, -s.nodal_force[p.top_node].dot(n.normal));
+    }
+  }
+}
+
+}  // namespace
+
+double bay_mean(const Panel& p, const std::vector<double>& zone_values, Side side, int bay) {
+  double sum = 0, area = 0;
+  for (int k = 0; k < p.strips; ++k) {
+    const int z = p.zone(side, bay, k);
+    sum += p.zones[z].area * zone_values[z];
+    area += p.zones[z].area;
+  }
+  return sum / area;
+}
+
+QuadPull quad_pull(const Model& m, const Covering& s, int q) {
+  QuadPull out;
+  out.yarn.setZero();
+  double weight = 0;
+  for (int c = 0; c < 4; ++c) {
+    out.yarn += m.triangles[4 * q + c].weight * s.tension[4 * q + c].pull;
+    weight += m.triangles[4 * q + c].weight;
+  }
+  out.yarn /= weight;
+  out.principal = principal(out.yarn);
+  const double cosine = std::cos(m.panel.quads[q].warp_angle), sine = std::sin(m.panel.quads[q].warp_angle);
+  const double shear = out.yarn[2] / root2;
+  out.span = cosine * cosine * out.yarn[0] + sine * sine * out.yarn[1] - 2 * sine * cosine * shear;
+  out.chord = sine * sine * out.yarn[0] + cosine * cosine * out.yarn[1] + 2 * sine * cosine * shear;
+  return out;
+}
+
+double tight_above(const Model& m) {
+  // Judgement: about three times the rms error of pull that comparing orders may leave (usual_accuracy), and a sixth or
+  // seventh of what cloth has after its coolest usual stage.
+  constexpr double tight_share = 1.0 / 15;
+  const Cloth& c = m.the_case.cloth;
+  const double along = std::pow(std::cos(c.warp_angle), 2), across = std::pow(std::sin(c.warp_angle), 2);
+  double most = 0;
+  for (const ShrinkPoint& p : c.curve) most = std::max(most, across * p.pull.warp + along * p.pull.fill);
+  return most > 0 ? tight_share * most : std::numeric_limits<double>::infinity();
+}
+
+double side_mean(const Panel& p, const std::vector<double>& values, Side side) {
+  double sum = 0, area = 0;
+  for (std::size_t z = 0; z < p.zones.size(); ++z)
+    if (p.zones[z].side == side) sum += p.zones[z].area * values[z], area += p.zones[z].area;
+  return sum / area;
+}
+
+Readings read_off(const Model& m, const Covering& s) {
+  Readings r;
+  read_cloth(m, s, m.loose_pull, r);
+  read_differences(m.panel, r);
+  read_unevenness(m.panel, r);
+  read_stress(m, s, r);
+  read_bows(m, s, r);
+  read_twist(m, s, r);
+  read_sliding(m, s, tight_above(m), r);
+  r.sag = read_sag(m, s);
+  return r;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,248 @@
+// What the user states about the job: the panel, the blanket, the iron, the stages and the limits.
+// Plain values in SI units (m, N, Pa, K, rad, kg); fractions are plain numbers (1 % = 0.01).
+// Nothing is checked here: app/ checks what a person typed, panel.cpp asserts what it needs.
+#pragma once
+
+#include "solver/statement/section.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace evenpull {
+
+enum class Side { top = 0, bottom = 1 };
+
+/// A value for each yarn direction.
+struct Yarns {
+  double warp = 0;
+  double fill = 0;
+};
+
+/// Point of the outline in plan view [m]: x chordwise (LE to TE), y spanwise from the inboard end rib.
+struct PlanPoint {
+  double x = 0;
+  double y = 0;
+};
+
+/// Plan outline. Both polylines run from y = 0 to y = span, y strictly rising, LE left of TE everywhere.
+struct Outline {
+  std::vector<PlanPoint> leading_edge;
+  std::vector<PlanPoint> trailing_edge;
+  double tip_bow_depth = 0;  ///< how far the curved tip bow bulges beyond the last station [m]; 0 = a straight end rib
+  double span() const { return leading_edge.empty() ? 0 : leading_edge.back().y; }
+};
+
+/// Height of the covered surface above and below the chord line at a chord fraction, both as fractions of the chord
+/// (bottom is positive downwards).
+struct ProfilePoint {
+  double chord_fraction = 0;
+  double top = 0;
+  double bottom = 0;
+};
+
+enum class Strength { yield, rupture };
+
+/// How a solid takes up and carries heat. All zero: taken from what kind of material it is (solver/heat/thermal.hpp).
+struct HeatSolid {
+  double conductivity = 0;   ///< W/(m K); of wood across the grain
+  double density = 0;        ///< kg/m^3
+  double specific_heat = 0;  ///< J/(kg K)
+};
+
+/// A structural material. Allowable stress = strength x the limit's share (docs/model.md, section 7: yield/2, rupture/3).
+struct Material {
+  std::string name;
+  double youngs_modulus = 0;  ///< E [Pa]
+  double shear_modulus = 0;   ///< G [Pa]
+  double strength = 0;        ///< yield stress (metal) or modulus of rupture (wood) [Pa]
+  Strength kind = Strength::yield;
+  HeatSolid heat{};
+};
+
+/// What a member is made of.
+struct MemberMake {
+  SectionShape shape;
+  int material = 0;  ///< index into Case::materials
+};
+
+enum class SpanRole { leading_edge, spar, trailing_edge };
+
+/// A member that runs along the span at a constant chord fraction (0 = LE, 1 = TE). Sorted by chord fraction; the last
+/// one is the trailing edge at 1.
+struct SpanMember {
+  std::string name;
+  SpanRole role = SpanRole::spar;
+  double chord_fraction = 0;
+  MemberMake make;
+  bool touches_cloth = false;  ///< the cloth bears on its cap on both sides (spars only; LE and TE always do)
+};
+
+/// A rib at a station; the first and the last are end ribs (the last one is replaced by the tip bow if there is one).
+struct Rib {
+  double station = 0;  ///< y [m]
+  MemberMake make;
+  bool hinged_ends = false;  ///< ends free to turn about vertical and chord-normal axes (pinned joint), else rigid
+};
+
+/// A straight brace between two points where a span member crosses a rib.
+struct Brace {
+  std::string name;
+  MemberMake make;
+  int from_member = 0, from_rib = 0, to_member = 0, to_rib = 0;
+};
+
+/// Holds a span member at a station. hold = translations x, y, z then rotations about x, y, z.
+struct Support {
+  std::string kind;       ///< the word the case used ("hinge", "clamp", ...), for messages and drawings
+  int member = 0;         ///< index into Case::span_members
+  double station = 0;     ///< y [m]; the joint nearest to it is held
+  bool whole_length = false;  ///< every joint of the member is held
+  std::array<bool, 6> hold{};
+};
+
+/// One measured or default point of the cloth's behaviour at a true temperature (docs/model.md, section 3).
+struct ShrinkPoint {
+  double temperature = 0;  ///< K
+  Yarns free_shrink;       ///< engineering fraction of length lost with no tension (10 % = 0.10)
+  Yarns pull;              ///< P: cold pull after a soak with the ends held at the natural length [N/m]
+};
+
+struct Cloth {
+  double areal_mass = 0;    ///< kg/m^2
+  Yarns stiffness;          ///< E_w, E_f: cold membrane stiffness [N/m]
+  double poisson = 0;       ///< nu_wf: strain of the fill / strain of the warp, pull in the warp
+  double shear = 0;         ///< G: shear stiffness [N/m]
+  double warp_angle = 0;    ///< of the warp from the span, towards the TE, on the top side [rad]
+  Yarns looseness;          ///< engineering fraction (1 % = 0.01)
+  double creep_share = 0;   ///< g of docs/model.md, section 3, 0..1
+  double half_time = 0.5;   ///< s in which a stage's shrink at its own temperature has half come
+  double activation = 30e3; ///< apparent activation energy of the rate on the way there [J/mol]
+  std::vector<ShrinkPoint> curve;  ///< temperature rising, from the onset (no shrink) to the hottest measured value
+};
+
+enum class BlanketKind { full_wrap, two_sheets };
+enum class RibTie { bearing, free, glued };
+
+struct Blanket {
+  BlanketKind kind = BlanketKind::full_wrap;
+  double seam_chord_fraction = 0;  ///< cloth is glued to the LE along this line on both sides; it starts there
+  double nose_chord_fraction = 0;  ///< from the seam to here the cloth bears on the metal nose; <= seam: no metal nose
+  double nose_sheet = 0;           ///< thickness of the sheet under the nose [m]; 0: the wall of the closed nose
+  double wrap_angle = 0;           ///< theta at the TE [rad], full wrap only
+  double edge_friction = 0;        ///< mu at the TE
+  bool edge_glued = false;         ///< the TE of a full wrap was tacked down before ironing
+  RibTie inner_ribs = RibTie::bearing;
+  double rib_friction = 0;         ///< mu of cloth on rib caps, spar caps and metal nose
+};
+
+/// Thermometer readings at one mark of the dial: true sole temperatures [K].
+struct DialReading {
+  double dial = 0;
+  std::vector<double> sole;
+};
+
+/// The iron (docs/model.md, sections 1 and 4). Temperatures are true sole temperatures by thermometer. What follows the
+/// swing has defaults of a household iron (docs/data.md).
+struct Iron {
+  double sole_length = 0;   ///< m
+  double sole_width = 0;    ///< m
+  double travel_speed = 0;  ///< m/s
+  double cooling_time = 0;  ///< s that cloth stays hot after the iron has left
+  double swing = 0;         ///< +- of the thermostat [K]
+  double heat_capacity = 1080;   ///< of sole and body that follows it [J/K]: 1.2 kg of aluminium
+  double power = 1200;           ///< W
+  double conductance = 400;      ///< sole to cloth, and cloth to what lies under it, pressed [W/(m^2 K)]
+  double fastest_stroke = 0.30;  ///< m/s that a hand still keeps even
+  double longest_dwell = 20;     ///< s that anybody will wait on one spot
+  double hand_scatter = 0.25;    ///< of the contact time, one sigma, as a share
+  double overlap = 0.20;         ///< share of a stroke's width that the next one covers again
+  double missed = 0.03;          ///< share of the area that a pass leaves out
+  double room = 293.15;          ///< K
+  std::vector<DialReading> readings{};  ///< dial rising
+  double hot_area() const { return sole_length * sole_width + sole_width * travel_speed * cooling_time; }
+};
+
+/// All the passes at one true sole temperature; a dose 0 < phi <= 1 for each pass: the share of the stage's free shrink
+/// that cloth over an open bay takes up if nothing pulls.
+struct Stage {
+  double temperature = 0;  ///< K
+  std::vector<double> doses;
+  std::vector<double> dwells{};  ///< s, as stated for each pass; 0 or no entry: found from the dose
+  bool passes_open = false;      ///< the case leaves the passes to the plan; `doses` are the usual ones
+};
+
+/// What must not be exceeded (docs/model.md, section 7). Each is settable; the defaults are engineering judgement.
+struct Limits {
+  double yield_share = 0;         ///< allowable / yield (metal)
+  double rupture_share = 0;       ///< allowable / modulus of rupture (wood)
+  double bow_per_spacing = 0;     ///< bow of TE and end ribs / distance between their joints
+  double twist = 0;               ///< rad over the span
+  double buckling_factor = 0;     ///< least
+  double slip = 0;                ///< m at the TE
+  double unevenness = 0;          ///< largest coefficient of variation over zone means after the last stage
+  std::optional<double> pull_difference;  ///< N/m; unset: informative only
+};
+
+/// How far off the inputs may be: one sigma as a share of the value, unless said otherwise (docs/data.md).
+struct Spreads {
+  double free_shrink = 0.10;
+  double pull = 0.32;         ///< in all; how it splits stands in sequencer/sure/scenario.cpp
+  double cloth_stiffness = 0.25;
+  double member_stiffness = 0.10;
+  double friction = 0.30;
+  double looseness = 0.50;
+  double half_time = 0.50;    ///< of the shrink, with the conductance of the sole
+  double sole = 4;            ///< K: what the true sole temperature is off by, beside the swing
+};
+
+/// What the user wants to be sure of.
+struct Wanted {
+  double done_band = 0.10;    ///< a spot is done with this share less than full shrink
+  double done_share = 0.90;   ///< share of the area that must be done
+  double confidence = 0.90;   ///< that every limit holds
+  double uneven_share = 0.20; ///< a zone whose pull is off the mean by more pulls unevenly
+  std::optional<double> slide{};  ///< cloth that slides by more at its station is told [m]; unset: the limit of slip
+  int scenarios = 128;        ///< 0: no study of chances
+};
+
+/// A default that was used because the case did not say.
+struct DefaultUsed {
+  std::string key;    ///< where it would stand in the case file, e.g. "cloth.looseness"
+  std::string value;  ///< as printed, with unit
+  std::string why;    ///< source or "estimate"
+};
+
+struct Case {
+  std::string file;         ///< as given on the command line
+  std::string title;
+  std::string description;
+  bool invented = false;    ///< demo data
+  Outline outline;
+  std::vector<ProfilePoint> profile;  ///< chord fraction rising from 0 to 1
+  double tip_thickness = 0;           ///< full height of the tip bow [m], only with a tip bow
+  std::vector<Material> materials;
+  std::vector<SpanMember> span_members;
+  std::vector<Rib> ribs;
+  std::optional<MemberMake> tip_bow;
+  std::vector<Brace> braces;
+  std::vector<Support> while_ironed;
+  std::vector<Support> in_use;
+  Cloth cloth;
+  Blanket blanket;
+  Iron iron;
+  std::vector<Stage> stages;  ///< temperature rising
+  double light_dose = 0.25;      ///< of a light pass
+  bool light_dose_open = false;  ///< the case does not state it
+  Limits limits;
+  Spreads spreads{};
+  Wanted wanted{};
+  std::optional<double> approved_last_stage;  ///< K: what the aircraft's approved data ask for, if the user said
+  bool both_sides_reachable = false;          ///< a turn-over costs nothing
+  int target_nodes = 2000;                    ///< cloth nodes of the normal mesh
+  std::vector<DefaultUsed> defaults_used;
+  std::vector<std::string> doubts;            ///< warnings found while reading, as sentences
+};
+
+}  // namespace evenpull

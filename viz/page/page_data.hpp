@@ -1,0 +1,31 @@
+// What the offline pages know of one order of ironing: the panel, its steps and the packed fields, as JSON and as text.
+#pragma once
+
+#include "sequencer/plan/plan.hpp"
+#include "viz/kit/colours.hpp"
+
+#include <string>
+
+namespace evenpull::viz {
+
+struct PageData {
+  std::string about;   ///< JSON, safe inside a script element
+  std::string fields;  ///< packed (viz/page/packed.hpp)
+};
+
+/// `more`: what a page wants to add, a JSON object ("" for nothing), found under "more".
+PageData page_data(const Plan& plan, const std::string& more = "");
+
+/// The scale of the pull pictures as a page knows it: bounds [N/m], colours, open end. JSON.
+std::string pull_scale_json(const Bands& bands, bool open_end);
+
+/// JSON made safe inside a script element.
+std::string for_script(std::string json);
+
+/// Text for use between tags or in an attribute in double quotes.
+std::string escaped(const std::string& text);
+
+/// "#2a4b8d".
+std::string hex(const Colour& c);
+
+}  // namespace evenpull::viz

@@ -1,0 +1,53 @@
+#include "viz/sheet/reasons.hpp"
+
+#include "viz/words/heat_words.hpp"
+#include "viz/words/wording.hpp"
+
+#include <algorithm>
+
+namespace evenpull::viz {
+
+std::vector<Reason> reasons_of(const Plan& plan) {
+  std::vector<Reason> reasons{{plan.advice.because}};
+  if (auto sure = sure_words(plan); !sure.empty()) reasons.push_back({std::move(sure), true});
+  for (const auto& advice : plan.advice.advice) reasons.push_back({advice, true});
+  const auto says_setting = [&](const std::string& s) {
+    return plan.setting && s.find(degrees_f(*plan.setting)) != std::string::npos;
+  };
+  // The advice may say it already.
+  if (plan.setting && std::none_of(plan.advice.advice.begin(), plan.advice.advice.end(), says_setting))
+    reasons.push_back({"A setting up to " + degrees_both(*plan.setting) + " would still pass. This is advice, not a step."});
+  return reasons;
+}
+
+double draw_reasons(cairo_t* cr, const std::vector<Reason>& reasons, const Box& box, std::vector<std::string>& left) {
+  constexpr double between = 6;
+  const TextStyle small{.size = reason_type, .width = box.width};
+  double y = box.y;
+  y += draw_text(cr, {box.x, y}, "Why", {.size = reason_heading_type, .bold = true}).height + 2;
+  const double line = measure_text(cr, "T", small).height + between, bottom = box.bottom() - line;
+  for (const auto& reason : reasons) {
+    TextStyle style = small;
+    style.bold = reason.bold;
+    if (left.empty() && y + measure_text(cr, reason.text, style).height > box.bottom() - (&reason == &reasons.back() ? 0 : line)) {
+      // As much of the first that is too long as finds room, one line kept for the words that there is more.
+      auto parts = split_by_height(cr, reason.text, style, bottom - y);
+      if (bottom - y >= line) {
+        y += draw_text(cr, {box.x, y}, parts.front(), style).height + between;
+        parts.erase(parts.begin());
+      }
+      y += draw_text(cr, {box.x, y}, "It goes on on the next page.", small).height + between;
+      std::string rest;
+      for (const auto& p : parts) rest += (rest.empty() ? "" : " ") + p;
+      left.push_back(rest);
+      continue;
+    }
+    if (left.empty())
+      y += draw_text(cr, {box.x, y}, reason.text, style).height + between;
+    else
+      left.push_back(reason.text);
+  }
+  return y - box.y;
+}
+
+}  // namespace evenpull::viz

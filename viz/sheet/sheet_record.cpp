@@ -1,0 +1,89 @@
+#include "viz/sheet/sheet_pages.hpp"
+
+#include "viz/sheet/sheet_flow.hpp"
+#include "viz/words/heat_words.hpp"
+#include "viz/words/sentences.hpp"
+#include "viz/words/wording.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace evenpull::viz {
+
+namespace {
+
+void add_limits(Flow& flow, const Plan& plan) {
+  // Up to the first stage that is not safe: what lies beyond says nothing that anybody will work by.
+  const int last = plan.ceiling.value_or(-1) + 1;
+  auto readings = plan.limits;
+  readings.erase(
+      std::remove_if(readings.begin(), readings.end(), [&](const LimitReading& r) { return r.stage > last; }),
+      readings.end());
+  std::stable_sort(readings.begin(), readings.end(),
+                   [](const LimitReading& a, const LimitReading& b) { return a.stage < b.stage; });
+  std::vector<TableRow> rows;
+  const bool judged = std::any_of(readings.begin(), readings.end(), [](const LimitReading& r) { return r.judgement; });
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const auto& r = readings[i];
+    if (i == 0 || r.stage != readings[i - 1].stage)
+      rows.push_back({{degrees_f(plan.the_case.stages[r.stage].temperature)}, true, i > 0});
+    const bool over = r.gave_way || r.use + r.use_plus_minus > 1;
+    rows.push_back({{(over ? "OVER: " : "") + r.name, r.where + ", " + r.when, limit_value(r),
+                     limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r)},
+                    over,
+                    false});
+  }
+  flow.table(
+      std::string("Limits") + (judged ? ": allowed values are our engineering judgement unless marked stated" : ""),
+      {{"limit", 0.17}, {"where, when", 0.345}, {"value", 0.19}, {"allowed (most)", 0.18}, {"use", 0.115}}, rows);
+}
+
+void add_orders(Flow& flow, const Plan& plan) {
+  std::vector<TableRow> rows;
+  for (const auto& o : plan.orders) {
+    // Where the frame gave way the use stands for "too much", and what was met before is no measure of the order.
+    const auto unless_it_gave_way = [&](const std::string& number) { return o.gave_way ? "–" : number; };
+    rows.push_back(
+        {{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + o.name, o.model, std::to_string(o.stages_passed),
+          o.gave_way ? "gave way" : fmt::format("{:.2f}", o.worst_use),
+          o.unevenness_final ? percent_text(*o.unevenness_final) : "–",
+          unless_it_gave_way(fmt::format("{:.1f} / {:.1f}", pounds_per_inch(o.worst_pull_difference_chordwise),
+                                         pounds_per_inch(o.worst_pull_difference_spanwise))),
+          unless_it_gave_way(fmt::format("{:.2f}", inches(o.worst_slip))), unless_it_gave_way(angle_text(o.worst_twist)),
+          std::to_string(o.turn_overs)},
+         o.chosen && plan.ceiling,
+         false});
+  }
+  flow.table("Orders compared",
+             {{"order", 0.32},
+              {"model", 0.08},
+              {"stages held", 0.08},
+              {"worst use", 0.075},
+              {"uneven", 0.085},
+              {"pull difference, lb/in chord / span", 0.175},
+              {"slip, in", 0.07},
+              {"twist", 0.075},
+              {"turn-\novers", 0.08}},
+             rows);
+}
+
+}  // namespace
+
+void draw_record_pages(Sheet& sheet) {
+  const Plan& plan = sheet.plan;
+  Flow flow(sheet, "Record: the numbers behind the plan");
+  add_limits(flow, plan);
+  add_orders(flow, plan);
+  flow.lists({{"Notes", plan.notes},
+              {"The iron: dwell and passes", heat_sentences(plan)},
+              {"How sure: chances", sure_sentences(plan)},
+              {"Bounds: inner ribs free or glued", bounds_in_words(plan)},
+              {"What it rests on", assumptions(plan)},
+              {"Defaults used: not stated in the case", defaults_in_words(plan)},
+              {"What it does not cover", limits_of_validity(plan)},
+              {"How it was computed", how_computed(plan)}});
+  flow.notebook("What you saw and would do otherwise next time");
+}
+
+}  // namespace evenpull::viz
