@@ -1,8 +1,8 @@
 #include "solver/equilibrium/equilibrium.hpp"
 
-#include "solver/cloth/shrink.hpp"
-
-#include <Eigen/LU>
+#include "solver/equilibrium/certify.hpp"
+#include "solver/equilibrium/holding.hpp"
+#include "solver/equilibrium/padded.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,7 +12,6 @@ namespace evenpull {
 namespace {
 
 constexpr double root2 = 1.41421356237309504880;
-constexpr double pi = 3.14159265358979323846;
 
 // Share to which a falling smoothing drops with each iteration; slower and faster ones took as many or more (bench/).
 constexpr double fall = 0.5;
@@ -25,9 +24,6 @@ constexpr double bound_excess = 1.05;
 // An iteration whose bound on the pull [N/m] has grown beyond this does not come back, and soon divides by nothing.
 constexpr double ran_away = 1e10;
 
-// Of the gap that a certificate allows, what smoothing may take; the rest is for friction.
-constexpr double share_of_cloth = 0.7;
-
 // An answer that is found but not certain enough is sharpened so often before it is given up: its smoothing, or the
 // tolerance and the sliding width of its friction, by what they took too much, within these factors each time.
 constexpr int most_sharpenings = 8;
@@ -35,17 +31,8 @@ constexpr double least_sharpening = 0.5, most_sharpening = 0.05;
 // Of its share of the gap, what a part is sharpened to: a little less, so that once is mostly enough.
 constexpr double sharpen_below = 0.7;
 
-// Friction thresholds follow the forces from iteration to iteration. Round an edge of much friction they do so by steps
-// that shrink by no more than tanh(mu theta/2) each. From the iteration `hasten_from` on, which ordinary solves do not
-// reach, and at least `between_jumps` iterations apart, they go at once to where their steps point, if the last two ratios
-// of steps agree (Aitken's extrapolation). Where friction alone is still off it may take longer than all else.
-constexpr int hasten_from = 20, between_jumps = 5;
-constexpr double ratios_agree = 0.02, largest_ratio = 0.995;
+// Where friction alone is still off it may take so many times longer than all else.
 constexpr int patience_with_friction = 5;
-
-Eigen::Map<const Eigen::Vector3d> vector(const Padded& v) {
-  return Eigen::Map<const Eigen::Vector3d>(v.data());
-}
 
 QuadLaw law_of(const Model& m, double smoothing) {
   QuadLaw law;
@@ -57,65 +44,6 @@ QuadLaw law_of(const Model& m, double smoothing) {
 }
 
 }  // namespace
-
-Covering laid_on(const Model& m) {
-  Covering s;
-  s.unknowns = Eigen::VectorXd::Zero(m.unknowns.count);
-  Tension t;
-  ClothPoint p;
-  p.cold = &m.compliance;
-  // A loose start: the wrinkle strain is the looseness, the pull a whisper.
-  const double whisper = 1e-3;  // N/m, only a starting point
-  solve_law(p, -m.looseness, whisper * std::max(1e-4, m.looseness.maxCoeff()), t);
-  s.tension.assign(m.triangles.size(), t);
-  s.shrink.assign(m.triangles.size(), {0, 0});
-  s.friction.assign(m.unknowns.sliding.size(), Eigen::Vector2d::Zero());
-  s.axial.assign(m.beams.size(), 0);
-  s.nodal_force.assign(m.panel.nodes.size(), Eigen::Vector3d::Zero());
-  return s;
-}
-
-Accuracy usual_accuracy(const Model& m) {
-  // The numbers of Accuracy are those of a panel 1.8 m long and 0.35 m deep in cloth that is called loose below 10 N/m.
-  constexpr double nominal_pull = 10, nominal_length = 1.122;
-  const double pull = m.loose_pull / nominal_pull, length = std::sqrt(m.cloth_area) / nominal_length;
-  Accuracy a;
-  a.smoothing = m.softest * m.loose_pull * m.loose_pull;
-  a.tension_tolerance *= pull;
-  a.force_tolerance *= pull * length;
-  a.sliding_width *= length;
-  return a;
-}
-
-double certified_tension(const Case& c) {
-  // Judgement: what the pull of usual cloth, 200 to 400 N/m after its coolest stage, has always been certified to, and of
-  // other pulls no less than the smaller share of these and no more than the larger.
-  constexpr double usual = 2, least_share = 0.005, most_share = 0.01;
-  if (c.cloth.curve.size() < 2) return usual;
-  const Eigen::Matrix3d give =
-      compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
-  for (const Stage& stage : c.stages) {
-    const ShrinkState s = shrink_at(c.cloth, give, stage.temperature);
-    const double pull = std::hypot(s.fixed_length_pull[0], s.fixed_length_pull[1]) / root2;
-    if (pull > 0) return std::clamp(usual, least_share * pull, most_share * pull);
-  }
-  return usual;
-}
-
-Accuracy certified_accuracy(const Model& m) {
-  const double bound = certified_tension(m.the_case);
-  Accuracy a = usual_accuracy(m);
-  a.start_smoothing = a.smoothing;
-  // Loose cloth all over has the gap 2 beta area, so its bound is sqrt(4 beta / softest).
-  a.smoothing = std::min(a.smoothing, share_of_cloth * m.softest * bound * bound / 4);
-  // Friction that is off its law by some force adds that force times the slip of the step to the gap, and friction that
-  // sticks its threshold times the sliding width: on a small panel with 10 N a station and slips of a millimetre the
-  // usual 2e-3 and 2e-7 m would use up the share.
-  a.friction_tolerance *= 0.1;
-  a.sliding_width *= 0.25;
-  a.tension_bound = bound;
-  return a;
-}
 
 Equilibrium::Equilibrium(const Model& m, const Accuracy& a)
     : model_(m),
@@ -133,10 +61,7 @@ Equilibrium::Equilibrium(const Model& m, const Accuracy& a)
       force_(x_),
       predicted_(x_),
       rub_(m.unknowns.sliding.size()),
-      thresholds_(Eigen::VectorXd::Zero(m.unknowns.sliding.size())),
-      asked_(thresholds_),
-      change_(thresholds_),
-      last_change_(thresholds_),
+      thresholds_(m),
       residual_(m.unknowns.count),
       rhs_(m.unknowns.count),
       step_(m.unknowns.count) {
@@ -152,9 +77,8 @@ void Equilibrium::prepare_frame(const Covering& s) {
 // The members' geometric stiffness under the forces that they have in the present shape: what is out of balance is so
 // under these. The tangent leaves out how they change, which costs no iterations (bench/RECORD.md).
 void Equilibrium::follow_member_forces(Covering& s) {
-  for (std::size_t b = 0; b < frame_.size(); ++b) {
+  for (std::size_t b = 0; b < frame_.size(); ++b)
     s.axial[b] = axial_force(model_.beams[b], ends_of(model_.panel.beams[b], s.unknowns));
-  }
   prepare_frame(s);
 }
 
@@ -299,52 +223,15 @@ QuadSums Equilibrium::assemble() {
   return sums;
 }
 
-double Equilibrium::threshold(const SlidingPoint& s) const {
-  const Blanket& blanket = model_.the_case.blanket;
-  const ClothNode &top = model_.panel.nodes[s.top_node], &bottom = model_.panel.nodes[s.bottom_node];
-  const auto force_top = vector(force_[s.top_node]), force_bottom = vector(force_[s.bottom_node]);
-  if (s.kind == SlidingPoint::Kind::wrapped)
-    return wrap_threshold(force_top.dot(top.along_chord), force_bottom.dot(bottom.along_chord), blanket.edge_friction,
-                          blanket.wrap_angle);
-  if (blanket.inner_ribs == RibTie::free && !top.on_nose) return 0;
-  return blanket.rib_friction * std::max(0.0, force_top.dot(top.normal));
-}
-
-// What a solve before this one left behind must not change an answer: who solved before hangs on the threads.
-void Equilibrium::forget_thresholds() {
-  for (Eigen::VectorXd* v : {&thresholds_, &asked_, &change_, &last_change_}) v->setZero();
-  ratio_ = 0;
-  since_jump_ = 0;
-}
-
-void Equilibrium::refresh_thresholds(int iteration) {
-  for (Eigen::Index i = 0; i < asked_.size(); ++i) asked_[i] = threshold(model_.unknowns.sliding[i]);
-  std::swap(change_, last_change_);
-  change_ = asked_ - thresholds_;
-  const double before = last_change_.squaredNorm(), last_ratio = ratio_;
-  ratio_ = before > 0 ? change_.dot(last_change_) / before : 0;
-  const bool jump = iteration >= hasten_from && ++since_jump_ >= between_jumps &&
-                    std::abs(ratio_ - last_ratio) < ratios_agree && std::abs(ratio_) < largest_ratio;
-  if (!jump) {
-    thresholds_ = asked_;
-    return;
-  }
-  since_jump_ = 0;
-  const Eigen::ArrayXd there = thresholds_.array() + change_.array() / (1 - ratio_);
-  thresholds_ = there.max(0.5 * asked_.array()).min(2 * asked_.array());
-}
-
 // Friction to residual, right-hand side and tangent; returns the largest distance of a force or of a threshold from its
 // law.
 double Equilibrium::add_friction(const Covering& before, const Covering& s, int iteration) {
-  refresh_thresholds(iteration);
+  thresholds_.follow(force_, iteration);
   double worst = 0;
   for (std::size_t i = 0; i < rub_.size(); ++i) {
     const SlidingPoint& point = model_.unknowns.sliding[i];
-    Eigen::Vector2d slip(0, 0);
-    for (int k = 0; k < point.unknowns; ++k)
-      slip[k] = s.unknowns[point.first_unknown + k] - before.unknowns[point.first_unknown + k];
-    const double asked = asked_[i], tau = thresholds_[i], measure = tau + now_.least_threshold;
+    const Eigen::Vector2d slip = slip_between(point, before.unknowns, s.unknowns);
+    const double asked = thresholds_.asked(i), tau = thresholds_.in_use(i), measure = tau + now_.least_threshold;
     const FrictionStep rub = rub_[i] = friction_step(slip, before.friction[i], s.friction[i], tau, now_.sliding_width);
     worst = std::max({worst, (s.friction[i] - rub.predicted).norm() / measure, std::abs(tau - asked) / measure});
     for (int k = 0; k < point.unknowns; ++k) {
@@ -358,64 +245,11 @@ double Equilibrium::add_friction(const Covering& before, const Covering& s, int 
   return worst;
 }
 
-void Equilibrium::hold(Eigen::VectorXd& r, Held h) const {
-  for (int i : model_.held[static_cast<int>(h)]) r[i] = 0;
-}
-
-void Equilibrium::hold_matrix(Sparse& k, Held h) const {
-  constexpr double unit = 1e5;  // any number of the size of the other diagonals
-  for (int at : model_.held_positions[static_cast<int>(h)]) k.valuePtr()[at] = 0;
-  for (int i : model_.held[static_cast<int>(h)]) k.valuePtr()[model_.diagonal[i]] = unit;
-}
-
 void Equilibrium::accept(Covering& s) const {
   for (std::size_t t = 0; t < points_.size(); ++t)
     if (points_[t].hot)
       for (int d = 0; d < 2; ++d) s.shrink[t][d] = shrink_after(points_[t], d, s.tension[t].pull[d]);
   for (std::size_t i = 0; i < force_.size(); ++i) s.nodal_force[i] = vector(force_[i]);
-}
-
-// The gap between the energy of the answer's shape, its wrinkle strain chosen anew, and that of its tension:
-// f*(e + S') - N:e + f(N) <= N:(S - d) + 1/2 (d + m):C^-1:(d + m) for any S' = S - d >= 0, where m is what the law is
-// still off by and f* bends by no more than C^-1. Of three choices of d the best: nothing, all of S, its smaller part.
-// Derived here from the duality of docs/model.md, section 2; friction adds tau |dq| - f dq.
-void Equilibrium::certify(const Covering& before, const Covering& s, SolveReport& report) const {
-  const Eigen::Matrix3d stiffness = model_.compliance.inverse();
-  report.gap = report.friction_gap = report.energy = 0;
-  for (std::size_t t = 0; t < points_.size(); ++t) {
-    const ClothPoint& p = points_[t];
-    const Mandel &n = s.tension[t].pull, &wrinkle = s.tension[t].wrinkle;
-    Corners x;
-    for (int i = 0; i < 3; ++i)
-      x.row(i) = vector(x_[model_.panel.quads[t / 4].nodes[triangle_corners[t % 4][i]]]);
-    Mandel e = green_lagrange(deformation(model_.triangles[t], x)) - model_.looseness;
-    Mandel missed = model_.compliance * n - e - wrinkle;
-    for (int d = 0; d < 2; ++d) missed[d] -= shrink_after(p, d, n[d]);
-    const Principal w = principal(wrinkle);
-    const double along = w.angle + 0.5 * pi;
-    const double cosine = std::cos(along), sine = std::sin(along);
-    const Mandel smaller = w.minor * Mandel(cosine * cosine, sine * sine, root2 * cosine * sine);
-    double best = n.dot(wrinkle) + 0.5 * missed.dot(stiffness * missed);
-    for (const Mandel& taken : {wrinkle, smaller}) {
-      const Mandel off = taken + missed;
-      best = std::min(best, n.dot(wrinkle - taken) + 0.5 * off.dot(stiffness * off));
-    }
-    report.gap += model_.triangles[t].weight * best;
-    report.energy += model_.triangles[t].weight * 0.5 * n.dot(model_.compliance * n);
-  }
-  for (std::size_t b = 0; b < frame_.size(); ++b) {
-    const BeamVector u = ends_of(model_.panel.beams[b], s.unknowns);
-    report.energy += 0.5 * u.dot(frame_[b].lazyProduct(u).eval());
-  }
-  for (std::size_t i = 0; i < rub_.size(); ++i) {
-    const SlidingPoint& point = model_.unknowns.sliding[i];
-    Eigen::Vector2d slip(0, 0);
-    for (int k = 0; k < point.unknowns; ++k)
-      slip[k] = s.unknowns[point.first_unknown + k] - before.unknowns[point.first_unknown + k];
-    report.friction_gap += std::max(0.0, thresholds_[i] * slip.norm() - s.friction[i].dot(slip));
-  }
-  report.gap += report.friction_gap;
-  report.tension_bound = std::sqrt(2 * report.gap / (model_.softest * model_.cloth_area));
 }
 
 // Whether the iterate is an answer; if not, says what it misses by the largest factor. The bound is still that of the
@@ -464,7 +298,7 @@ const Sparse& Equilibrium::tangent(const Covering& s) {
   take_state(s);
   place_nodes(s.unknowns);
   assemble();
-  hold_matrix(matrix_, s.held);
+  hold(model_, s.held, matrix_);
   return matrix_;
 }
 
@@ -476,7 +310,7 @@ void Equilibrium::advance(Covering& s) {
     const SlidingPoint& point = model_.unknowns.sliding[i];
     Eigen::Vector2d dq(0, 0);
     for (int k = 0; k < point.unknowns; ++k) dq[k] = step_[point.first_unknown + k];
-    s.friction[i] = clip(rub_[i].predicted + rub_[i].stiffness * dq, thresholds_[i]);
+    s.friction[i] = clip(rub_[i].predicted + rub_[i].stiffness * dq, thresholds_.in_use(i));
     if (point.unknowns == 1) s.friction[i][1] = 0;
   }
   s.unknowns += step_;
@@ -509,7 +343,7 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
   law_.smoothing = std::max(now_.start_smoothing, now_.smoothing);
   if (law_.smoothing > now_.smoothing) recentre();
   heat(hot_quads, lines);
-  forget_thresholds();
+  thresholds_.forget();
   int sharpenings = 0, since = 0;  // iteration at which something more was asked for
   Missed uncertain;
   // An answer that stands and cannot be made more certain is no frame that gives way.
@@ -533,8 +367,8 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
     add_nodal(force_, residual_);
     add_nodal(predicted_, rhs_);
     report.threshold_error = add_friction(before, s, report.iterations - since);
-    hold(residual_, s.held);
-    hold(rhs_, s.held);
+    hold(model_, s.held, residual_);
+    hold(model_, s.held, rhs_);
     const double residual = residual_.cwiseAbs().maxCoeff();
     const double bound = std::sqrt(2 * sums.gap / (model_.softest * model_.cloth_area));
     if (!std::isfinite(residual) || bound > ran_away) {
@@ -552,7 +386,7 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
       since = report.iterations;
     } else if (balanced) {
       give_state(s);
-      certify(before, s, report);
+      certify(model_, {before, s, points_, x_, frame_, thresholds_}, report);
       report.converged = now_.tension_bound <= 0 || report.tension_bound <= now_.tension_bound;
       if (report.converged) {
         report.missed = {};
@@ -562,7 +396,7 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
       if (sharpenings++ == most_sharpenings || !tighten(report)) return give_up(true);
       since = report.iterations;
     }
-    hold_matrix(matrix_, s.held);
+    hold(model_, s.held, matrix_);
     if (!linear_.factorise(matrix_)) {
       if (report.missed.what.empty()) report.missed = {"directions without stiffness", 1, 0, ""};
       return give_up(false);
