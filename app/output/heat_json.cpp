@@ -100,7 +100,7 @@ Json chances_json(const Plan& p) {
     holds.push_back(j);
   }
   for (const LimitChance& l : k.limits) {
-    Json j = {{"name", l.name}, {"stage_degF", json_number(degF(p, l.stage), "chances.limits.stage")}};
+    Json j = {{"name", limit_text(l.limit)}, {"stage_degF", json_number(degF(p, l.stage), "chances.limits.stage")}};
     j.update(chance_json(l.over));
     limits.push_back(j);
   }
@@ -121,7 +121,7 @@ Json chances_json(const Plan& p) {
           {"hottest_safe_stage_degF",
            k.ceiling ? json_number(degF(p, *k.ceiling), "chances.ceiling") : Json(nullptr)},
           {"over_limit", limits},
-          {"governing", {{"name", k.governing},
+          {"governing", {{"name", k.governing ? limit_text(*k.governing) : ""},
                          {"stage_degF", json_number(degF(p, k.governing_stage), "chances.governing")},
                          {"explained", json_number(k.explained, "chances.explained")},
                          {"inputs", weights}}},

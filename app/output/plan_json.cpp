@@ -43,9 +43,9 @@ Json hottest_safe(const Plan& p) {
 Json limits(const Plan& p) {
   auto list = Json::array();
   for (const auto& l : p.limits)
-    list.push_back({{"name", l.name},
+    list.push_back({{"name", limit_text(l.limit)},
                     {"where", l.where},
-                    {"when", l.when},
+                    {"when", moment_text(l.when)},
                     {"stage_degF", json_number(stage_degF(p, l.stage), "limits.stage_degF")},
                     {"value", unless(l.gave_way, l.value, "limits.value")},
                     {"allowed", json_number(l.allowed, "limits.allowed")},
@@ -63,7 +63,7 @@ Json orders(const Plan& p) {
     list.push_back(
         {{"name", o.name},
          {"description", o.description},
-         {"model", o.model},
+         {"model", model_text(o.model)},
          {"stages_passed", o.stages_passed},
          {"worst_use", unless(o.gave_way, o.worst_use, "orders.worst_use")},
          {"unevenness_final", json_number(o.unevenness_final, "orders.unevenness_final")},
@@ -138,7 +138,7 @@ Json buckling_shape(const StageSummary& s) {
   if (!s.buckling_mode) return nullptr;
   const auto& b = *s.buckling_mode;
   return {{"factor", json_number(b.factor, "stages.buckling_shape.factor")},
-          {"when", b.when},
+          {"when", moment_text(b.when)},
           {"moves_most", b.where},
           {"residual", json_number(b.residual, "stages.buckling_shape.residual")},
           {"least_proven", b.least_proven}};

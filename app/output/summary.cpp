@@ -53,7 +53,7 @@ std::string worst_numbers(const Plan& p, const Terminal& t) {
     const auto use = viz::use_text(l);
     constexpr size_t use_width = 13;
     text += "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
-            wrap_text(fmt::format("{}: {}{}; {}, allowed {}", l.name, l.where, l.when.empty() ? "" : ", " + l.when,
+            wrap_text(fmt::format("{}: {}, {}; {}, allowed {}", limit_text(l.limit), l.where, moment_text(l.when),
                                   viz::limit_value(l), viz::limit_allowed(l)),
                       4 + static_cast<int>(use_width), t.width) +
             "\n";

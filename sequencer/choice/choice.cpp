@@ -29,13 +29,13 @@ int compare_uses(const std::vector<double>& a, const std::vector<double>& b) {
 
 // Worst use of each limit over the stages up to `last`, largest first; unevenness of the last stage alone.
 std::vector<double> uses_up_to(const std::vector<StageVerdict>& stages, int last) {
-  std::map<std::string, double> worst;
+  std::map<Limit, double> worst;
   for (const StageVerdict& v : stages)
     for (const LimitReading& l : v.limits)
-      if (v.stage <= last && (l.name != "unevenness" || v.stage == last))
-        worst[l.name] = std::max(worst[l.name], l.use);
+      if (v.stage <= last && (l.limit != Limit::unevenness || v.stage == last))
+        worst[l.limit] = std::max(worst[l.limit], l.use);
   std::vector<double> uses;
-  for (const auto& [name, use] : worst) uses.push_back(use);
+  for (const auto& [limit, use] : worst) uses.push_back(use);
   std::sort(uses.begin(), uses.end(), std::greater<>());
   return uses;
 }
@@ -46,7 +46,7 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
   OrderResult o;
   o.name = t.order.name;
   o.description = t.order.rule;
-  o.model = t.full ? "full" : "coarse";
+  o.model = t.full ? OrderModel::full : OrderModel::coarse;
   // Without error bars: only the chosen order has them, and orders must be compared by the same measure.
   const std::optional<int> ceiling = stage_ceiling(t.result.stages, false);
   o.stages_passed = ceiling ? *ceiling + 1 : 0;
@@ -55,7 +55,7 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
   for (const StageVerdict& v : t.result.stages) {
     if (v.stage > last) break;
     for (const LimitReading& l : v.limits)
-      if (l.name == "unevenness") o.unevenness_final = l.value;
+      if (l.limit == Limit::unevenness) o.unevenness_final = l.value;
     o.worst_pull_difference_chordwise = std::max(o.worst_pull_difference_chordwise, v.worst_difference_chord);
     o.worst_pull_difference_spanwise = std::max(o.worst_pull_difference_spanwise, v.worst_difference_span);
     o.worst_slip = std::max(o.worst_slip, v.worst_slip);

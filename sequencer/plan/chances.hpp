@@ -1,6 +1,8 @@
 // How sure the plan is, given what is not known well: chances of each limit, what matters most, zones at risk.
 #pragma once
 
+#include "sequencer/plan/limit.hpp"
+
 #include <optional>
 #include <string>
 #include <vector>
@@ -18,7 +20,7 @@ Chance chance_of(int hits, int of);
 
 /// Chance that a limit is exceeded at a stage.
 struct LimitChance {
-  std::string name;
+  Limit limit = Limit::stress;
   int stage = 0;
   Chance over;
 };
@@ -55,7 +57,7 @@ struct Chances {
   std::vector<Chance> holds;   ///< by stage up to last_stage: the whole history holds every limit
   std::optional<int> ceiling;  ///< hottest stage whose `holds` is at least the confidence
   std::vector<LimitChance> limits;
-  std::string governing;       ///< limit whose use the weights explain, and at which stage
+  std::optional<Limit> governing;  ///< none: nothing was judged. Whose use the weights explain, and at which stage
   int governing_stage = 0;
   double explained = 0;        ///< R^2 of the regression
   std::vector<InputWeight> weights;  ///< largest first

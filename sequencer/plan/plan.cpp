@@ -11,8 +11,8 @@ std::vector<LimitReading> worst_readings(const Plan& plan) {
   std::vector<LimitReading> worst;
   for (const auto& r : plan.limits) {
     // Unevenness is asked for at the end of the job alone: a hotter stage evens out what a cooler one left.
-    if (r.stage > last || (r.name == "unevenness" && r.stage != last)) continue;
-    const auto same = std::find_if(worst.begin(), worst.end(), [&](const LimitReading& w) { return w.name == r.name; });
+    if (r.stage > last || (r.limit == Limit::unevenness && r.stage != last)) continue;
+    const auto same = std::find_if(worst.begin(), worst.end(), [&](const LimitReading& w) { return w.limit == r.limit; });
     if (same == worst.end())
       worst.push_back(r);
     else if (end(r) > end(*same))
@@ -22,5 +22,7 @@ std::vector<LimitReading> worst_readings(const Plan& plan) {
                    [&](const LimitReading& a, const LimitReading& b) { return end(a) > end(b); });
   return worst;
 }
+
+const char* model_text(OrderModel m) { return m == OrderModel::full ? "full" : "coarse"; }
 
 }  // namespace evenpull

@@ -4,6 +4,7 @@
 #include "sequencer/numbers/number_study.hpp"
 #include "sequencer/plan/accuracy_wish.hpp"
 #include "sequencer/plan/chances.hpp"
+#include "sequencer/plan/limit.hpp"
 #include "sequencer/plan/pass_trial.hpp"
 #include "sequencer/plan/search_report.hpp"
 #include "sequencer/plan/stage_heat.hpp"
@@ -47,9 +48,9 @@ struct Snapshot {
 
 /// One limit at one stage of the chosen order.
 struct LimitReading {
-  std::string name;    ///< "stress", "trailing edge bow", "end rib bow", "twist", "buckling", "slip", "unevenness", "pull difference"
+  Limit limit = Limit::stress;
   std::string where;   ///< "end rib at 59.1 in, middle" - for a reader
-  std::string when;    ///< "on the way", "at stage end", "released"
+  Moment when = Moment::on_the_way;
   int stage = 0;
   double value = 0, allowed = 0;
   std::string unit;    ///< "Pa", "m", "rad", "1"
@@ -60,10 +61,16 @@ struct LimitReading {
   bool gave_way = false;  ///< the frame gave way: value and use stand for "too much" and are no numbers to print
 };
 
+/// Which mesh gave the numbers of an order: that of the plan, or the one that all orders are ranked on.
+enum class OrderModel { coarse, full };
+
+/// "coarse", "full".
+const char* model_text(OrderModel m);
+
 struct OrderResult {
   std::string name;         ///< "centre-out halving, sides alternating"
   std::string description;  ///< one plain sentence
-  std::string model;        ///< "full" or "coarse": which mesh gave the numbers
+  OrderModel model = OrderModel::coarse;
   int stages_passed = 0;    ///< how many stages hold every limit, error bars not counted (only the chosen order has them)
   double worst_use = 0;     ///< up to the chosen ceiling (or of the first stage if there is none)
   std::optional<double> unevenness_final;   ///< none: the frame gave way before
@@ -82,7 +89,7 @@ struct OrderResult {
 /// The shape into which the frame would bow without end if the pull were `factor` times what it is.
 struct BucklingMode {
   double factor = 0;
-  std::string when;           ///< "at stage end" or "released", whichever stands nearer to buckling
+  Moment when = Moment::stage_end;  ///< at stage end or released, whichever stands nearer to buckling
   std::string where;          ///< where it moves most, for a reader: "trailing edge at 35.4 in (900 mm) from the root"
   std::vector<float> joint;   ///< joints x 6: translations and turns; the largest translation of all is 1
   std::vector<float> node;    ///< cloth nodes x 3
@@ -173,7 +180,7 @@ struct Plan {
   Advice advice;
   std::string order_name, order_rule; ///< of the chosen order; the rule is a sentence a person can follow
   std::vector<Step> steps;            ///< every step computed, all stages; print those up to the ceiling only
-  std::vector<LimitReading> limits;   ///< governing one for each (name, stage)
+  std::vector<LimitReading> limits;   ///< governing one for each (limit, stage)
   std::vector<OrderResult> orders;
   std::vector<StageSummary> stages;
   std::vector<BoundRun> bounds;

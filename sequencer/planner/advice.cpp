@@ -43,7 +43,7 @@ std::string use_text(const LimitReading& l, bool quick) {
 
 std::string closest(const StageVerdict& v, bool quick) {
   const LimitReading& l = governing(v.limits);
-  std::string s = l.name + " (" + l.where + ", " + l.when + "): use " + use_text(l, quick) + " of its limit";
+  std::string s = std::string(limit_text(l.limit)) + " (" + l.where + ", " + moment_text(l.when) + "): use " + use_text(l, quick) + " of its limit";
   if (l.judgement) s += ", which is engineering judgement";
   return s;
 }

@@ -341,7 +341,7 @@ class Planner {
       b.worst_use.push_back(v.buckled ? std::nullopt : std::optional(governing(v.limits).use));
       b.worst_slip = std::max(b.worst_slip, v.worst_slip);
       for (const LimitReading& l : v.limits)
-        if (l.name == "unevenness") b.unevenness_final = l.value;
+        if (l.limit == Limit::unevenness) b.unevenness_final = l.value;
     }
     return b;
   }

@@ -26,7 +26,7 @@ Worst most_moved(const Model& m, const Eigen::VectorXd& mode) {
 
 }  // namespace
 
-std::optional<BucklingMode> buckling_mode(const Model& m, const Buckling& b, const std::string& when) {
+std::optional<BucklingMode> buckling_mode(const Model& m, const Buckling& b, Moment when) {
   if (b.mode.size() == 0) return {};
   BucklingMode out;
   out.factor = b.factor;

@@ -11,6 +11,6 @@
 namespace evenpull {
 
 /// None where nothing buckles. `when` says of which state it is.
-std::optional<BucklingMode> buckling_mode(const Model& m, const Buckling& b, const std::string& when);
+std::optional<BucklingMode> buckling_mode(const Model& m, const Buckling& b, Moment when);
 
 }  // namespace evenpull

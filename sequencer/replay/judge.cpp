@@ -18,16 +18,11 @@ std::string along_span(double y) {
   return o.str();
 }
 
-bool is_unevenness(const LimitReading& l) { return l.name == "unevenness"; }
+bool is_unevenness(const LimitReading& l) { return l.limit == Limit::unevenness; }
 
 double use_of(const LimitReading& l, bool pessimistic) { return l.use + (pessimistic ? l.use_plus_minus : 0); }
 
 }  // namespace
-
-const char* moment_text(Moment m) {
-  if (m == Moment::on_the_way) return "on the way";
-  return m == Moment::stage_end ? "at stage end" : "released";
-}
 
 std::string place_text(const Panel& p, const Worst& w) {
   if (w.member >= 0 && w.joint >= 0) {
@@ -44,11 +39,11 @@ std::string place_text(const Panel& p, const Worst& w) {
   return "whole panel";
 }
 
-LimitReading StageJudge::reading(const std::string& name, Moment when, double value, double allowed,
+LimitReading StageJudge::reading(Limit limit, Moment when, double value, double allowed,
                                  const std::string& unit) const {
   LimitReading l;
-  l.name = name;
-  l.when = moment_text(when);
+  l.limit = limit;
+  l.when = when;
   l.stage = stage_;
   l.value = value;
   l.allowed = allowed;
@@ -59,7 +54,7 @@ LimitReading StageJudge::reading(const std::string& name, Moment when, double va
 
 void StageJudge::keep(LimitReading l) {
   for (LimitReading& old : limits_)
-    if (old.name == l.name) {
+    if (old.limit == l.limit) {
       if (l.use > old.use) old = std::move(l);
       return;
     }
@@ -74,21 +69,21 @@ void StageJudge::take(const Readings& r, Moment when) {
     keep(std::move(l));
   };
   const double allowable = model_.allowable[r.stress_use.member];
-  with_place(reading("stress", when, r.stress_use.value * allowable, allowable, "Pa"), r.stress_use);
-  with_place(reading("trailing edge bow", when, r.edge_bow.value, limits.bow_per_spacing, "1"), r.edge_bow);
-  with_place(reading("end rib bow", when, r.end_rib_bow.value, limits.bow_per_spacing, "1"), r.end_rib_bow);
-  with_place(reading("twist", when, r.twist, limits.twist, "rad"), {});
-  with_place(reading("slip", when, std::abs(r.slip.value), limits.slip, "m"), r.slip);
+  with_place(reading(Limit::stress, when, r.stress_use.value * allowable, allowable, "Pa"), r.stress_use);
+  with_place(reading(Limit::edge_bow, when, r.edge_bow.value, limits.bow_per_spacing, "1"), r.edge_bow);
+  with_place(reading(Limit::end_rib_bow, when, r.end_rib_bow.value, limits.bow_per_spacing, "1"), r.end_rib_bow);
+  with_place(reading(Limit::twist, when, r.twist, limits.twist, "rad"), {});
+  with_place(reading(Limit::slip, when, std::abs(r.slip.value), limits.slip, "m"), r.slip);
   if (limits.pull_difference) {
     const bool chord = std::abs(r.difference_chord.value) > std::abs(r.difference_span.value);
     const Worst& w = chord ? r.difference_chord : r.difference_span;
-    with_place(reading("pull difference", when, std::abs(w.value), *limits.pull_difference, "N/m"), w);
+    with_place(reading(Limit::pull_difference, when, std::abs(w.value), *limits.pull_difference, "N/m"), w);
   }
-  if (when == Moment::stage_end) with_place(reading("unevenness", when, r.unevenness, limits.unevenness, "1"), {});
+  if (when == Moment::stage_end) with_place(reading(Limit::unevenness, when, r.unevenness, limits.unevenness, "1"), {});
 }
 
 void StageJudge::take_buckling(double factor, Moment when) {
-  LimitReading l = reading("buckling", when, factor, model_.the_case.limits.buckling_factor, "1");
+  LimitReading l = reading(Limit::buckling, when, factor, model_.the_case.limits.buckling_factor, "1");
   l.use = std::isfinite(factor) ? model_.the_case.limits.buckling_factor / factor : 0;
   if (!std::isfinite(factor)) l.value = 1e6;  // nothing in compression: said as a very large factor
   l.where = "whole panel";
@@ -98,8 +93,8 @@ void StageJudge::take_buckling(double factor, Moment when) {
 void StageJudge::take_giving_way(Moment when) {
   take_buckling(1, when);  // the factor has come down to 1, or below: how far nobody knows
   for (LimitReading& l : limits_)
-    if (l.name == "buckling") {
-      l.when = moment_text(when);
+    if (l.limit == Limit::buckling) {
+      l.when = when;
       l.gave_way = true;
     }
 }

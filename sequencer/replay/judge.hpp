@@ -8,12 +8,6 @@
 
 namespace evenpull {
 
-/// When a reading was taken.
-enum class Moment { on_the_way, stage_end, released };
-
-/// As a reader sees it: "on the way", "at stage end", "released".
-const char* moment_text(Moment m);
-
 class StageJudge {
  public:
   StageJudge(const Model& m, int stage) : model_(m), stage_(stage) {}
@@ -29,7 +23,7 @@ class StageJudge {
 
  private:
   void keep(LimitReading l);
-  LimitReading reading(const std::string& name, Moment when, double value, double allowed, const std::string& unit) const;
+  LimitReading reading(Limit limit, Moment when, double value, double allowed, const std::string& unit) const;
   const Model& model_;
   int stage_;
   std::vector<LimitReading> limits_;

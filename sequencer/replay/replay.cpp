@@ -112,7 +112,7 @@ class StageRun {
 
   void tell_buckling(const Buckling& b, Moment when) {
     v_.summary.buckling_factor = b.factor;
-    v_.summary.buckling_mode = buckling_mode(ironing_.model(), b, moment_text(when));
+    v_.summary.buckling_mode = buckling_mode(ironing_.model(), b, when);
   }
 
   void summarise(const Readings& r) {

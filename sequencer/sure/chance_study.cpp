@@ -18,7 +18,7 @@ namespace {
 constexpr int checked_in_full = 4;       // scenarios that go through both models
 constexpr double counts_as_over = 10;    // use of a frame that gave way, or of a run that found no equilibrium
 
-using UseByLimit = std::map<std::string, double>;
+using UseByLimit = std::map<Limit, double>;
 
 // What a scenario gave, by stage: use of each limit, or that it did not stand.
 struct Outturn {
@@ -32,7 +32,7 @@ struct Outturn {
 
 UseByLimit uses_of(const StageVerdict& v) {
   UseByLimit u;
-  for (const LimitReading& l : v.limits) u[l.name] = l.use;
+  for (const LimitReading& l : v.limits) u[l.limit] = l.use;
   return u;
 }
 
@@ -95,17 +95,17 @@ class Study {
 std::vector<UseByLimit> ratios(const Outturn& full, const Outturn& reduced) {
   std::vector<UseByLimit> out(full.uses.size());
   for (std::size_t s = 0; s < full.uses.size(); ++s)
-    for (const auto& [name, use] : full.uses[s]) {
-      const auto r = reduced.uses[s].find(name);
+    for (const auto& [limit, use] : full.uses[s]) {
+      const auto r = reduced.uses[s].find(limit);
       const double ratio = r != reduced.uses[s].end() && r->second > 0 ? use / r->second : 1;
-      out[s][name] = full.fell[s] || reduced.fell[s] ? std::max(1.0, ratio) : ratio;
+      out[s][limit] = full.fell[s] || reduced.fell[s] ? std::max(1.0, ratio) : ratio;
     }
   return out;
 }
 
-double corrected(const Outturn& o, const std::vector<UseByLimit>& ratio, int stage, const std::string& name) {
+double corrected(const Outturn& o, const std::vector<UseByLimit>& ratio, int stage, Limit limit) {
   if (o.fell[stage]) return counts_as_over;
-  const auto use = o.uses[stage].find(name), by = ratio[stage].find(name);
+  const auto use = o.uses[stage].find(limit), by = ratio[stage].find(limit);
   if (use == o.uses[stage].end()) return 0;
   return use->second * (by == ratio[stage].end() ? 1 : by->second);
 }
@@ -148,18 +148,18 @@ bool holds(const Outturn& o, const Reading& reading, int stage) {
     return false;
   for (int s = 0; s <= stage; ++s) {
     if (o.fell[s]) return false;
-    for (const auto& [name, use] : o.uses[s])
-      if ((s == stage || name != "unevenness") && corrected(o, ratio, s, name) > 1) return false;
+    for (const auto& [limit, use] : o.uses[s])
+      if ((s == stage || limit != Limit::unevenness) && corrected(o, ratio, s, limit) > 1) return false;
   }
   return true;
 }
 
-std::vector<std::string> limit_names(const Outturn& o) {
-  std::vector<std::string> names;
+std::vector<Limit> limits_of(const Outturn& o) {
+  std::vector<Limit> limits;
   for (const UseByLimit& u : o.uses)
-    for (const auto& [name, use] : u)
-      if (std::find(names.begin(), names.end(), name) == names.end()) names.push_back(name);
-  return names;
+    for (const auto& [limit, use] : u)
+      if (std::find(limits.begin(), limits.end(), limit) == limits.end()) limits.push_back(limit);
+  return limits;
 }
 
 std::vector<ZoneRisk> zone_risks(const Case& c, const Panel& reduced, const std::vector<Outturn>& runs, int stage) {
@@ -249,29 +249,29 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
     out.holds.push_back(chance_of(static_cast<int>(held), n));
     // What a stage asks for at its own end, a hotter one need not find: unevenness evens out.
     if (out.holds[s].share() >= out.confidence) out.ceiling = s;
-    for (const std::string& name : limit_names(finest)) {
-      if (!finest.uses[s].count(name)) continue;
+    for (const Limit limit : limits_of(finest)) {
+      if (!finest.uses[s].count(limit)) continue;
       const auto over = std::count_if(runs.begin(), runs.end(),
-                                      [&](const Outturn& o) { return corrected(o, to_printed, s, name) > 1; });
-      out.limits.push_back({name, s, chance_of(static_cast<int>(over), n)});
+                                      [&](const Outturn& o) { return corrected(o, to_printed, s, limit) > 1; });
+      out.limits.push_back({limit, s, chance_of(static_cast<int>(over), n)});
     }
   }
 
   // What the governing use of the last safe stage hangs on.
   const StageVerdict& at = judged[static_cast<std::size_t>(out.risk_stage)];
   if (!at.limits.empty()) {
-    out.governing = governing(at.limits).name;
+    out.governing = governing(at.limits).limit;
     out.governing_stage = out.risk_stage;
     std::vector<std::vector<double>> x;
     std::vector<double> y;
     for (const Outturn& o : runs)
-      if (!o.fell[out.risk_stage]) x.push_back(regressors(c, o.sigmas, c.stages[out.risk_stage].temperature)), y.push_back(corrected(o, to_printed, out.risk_stage, out.governing));
+      if (!o.fell[out.risk_stage]) x.push_back(regressors(c, o.sigmas, c.stages[out.risk_stage].temperature)), y.push_back(corrected(o, to_printed, out.risk_stage, *out.governing));
     if (!y.empty())
       for (const ColumnWeight& w : weigh_columns(x, y, out.explained))
         out.weights.push_back({unsure_name(static_cast<Unsure>(w.column)),
                                unsure_spread(c.spreads, static_cast<Unsure>(w.column)), w.share, w.low, w.high, w.sign});
     Agreement& a = out.agreement;
-    a.ratio = to_own[out.risk_stage].count(out.governing) ? to_own[out.risk_stage].at(out.governing) : 1;
+    a.ratio = to_own[out.risk_stage].count(*out.governing) ? to_own[out.risk_stage].at(*out.governing) : 1;
     double squares = 0;
     int compared = 0;
     for (int i = 0; i < checked; ++i) {
@@ -280,9 +280,9 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
       const Reading as_is{std::vector<UseByLimit>(to_own.size()), std::vector<std::vector<int>>(to_own.size())};
       a.decisions += holds(checks[i], as_is, out.risk_stage) == holds(reduced, as_own, out.risk_stage);
       if (checks[i].fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
-      const double full_use = corrected(checks[i], as_is.ratio, out.risk_stage, out.governing);
+      const double full_use = corrected(checks[i], as_is.ratio, out.risk_stage, *out.governing);
       if (full_use <= 0) continue;
-      const double off = corrected(reduced, to_own, out.risk_stage, out.governing) / full_use - 1;
+      const double off = corrected(reduced, to_own, out.risk_stage, *out.governing) / full_use - 1;
       squares += off * off;
       a.worst = std::max(a.worst, std::abs(off));
       ++compared;

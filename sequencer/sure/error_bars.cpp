@@ -25,9 +25,9 @@ const StageVerdict* find_stage(const StudyRun& run, int stage) {
   return nullptr;
 }
 
-const LimitReading* find_limit(const StageVerdict& v, const std::string& name) {
+const LimitReading* find_limit(const StageVerdict& v, Limit limit) {
   for (const LimitReading& l : v.limits)
-    if (l.name == name) return &l;
+    if (l.limit == limit) return &l;
   return nullptr;
 }
 
@@ -83,11 +83,11 @@ class Study {
 
 void study_limit(const Study& study, LimitReading& l) {
   l.study = study.of(l.stage, [&](const StageVerdict& v) {
-    const LimitReading* r = find_limit(v, l.name);
+    const LimitReading* r = find_limit(v, l.limit);
     return r ? std::optional<double>(r->use) : std::nullopt;
   });
   const StageVerdict* finest = study.finest(l.stage);
-  const LimitReading* r = finest ? find_limit(*finest, l.name) : nullptr;
+  const LimitReading* r = finest ? find_limit(*finest, l.limit) : nullptr;
   if (r) {
     l.where = r->where, l.when = r->when;
     l.value = r->value, l.use = r->use;

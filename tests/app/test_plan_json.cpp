@@ -25,7 +25,7 @@ Plan some_plan() {
   p.setting = p.the_case.stages[0].temperature + 3;
   p.advice = {"because", {"advice"}};
   p.steps = {{0, 1, 1, 1, 0, 0.25}, {1, 1, 1, 1, 1, 1}};
-  p.limits = {{"stress", "end rib", "released", 1, 1e8, 1.2e8, "Pa", 0.83, 0.02, true}};
+  p.limits = {{Limit::stress, "end rib", Moment::released, 1, 1e8, 1.2e8, "Pa", 0.83, 0.02, true}};
   p.orders.resize(1);
   p.orders[0].chosen = true;
   p.stages.resize(1);
@@ -134,7 +134,7 @@ TEST_CASE("a frame that gave way leaves null where there is no number, never 0",
   auto p = some_plan();
   p.stages[0].gave_way = true, p.stages[0].settled = false;
   p.stages[0].worst_use = 2;
-  p.limits.push_back({"buckling", "whole panel", "on the way", 0, 1, 2, "1", 2, 0, true});
+  p.limits.push_back({Limit::buckling, "whole panel", Moment::on_the_way, 0, 1, 2, "1", 2, 0, true});
   p.limits.back().gave_way = true;
   p.orders[0].unevenness_final.reset(), p.orders[0].pull_spread_along_span.reset();
   p.bounds = {{"inner ribs free", {0.5, std::nullopt}, std::nullopt, 0.001}};
@@ -221,7 +221,7 @@ TEST_CASE("a stage says how the frame would buckle and what the profile loses, o
   auto stage = Json::parse(plan_document(p, "0"))["stages"][0];
   CHECK(stage["buckling_shape"].is_null());
   CHECK(stage["sag_between_ribs"]["worst"].is_null());
-  p.stages[0].buckling_mode = BucklingMode{3.5, "released", "trailing edge", {}, {}, 1e-9, true};
+  p.stages[0].buckling_mode = BucklingMode{3.5, Moment::released, "trailing edge", {}, {}, 1e-9, true};
   p.stages[0].thickness_loss = {0.004, 0.003, 0.001, 0.04, 2, 0.25};
   p.stages[0].thickness_loss_by_bay = {p.stages[0].thickness_loss};
   stage = Json::parse(plan_document(p, "0"))["stages"][0];

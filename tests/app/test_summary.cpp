@@ -68,7 +68,7 @@ TEST_CASE("a frame that gave way is a word, not a number", "[summary]") {
   none.no_ceiling = true;
   Plan plan = sample_plan(none);
   for (LimitReading& l : plan.limits)
-    if (l.name == "buckling") l.gave_way = true, l.value = 1, l.use = 9;
+    if (l.limit == Limit::buckling) l.gave_way = true, l.value = 1, l.use = 9;
   const auto text = plan_summary(plan, "a");
   CHECK(text.find("over") != std::string::npos);
   CHECK(text.find("gave way") != std::string::npos);

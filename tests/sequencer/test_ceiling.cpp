@@ -9,11 +9,11 @@ using namespace evenpull;
 
 namespace {
 
-LimitReading reading(const std::string& name, int stage, double use, double bar = 0) {
+LimitReading reading(Limit limit, int stage, double use, double bar = 0) {
   LimitReading l;
-  l.name = name;
+  l.limit = limit;
   l.where = "end rib 1";
-  l.when = "on the way";
+  l.when = Moment::on_the_way;
   l.stage = stage;
   l.value = use;
   l.allowed = 1;
@@ -25,7 +25,7 @@ LimitReading reading(const std::string& name, int stage, double use, double bar 
 StageVerdict stage(int index, double stress, double unevenness, double bar = 0) {
   StageVerdict v;
   v.stage = index;
-  v.limits = {reading("stress", index, stress, bar), reading("unevenness", index, unevenness)};
+  v.limits = {reading(Limit::stress, index, stress, bar), reading(Limit::unevenness, index, unevenness)};
   return v;
 }
 
@@ -154,18 +154,18 @@ TEST_CASE("loose cloth is said first, with its zones, and is no success") {
 TEST_CASE("the worst readings are the worst of each limit up to the ceiling, unevenness that of the last stage alone") {
   Plan p;
   p.ceiling = 1;
-  const auto reading = [](const char* name, int stage, double use, double bar) {
+  const auto reading = [](Limit limit, int stage, double use, double bar) {
     LimitReading r;
-    r.name = name, r.stage = stage, r.use = use, r.use_plus_minus = bar;
+    r.limit = limit, r.stage = stage, r.use = use, r.use_plus_minus = bar;
     return r;
   };
-  p.limits = {reading("stress", 0, 0.80, 0.01), reading("stress", 1, 0.79, 0.05), reading("stress", 2, 1.5, 0),
-              reading("unevenness", 0, 1.2, 0), reading("unevenness", 1, 0.3, 0), reading("slip", 0, 0.5, 0)};
+  p.limits = {reading(Limit::stress, 0, 0.80, 0.01), reading(Limit::stress, 1, 0.79, 0.05), reading(Limit::stress, 2, 1.5, 0),
+              reading(Limit::unevenness, 0, 1.2, 0), reading(Limit::unevenness, 1, 0.3, 0), reading(Limit::slip, 0, 0.5, 0)};
   const auto worst = worst_readings(p);
   REQUIRE(worst.size() == 3);
-  CHECK(worst[0].name == "stress");
+  CHECK(worst[0].limit == Limit::stress);
   CHECK(worst[0].stage == 1);
-  CHECK(worst[1].name == "slip");
-  CHECK(worst[2].name == "unevenness");
+  CHECK(worst[1].limit == Limit::slip);
+  CHECK(worst[2].limit == Limit::unevenness);
   CHECK(worst[2].use == 0.3);
 }

@@ -14,7 +14,7 @@ namespace {
 StageVerdict stage(double stress, double pull = 300) {
   StageVerdict v;
   LimitReading l;
-  l.name = "stress";
+  l.limit = Limit::stress;
   l.where = "end rib 1";
   l.value = 1e8 * stress;
   l.allowed = 1e8;

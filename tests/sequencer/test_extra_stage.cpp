@@ -13,9 +13,9 @@ StageVerdict verdict(int stage, double stress, double end_use, double unevenness
   StageVerdict v;
   v.stage = stage;
   v.end_use = end_use;
-  for (const auto& [name, use] : {std::make_pair("stress", stress), std::make_pair("unevenness", unevenness)}) {
+  for (const auto& [limit, use] : {std::make_pair(Limit::stress, stress), std::make_pair(Limit::unevenness, unevenness)}) {
     LimitReading l;
-    l.name = name, l.stage = stage, l.use = l.value = use, l.allowed = 1;
+    l.limit = limit, l.stage = stage, l.use = l.value = use, l.allowed = 1;
     v.limits.push_back(l);
   }
   return v;

@@ -100,7 +100,7 @@ TEST_CASE("a plan from half-done work judges only what is still to come") {
   c.limits.pull_difference = std::sqrt(past * to_come);
   const auto use = [](const Plan& plan) {
     for (const LimitReading& l : plan.limits)
-      if (l.name == "pull difference" && l.stage == 0) return l.use;
+      if (l.limit == Limit::pull_difference && l.stage == 0) return l.use;
     return -1.0;
   };
   const Plan plan = make_plan_from(c, as_order(c, p, done), quick_wish(true));

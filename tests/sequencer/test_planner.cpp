@@ -39,10 +39,10 @@ TEST_CASE("every limit of a plan is finite and its use follows from value and al
   const Plan p = make_plan(small(), quick());
   REQUIRE_FALSE(p.limits.empty());
   for (const LimitReading& l : p.limits) {
-    INFO(l.name);
+    INFO(limit_text(l.limit));
     REQUIRE(std::isfinite(l.use));
     REQUIRE(l.allowed > 0);
-    const double use = l.name == "buckling" ? l.allowed / l.value : l.value / l.allowed;
+    const double use = l.limit == Limit::buckling ? l.allowed / l.value : l.value / l.allowed;
     CHECK(l.use == Approx(use).margin(1e-5));
   }
 }
@@ -102,11 +102,11 @@ TEST_CASE("the full plan carries error bars, bounds and the setting between stag
   const Plan probe = make_plan(c, quick());
   double first = 0, second = 0;
   for (const LimitReading& l : probe.limits)
-    if (l.name == "stress") (l.stage == 0 ? first : second) = l.use;
+    if (l.limit == Limit::stress) (l.stage == 0 ? first : second) = l.use;
   REQUIRE(first < second);
   for (Material& m : c.materials) m.strength *= std::sqrt(first * second);
   const Plan p = make_plan(c, {});
-  for (const LimitReading& l : p.limits) UNSCOPED_INFO(l.name << " " << l.stage << " " << l.use << " +- " << l.use_plus_minus);
+  for (const LimitReading& l : p.limits) UNSCOPED_INFO(limit_text(l.limit) << " " << l.stage << " " << l.use << " +- " << l.use_plus_minus);
   REQUIRE(p.ceiling == 0);
   CHECK(p.solve.mesh_change.has_value());
   CHECK(p.solve.zone_change.has_value());
@@ -124,10 +124,10 @@ TEST_CASE("the full plan carries error bars, bounds and the setting between stag
   CHECK(*p.setting > c.stages[0].temperature);
   CHECK(*p.setting < c.stages[1].temperature);
   for (const LimitReading& l : p.limits) {
-    INFO(l.name);
+    INFO(limit_text(l.limit));
     REQUIRE(l.study.mesh.size() == 3);
     CHECK(l.study.mesh.back().value == l.use);
     CHECK(l.use_plus_minus == Approx(l.study.plus_minus()));
-    if (l.name == "stress") CHECK(l.use_plus_minus > 0);
+    if (l.limit == Limit::stress) CHECK(l.use_plus_minus > 0);
   }
 }

@@ -21,7 +21,7 @@ StageVerdict verdict(int stage, double use, double bar = 0) {
   StageVerdict v;
   v.stage = stage;
   LimitReading l;
-  l.name = "stress", l.where = "end rib 1", l.when = "on the way", l.stage = stage;
+  l.limit = Limit::stress, l.where = "end rib 1", l.when = Moment::on_the_way, l.stage = stage;
   l.value = l.use = use, l.allowed = 1, l.use_plus_minus = bar;
   v.limits = {l};
   return v;

@@ -49,7 +49,7 @@ TEST_CASE("each stage keeps the buckling shape of whichever state stands nearer 
     const BucklingMode& mode = *v.summary.buckling_mode;
     CHECK(mode.factor == v.summary.buckling_factor);
     const auto limit =
-        std::find_if(v.limits.begin(), v.limits.end(), [](const LimitReading& l) { return l.name == "buckling"; });
+        std::find_if(v.limits.begin(), v.limits.end(), [](const LimitReading& l) { return l.limit == Limit::buckling; });
     REQUIRE(limit != v.limits.end());
     CHECK(limit->value == mode.factor);
     CHECK(limit->when == mode.when);
@@ -132,7 +132,7 @@ TEST_CASE("where the frame gives way on the way no end is summed up, and nothing
   CHECK_FALSE(v.summary.buckling_factor.has_value());
   CHECK_FALSE(v.summary.unevenness[0].chord.has_value());
   const auto buckling =
-      std::find_if(v.limits.begin(), v.limits.end(), [](const LimitReading& l) { return l.name == "buckling"; });
+      std::find_if(v.limits.begin(), v.limits.end(), [](const LimitReading& l) { return l.limit == Limit::buckling; });
   REQUIRE(buckling != v.limits.end());
   CHECK(buckling->gave_way);
   CHECK(buckling->use > 1);
@@ -149,7 +149,7 @@ TEST_CASE("the document on plan.json names the limits that there are") {
   c.limits.pull_difference = 500;
   std::set<std::string> judged, told;
   const ReplayResult r = short_job(c);
-  for (const LimitReading& l : r.stages.front().limits) judged.insert(l.name);
+  for (const LimitReading& l : r.stages.front().limits) judged.insert(limit_text(l.limit));
   std::ifstream in(EVENPULL_SOURCE_DIR "/docs/plan-json.md");
   const std::string text{std::istreambuf_iterator<char>(in), {}}, before = "each stage: `name` (";
   const auto from = text.find(before);

@@ -75,7 +75,7 @@ TEST_CASE("where the order that would be chosen finds no equilibrium in full the
   // All finalists fail: those behind them are run.
   std::vector<std::string> finalists;
   for (const OrderResult& r : first.orders)
-    if (r.model == "full") finalists.push_back("full mesh: " + r.name);
+    if (r.model == OrderModel::full) finalists.push_back("full mesh: " + r.name);
   o.before_run = failing(finalists);
   CHECK_FALSE(make_plan(small(), o).order_name.empty());
 }

@@ -134,8 +134,8 @@ void add_chances(Plan& plan) {
   k.holds = {{126, 128, 0.945, 0.998}, {112, 128, 0.805, 0.927}, {31, 128, 0.171, 0.326}};
   k.ceiling = 0;
   k.risk_stage = k.governing_stage = 1;
-  k.limits = {{"stress", 1, {16, 128, 0.073, 0.195}}, {"slip", 1, {0, 128, 0, 0.028}}};
-  k.governing = "stress";
+  k.limits = {{Limit::stress, 1, {16, 128, 0.073, 0.195}}, {Limit::slip, 1, {0, 128, 0, 0.028}}};
+  k.governing = Limit::stress;
   k.explained = 0.94;
   k.weights = {{"pull of the cloth", "± 25 %", 0.71, 0.62, 0.79, 1}, {"stiffness of the cloth", "± 25 %", 0.12, 0.07, 0.19, -1}};
   for (std::size_t z = 0; z < plan.panel.zones.size(); ++z) {
@@ -148,7 +148,7 @@ void add_chances(Plan& plan) {
 BucklingMode sample_mode(const Panel& p, double factor) {
   BucklingMode m;
   m.factor = factor;
-  m.when = "released";
+  m.when = Moment::released;
   m.where = "trailing edge at 35.4 in (900 mm) from the root";
   m.residual = 1e-9;
   m.least_proven = true;
@@ -172,16 +172,16 @@ void add_readings(Plan& plan, bool no_ceiling) {
     const double level[] = {0.56 * grow, 0.83 * grow, 1.31 * grow}, u = level[s];
     const double pm = 0.02 * (s + 1);
     plan.limits.push_back(
-        {"stress", "end rib at 70.9 in, middle", "on the way", s, u * 120.5e6, 120.5e6, "Pa", u, pm, true});
+        {Limit::stress, "end rib at 70.9 in, middle", Moment::on_the_way, s, u * 120.5e6, 120.5e6, "Pa", u, pm, true});
     plan.limits.push_back(
-        {"trailing edge bow", "bay 3", "at stage end", s, u * 0.8 * 0.01, 0.01, "1", u * 0.8, pm, true});
+        {Limit::edge_bow, "bay 3", Moment::stage_end, s, u * 0.8 * 0.01, 0.01, "1", u * 0.8, pm, true});
     plan.limits.push_back(
-        {"twist", "whole panel", "released", s, u * 0.6 * 0.00873, 0.00873, "rad", u * 0.6, pm / 2, true});
-    plan.limits.push_back({"buckling", "whole frame", "released", s, 2 / (u * 0.5), 2, "1", u * 0.5, pm / 2, true});
+        {Limit::twist, "whole panel", Moment::released, s, u * 0.6 * 0.00873, 0.00873, "rad", u * 0.6, pm / 2, true});
+    plan.limits.push_back({Limit::buckling, "whole frame", Moment::released, s, 2 / (u * 0.5), 2, "1", u * 0.5, pm / 2, true});
     plan.limits.push_back(
-        {"slip", "trailing edge at 35.4 in", "on the way", s, u * 0.45 * 0.005, 0.005, "m", u * 0.45, pm, true});
+        {Limit::slip, "trailing edge at 35.4 in", Moment::on_the_way, s, u * 0.45 * 0.005, 0.005, "m", u * 0.45, pm, true});
     if (s == 2)
-      plan.limits.push_back({"unevenness", "bottom, spanwise", "at stage end", s, 0.14, 0.25, "1", 0.56, 0.05, true});
+      plan.limits.push_back({Limit::unevenness, "bottom, spanwise", Moment::stage_end, s, 0.14, 0.25, "1", 0.56, 0.05, true});
     StageSummary sum;
     sum.stage = s;
     const double pull[] = {350, 600, 900};
@@ -214,20 +214,20 @@ void add_readings(Plan& plan, bool no_ceiling) {
 }
 
 void add_orders(Plan& plan) {
-  const auto add = [&](const char* name, const char* rule, const char* model, double use, double slip, int turns,
+  const auto add = [&](const char* name, const char* rule, OrderModel model, double use, double slip, int turns,
                        bool chosen) {
     plan.orders.push_back({name, rule, model, chosen ? 2 : 1, use, 0.11 + use / 20, 60 * use, 75 * use * use, slip,
                            0.005 * use, 55 * use, turns, chosen});
   };
   add("centre-out halving, sides alternating",
-      "Middle bay first, then the middle of each gap, changing sides each bay.", "full", 0.83, 0.0019, 83, true);
-  add("jumping: one end, other end, between", "One end, the other end, then between, changing sides each bay.", "full",
+      "Middle bay first, then the middle of each gap, changing sides each bay.", OrderModel::full, 0.83, 0.0019, 83, true);
+  add("jumping: one end, other end, between", "One end, the other end, then between, changing sides each bay.", OrderModel::full,
       0.88, 0.0021, 83, false);
-  add("root to tip, sides alternating", "Steadily from root to tip, changing sides each bay.", "coarse", 0.97, 0.0026,
+  add("root to tip, sides alternating", "Steadily from root to tip, changing sides each bay.", OrderModel::coarse, 0.97, 0.0026,
       83, false);
-  add("one side after the other", "All of the top, then all of the bottom, root to tip.", "full", 1.21, 0.0041, 6,
+  add("one side after the other", "All of the top, then all of the bottom, root to tip.", OrderModel::full, 1.21, 0.0041, 6,
       false);
-  add("found by search", "What the search made of the best two.", "coarse", 0.86, 0.0020, 83, false);
+  add("found by search", "What the search made of the best two.", OrderModel::coarse, 0.86, 0.0020, 83, false);
 }
 
 }  // namespace

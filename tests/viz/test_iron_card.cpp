@@ -167,7 +167,7 @@ TEST_CASE("page one says what spoils the chance: what the governing use hangs on
   Plan plan = sample_plan();
   plan.ceiling = 1;
   CHECK_THAT(viz::sure_words(plan), Contains("It hangs most on the pull of the cloth: measure that first."));
-  plan.chances.limits.push_back({"unevenness", 1, {40, 128, 0.23, 0.4}});
+  plan.chances.limits.push_back({Limit::unevenness, 1, {40, 128, 0.23, 0.4}});
   CHECK_THAT(viz::sure_words(plan), Contains("Most often over its limit: unevenness, 31 %. A steadier iron evens the pull.") &&
                                         !Contains("hangs most"));
   plan.chances.holds[1] = {120, 128, 0.88, 0.97};

@@ -137,7 +137,7 @@ TEST_CASE("a value that is no number is never said", "[sentences]") {
   CHECK_THROWS_AS(small_length_both(nan), CannotDraw);
   CHECK_THROWS_AS(use_text(nan, 0), CannotDraw);
   LimitReading r;
-  r.name = "slip";
+  r.limit = Limit::slip;
   r.unit = "m";
   CHECK_THROWS_AS(limit_value(r, nan), CannotDraw);
   CHECK(number_text(std::numeric_limits<double>::infinity(), 1) == "none");  // the factor of a frame that nothing buckles

@@ -253,7 +253,7 @@ TEST_CASE("a plan with nothing but an answer still gives a sheet") {
 TEST_CASE("no page shows a number that is none") {
   Plan plan = sample_plan();
   for (auto& r : plan.limits)
-    if (r.name == "buckling") {
+    if (r.limit == Limit::buckling) {
       r.value = std::numeric_limits<double>::infinity();
       r.use = 0;
     }
@@ -286,7 +286,7 @@ TEST_CASE("an order under which the frame gave way is said so among the orders, 
 TEST_CASE("a limit at which the frame gave way is marked as over, whatever stands in for its use") {
   Plan plan = sample_plan();
   auto& l = plan.limits.front();
-  l.name = "buckling", l.unit = "1", l.allowed = 1, l.value = 1;
+  l.limit = Limit::buckling, l.unit = "1", l.allowed = 1, l.value = 1;
   l.use = 1, l.use_plus_minus = 0, l.gave_way = true, l.stage = 0;
   std::string text;
   for (const auto& page : sheet_pages(plan)) text += page;

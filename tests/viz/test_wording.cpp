@@ -36,11 +36,11 @@ TEST_CASE("doses are said in words") {
 
 TEST_CASE("a buckling factor is a least value, all else a most one") {
   LimitReading r;
-  r.name = "buckling";
+  r.limit = Limit::buckling;
   r.unit = "1";
   r.allowed = 2;
   CHECK(limit_allowed(r) == "at least 2.0");
-  r.name = "bow";
+  r.limit = Limit::edge_bow;
   r.unit = "m";
   r.allowed = 0.003;
   CHECK(limit_allowed(r) == "0.12 in (3.0 mm)");

@@ -113,7 +113,7 @@ bool write_buckling_picture(const Plan& plan, int stage, const std::string& path
     draw_text(cr, {margin, 104}, buckling_sentence(*mode), {.size = sentence_type, .bold = true});
     draw_text(cr, {margin, 150},
               fmt::format("Ringed, where it moves most: {}. State: {}. Wanted: at least {:.1f} times.", mode->where,
-                          mode->when, plan.the_case.limits.buckling_factor),
+                          moment_text(mode->when), plan.the_case.limits.buckling_factor),
               {.size = type});
     const Point plan_at{margin + view.out(), plan_top};
     draw_text(cr, {margin, head_height},

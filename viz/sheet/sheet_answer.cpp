@@ -75,7 +75,7 @@ double draw_worst(cairo_t* cr, const Plan& plan, Point at, double width, std::si
         std::max(number, measure_text(cr, use_text(r), {.size = 15, .bold = true}).width + 10);
   for (const auto& r : readings) {
     const double h = line(at.x, use_text(r), {.size = 15, .bold = true}).height;
-    const double t = line(at.x + number, r.name + ": " + r.where + ", " + r.when, {.width = width - number}).height;
+    const double t = line(at.x + number, std::string(limit_text(r.limit)) + ": " + r.where + ", " + moment_text(r.when), {.width = width - number}).height;
     y += std::max(h, t) + 1;
   }
   return y - at.y;

@@ -183,14 +183,16 @@ std::vector<std::string> heat_sentences(const Plan& plan) {
 
 namespace {
 
+std::string governing_text(const Chances& k) { return k.governing ? limit_text(*k.governing) : ""; }
+
 // What the governing use hangs on says nothing about a limit that is broken more often.
 std::string what_spoils_it(const Chances& k, int stage) {
   const LimitChance* often = nullptr;
   for (const LimitChance& l : k.limits)
     if (l.stage == stage && l.over.share() >= over_told && (!often || l.over.hits > often->over.hits)) often = &l;
-  if (often && often->name != k.governing)
-    return fmt::format(" Most often over its limit: {}, {}.{}", often->name, percent_text(often->over.share()),
-                       often->name == "unevenness" ? " A steadier iron evens the pull." : "");
+  if (often && often->limit != k.governing)
+    return fmt::format(" Most often over its limit: {}, {}.{}", limit_text(often->limit), percent_text(often->over.share()),
+                       often->limit == Limit::unevenness ? " A steadier iron evens the pull." : "");
   if (k.weights.empty() || k.weights.front().share < weight_that_leads) return "";
   return fmt::format(" It hangs most on the {}: measure that first.", k.weights.front().name);
 }
@@ -234,7 +236,7 @@ std::vector<std::string> sure_sentences(const Plan& plan) {
     std::string over;
     for (const LimitChance& l : k.limits)
       if (l.stage == static_cast<int>(s) && l.over.share() >= over_told)
-        over += fmt::format("{}{} {}", over.empty() ? "" : ", ", l.name, chance_words(l.over));
+        over += fmt::format("{}{} {}", over.empty() ? "" : ", ", limit_text(l.limit), chance_words(l.over));
     list.push_back(fmt::format("If you stop after {}, every limit holds: {}{}.", degrees_f(c.stages[s].temperature),
                                chance_words(k.holds[s]), over.empty() ? "" : "; over its limit there: " + over));
   }
@@ -248,7 +250,7 @@ std::vector<std::string> sure_sentences(const Plan& plan) {
                              percent_text(w.low), percent_text(w.high));
   if (!weights.empty())
     list.push_back(fmt::format("What the {} at {} hangs on, as shares of its variance: {}. Measure the first of them next.",
-                               k.governing, degrees_f(c.stages[k.governing_stage].temperature), weights));
+                               governing_text(k), degrees_f(c.stages[k.governing_stage].temperature), weights));
   for (const bool slides : {false, true}) {
     const auto risky = risky_zones(plan, slides, risk_told);
     std::vector<int> zones;
@@ -266,7 +268,7 @@ std::vector<std::string> sure_sentences(const Plan& plan) {
       "From {} ways the job may turn out, on a reduced model of {} cloth points set right by the full one. On {} of them run "
       "through the full model its {} was off by {:.1f} % (rms), and {} of {} agreed on whether all holds. In brackets: 95 % "
       "interval of the sampling.",
-      k.scenarios, k.nodes, k.agreement.scenarios, k.governing, 100 * k.agreement.rms, k.agreement.decisions,
+      k.scenarios, k.nodes, k.agreement.scenarios, governing_text(k), 100 * k.agreement.rms, k.agreement.decisions,
       k.agreement.scenarios));
   return list;
 }

@@ -155,14 +155,14 @@ std::string limit_value(const LimitReading& reading, double value) {
   if (reading.unit == "m") return small_length_both(value);
   if (reading.unit == "rad") return angle_text(value);
   if (reading.unit == "N/m") return pull_both(value);
-  if (reading.name.find("bow") != std::string::npos) return bow_text(value);
-  if (reading.name == "unevenness") return percent_text(value);
-  return fixed(value, reading.name == "buckling" ? 1 : 3);
+  if (reading.limit == Limit::edge_bow || reading.limit == Limit::end_rib_bow) return bow_text(value);
+  if (reading.limit == Limit::unevenness) return percent_text(value);
+  return fixed(value, reading.limit == Limit::buckling ? 1 : 3);
 }
 
 std::string limit_allowed(const LimitReading& reading) {
   if (!(reading.allowed > 0)) return "none set";
-  return (reading.name == "buckling" ? "at least " : "") + limit_value(reading, reading.allowed);
+  return (reading.limit == Limit::buckling ? "at least " : "") + limit_value(reading, reading.allowed);
 }
 
 }  // namespace evenpull::viz
