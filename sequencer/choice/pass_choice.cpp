@@ -30,9 +30,8 @@ constexpr double reads_low_by = 1.05;
 // The order of the trial: the easiest that keeps the sides together.
 Order trial_order(const Panel& p) {
   const std::vector<Order> families = order_families(p);
-  const auto found = std::find_if(families.begin(), families.end(), [](const Order& o) {
-    return o.name == "centre-out halving, sides alternating";
-  });
+  const auto found =
+      std::find_if(families.begin(), families.end(), [](const Order& o) { return o.family == Family::halving; });
   return found == families.end() ? families.front() : *found;
 }
 

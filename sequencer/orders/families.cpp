@@ -109,6 +109,8 @@ std::vector<Order> order_families(const Panel& p) {
        "next.",
        alternate_bays(p, jumps), 3},
   };
+  constexpr Family known[] = {Family::one_side, Family::root_to_tip, Family::halving, Family::jumping};
+  for (std::size_t i = 0; i < all.size(); ++i) all[i].family = known[i];
   for (int run = p.bays; run > 1 && p.bays > 2; run = (run + 1) / 2)
     all.push_back({run == p.bays ? "one side after the other, centre-out halving"
                                  : "centre-out halving in runs of " + std::to_string(run) + " bays",
@@ -141,6 +143,7 @@ Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
                           : ends        ? "root and tip exchanged"
                                         : "";
   if (!how.empty()) {
+    out.family = Family::none;
     out.name += " (" + how + ")";
     out.rule += " Mirrored: " + how + ".";
   }

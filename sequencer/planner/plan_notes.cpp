@@ -41,12 +41,12 @@ std::string bars_decide(double without, AccuracyWish accuracy) {
 }
 
 std::string steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p, int last) {
-  const auto find = [&](const std::string& name) -> const Tried* {
+  const auto find = [&](Family family) -> const Tried* {
     for (const Tried& t : ranked)
-      if (t.order.name == name) return &t;
+      if (t.order.family == family) return &t;
     return nullptr;
   };
-  const Tried *steady = find("root to tip, sides alternating"), *jumps = find("jumping, sides alternating");
+  const Tried *steady = find(Family::root_to_tip), *jumps = find(Family::jumping);
   if (!steady || !jumps) return {};
   const OrderResult a = summarise_up_to(*steady, p, last), b = summarise_up_to(*jumps, p, last);
   if (a.gave_way || b.gave_way || !a.pull_spread_along_span || !b.pull_spread_along_span) return {};

@@ -24,7 +24,7 @@ namespace evenpull {
 namespace {
 
 // Always run in full beside the best two: a rule that most would follow, and the public handbook's jumping.
-constexpr const char* usual_orders[] = {"centre-out halving, sides alternating", "jumping, sides alternating"};
+constexpr Family usual_orders[] = {Family::halving, Family::jumping};
 
 // The coarse mesh may be off by as much as is left to the limit.
 constexpr double hangs_by_a_hair = 0.9;
@@ -152,7 +152,8 @@ class Planner {
     waits_ = found.waits;
     if (found.rest.empty()) return;
     for (Order o : order_families(full_.panel)) {
-      if (o.name != usual_orders[0]) continue;
+      if (o.family != Family::halving) continue;
+      o.family = Family::none;
       o.name = "searched for the rest of the pass";
       o.rule = "The rest of this pass has no rule: follow the numbers. Then: " + o.rule;
       o.rest = found.rest;
@@ -240,8 +241,8 @@ class Planner {
     if (!quick()) choose_strictest(choose);
     if (!quick())
       for (std::size_t i = 0; i < ranked_.size(); ++i)
-        for (const char* usual : usual_orders)
-          if (ranked_[i].order.name == usual) choose(static_cast<int>(i));
+        for (const Family usual : usual_orders)
+          if (ranked_[i].order.family == usual) choose(static_cast<int>(i));
     std::sort(chosen.begin(), chosen.end());
     return chosen;
   }

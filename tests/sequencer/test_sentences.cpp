@@ -39,9 +39,9 @@ PassTrial trial(std::vector<double> doses, int stages, double use, bool chosen) 
   return t;
 }
 
-Tried ran(const std::string& name, const Panel& p, double use, double spread) {
+Tried ran(Family family, const Panel& p, double use, double spread) {
   Tried t;
-  t.order.name = name;
+  t.order.family = family;
   Step s;
   t.result.planned = t.result.steps = {s};
   number_steps(p, t.result.planned);
@@ -181,10 +181,10 @@ TEST_CASE("a zone that must wait is named with those that come before it, and wo
 
 TEST_CASE("steady working is set beside jumping only where both were run to their end") {
   const Panel p = build_panel(sample::aileron(3, 0.9, 0.3), {120});
-  const Tried steady = ran("root to tip, sides alternating", p, 0.9, 80), jumps = ran("jumping, sides alternating", p, 0.8, 60);
+  const Tried steady = ran(Family::root_to_tip, p, 0.9, 80), jumps = ran(Family::jumping, p, 0.8, 60);
   CHECK_THAT(steady_against_jumping({steady, jumps}, p, 0),
              Contains("0.90") && Contains("80 N/m") && Contains("0.80") && Contains("60 N/m") && Contains("steady is not better"));
-  CHECK_THAT(steady_against_jumping({ran("root to tip, sides alternating", p, 0.7, 80), jumps}, p, 0),
+  CHECK_THAT(steady_against_jumping({ran(Family::root_to_tip, p, 0.7, 80), jumps}, p, 0),
              Contains("not worse by both"));
   CHECK(steady_against_jumping({steady}, p, 0).empty());
   Tried fell = jumps;
