@@ -40,11 +40,10 @@ TEST_CASE("a buckling factor is a least value, all else a most one") {
   r.unit = "1";
   r.allowed = 2;
   CHECK(limit_allowed(r) == "at least 2.0");
-  r.limit = Limit::edge_bow;
-  r.unit = "m";
+  r.limit = Limit::slip;
   r.allowed = 0.003;
   CHECK(limit_allowed(r) == "0.12 in (3.0 mm)");
-  r.unit = "1";
+  r.limit = Limit::edge_bow;
   r.allowed = 0.01;
   CHECK(limit_allowed(r) == "1/100 of spacing");
 }

@@ -151,13 +151,17 @@ std::string limit_value(const LimitReading& reading) {
 
 std::string limit_value(const LimitReading& reading, double value) {
   if (is_none(value)) return "none";
-  if (reading.unit == "Pa") return fixed(value / pascals_per_ksi, 1) + " ksi (" + fixed(value / 1e6, 0) + " MPa)";
-  if (reading.unit == "m") return small_length_both(value);
-  if (reading.unit == "rad") return angle_text(value);
-  if (reading.unit == "N/m") return pull_both(value);
-  if (reading.limit == Limit::edge_bow || reading.limit == Limit::end_rib_bow) return bow_text(value);
-  if (reading.limit == Limit::unevenness) return percent_text(value);
-  return fixed(value, reading.limit == Limit::buckling ? 1 : 3);
+  switch (reading.limit) {
+    case Limit::stress: return fixed(value / pascals_per_ksi, 1) + " ksi (" + fixed(value / 1e6, 0) + " MPa)";
+    case Limit::slip: return small_length_both(value);
+    case Limit::twist: return angle_text(value);
+    case Limit::pull_difference: return pull_both(value);
+    case Limit::edge_bow:
+    case Limit::end_rib_bow: return bow_text(value);
+    case Limit::unevenness: return percent_text(value);
+    case Limit::buckling: return fixed(value, 1);
+  }
+  return fixed(value, 3);
 }
 
 std::string limit_allowed(const LimitReading& reading) {
