@@ -4,6 +4,14 @@ include(CMakePackageConfigHelpers)
 
 if(TARGET evenpull)
   install(TARGETS evenpull RUNTIME COMPONENT command)
+  set(manual "${PROJECT_BINARY_DIR}/app/manual")
+  install(FILES "${manual}/evenpull.1" DESTINATION "${CMAKE_INSTALL_MANDIR}/man1" COMPONENT command)
+  install(FILES "${manual}/evenpull.bash" DESTINATION "${CMAKE_INSTALL_DATADIR}/bash-completion/completions" RENAME evenpull
+    COMPONENT command)
+  install(FILES "${manual}/_evenpull" DESTINATION "${CMAKE_INSTALL_DATADIR}/zsh/site-functions" COMPONENT command)
+  install(FILES "${manual}/evenpull.fish" DESTINATION "${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d" COMPONENT command)
+  install(FILES "${PROJECT_SOURCE_DIR}/CHANGELOG.md" "${PROJECT_SOURCE_DIR}/CITATION.cff" "${PROJECT_SOURCE_DIR}/LICENSE"
+    TYPE DOC COMPONENT command)
 endif()
 install(TARGETS evenpull_solver evenpull_sequencer EXPORT evenpullTargets
   ARCHIVE COMPONENT development

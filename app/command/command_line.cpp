@@ -1,5 +1,6 @@
 // The only file that knows the command-line library, whose header is slow to compile.
 #include "app/command/exit_codes.hpp"
+#include "app/command/job_words.hpp"
 #include "app/command/request.hpp"
 #include "app/input/case_table.hpp"
 #include "app/text/nearest.hpp"
@@ -180,11 +181,11 @@ void refuse_empty_words(const CLI::App& app) {
         if (word.empty()) throw CLI::ValidationError(option->get_name(), "is empty; say what is meant, or leave it out");
 }
 
-}  // namespace
+struct Jobs {
+  CLI::App *plan, *survey, *replay, *contrast, *iron, *print_template;
+};
 
-ParsedCommand parse_command_line(int argc, const char* const* argv) {
-  Request r;
-  CLI::App app(what_it_is, "evenpull");
+Jobs describe(CLI::App& app, Request& r) {
   app.footer(how_to_begin);
   app.set_version_flag("--version", std::string("evenpull ") + version());
   app.require_subcommand(1);
@@ -223,7 +224,53 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
                    "the order to run; order.toml of an earlier plan, copied and changed, is one")
       ->required()
       ->type_name("FILE");
+  return {plan, survey, replay, contrast, iron, print_template};
+}
 
+std::vector<std::string> choices_of(const std::string& name) {
+  if (name == "--paper") return {"letter", "a4"};
+  std::vector<std::string> words;
+  if (name == "--accuracy")
+    for (const auto& accuracy : accuracies) words.push_back(accuracy.first);
+  return words;
+}
+
+std::vector<OptionWords> options_of(const CLI::App& app) {
+  std::vector<OptionWords> out;
+  for (const CLI::Option* option : app.get_options()) {
+    OptionWords o;
+    o.positional = option->get_positional();
+    o.required = option->get_required();
+    if (o.positional) {
+      o.names = {option->get_name(true, false)};
+    } else {
+      for (const std::string& name : option->get_snames()) o.names.push_back("-" + name);
+      for (const std::string& name : option->get_lnames()) o.names.push_back("--" + name);
+      o.choices = choices_of(o.names.back());
+    }
+    if (option->get_expected_max() > 0) o.value = option->get_type_name();
+    o.what = option->get_description();
+    out.push_back(std::move(o));
+  }
+  return out;
+}
+
+}  // namespace
+
+CommandWords command_words() {
+  Request unused;
+  CLI::App app(what_it_is, "evenpull");
+  describe(app, unused);
+  CommandWords out{what_it_is, how_to_begin, options_of(app), {}};
+  for (const CLI::App* job : app.get_subcommands({}))
+    out.jobs.push_back({job->get_name(), job->get_description(), options_of(*job)});
+  return out;
+}
+
+ParsedCommand parse_command_line(int argc, const char* const* argv) {
+  Request r;
+  CLI::App app(what_it_is, "evenpull");
+  const Jobs jobs_of = describe(app, r);
   try {
     app.parse(argc, argv);
     refuse_empty_words(app);
@@ -233,12 +280,12 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
     const bool asked_for = e.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);  // help or version
     return {std::nullopt, asked_for ? app.exit(e) : explain(app, e, argc, argv)};
   }
-  r.job = *survey           ? Request::Job::survey
-          : *replay         ? Request::Job::replay
-          : *contrast       ? Request::Job::contrast
-          : *iron           ? Request::Job::iron
-          : *print_template ? Request::Job::print_template
-                            : Request::Job::plan;
+  r.job = *jobs_of.survey           ? Request::Job::survey
+          : *jobs_of.replay         ? Request::Job::replay
+          : *jobs_of.contrast       ? Request::Job::contrast
+          : *jobs_of.iron           ? Request::Job::iron
+          : *jobs_of.print_template ? Request::Job::print_template
+                                    : Request::Job::plan;
   return {r, 0};
 }
 

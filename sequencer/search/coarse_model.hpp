@@ -3,13 +3,14 @@
 #pragma once
 
 #include "sequencer/orders/ways.hpp"
-#include "sequencer/replay/gauges.hpp"
+#include "sequencer/search/influence.hpp"
 #include "sequencer/search/step_model.hpp"
 #include "solver/ironing/ironing.hpp"
 
 #include <array>
 #include <atomic>
 #include <functional>
+#include <optional>
 
 namespace evenpull {
 

@@ -8,6 +8,7 @@ set(EVENPULL_APP_TESTS
   test_frame_stands.cpp
   test_iron_input.cpp
   test_list_bounds.cpp
+  test_manual.cpp
   test_messages.cpp
   test_nearest.cpp
   test_order_file.cpp

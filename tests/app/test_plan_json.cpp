@@ -1,5 +1,6 @@
 #include "app/output/json_number.hpp"
 #include "app/output/plan_json.hpp"
+#include "sequencer/choice/heat_plan.hpp"
 #include "tests/app/case_text.hpp"
 
 #include <limits>

@@ -1,5 +1,7 @@
 #include "tests/support/sample_plan.hpp"
 
+#include "sequencer/choice/heat_plan.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>

@@ -1,4 +1,5 @@
 // The sentences of the sheet: that their numbers are those given, in both units, and that they can be read.
+#include "sequencer/choice/heat_plan.hpp"
 #include "sequencer/sure/bench_check.hpp"
 #include "tests/support/sample_plan.hpp"
 #include "viz/words/bench_words.hpp"
