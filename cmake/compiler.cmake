@@ -13,12 +13,16 @@ add_compile_options(-Wall -Wextra -Wpedantic -Wshadow -Wnon-virtual-dtor -ffp-co
 if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
   # False alarms of GCC 12: from inlined Eigen expressions, and from adding short strings at -O3.
   add_compile_options(-Wno-maybe-uninitialized -Wno-restrict)
+  # What ccache needs to see through a precompiled header.
+  add_compile_options($<$<COMPILE_LANGUAGE:CXX>:-fpch-preprocess>)
 endif()
 
 find_program(EVENPULL_CCACHE ccache)
 if(EVENPULL_CCACHE AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
-  set(CMAKE_C_COMPILER_LAUNCHER "${EVENPULL_CCACHE}")
-  set(CMAKE_CXX_COMPILER_LAUNCHER "${EVENPULL_CCACHE}")
+  # The sloppiness is what ccache asks for where headers are precompiled.
+  set(launcher ${CMAKE_COMMAND} -E env CCACHE_SLOPPINESS=pch_defines,time_macros "${EVENPULL_CCACHE}")
+  set(CMAKE_C_COMPILER_LAUNCHER "${launcher}")
+  set(CMAKE_CXX_COMPILER_LAUNCHER "${launcher}")
 endif()
 
 option(EVENPULL_SANITIZE "Address and undefined-behaviour sanitizers" OFF)
