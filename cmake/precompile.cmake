@@ -8,7 +8,7 @@ set(EVENPULL_PRECOMPILED <Eigen/Core> <Eigen/SparseCore> <algorithm> <array> <cm
 # False alarms of GCC 12 about strings, which come where a standard header is precompiled: `dev` builds without and warns.
 function(evenpull_no_false_alarms target)
   if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
-    target_compile_options(${target} PRIVATE -Wno-array-bounds -Wno-stringop-overflow)
+    target_compile_options(${target} PRIVATE -Wno-array-bounds -Wno-stringop-overflow -Wno-stringop-overread)
   endif()
 endfunction()
 
