@@ -1,4 +1,5 @@
-# `cmake --install <build>` puts the command under bin/; component `development` the two libraries, headers and package.
+# `cmake --install <build>` puts the command under bin/; component `development` the two
+# libraries, their public headers and the package.
 include(GNUInstallDirs)
 include(CMakePackageConfigHelpers)
 
@@ -15,8 +16,13 @@ if(TARGET evenpull)
 endif()
 install(TARGETS evenpull_solver evenpull_sequencer EXPORT evenpullTargets
   ARCHIVE COMPONENT development
-  FILE_SET HEADERS DESTINATION "${CMAKE_INSTALL_INCLUDEDIR}/evenpull" COMPONENT development
-  INCLUDES DESTINATION "${CMAKE_INSTALL_INCLUDEDIR}/evenpull")
+  INCLUDES DESTINATION "${CMAKE_INSTALL_INCLUDEDIR}")
+get_property(headers GLOBAL PROPERTY EVENPULL_PUBLIC_HEADERS)
+set(written "${PROJECT_BINARY_DIR}/public_headers")
+install(CODE "execute_process(COMMAND \"${CMAKE_COMMAND}\" -D \"ROOT=${PROJECT_SOURCE_DIR}\" -D \"HEADERS=${headers}\"
+  -D \"TO=${written}\" -P \"${PROJECT_SOURCE_DIR}/cmake/public_headers.cmake\" COMMAND_ERROR_IS_FATAL ANY)"
+  COMPONENT development)
+install(DIRECTORY "${written}/" DESTINATION "${CMAKE_INSTALL_INCLUDEDIR}/evenpull" COMPONENT development)
 set(package_folder "${CMAKE_INSTALL_LIBDIR}/cmake/evenpull")
 install(EXPORT evenpullTargets NAMESPACE evenpull:: DESTINATION "${package_folder}" COMPONENT development)
 configure_package_config_file("${PROJECT_SOURCE_DIR}/cmake/evenpullConfig.cmake.in"

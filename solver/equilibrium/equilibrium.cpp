@@ -1,5 +1,6 @@
 #include "solver/equilibrium/equilibrium.hpp"
 
+#include "solver/cloth/quad_kernel.hpp"
 #include "solver/equilibrium/certify.hpp"
 #include "solver/equilibrium/holding.hpp"
 #include "solver/equilibrium/padded.hpp"

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "solver/cloth/membrane.hpp"
-#include "solver/cloth/quad_kernel.hpp"
+#include "solver/cloth/quads.hpp"
 #include "solver/equilibrium/tangent_map.hpp"
 #include "solver/equilibrium/unknowns.hpp"
 #include "solver/frame/beam.hpp"

@@ -1,7 +1,7 @@
 // Nodal vectors as the kernel of the quads keeps them, seen as vectors of three.
 #pragma once
 
-#include "solver/cloth/quad_kernel.hpp"
+#include "solver/cloth/quads.hpp"
 
 #include <Eigen/Core>
 

@@ -1,7 +1,7 @@
 // Friction thresholds of the sliding points while a solve goes on: docs/model.md, section 6.
 #pragma once
 
-#include "solver/cloth/quad_kernel.hpp"
+#include "solver/cloth/quads.hpp"
 #include "solver/equilibrium/model.hpp"
 
 #include <Eigen/Core>

@@ -1,6 +1,6 @@
 #include "solver/equilibrium/tangent_map.hpp"
 
-#include "solver/cloth/quad_kernel.hpp"
+#include "solver/cloth/quads.hpp"
 
 #include <algorithm>
 #include <cassert>

@@ -1,7 +1,7 @@
 // Sparse Cholesky factorisation behind one door: our own, front by front, or CHOLMOD's where it was built in instead.
 #pragma once
 
-#include "solver/numerics/front_plan.hpp"
+#include "solver/numerics/elimination.hpp"
 
 #include <Eigen/Core>
 

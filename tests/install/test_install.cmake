@@ -1,4 +1,5 @@
-# Installs the libraries into a folder of the build, builds the consumer against that copy alone and runs it.
+# Installs the libraries into a folder of the build, looks at what headers are there, builds two programs against that copy
+# alone and runs them.
 set(place "${BUILD}/install-test")
 file(REMOVE_RECURSE "${place}")
 function(run)
@@ -6,10 +7,38 @@ function(run)
   if(code)
     message(FATAL_ERROR "${ARGN}\nended with ${code}\n${text}")
   endif()
+  message("${text}")
 endfunction()
 run("${CMAKE_COMMAND}" --install "${BUILD}" --prefix "${place}/prefix" --component development)
-run("${CMAKE_COMMAND}" -S "${ROOT}/tests/install" -B "${place}/build" -G Ninja
+
+# Everything is under <evenpull/...>; what is included is installed or a library's; nothing defines a macro.
+set(include "${place}/prefix/include")
+file(GLOB roots RELATIVE "${include}" "${include}/*")
+if(NOT roots STREQUAL "evenpull")
+  message(FATAL_ERROR "The include folder holds ${roots}, not evenpull alone")
+endif()
+file(GLOB_RECURSE headers "${include}/*")
+foreach(header IN LISTS headers)
+  file(STRINGS "${header}" lines REGEX "^[ \t]*#")
+  foreach(line IN LISTS lines)
+    if(line MATCHES "^#include <(evenpull/[^>]*)>$")
+      if(NOT EXISTS "${include}/${CMAKE_MATCH_1}")
+        message(SEND_ERROR "${header} includes ${CMAKE_MATCH_1}, which is not installed")
+      endif()
+    elseif(NOT line MATCHES "^#(pragma once|include <(Eigen/[A-Za-z]+|[a-z_]+)>)$")
+      message(SEND_ERROR "${header}: a public header holds '${line}'")
+    endif()
+  endforeach()
+endforeach()
+foreach(private IN ITEMS solver/cloth/quad_kernel.hpp solver/numerics/front_kernel.hpp solver/numerics/lanes.hpp)
+  if(EXISTS "${include}/evenpull/${private}")
+    message(SEND_ERROR "${private} is installed")
+  endif()
+endforeach()
+
+run("${CMAKE_COMMAND}" -S "${ROOT}/tests/install" -B "${place}/build" -G Ninja -DCMAKE_BUILD_TYPE=Release
   "-DCMAKE_PREFIX_PATH=${place}/prefix" "-DCMAKE_CXX_COMPILER=${CXX}" "-DCMAKE_CXX_FLAGS=${FLAGS}"
   "-DWANTED_VERSION=${VERSION}")
 run("${CMAKE_COMMAND}" --build "${place}/build")
-run("${place}/build/consumer")
+run("${place}/build/use_solver")
+run("${place}/build/use_sequencer")

@@ -1,4 +1,5 @@
 // The quick way through a quad and into the tangent does what the plain formulas do, one triangle at a time.
+#include "solver/cloth/quad_kernel.hpp"
 #include "solver/equilibrium/equilibrium.hpp"
 #include "tests/solver/chance.hpp"
 #include "tests/support/sample_case.hpp"
