@@ -187,7 +187,7 @@ struct Jobs {
 
 Jobs describe(CLI::App& app, Request& r) {
   app.footer(how_to_begin);
-  app.set_version_flag("--version", std::string("evenpull ") + version());
+  app.set_version_flag("--version", std::string("evenpull ") + version_and_commit());
   app.require_subcommand(1);
 
   auto* plan =

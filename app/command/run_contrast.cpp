@@ -154,8 +154,8 @@ void run_contrast(const Request& r, std::ostream& out) {
   const auto aside = folder.open();
   folder.write("contrast.json", document);
   folder.draw([&] {
-    write_lesson_sheet(lesson, r.paper, version(), (aside / "lesson.pdf").string());
-    write_lesson_page(lesson, version(), (aside / "lesson.html").string());
+    write_lesson_sheet(lesson, r.paper, version_and_commit(), (aside / "lesson.pdf").string());
+    write_lesson_page(lesson, version_and_commit(), (aside / "lesson.html").string());
   });
   folder.publish();
   say(r, out, document, [&] { return lesson_text(lesson, shown_result_folder(r)); });

@@ -236,7 +236,7 @@ void run_iron(const Request& r, std::ostream& out) {
   const auto aside = folder.open();
   folder.write("iron.json", document);
   folder.draw([&] {
-    write_iron_card(card, r.paper, version(), (aside / "iron-card.pdf").string());
+    write_iron_card(card, r.paper, version_and_commit(), (aside / "iron-card.pdf").string());
   });
   folder.publish();
   say(r, out, document, [&] { return words_of(card, shown_result_folder(r)); });

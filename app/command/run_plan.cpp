@@ -70,8 +70,8 @@ Plan compute(const Request& r, CaseFile& file) {
 void write_drawings(const Plan& plan, Paper paper, ResultFolder& results) {
   const auto folder = results.open();
   results.draw([&] {
-    write_sheet(plan, paper, version(), (folder / "plan.pdf").string());
-    write_page(plan, version(), (folder / "plan.html").string());
+    write_sheet(plan, paper, version_and_commit(), (folder / "plan.pdf").string());
+    write_page(plan, version_and_commit(), (folder / "plan.html").string());
     std::filesystem::create_directory(folder / "pictures");
     write_pictures(plan, (folder / "pictures").string());
     write_fields(plan, folder.string());
