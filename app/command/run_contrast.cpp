@@ -52,7 +52,7 @@ std::vector<std::string> change(Case& c, const Request& r) {
   return said;
 }
 
-Lesson compute(const Request& r, CaseFile& file) {
+Lesson compute_lesson(const Request& r, CaseFile& file) {
   Progress bar(!r.quiet);
   PlanOptions options;
   // A lesson compares; it is to be had in seconds, and nobody irons by it.
@@ -149,7 +149,7 @@ std::string lesson_text(const Lesson& lesson, const std::string& folder) {
 void run_contrast(const Request& r, std::ostream& out) {
   auto file = read_case_file(r.case_file);
   ResultFolder folder(result_folder_of(r), say_on_errors);
-  const Lesson lesson = compute(r, file);
+  const Lesson lesson = compute_lesson(r, file);
   const auto document = lesson_document(lesson);
   const auto aside = folder.open();
   folder.write("contrast.json", document);

@@ -38,7 +38,7 @@ class Stopwatch {
   Clock::time_point last_ = Clock::now();
 };
 
-Plan compute(const Request& r, CaseFile& file) {
+Plan compute_plan(const Request& r, CaseFile& file) {
   Progress bar(!r.quiet);
   PlanOptions options;
   options.accuracy = r.accuracy;
@@ -85,7 +85,7 @@ void run_plan(const Request& r, std::ostream& out) {
   auto file = read_case_file(r.case_file);
   ResultFolder folder(result_folder_of(r), say_on_errors);
   const double reading = watch.lap();
-  const auto plan = compute(r, file);
+  const auto plan = compute_plan(r, file);
   const double computing = watch.lap();
 
   // The document first: it refuses a result that is no number before anything is drawn from it.

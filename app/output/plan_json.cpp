@@ -2,6 +2,7 @@
 
 #include "app/output/heat_json.hpp"
 #include "app/output/json_number.hpp"
+#include "app/output/json_units.hpp"
 #include "app/output/search_json.hpp"
 #include "app/output/study_json.hpp"
 #include "app/text/units.hpp"
@@ -13,9 +14,7 @@
 namespace evenpull {
 namespace {
 
-constexpr double mm = 1000;
 constexpr double degrees = 57.29577951308232;
-constexpr double percent = 100;
 
 double stage_degF(const Plan& p, int stage) {
   return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature);

@@ -1,12 +1,10 @@
 #include "app/output/search_json.hpp"
 
+#include "app/output/json_units.hpp"
 #include "app/text/units.hpp"
 
 namespace evenpull {
 namespace {
-
-constexpr double mm = 1e3;
-constexpr double percent = 100;
 
 Json stage_search(const Plan& p, const StageSearch& s) {
   return {{"stage_degF", json_number(to_degF(p.the_case.stages[static_cast<size_t>(s.stage)].temperature), "search.stage_degF")},

@@ -1,9 +1,9 @@
 #include "app/output/study_json.hpp"
 
+#include "app/output/json_units.hpp"
+
 namespace evenpull {
 namespace {
-
-constexpr double mm = 1000;
 
 const char* approach_word(Approach a) {
   switch (a) {

@@ -1,6 +1,7 @@
 #include "app/output/survey_json.hpp"
 
 #include "app/output/json_number.hpp"
+#include "app/output/json_units.hpp"
 #include "app/output/summary.hpp"
 #include "app/text/units.hpp"
 
@@ -8,8 +9,6 @@
 
 namespace evenpull {
 namespace {
-
-constexpr double mm = 1000;
 
 Json make_of(const MemberMake& make, const Case& c) {
   return print_make(make, c);
