@@ -1,10 +1,11 @@
 # evenpull_add_room(<room> [PUBLIC_HEADERS <file>...] HEADERS <file>... SOURCES <file>...)
-# A static library evenpull_<room> (alias evenpull::<room>) whose headers are included as "<room>/<file>". PUBLIC_HEADERS are
-# those that are installed, by cmake/public_headers.cmake.
+# A static library evenpull_<room> (alias evenpull::<room>) whose headers are included as "<room>/<file>". PUBLIC_HEADERS
+# are those that are installed, by cmake/public_headers.cmake.
 #
-# evenpull_compile_together(<target> [ALONE <file or sub-room>...]): the files of a sub-room are compiled as one, but for
-# those ALONE, whose names clash with a neighbour's. Most of a small file's time goes into headers, so this saves about half. It
-# hides a missing include: the presets `dev`, `tidy` and `headers-only` build file by file. The solver is never put together.
+# evenpull_compile_together(<target> [ALONE <file or sub-room>...]): the files of a sub-room are compiled as one, but
+# for those ALONE, whose names clash with a neighbour's. Most of a small file's time goes into headers, so this saves
+# about half. It hides a missing include: the presets `dev`, `tidy` and `headers-only` build file by file. The solver is
+# never put together.
 option(EVENPULL_TOGETHER "Compile the files of a sub-room as one" ON)
 
 function(evenpull_compile_together target)

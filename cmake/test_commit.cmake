@@ -14,8 +14,8 @@ function(git)
     WORKING_DIRECTORY "${tree}" OUTPUT_QUIET ERROR_QUIET COMMAND_ERROR_IS_FATAL ANY)
 endfunction()
 function(expect what wanted)
-  execute_process(COMMAND "${CMAKE_COMMAND}" -D "ROOT=${tree}" -D "HEADER=${SCRATCH}/commit.hpp" -D "DEPFILE=${SCRATCH}/commit.d"
-    -P "${ROOT}/cmake/commit.cmake" COMMAND_ERROR_IS_FATAL ANY)
+  execute_process(COMMAND "${CMAKE_COMMAND}" -D "ROOT=${tree}"
+    -D "HEADER=${SCRATCH}/commit.hpp" -D "DEPFILE=${SCRATCH}/commit.d" -P "${ROOT}/cmake/commit.cmake" COMMAND_ERROR_IS_FATAL ANY)
   file(READ "${SCRATCH}/commit.hpp" said)
   if(NOT said MATCHES "^#define EVENPULL_COMMIT \"${wanted}\"\n$")
     message(SEND_ERROR "${what}: expected ${wanted}, got ${said}")

@@ -5,7 +5,7 @@
 say() { printf '%s\n' "$*" >&2; }
 die() { say "$*"; exit 70; }
 
-# packages_for run|check: the names in packages.txt; check needs those of run too.
+# packages_for run|check|thorough: the names in packages.txt; each needs those before it too.
 packages_for() {
   local purpose name instead
   while read -r purpose name instead; do
@@ -13,11 +13,12 @@ packages_for() {
     case "$purpose" in
       run) echo "$name" ;;
       check) [ "$1" = run ] || echo "$name" ;;
+      thorough) [ "$1" != thorough ] || echo "$name" ;;
     esac
   done <"$root/cmake/packages.txt"
 }
 
-# install_missing run|check: asks apt for the packages that are not there, and for nothing if all are.
+# install_missing run|check|thorough: asks apt for the packages that are not there, and for nothing if all are.
 install_missing() {
   if ! command -v dpkg-query >/dev/null; then
     say "This is not Debian: taking it that the packages in cmake/packages.txt are installed."
@@ -39,6 +40,14 @@ install_missing() {
   "${apt[@]}" update </dev/null >&2 || die "apt-get update failed: is this machine online?"
   "${apt[@]}" install --no-install-recommends "${missing[@]}" </dev/null >&2 ||
     die "apt-get install failed; its own words are above."
+}
+
+# What the tests of the pages need from npm comes with the packages, so that nothing asks the network once it is there.
+# Without it those tests say what is missing.
+install_page_tools() {
+  cmake -D "FROM=$root/tests/page/package.json" -D "TO=$root/build/audit/tests/page/tools" \
+    -P "$root/tests/page/install_tools.cmake" >&2 ||
+    say "The tests of the pages will fail; ./check -LE page leaves them out."
 }
 
 # jobs: as many as there are processors, fewer if they would not have 1 GB of memory each.

@@ -14,7 +14,7 @@ if(NOT NPM)
 endif()
 file(MAKE_DIRECTORY "${TO}")
 file(WRITE "${TO}/package.json" "${wanted}")
-execute_process(COMMAND "${NPM}" install --no-package-lock --no-audit --no-fund --ignore-scripts
+execute_process(COMMAND "${NPM}" install --prefer-offline --no-package-lock --no-audit --no-fund --ignore-scripts
   WORKING_DIRECTORY "${TO}" RESULT_VARIABLE failed)
 if(NOT failed STREQUAL "0")
   message(FATAL_ERROR "npm could not install the driver and the checker; its own words are above")

@@ -1,5 +1,6 @@
 # The offline pages in Debian's Chromium. The driver and the accessibility checker come from npm when the tests run, in
 # the exact versions of package.json, into the build folder. `ctest -L page` runs these alone, `-LE page` leaves them out.
+# The plan and the lesson are those of tests/cases/planned.cmake.
 set(here "${CMAKE_CURRENT_SOURCE_DIR}/page")
 set(work "${CMAKE_CURRENT_BINARY_DIR}/page")
 file(MAKE_DIRECTORY "${work}")
@@ -8,20 +9,12 @@ add_test(NAME "page/driver and checker are installed"
   COMMAND ${CMAKE_COMMAND} -D "FROM=${here}/package.json" -D "TO=${work}/tools" -P "${here}/install_tools.cmake")
 set_tests_properties("page/driver and checker are installed" PROPERTIES LABELS page TIMEOUT 300 FIXTURES_SETUP page_tools)
 
-add_test(NAME "page/a demo case is planned for the pages"
-  COMMAND evenpull plan "${PROJECT_SOURCE_DIR}/cases/metal_aileron.toml" --quick --quiet --out "${work}/plan")
-set_tests_properties("page/a demo case is planned for the pages" PROPERTIES LABELS page TIMEOUT 600 FIXTURES_SETUP page_plan)
-
 add_test(NAME "page/the page of a plan works in a browser, small and large"
-  COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_TOOLS=${work}/tools" node "${here}/plan_page.mjs" "${work}/plan/plan.html" "${work}/seen")
+  COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_TOOLS=${work}/tools" node "${here}/plan_page.mjs" "${EVENPULL_PLANNED}/metal_aileron/plan.html" "${work}/seen")
 set_tests_properties("page/the page of a plan works in a browser, small and large"
-  PROPERTIES LABELS page TIMEOUT 600 FIXTURES_REQUIRED "page_tools;page_plan")
-
-add_test(NAME "page/a lesson is made for the pages"
-  COMMAND evenpull contrast "${PROJECT_SOURCE_DIR}/cases/metal_aileron.toml" --quiet --out "${work}/contrast")
-set_tests_properties("page/a lesson is made for the pages" PROPERTIES LABELS page TIMEOUT 600 FIXTURES_SETUP page_lesson)
+  PROPERTIES LABELS page TIMEOUT 600 FIXTURES_REQUIRED "page_tools;planned_metal_aileron")
 
 add_test(NAME "page/the page of a lesson works in a browser, small and large"
-  COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_TOOLS=${work}/tools" node "${here}/lesson_page.mjs" "${work}/contrast/lesson.html" "${work}/seen")
+  COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_TOOLS=${work}/tools" node "${here}/lesson_page.mjs" "${EVENPULL_PLANNED}/lesson/lesson.html" "${work}/seen")
 set_tests_properties("page/the page of a lesson works in a browser, small and large"
-  PROPERTIES LABELS page TIMEOUT 600 FIXTURES_REQUIRED "page_tools;page_lesson")
+  PROPERTIES LABELS page TIMEOUT 600 FIXTURES_REQUIRED "page_tools;planned_lesson")
