@@ -9,7 +9,7 @@ die() { say "$*"; exit 70; }
 packages_for() {
   local purpose name instead
   while read -r purpose name instead; do
-    if [ -n "$instead" ] && command -v "$instead" >/dev/null; then continue; fi
+    if [ -n "$instead" ] && command -v -- "$instead" >/dev/null; then continue; fi
     case "$purpose" in
       run) echo "$name" ;;
       check) [ "$1" = run ] || echo "$name" ;;
