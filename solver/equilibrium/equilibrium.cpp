@@ -131,7 +131,7 @@ void Equilibrium::recentre() {
 }
 
 // The law of the hot triangles changed: they start from its own answer at the present shape.
-void Equilibrium::heat(const std::vector<int>& hot_quads, const HotLines& lines) {
+void Equilibrium::heat(const std::vector<int>& hot_quads, const PanelLoadLines& lines) {
   for (int q : hot_quads)
     for (int c = 0; c < 4; ++c) {
       const int t = 4 * q + c;
@@ -285,7 +285,7 @@ bool Equilibrium::tighten(const SolveReport& r) {
   return cloth < 1 || friction < 1;
 }
 
-SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quads, const HotLines& lines) {
+SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quads, const PanelLoadLines& lines) {
   Covering answer = state;
   const SolveReport report = solve_from(state, answer, hot_quads, lines);
   if (report.converged) state = std::move(answer);
@@ -321,7 +321,7 @@ void Equilibrium::advance(Covering& s) {
 // On a wild way to balance members may come to forces of any size. Where that leads nowhere they keep those of the state
 // before until all else is in balance, and change from there.
 SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
-                                    const HotLines& lines) {
+                                    const PanelLoadLines& lines) {
   const bool held = accuracy_.member_forces_held;
   const SolveReport first = iterate(before, guess, hot_quads, lines, !held);
   if (first.converged || held || first.failed == Test::certainty) return first;
@@ -331,7 +331,7 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
 }
 
 SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
-                                 const HotLines& lines, bool follow) {
+                                 const PanelLoadLines& lines, bool follow) {
   SolveReport report;
   now_ = accuracy_;
   Covering s = guess;

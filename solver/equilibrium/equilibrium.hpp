@@ -15,7 +15,7 @@
 namespace evenpull {
 
 /// What a triangle's load lines are while its zone is hot; indexed as Model::triangles, empty = all cold.
-using HotLines = std::vector<std::array<LoadLine, 2>>;
+using PanelLoadLines = std::vector<std::array<LoadLine, 2>>;
 
 class Equilibrium {
  public:
@@ -23,12 +23,12 @@ class Equilibrium {
 
   /// Solves with the triangles of `hot_quads` on the given load lines and all else cold. On success the state is
   /// updated, its shrink and axial forces included; on failure it is left as it was.
-  SolveReport solve(Covering& state, const std::vector<int>& hot_quads, const HotLines& lines);
+  SolveReport solve(Covering& state, const std::vector<int>& hot_quads, const PanelLoadLines& lines);
 
   /// The same from another first guess: `before` gives shrink, friction and the origin of slip, `guess` the rest, and
   /// receives the answer.
   SolveReport solve_from(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
-                         const HotLines& lines);
+                         const PanelLoadLines& lines);
 
   /// Least factor on cloth pull and member compression at which the structure buckles (docs/model.md, section 5), with
   /// its shape and its proof.
@@ -44,12 +44,12 @@ class Equilibrium {
  private:
   void prepare_frame(const Covering& s);
   void follow_member_forces(Covering& s);
-  SolveReport iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads, const HotLines& lines,
+  SolveReport iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads, const PanelLoadLines& lines,
                       bool follow);
   void take_state(const Covering& s);
   void give_state(Covering& s) const;
   void recentre();
-  void heat(const std::vector<int>& hot_quads, const HotLines& lines);
+  void heat(const std::vector<int>& hot_quads, const PanelLoadLines& lines);
   void refresh_hot(const std::vector<int>& hot_quads);
   void place_nodes(const Eigen::VectorXd& d);
   QuadSums assemble();

@@ -57,8 +57,8 @@ double through(const Path& p, int d, double pull, double s) {
   return s;
 }
 
-HeatLine line_through(const Path& p, int d, double& error) {
-  HeatLine l;
+PassLine line_through(const Path& p, int d, double& error) {
+  PassLine l;
   l.creep_pull = p.hottest_limit[d];
   l.a = through(p, d, 0, 0);
   if (l.a <= 0 || l.creep_pull <= 0) return {1, 0, 0, 0};
@@ -121,11 +121,11 @@ FittedLines fit_lines(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHi
   const double share = 1.0 / static_cast<double>(h.spots.size());
   const Full full = full_of(cloth, c, stage);
   double error[2] = {0, 0};
-  for (HeatLine& l : out.lines) l = {0, 0, 0, 0};
+  for (PassLine& l : out.lines) l = {0, 0, 0, 0};
   for (const SpotHistory& spot : h.spots) {
     const Path p = path_of(cloth, c, spot, stage);
     for (int d = 0; d < 2; ++d) {
-      const HeatLine l = line_through(p, d, error[d]);
+      const PassLine l = line_through(p, d, error[d]);
       out.lines[d].kept += share * l.kept;
       out.lines[d].a += share * l.a;
       out.lines[d].b += share * l.b;
@@ -149,7 +149,7 @@ Dose dose_of(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHistory& h,
   return dose_from(full_of(cloth, c, stage), shrink);
 }
 
-LoadLine load_line(const HeatLine& h, double shrink_so_far, double creep_share) {
+LoadLine load_line(const PassLine& h, double shrink_so_far, double creep_share) {
   LoadLine l;
   l.a = h.kept * shrink_so_far + h.a;
   l.b = h.b;

@@ -13,13 +13,13 @@ namespace evenpull {
 double shrink_rate(const Cloth& cloth, double temperature, double stage_temperature);
 
 /// What a history does to one yarn direction: s_end = max(s_old, kept s_old + a - b N).
-struct HeatLine {
+struct PassLine {
   double kept = 1;        ///< share of the shrink so far that stays in the sum
   double a = 0;           ///< shrink of unshrunk cloth with no pull on it [strain]
   double b = 0;           ///< shrink lost per pull [m/N]
   double creep_pull = 0;  ///< Nc at the hottest moment [N/m]
 };
-using HeatLines = std::array<HeatLine, 2>;  ///< warp, fill
+using PassLines = std::array<PassLine, 2>;  ///< warp, fill
 
 /// ds/dt = k (s_eq(N) - s) when positive, with the pull held at N: the shrink in the end.
 double shrink_through(const Cloth& cloth, const Eigen::Matrix3d& compliance, const SpotHistory& h,
@@ -35,7 +35,7 @@ struct Dose {
 };
 
 struct FittedLines {
-  HeatLines lines;
+  PassLines lines;
   double fit_error = 0;  ///< largest distance of the lines from the answers they stand for, as a share of free shrink
   Dose dose;
 };
@@ -48,6 +48,6 @@ FittedLines fit_lines(const Cloth& cloth, const Eigen::Matrix3d& compliance, con
 Dose dose_of(const Cloth& cloth, const Eigen::Matrix3d& compliance, const HeatHistory& h, double stage_temperature);
 
 /// The line of one direction of a triangle with shrink so far.
-LoadLine load_line(const HeatLine& h, double shrink_so_far, double creep_share);
+LoadLine load_line(const PassLine& h, double shrink_so_far, double creep_share);
 
 }  // namespace evenpull

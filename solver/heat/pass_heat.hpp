@@ -26,7 +26,7 @@ struct SpotHeat {
   double peak = 0;           ///< hottest cloth [K]
   double sag = 0;            ///< K that the sole falls
   double fit_error = 0;      ///< of the line, share of free shrink
-  HeatLines lines{};
+  PassLines lines{};
 };
 
 /// How a pass is had with this iron.

@@ -127,18 +127,18 @@ StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose,
 StepReport Ironing::iron(Covering& s, int zone, const PassHeat& heat, const std::string& label) {
   const std::vector<int>& hot = model_.panel.zones[zone].quads;
   for (int q : hot) {
-    const HeatLines& h = over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines;
+    const PassLines& h = over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines;
     for (int t = 4 * q; t < 4 * q + 4; ++t)
       for (int d = 0; d < 2; ++d) lines_[t][d] = load_line(h[d], s.shrink[t][d], model_.the_case.cloth.creep_share);
   }
   return attempt(normal_, s, hot, label);
 }
 
-HeatLine Ironing::zone_line(int zone, int d, const PassHeat& heat) const {
+PassLine Ironing::zone_line(int zone, int d, const PassHeat& heat) const {
   const Zone& z = model_.panel.zones[zone];
-  HeatLine mean{0, 0, 0, 0};
+  PassLine mean{0, 0, 0, 0};
   for (int q : z.quads) {
-    const HeatLine& l = (over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines)[d];
+    const PassLine& l = (over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines)[d];
     const double share = model_.panel.quads[q].area / z.area;
     mean.kept += share * l.kept;
     mean.a += share * l.a;

@@ -43,7 +43,7 @@ class Ironing {
   const PassHeat& heat(int stage, int pass, double dose, int full_passes, std::optional<double> temperature = {});
 
   /// What a pass does to a zone in the mean over its area, nose and open bay together.
-  HeatLine zone_line(int zone, int direction, const PassHeat& heat) const;
+  PassLine zone_line(int zone, int direction, const PassHeat& heat) const;
 
   /// Solves again, nothing hot, with the fine smoothing.
   StepReport settle(Covering& s, const std::string& label);
@@ -70,7 +70,7 @@ class Ironing {
   const Model& model_;
   Accuracy accuracy_;
   Equilibrium normal_, fine_;
-  HotLines lines_;
+  PanelLoadLines lines_;
   std::vector<char> over_nose_;  ///< by quad
   std::map<std::array<double, 4>, PassHeat> heats_;  ///< by temperature, dose, contact, full passes so far
   int iterations_ = 0;

@@ -115,8 +115,8 @@ inline Accuracy tight() {
 }
 
 /// Load lines of one zone, as Ironing draws them.
-inline HotLines lines_of(const Model& m, const Covering& s, int zone, double fahrenheit, double dose) {
-  HotLines lines(m.triangles.size());
+inline PanelLoadLines lines_of(const Model& m, const Covering& s, int zone, double fahrenheit, double dose) {
+  PanelLoadLines lines(m.triangles.size());
   const ShrinkState shrink = shrink_at(m.the_case.cloth, m.compliance, true_temperature(fahrenheit));
   for (int q : m.panel.zones[zone].quads)
     for (int t = 4 * q; t < 4 * q + 4; ++t)

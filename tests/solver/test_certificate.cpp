@@ -41,7 +41,7 @@ struct HalfDone {
 
 // Down a path of smoothings, so that the sharp ones have a good start.
 SolveReport iron_next(const HalfDone& h, const Accuracy& a, Covering& answer) {
-  const HotLines lines = lines_of(h.job.model, h.state, h.next(), 250, 1);
+  const PanelLoadLines lines = lines_of(h.job.model, h.state, h.next(), 250, 1);
   answer = h.state;
   for (double beta = 1e-2;; beta *= 0.1) {
     Accuracy step = a;
@@ -79,7 +79,7 @@ TEST_CASE("the gap is no smaller than the difference between the energies of sha
     const SolveReport r = iron_next(h, smoothed(beta), s);
     REQUIRE(r.converged);
     const Model& m = h.job.model;
-    const HotLines lines = lines_of(m, h.state, h.next(), 250, 1);
+    const PanelLoadLines lines = lines_of(m, h.state, h.next(), 250, 1);
     const double sharper = std::max(1e-3 * beta, 1e-6);
     double gap = 0;
     for (int t = 0; t < static_cast<int>(m.triangles.size()); ++t) {

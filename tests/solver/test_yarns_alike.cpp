@@ -29,9 +29,9 @@ Case renamed_case(Case c) {
   return c;
 }
 
-void same_lines(const HeatLines& a, const HeatLines& b) {
+void same_lines(const PassLines& a, const PassLines& b) {
   for (int d = 0; d < 2; ++d) {
-    const HeatLine &x = a[d], &y = b[1 - d];
+    const PassLine &x = a[d], &y = b[1 - d];
     CHECK(x.kept == Approx(y.kept).epsilon(last_digits).margin(1e-12));
     CHECK(x.a == Approx(y.a).epsilon(last_digits).margin(1e-12));
     CHECK(x.b == Approx(y.b).epsilon(last_digits).margin(1e-15));

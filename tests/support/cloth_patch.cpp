@@ -210,7 +210,7 @@ SolveReport PatchSolver::solve() {
   return solve_hot({}, {});
 }
 
-SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const HotLines& lines) {
+SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const PanelLoadLines& lines) {
   // From soft to sharp: each answer is a good start for the next.
   Covering guess = state_;
   SolveReport r;
@@ -225,7 +225,7 @@ SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const HotLines& 
 
 SolveReport PatchSolver::iron(const ShrinkState& shrink, double dose) {
   std::vector<int> hot;
-  HotLines lines(model_->triangles.size());
+  PanelLoadLines lines(model_->triangles.size());
   for (int q = 0; q < static_cast<int>(model_->panel.quads.size()); ++q) hot.push_back(q);
   for (std::size_t t = 0; t < lines.size(); ++t)
     for (int d = 0; d < 2; ++d) lines[t][d] = load_line(shrink, d, state_.shrink[t][d], dose, 0);
