@@ -14,7 +14,8 @@
 
 namespace evenpull {
 
-/// What a triangle's load lines are while its zone is hot; indexed as Model::triangles, empty = all cold.
+/// Load lines of all triangles, warp and fill, as they are while their zone is hot; indexed as Model::triangles,
+/// empty = all cold. The kinds of lines: solver/cloth/pass_line.hpp.
 using PanelLoadLines = std::vector<std::array<LoadLine, 2>>;
 
 class Equilibrium {

@@ -1,6 +1,5 @@
 #include "solver/ironing/ironing.hpp"
 
-#include "solver/cloth/shrink.hpp"
 #include "solver/equilibrium/giving_up.hpp"
 #include "solver/equilibrium/mechanism.hpp"
 
@@ -112,16 +111,6 @@ bool Ironing::stands_under_forces_of(const Covering& before, const std::vector<i
   const SolveReport r = Equilibrium(model_, held).solve(trial, hot, lines_);
   iterations_ += r.iterations;
   return r.converged || !r.stable;
-}
-
-StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose, const std::string& label) {
-  const ShrinkState shrink = shrink_at(model_.the_case.cloth, model_.compliance, temperature);
-  const std::vector<int>& hot = model_.panel.zones[zone].quads;
-  for (int q : hot)
-    for (int t = 4 * q; t < 4 * q + 4; ++t)
-      for (int d = 0; d < 2; ++d)
-        lines_[t][d] = load_line(shrink, d, s.shrink[t][d], dose, model_.the_case.cloth.creep_share);
-  return attempt(normal_, s, hot, label);
 }
 
 StepReport Ironing::iron(Covering& s, int zone, const PassHeat& heat, const std::string& label) {

@@ -1,5 +1,7 @@
 #include "tests/support/cloth_patch.hpp"
 
+#include "tests/support/held_pass.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <Eigen/Geometry>
@@ -228,7 +230,7 @@ SolveReport PatchSolver::iron(const ShrinkState& shrink, double dose) {
   PanelLoadLines lines(model_->triangles.size());
   for (int q = 0; q < static_cast<int>(model_->panel.quads.size()); ++q) hot.push_back(q);
   for (std::size_t t = 0; t < lines.size(); ++t)
-    for (int d = 0; d < 2; ++d) lines[t][d] = load_line(shrink, d, state_.shrink[t][d], dose, 0);
+    for (int d = 0; d < 2; ++d) lines[t][d] = load_line(held_line(shrink, d, dose), state_.shrink[t][d], 0);
   return solve_hot(hot, lines);
 }
 
