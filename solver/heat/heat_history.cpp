@@ -1,6 +1,6 @@
 #include "solver/heat/heat_history.hpp"
 
-#include "solver/heat/heat_network.hpp"
+#include "solver/heat/heat_integrator.hpp"
 #include "solver/heat/thermal.hpp"
 
 #include <algorithm>

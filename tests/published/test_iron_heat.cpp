@@ -3,7 +3,7 @@
 // Conduction of Heat in Solids), all from memory and derived again here.
 #include "solver/heat/dose.hpp"
 #include "solver/heat/heat_history.hpp"
-#include "solver/heat/heat_network.hpp"
+#include "solver/heat/heat_integrator.hpp"
 #include "solver/heat/thermal.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/sample_case.hpp"

@@ -1,6 +1,6 @@
 // What the iron does to the cloth: properties that must hold whatever the numbers (docs/model.md, section 4).
 #include "solver/cloth/shrink.hpp"
-#include "solver/heat/heat_network.hpp"
+#include "solver/heat/heat_integrator.hpp"
 #include "solver/heat/pass_heat.hpp"
 #include "solver/heat/thermal.hpp"
 #include "tests/solver/small_job.hpp"
