@@ -51,6 +51,11 @@ void CaseContext::note_default(const std::string& key, const std::string& value,
   defaults_used.push_back({key, value, why});
 }
 
+std::size_t CaseContext::hold_default(const std::string& key) {
+  defaults_used.push_back({key, "", ""});
+  return defaults_used.size() - 1;
+}
+
 std::string CaseContext::line_of(const std::string& key) const {
   return fmt::format("line {}", places.of(key).line);
 }
