@@ -1,3 +1,4 @@
+// One file of some length: an iteration, what it is judged by and how it is asked for more are one thing.
 #include "solver/equilibrium/equilibrium.hpp"
 
 #include "solver/equilibrium/certify.hpp"
