@@ -1,6 +1,7 @@
 // The work: stages and limits.
 #include "app/input/case_parts.hpp"
 #include "solver/heat/pass_heat.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

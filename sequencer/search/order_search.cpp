@@ -29,7 +29,7 @@ Found whole(const StepModel& m, const Prices& prices, std::vector<int> order, co
   f.tally = end.tally;
   f.stands = end.stands;
   f.cost = end.stands ? cost_of(end.tally, prices) : never;
-  f.model = m.name();
+  f.model = m.kind();
   return f;
 }
 
@@ -49,7 +49,7 @@ class DepthFirst {
   Found run(const std::vector<int>& known) {
     best_ = known.empty() ? Found{} : evaluate(m_, prices_, known);
     if (known.empty()) best_.cost = never;
-    best_.model = m_.name();
+    best_.model = m_.kind();
     steps_ = known.empty() ? 0 : static_cast<long>(known.size()) * m_.passes();
     open_cost_ = open_use_ = never;
     go(m_.begin());
@@ -191,7 +191,7 @@ Found beam_search(const StepModel& m, const Prices& prices, int width, const Par
   }
   Found best;
   best.cost = never;
-  best.model = m.name();
+  best.model = m.kind();
   std::vector<Found> ends(beam.size());
   parallel(static_cast<int>(beam.size()),
            [&](int i) { ends[i] = whole(m, prices, beam[i].order, *walk(m, beam[i].prefix, beam[i].order)); });
@@ -294,7 +294,7 @@ Found search_orders(const StepModel& m, const Prices& prices, const SearchEffort
   parallel(static_cast<int>(seeds.size()), [&](int i) { tries[i] = evaluate(m, prices, seeds[i]); });
   Found best;
   best.cost = never;
-  best.model = m.name();
+  best.model = m.kind();
   long steps = 0;
   const auto take = [&](const Found& f) {
     steps += f.steps;
