@@ -2,6 +2,7 @@
 
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 // The iron as the user states it, and what thermometer readings at its dial say.
 #include "app/input/case_parts.hpp"
-
 #include "shop/calibration.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

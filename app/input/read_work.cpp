@@ -1,5 +1,6 @@
 // The work: stages and limits.
 #include "app/input/case_parts.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

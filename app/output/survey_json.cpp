@@ -1,8 +1,9 @@
 #include "app/output/survey_json.hpp"
 
 #include "app/output/json_number.hpp"
-#include "app/output/summary.hpp"
 #include "app/text/units.hpp"
+#include "viz/words/print.hpp"
+#include "viz/words/survey_text.hpp"
 
 #include <filesystem>
 

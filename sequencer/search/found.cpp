@@ -18,7 +18,7 @@ Found whole(const StepModel& m, const Prices& prices, std::vector<int> order, co
   f.tally = end.tally;
   f.stands = end.stands;
   f.cost = end.stands ? cost_of(end.tally, prices) : never;
-  f.model = m.name();
+  f.model = m.kind();
   return f;
 }
 

@@ -19,7 +19,7 @@ struct Found {
   bool exact = false;     ///< nothing was left out: least_cost = cost
   bool stands = false;    ///< false: the frame gives way in every order that was tried
   long steps = 0;         ///< model steps taken
-  std::string model;
+  SearchModel model = SearchModel::coarse_mesh;
 
   /// (cost - least_cost)/cost.
   double gap() const { return cost > 0 ? (cost - least_cost) / cost : 0; }

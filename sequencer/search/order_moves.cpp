@@ -85,7 +85,7 @@ Found beam_search(const StepModel& m, const Prices& prices, int width, const Par
   }
   Found best;
   best.cost = never;
-  best.model = m.name();
+  best.model = m.kind();
   std::vector<Found> ends(beam.size());
   parallel(static_cast<int>(beam.size()),
            [&](int i) { ends[i] = whole(m, prices, beam[i].order, *walk(m, beam[i].prefix, beam[i].order)); });

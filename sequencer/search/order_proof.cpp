@@ -13,7 +13,7 @@ class DepthFirst {
   Found run(const std::vector<int>& known) {
     best_ = known.empty() ? Found{} : evaluate(m_, prices_, known);
     if (known.empty()) best_.cost = never;
-    best_.model = m_.name();
+    best_.model = m_.kind();
     steps_ = known.empty() ? 0 : static_cast<long>(known.size()) * m_.passes();
     open_cost_ = open_use_ = never;
     go(m_.begin());

@@ -15,7 +15,7 @@ Found search_orders(const StepModel& m, const Prices& prices, const SearchEffort
   parallel(static_cast<int>(seeds.size()), [&](int i) { tries[i] = evaluate(m, prices, seeds[i]); });
   Found best;
   best.cost = never;
-  best.model = m.name();
+  best.model = m.kind();
   long steps = 0;
   const auto take = [&](const Found& f) {
     steps += f.steps;

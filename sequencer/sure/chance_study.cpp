@@ -125,8 +125,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
 
   if (!planned.solved) {
     out = {};
-    out.note = "How sure the plan is was not computed: on the coarse mesh that would run through the ways the job may turn "
-               "out no equilibrium was found for the order as planned.";
+    out.unsolved = true;
     return out;
   }
   // What is printed comes from the finest mesh; the checks are run on the plan's own.
@@ -158,8 +157,8 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
       if (!o.fell[out.risk_stage]) x.push_back(regressors(c, o.sigmas, c.stages[out.risk_stage].temperature)), y.push_back(corrected_use(o, to_printed, out.risk_stage, *out.governing));
     if (!y.empty())
       for (const ColumnWeight& w : weigh_columns(x, y, out.explained))
-        out.weights.push_back({unsure_name(static_cast<Unsure>(w.column)),
-                               unsure_spread(c.spreads, static_cast<Unsure>(w.column)), w.share, w.low, w.high, w.sign});
+        out.weights.push_back({static_cast<Unsure>(w.column), spread_of(c.spreads, static_cast<Unsure>(w.column)), w.share, w.low,
+                               w.high, w.sign});
     Agreement& a = out.agreement;
     a.ratio = to_own[out.risk_stage].count(*out.governing) ? to_own[out.risk_stage].at(*out.governing) : 1;
     double squares = 0;
