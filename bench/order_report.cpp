@@ -3,7 +3,7 @@
 #include "bench/line_panel.hpp"
 #include "sequencer/orders/families.hpp"
 #include "sequencer/search/order_search.hpp"
-#include "sequencer/search/subset_bound.hpp"
+#include "tests/support/every_order.hpp"
 
 #include <algorithm>
 #include <chrono>

@@ -7,6 +7,7 @@
 #include "app/text/quoted.hpp"
 #include "app/text/units.hpp"
 #include "app/text/version.hpp"
+#include "viz/words/print.hpp"
 
 #include <CLI/CLI.hpp>
 

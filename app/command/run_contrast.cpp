@@ -6,13 +6,15 @@
 #include "app/input/case_reader.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/result_folder.hpp"
-#include "app/output/summary.hpp"
 #include "app/text/units.hpp"
 #include "app/text/version.hpp"
 #include "sequencer/planner/planner.hpp"
 #include "solver/equilibrium/mechanism.hpp"
 #include "solver/statement/errors.hpp"
 #include "viz/lesson/lesson.hpp"
+#include "viz/words/order_words.hpp"
+#include "viz/words/print.hpp"
+#include "viz/words/terminal_text.hpp"
 
 #include <fmt/format.h>
 
@@ -62,7 +64,7 @@ Lesson compute_lesson(const Request& r, CaseFile& file) {
   options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
   // Looking for the plan takes most of the time.
   constexpr double share_of_plan = 0.7;
-  options.progress = [&bar](double share, const std::string&) { bar.show(share_of_plan * share); };
+  options.progress = [&bar](double share, PlanPart) { bar.show(share_of_plan * share); };
   Lesson lesson;
   lesson.changed = change(file.value, r);
   try {
@@ -72,7 +74,7 @@ Lesson compute_lesson(const Request& r, CaseFile& file) {
     const Panel& panel = plan.panel;
     lesson.ways.push_back({"one side first", "All of the top from root to tip, then all of the bottom.", {}});
     lesson.ways.push_back({"root to tip", "Bay by bay, both sides of a bay before the next.", {}});
-    lesson.ways.push_back({"the plan", "The best rule for this panel: " + plan.order_name + ".", {}});
+    lesson.ways.push_back({"the plan", "The best rule for this panel: " + viz::order_name(plan.order) + ".", {}});
     const Case& same = plan.the_case;  // all three with the passes of the plan
     const std::vector<OrderStep> orders[] = {one_side_first(same, panel, last), root_to_tip(same, panel, last)};
     PlanOptions quiet = options;

@@ -4,14 +4,14 @@
 #include "app/input/case_reader.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/result_folder.hpp"
-#include "app/output/summary.hpp"
 #include "app/text/quoted.hpp"
 #include "app/text/units.hpp"
 #include "app/text/version.hpp"
 #include "shop/calibration.hpp"
 #include "solver/heat/pass_heat.hpp"
 #include "viz/sheet/iron_card.hpp"
-#include "viz/words/heat_words.hpp"
+#include "viz/words/print.hpp"
+#include "viz/words/terminal_text.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/format.h>
@@ -38,7 +38,7 @@ struct Check {
   bool swing_assumed = false;
   std::vector<double> stages;
   std::optional<Case> the_case;
-  Place place;  ///< of the readings in the case
+  FilePlace place;  ///< of the readings in the case
 };
 
 [[noreturn]] void refuse(const std::string& sentence) { throw CaseFileError("--reading", {}, "", sentence); }
@@ -226,7 +226,7 @@ void run_iron(const Request& r, std::ostream& out) {
   try {
     curve.emplace(k.readings, k.swing > 0 ? k.swing / sine_over_its_root_mean_square : assumed_scatter);
   } catch (const ReadingsError& e) {
-    throw CaseFileError(r.readings.empty() ? r.case_file : "--reading", r.readings.empty() ? k.place : Place{}, "iron.reading",
+    throw CaseFileError(r.readings.empty() ? r.case_file : "--reading", r.readings.empty() ? k.place : FilePlace{}, "iron.reading",
                         e.what());
   }
   std::vector<DialSetting> settings;

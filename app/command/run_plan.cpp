@@ -7,15 +7,18 @@
 #include "app/output/json_number.hpp"
 #include "app/output/plan_json.hpp"
 #include "app/output/result_folder.hpp"
-#include "app/output/summary.hpp"
+#include "app/text/terminal.hpp"
 #include "app/text/version.hpp"
 #include "sequencer/orders/job_graph.hpp"
+#include "sequencer/orders/order_trouble.hpp"
 #include "sequencer/planner/planner.hpp"
 #include "solver/equilibrium/mechanism.hpp"
 #include "solver/statement/errors.hpp"
 #include "viz/fields/fields.hpp"
 #include "viz/page/page.hpp"
 #include "viz/pictures/pictures.hpp"
+#include "viz/words/order_words.hpp"
+#include "viz/words/plan_summary.hpp"
 
 #include <chrono>
 #include <filesystem>
@@ -43,7 +46,7 @@ Plan compute_plan(const Request& r, CaseFile& file) {
   PlanOptions options;
   options.accuracy = r.accuracy;
   options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
-  options.progress = [&bar](double share, const std::string&) { bar.show(share); };
+  options.progress = [&bar](double share, PlanPart) { bar.show(share); };
   OrderFile order;
   try {
     check_stands(file.value);  // in the words of the survey
@@ -59,6 +62,8 @@ Plan compute_plan(const Request& r, CaseFile& file) {
     for (auto& doubt : check_order(order, r.order_file, file.value, panel))
       file.value.doubts.push_back(std::move(doubt));
     return replay_order(file.value, order.steps, options);
+  } catch (const OrderError& e) {
+    throw CaseFileError(r.order_file, order.places.of("steps"), e.key, viz::order_trouble_text(e.trouble));
   } catch (const CaseError& e) {
     // The solver knows the key; the line stands in the file.
     const bool of_order = e.key.rfind("order", 0) == 0 && !r.order_file.empty();
@@ -93,9 +98,9 @@ void run_plan(const Request& r, std::ostream& out) {
   folder.write("plan.json", document);
   const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
   const auto heading =
-      (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + plan.order_name;
+      (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + viz::order_name(plan.order);
   folder.write("order.toml", order_text(order_of(plan), done_of(plan), heading, hottest_safe));
-  folder.write("order.dot", order_graph(plan));
+  folder.write("order.dot", order_graph(plan, [&](const PassZone& v) { return viz::node_text(plan, v); }));
   write_drawings(plan, r.paper, folder);
   const Json times = {{"reading_s", json_number(reading, "reading_s")},
                       {"computing_s", json_number(computing, "computing_s")},

@@ -2,13 +2,13 @@
 #include "app/command/commands.hpp"
 #include "app/input/case_reader.hpp"
 #include "app/output/result_folder.hpp"
-#include "app/output/summary.hpp"
 #include "app/output/survey_json.hpp"
 #include "app/text/version.hpp"
 #include "sequencer/sure/run_estimate.hpp"
 #include "solver/equilibrium/mechanism.hpp"
 #include "solver/statement/errors.hpp"
 #include "viz/pictures/survey_picture.hpp"
+#include "viz/words/survey_text.hpp"
 
 #include <ostream>
 

@@ -13,10 +13,13 @@ void read_supports(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cloth(const CaseTable& top, Case& c);
 void read_blanket(const CaseTable& top, Case& c);  ///< needs the structure
 void read_iron(const CaseTable& top, Case& c);
-void read_stages(const CaseTable& top, Case& c);  ///< needs cloth and iron
+void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 void read_limits(const CaseTable& top, Case& c);
 void read_spreads(const CaseTable& top, Case& c);
 void read_wanted(const CaseTable& work, Case& c);  ///< of the table [work]
+/// Fills in what follows from the whole case by computing: how long cloth stays hot, doses of stated dwells, and whether the
+/// usual passes begin with light ones. No other reader computes heat.
+void complete_case(CaseContext& context, Case& c);
 /// Adds a sentence for what is possible but unusual; needs the whole case.
 void find_doubts(Case& c);
 
@@ -60,6 +63,9 @@ constexpr double closest_stages_degF = 2;
 constexpr Range reading_range{293.15, 620, "a true sole temperature by thermometer, like \"262 degF\""};
 constexpr double highest_mark = 1000;
 constexpr Range swing_range{0, 60, "household irons swing by 8 to 20 K (15 to 35 degF)"};
+
+/// A pass that gives less is none.
+constexpr double least_dose = 0.01;
 
 constexpr const char* default_from_practice = "common practice, no source";
 constexpr const char* default_estimate = "estimate";

@@ -63,6 +63,7 @@ CaseFile read_case_file(const std::string& path) {
   read_spreads(top, c);
   read_job(top, c);
   read_mesh(top, c);
+  complete_case(context, c);
   c.defaults_used = context.defaults_used;
   c.doubts = context.doubts;
   find_doubts(c);

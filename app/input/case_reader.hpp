@@ -15,8 +15,8 @@ struct CaseFile {
   Case value;
   Places places;  ///< where each key stands, for errors found later
 
-  /// Place of a key or of the nearest table above it, or of the end of the file.
-  Place place_of(const std::string& key) const { return places.of(key); }
+  /// FilePlace of a key or of the nearest table above it, or of the end of the file.
+  FilePlace place_of(const std::string& key) const { return places.of(key); }
 };
 
 /// Throws CaseFileError.

@@ -2,6 +2,7 @@
 
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 
@@ -49,6 +50,11 @@ std::string plain_word(std::string word) {
 
 void CaseContext::note_default(const std::string& key, const std::string& value, const std::string& why) {
   defaults_used.push_back({key, value, why});
+}
+
+std::size_t CaseContext::hold_default(const std::string& key) {
+  defaults_used.push_back({key, "", ""});
+  return defaults_used.size() - 1;
 }
 
 std::string CaseContext::line_of(const std::string& key) const {

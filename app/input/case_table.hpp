@@ -35,6 +35,15 @@ struct Default {
   const char* why;
 };
 
+/// What a case leaves to be computed from the rest of it: done once it is whole (complete_case). The numbers are places
+/// among the defaults, held so that these stay in the order of the file.
+struct LeftOpen {
+  std::optional<std::size_t> cooling_time;  ///< of the iron
+  std::optional<std::size_t> first_passes;  ///< of the first stage
+  std::optional<std::size_t> all_stages;    ///< with their passes
+  double full_dose = 1;
+};
+
 /// What all tables of one file share.
 struct CaseContext {
   std::string file;
@@ -42,10 +51,13 @@ struct CaseContext {
   Places places;
   std::vector<DefaultUsed> defaults_used;
   std::vector<std::string> doubts;
+  LeftOpen left_open;
 
   CaseContext(std::string file_, const Entry& document) : file(std::move(file_)), places(places_of(document)) {}
 
   void note_default(const std::string& key, const std::string& value, const std::string& why);
+  /// The same of a value that is not known yet; returns its place among the defaults.
+  std::size_t hold_default(const std::string& key);
   /// "line 12", where the key stands: for a sentence about another one.
   std::string line_of(const std::string& key) const;
   [[noreturn]] void fail(const std::string& key, const std::string& sentence) const;

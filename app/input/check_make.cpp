@@ -1,6 +1,7 @@
 // Whether a section can be what the place asks for: a nose is a member, and what is as deep as the panel needs a panel that
 // is deep there.
 #include "app/input/case_parts.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

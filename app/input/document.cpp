@@ -20,7 +20,7 @@ namespace {
 
 constexpr std::size_t most_shown_of_key = 100;
 
-Place place_of(const toml::source_region& s) {
+FilePlace place_of(const toml::source_region& s) {
   return {static_cast<int>(s.begin.line), static_cast<int>(s.begin.column)};
 }
 
@@ -60,13 +60,13 @@ Entry convert(const toml::node& node) {
   return e;
 }
 
-std::string where(const std::string& file, Place place) {
+std::string where(const std::string& file, FilePlace place) {
   if (place.line == 0) return shown_file(file);
   if (place.column == 0) return fmt::format("{}:{}", shown_file(file), place.line);
   return fmt::format("{}:{}:{}", shown_file(file), place.line, place.column);
 }
 
-void index_places(const Entry& e, const std::string& path, std::map<std::string, Place>& places) {
+void index_places(const Entry& e, const std::string& path, std::map<std::string, FilePlace>& places) {
   if (!path.empty()) places[path] = e.place;
   for (const auto& [key, value] : e.table) index_places(value, path.empty() ? key : path + "." + key, places);
   for (size_t i = 0; i < e.list.size(); ++i) index_places(e.list[i], nth(path, i), places);
@@ -79,7 +79,7 @@ int last_line(const std::string& text) {
 
 }  // namespace
 
-CaseFileError::CaseFileError(std::string file_, Place place_, std::string key_, const std::string& sentence)
+CaseFileError::CaseFileError(std::string file_, FilePlace place_, std::string key_, const std::string& sentence)
     : std::runtime_error(where(file_, place_) + ": " + (key_.empty() ? "" : escaped(key_, most_shown_of_key) + ": ") +
                          on_one_line(sentence)),
       file(std::move(file_)),
@@ -94,7 +94,7 @@ std::string Entry::shown() const {
   return kind == Kind::text ? in_quotes(text) : text;
 }
 
-Place Places::of(std::string key) const {
+FilePlace Places::of(std::string key) const {
   for (;;) {
     if (const auto found = at.find(key); found != at.end() && found->second.line > 0) return found->second;
     const auto cut = key.find_last_of(".[");

@@ -10,7 +10,7 @@
 namespace evenpull {
 
 /// Where a value stands in its file, counted from 1; 0 = not in the file.
-struct Place {
+struct FilePlace {
   int line = 0;
   int column = 0;
 };
@@ -18,7 +18,7 @@ struct Place {
 struct Entry {
   enum class Kind { text, number, integer, boolean, list, table, other };
   Kind kind = Kind::other;
-  Place place;
+  FilePlace place;
   std::string text;  ///< the value as a person would write it
   double number = 0;
   bool boolean = false;
@@ -32,20 +32,20 @@ struct Entry {
 
 /// Where the keys of a file stand, by their paths.
 struct Places {
-  std::map<std::string, Place> at;
-  Place end;  ///< the last line of the file, where a missing table would be added
+  std::map<std::string, FilePlace> at;
+  FilePlace end;  ///< the last line of the file, where a missing table would be added
 
   /// Of a key or of the nearest table above it; of the end if there is none.
-  Place of(std::string key) const;
+  FilePlace of(std::string key) const;
 };
 Places places_of(const Entry& document);
 
 /// A file cannot be understood. what() is the whole message, on one line: file, line, key, value, what would be right.
 struct CaseFileError : std::runtime_error {
   std::string file;
-  Place place;
+  FilePlace place;
   std::string key;  ///< "cloth.looseness", "member[2].at" (list places counted from 1)
-  CaseFileError(std::string file, Place place, std::string key, const std::string& sentence);
+  CaseFileError(std::string file, FilePlace place, std::string key, const std::string& sentence);
 };
 
 enum class DocumentKind { a_case, an_order };
@@ -54,7 +54,7 @@ enum class DocumentKind { a_case, an_order };
 /// than a case or an order can be, or has a slip in the TOML.
 Entry read_document(const std::string& path, DocumentKind kind);
 
-/// Place of element `index` (from 0) of a list, as shown to a person: "member[2]" for index 1.
+/// FilePlace of element `index` (from 0) of a list, as shown to a person: "member[2]" for index 1.
 std::string nth(const std::string& key, std::size_t index);
 
 }  // namespace evenpull

@@ -3,6 +3,7 @@
 #include "sequencer/replay/full_passes.hpp"
 #include "solver/cloth/shrink.hpp"
 #include "solver/heat/pass_heat.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

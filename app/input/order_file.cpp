@@ -1,6 +1,7 @@
 #include "app/input/order_file.hpp"
 
 #include "app/input/case_table.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

@@ -42,7 +42,7 @@ bool every_other_is_zero(std::string_view text) {
   return part.size() >= 4 && 3 * zeros >= static_cast<long>(part.size());
 }
 
-Place place_of(std::string_view text, std::size_t at) {
+FilePlace place_of(std::string_view text, std::size_t at) {
   const auto before = text.substr(0, at);
   const auto line_start = before.rfind('\n');
   return {1 + static_cast<int>(std::count(before.begin(), before.end(), '\n')),
@@ -63,7 +63,7 @@ std::string meant(unsigned char byte) {
 }  // namespace
 
 std::string plain_text(std::string bytes, const std::string& file) {
-  const Place top{1, 1};
+  const FilePlace top{1, 1};
   if (begins(bytes, "\xef\xbb\xbf")) bytes.erase(0, 3);
   for (const auto& b : beginnings)
     if (begins(bytes, b.bytes)) throw CaseFileError(file, top, "", fmt::format("this is {}; {}", b.what, as_text));

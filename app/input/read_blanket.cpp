@@ -1,5 +1,6 @@
 // How the cloth is laid on and fastened.
 #include "app/input/case_parts.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,7 @@
 // The cloth: by class and the defaults that go with it, or by the user's own numbers.
 #include "app/input/case_parts.hpp"
 #include "app/input/cloth_defaults.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

@@ -1,8 +1,7 @@
 // The iron as the user states it, and what thermometer readings at its dial say.
 #include "app/input/case_parts.hpp"
-
 #include "shop/calibration.hpp"
-#include "solver/heat/thermal.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 
@@ -94,11 +93,10 @@ void read_iron(const CaseTable& top, Case& c) {
                                     {0.035, "35 mm/s (1.4 in/s)", "estimate (band 20 to 50 mm/s)"});
   iron.room = t.quantity_or("room", Quantity::temperature, {263.15, 323.15, "a workshop has 15 to 30 degC"},
                             {293.15, "20 °C (68 °F)", default_estimate});
-  // Middle of what cloth goes through between a hot sole and the onset of shrink.
-  const double cooling = cooling_time(c.cloth.areal_mass, 0.5 * (c.cloth.curve.front().temperature + c.cloth.curve.back().temperature));
-  const auto cooling_words = fmt::format("{:.1f} s", cooling);
-  iron.cooling_time = t.quantity_or("cooling_time", Quantity::time, {0, 60, "cloth cools in 3 to 6 s"},
-                                    {cooling, cooling_words.c_str(), "cloth of this weight in still air; computed"});
+  if (const auto cooling = t.quantity_if("cooling_time", Quantity::time, {0, 60, "cloth cools in 3 to 6 s"}))
+    iron.cooling_time = *cooling;
+  else
+    t.context().left_open.cooling_time = t.context().hold_default(t.path("cooling_time"));
   for (const auto& r : t.tables("reading", {"dial", "sole"}, most::marks)) {
     const DialReading reading = read_reading(r);
     check_reading(r, reading, c);

@@ -1,5 +1,6 @@
 // Outline and thickness profile.
 #include "app/input/case_parts.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

@@ -3,6 +3,7 @@
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
 #include "solver/geometry/panel.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

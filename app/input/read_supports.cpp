@@ -3,6 +3,7 @@
 #include "app/input/case_parts.hpp"
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 // The work: stages and limits.
 #include "app/input/case_parts.hpp"
-#include "solver/heat/pass_heat.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 
@@ -14,19 +14,9 @@ namespace {
 /// range.
 constexpr double round_figure_kelvin = 1.0;
 
-constexpr double least_dose = 0.01;
-
 constexpr Range stage_range{323.15, 600, "stages are usually 250, 300 and 350 degF (121, 149, 177 degC)"};
 
-struct DefaultStage {
-  const char* temperature;
-  std::vector<std::string> passes;
-};
-const std::vector<DefaultStage>& default_stages() {
-  static const std::vector<DefaultStage> table = {
-      {"250 degF", {"light", "light", "full"}}, {"300 degF", {"full", "full"}}, {"350 degF", {"full", "full"}}};
-  return table;
-}
+constexpr const char* default_stages[] = {"250 degF", "300 degF", "350 degF"};
 
 struct Doses {
   double light = 0.25, full = 1;
@@ -35,7 +25,7 @@ struct Doses {
 /// A pass is a word, a dose, or the time that the sole lies on each spot.
 struct PassEntry {
   double dose = 0;
-  double dwell = 0;  ///< s; 0: found from the dose
+  double dwell = 0;  ///< s; 0: found from the dose, which else is found from it
 };
 
 bool is_time(const std::string& text) {
@@ -43,8 +33,7 @@ bool is_time(const std::string& text) {
   return letter != text.end() && letter != text.begin();
 }
 
-PassEntry pass_of(const Doses& d, const CaseTable& stage, const Entry& e, const std::string& key, const Case& c,
-                  double temperature) {
+PassEntry pass_of(const Doses& d, const CaseTable& stage, const Entry& e, const std::string& key) {
   if (e.kind == Entry::Kind::text) {
     if (plain_word(e.text) == "light") return {d.light, 0};
     if (plain_word(e.text) == "full") return {d.full, 0};
@@ -59,25 +48,20 @@ PassEntry pass_of(const Doses& d, const CaseTable& stage, const Entry& e, const 
     const double dwell = stage.number_of(
         e, key, Quantity::time,
         {0.05, 120, "a dwell is the time the sole lies on a spot: 3 to 4 s over an open bay; none at all heats nothing"});
-    return {std::clamp(pass_heat(c, temperature, d.full, dwell).open.dose, least_dose, 1.0), dwell};
+    return {0, dwell};
   }
   return {stage.number_of(e, key, Quantity::fraction,
                           {least_dose, 1, "a dose is more than 0 and at most 1 (1 = a full pass)"}),
           0};
 }
 
-/// Light passes are only offered where this iron and this hand give them alike enough.
-bool has_light_passes(const Case& c, double temperature, const Doses& d) {
-  return d.light < d.full && can_be_had(pass_heat(c, temperature, d.light));
-}
-
-void read_passes(const CaseTable& t, const Doses& d, const Case& c, bool first, Stage& stage) {
+void read_passes(const CaseTable& t, const Doses& d, bool first, Stage& stage) {
   if (t.has("passes")) {
     const auto& list =
         t.list("passes", {1, most::passes, "passes = [\"light\", \"light\", \"full\"]; two or three are usual"});
     bool stated = false;
     for (size_t i = 0; i < list.size(); ++i) {
-      const PassEntry pass = pass_of(d, t, list[i], nth(t.path("passes"), i), c, stage.temperature);
+      const PassEntry pass = pass_of(d, t, list[i], nth(t.path("passes"), i));
       stage.doses.push_back(pass.dose);
       stage.dwells.push_back(pass.dwell);
       stated = stated || pass.dwell > 0;
@@ -85,14 +69,12 @@ void read_passes(const CaseTable& t, const Doses& d, const Case& c, bool first, 
     if (!stated) stage.dwells.clear();
     return;
   }
-  const bool light = first && has_light_passes(c, stage.temperature, d);
-  for (const auto& word : default_stages()[light ? 0 : 1].passes)
-    stage.doses.push_back(word == "light" ? d.light : d.full);
-  t.context().note_default(t.path("passes"), light ? "light, light, full" : "full, full",
-                           fmt::format("{}; a plan tries others", light   ? "light passes first even the pull; estimate"
-                                                                  : first ? "two passes: common practice, no source; light "
-                                                                            "ones come out too unlike with this iron"
-                                                                          : "two passes: common practice, no source"));
+  if (first) {
+    t.context().left_open.first_passes = t.context().hold_default(t.path("passes"));
+    return;
+  }
+  stage.doses = {d.full, d.full};
+  t.context().note_default(t.path("passes"), "full, full", "two passes: common practice, no source; a plan tries others");
 }
 
 void check_temperature(const CaseTable& t, Case& c, double& temperature) {
@@ -138,21 +120,16 @@ void read_stages(const CaseTable& top, Case& c) {
   c.light_dose = d.light;
   c.light_dose_open = !doses.has("light");
   const auto tables = top.tables("stage", {"temperature", "passes"}, most::stages);
+  top.context().left_open.full_dose = d.full;
   if (tables.empty()) {
-    std::string printed;
-    for (const auto& s : default_stages()) {
-      const double kelvin = top.context().units.parse(s.temperature, Quantity::temperature);
+    for (const char* temperature : default_stages) {
+      const double kelvin = top.context().units.parse(temperature, Quantity::temperature);
       if (kelvin > c.cloth.curve.back().temperature) break;  // never beyond what is known of the cloth
-      Stage stage{kelvin, {}, {}, true};
-      const bool light = c.stages.empty() && has_light_passes(c, kelvin, d);
-      const auto& passes = light ? s.passes : default_stages()[1].passes;
-      for (const auto& word : passes) stage.doses.push_back(word == "light" ? d.light : d.full);
-      c.stages.push_back(stage);
-      printed += fmt::format("{}{:.0f} °F {}", printed.empty() ? "" : "; ", to_degF(kelvin), fmt::join(passes, ", "));
+      c.stages.push_back({kelvin, {}, {}, true});
     }
     if (c.stages.empty())
       top.missing("stage", "[[stage]] with temperature = \"250 degF\"; the cloth's curve ends below the usual stages");
-    top.context().note_default("stage", printed, fmt::format("{}; a plan tries other passes", default_from_practice));
+    top.context().left_open.all_stages = top.context().hold_default("stage");
     return;
   }
   for (const auto& t : tables) {
@@ -167,7 +144,7 @@ void read_stages(const CaseTable& top, Case& c) {
                                         "since an order file names them by their temperature",
                                         print_temperature(c.stages.back().temperature), closest_stages_degF));
     stage.passes_open = !t.has("passes");
-    read_passes(t, d, c, c.stages.empty(), stage);
+    read_passes(t, d, c.stages.empty(), stage);
     c.stages.push_back(stage);
   }
 }

@@ -79,7 +79,7 @@ std::string about_characters(const std::string& line) {
 }
 
 /// "[outline]" or "span" a second time.
-std::string about_second(const std::vector<std::string>& lines, Place place, std::string_view description) {
+std::string about_second(const std::vector<std::string>& lines, FilePlace place, std::string_view description) {
   if (description.find("redefine") == std::string_view::npos) return "";
   const auto line = trimmed(lines[static_cast<std::size_t>(place.line - 1)]);
   const bool table = line[0] == '[';
@@ -130,7 +130,7 @@ std::string about_ends(const std::string& line, std::string_view description) {
 
 }  // namespace
 
-std::string words_for_slip(const std::string& text, Place place, std::string_view description) {
+std::string words_for_slip(const std::string& text, FilePlace place, std::string_view description) {
   auto lines = lines_of(text);
   const auto last = static_cast<int>(lines.size());
   place.line = std::clamp(place.line, 1, last);

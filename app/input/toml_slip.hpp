@@ -9,6 +9,6 @@
 namespace evenpull {
 
 /// What is wrong at `place` of `text` and what to do; `description` is what the parser says.
-std::string words_for_slip(const std::string& text, Place place, std::string_view description);
+std::string words_for_slip(const std::string& text, FilePlace place, std::string_view description);
 
 }  // namespace evenpull

@@ -1,6 +1,9 @@
 #include "app/output/heat_json.hpp"
 
 #include "app/text/units.hpp"
+#include "viz/words/limit_words.hpp"
+#include "viz/words/print.hpp"
+#include "viz/words/sure_words.hpp"
 
 #include <algorithm>
 
@@ -100,13 +103,13 @@ Json chances_json(const Plan& p) {
     holds.push_back(j);
   }
   for (const LimitChance& l : k.limits) {
-    Json j = {{"name", limit_text(l.limit)}, {"stage_degF", json_number(degF(p, l.stage), "chances.limits.stage")}};
+    Json j = {{"name", viz::limit_text(l.limit)}, {"stage_degF", json_number(degF(p, l.stage), "chances.limits.stage")}};
     j.update(chance_json(l.over));
     limits.push_back(j);
   }
   for (const InputWeight& w : k.weights)
-    weights.push_back({{"input", w.name},
-                       {"spread", w.spread},
+    weights.push_back({{"input", viz::unsure_text(w.input)},
+                       {"spread", viz::spread_text(w)},
                        {"share", json_number(w.share, "chances.share")},
                        {"interval_90", Json::array({json_number(w.low, "share.low"), json_number(w.high, "share.high")})},
                        {"raises_use", w.sign > 0}});
@@ -121,7 +124,7 @@ Json chances_json(const Plan& p) {
           {"hottest_safe_stage_degF",
            k.ceiling ? json_number(degF(p, *k.ceiling), "chances.ceiling") : Json(nullptr)},
           {"over_limit", limits},
-          {"governing", {{"name", k.governing ? limit_text(*k.governing) : ""},
+          {"governing", {{"name", k.governing ? viz::limit_text(*k.governing) : ""},
                          {"stage_degF", json_number(degF(p, k.governing_stage), "chances.governing")},
                          {"explained", json_number(k.explained, "chances.explained")},
                          {"inputs", weights}}},

@@ -6,8 +6,13 @@
 #include "app/output/search_json.hpp"
 #include "app/output/study_json.hpp"
 #include "app/text/units.hpp"
-#include "sequencer/sure/bench_check.hpp"
-#include "viz/words/sentences.hpp"
+#include "viz/words/advice_words.hpp"
+#include "viz/words/cautions.hpp"
+#include "viz/words/limit_words.hpp"
+#include "viz/words/note_words.hpp"
+#include "viz/words/order_words.hpp"
+#include "viz/words/print.hpp"
+#include "viz/words/zone_names.hpp"
 
 #include <filesystem>
 
@@ -33,22 +38,22 @@ Json hottest_safe(const Plan& p) {
   Json j;
   j["stage_degF"] = p.ceiling ? json_number(stage_degF(p, *p.ceiling), "hottest_safe.stage_degF") : Json(nullptr);
   j["setting_degF"] = p.setting ? json_number(to_degF(*p.setting), "hottest_safe.setting_degF") : Json(nullptr);
-  j["loose_cloth"] = p.advice.loose.empty() ? Json(nullptr) : Json(p.advice.loose);
-  j["because"] = p.advice.because;
-  j["advice"] = p.advice.advice;
+  j["loose_cloth"] = p.advice.loose ? Json(viz::loose_sentence(p)) : Json(nullptr);
+  j["because"] = viz::because_text(p);
+  j["advice"] = viz::advice_sentences(p);
   return j;
 }
 
 Json limits(const Plan& p) {
   auto list = Json::array();
   for (const auto& l : p.limits)
-    list.push_back({{"name", limit_text(l.limit)},
-                    {"where", l.where},
-                    {"when", moment_text(l.when)},
+    list.push_back({{"name", viz::limit_text(l.limit)},
+                    {"where", viz::place_text(p.panel, l.where)},
+                    {"when", viz::moment_text(l.when)},
                     {"stage_degF", json_number(stage_degF(p, l.stage), "limits.stage_degF")},
                     {"value", unless(l.gave_way, l.value, "limits.value")},
                     {"allowed", json_number(l.allowed, "limits.allowed")},
-                    {"unit", l.unit},
+                    {"unit", viz::limit_unit(l.limit)},
                     {"use", unless(l.gave_way, l.use, "limits.use")},
                     {"use_plus_minus", unless(l.gave_way || l.study.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
                     {"judgement", l.judgement},
@@ -60,9 +65,9 @@ Json orders(const Plan& p) {
   auto list = Json::array();
   for (const auto& o : p.orders)
     list.push_back(
-        {{"name", o.name},
-         {"description", o.description},
-         {"model", model_text(o.model)},
+        {{"name", viz::order_name(o.order)},
+         {"description", viz::order_rule(o.order)},
+         {"model", viz::model_text(o.model)},
          {"stages_passed", o.stages_passed},
          {"worst_use", unless(o.gave_way, o.worst_use, "orders.worst_use")},
          {"unevenness_final", json_number(o.unevenness_final, "orders.unevenness_final")},
@@ -133,12 +138,12 @@ Json sag(const StageSummary& s) {
   return {{"worst", thickness_loss(s.thickness_loss)}, {"by_bay", by_bay}};
 }
 
-Json buckling_shape(const StageSummary& s) {
+Json buckling_shape(const Plan& p, const StageSummary& s) {
   if (!s.buckling_mode) return nullptr;
   const auto& b = *s.buckling_mode;
   return {{"factor", json_number(b.factor, "stages.buckling_shape.factor")},
-          {"when", moment_text(b.when)},
-          {"moves_most", b.where},
+          {"when", viz::moment_text(b.when)},
+          {"moves_most", viz::place_text(p.panel, b.where)},
           {"residual", json_number(b.residual, "stages.buckling_shape.residual")},
           {"least_proven", b.least_proven}};
 }
@@ -163,7 +168,8 @@ Json stage_studies(const StageSummary& s) {
 
 Json weight_and_tap(const Plan& p, int stage) {
   auto list = Json::array();
-  for (const auto& c : bench_checks(p, stage))
+  if (stage >= static_cast<int>(p.bench_checks.size())) return list;
+  for (const auto& c : p.bench_checks[static_cast<size_t>(stage)])
     list.push_back({{"side", c.side == Side::top ? "top" : "bottom"},
                     {"bay", c.bay + 1},
                     {"weight_g", json_number(c.weight * 1e3, "stages.weight_and_tap.weight")},
@@ -197,7 +203,7 @@ Json stages(const Plan& p) {
                     {"studies", stage_studies(s)},
                     {"twist_deg", unless(!s.settled, s.twist * degrees, "stages.twist")},
                     {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
-                    {"buckling_shape", buckling_shape(s)},
+                    {"buckling_shape", buckling_shape(p, s)},
                     {"sag_between_ribs", sag(s)},
                     {"weight_and_tap", weight_and_tap(p, s.stage)}});
   return list;
@@ -209,7 +215,7 @@ Json bounds(const Plan& p) {
     auto use = Json::array();
     for (int s = 0; s < b.first_stage; ++s) use.push_back(nullptr);
     for (const std::optional<double>& u : b.worst_use) use.push_back(json_number(u, "bounds.worst_use"));
-    list.push_back({{"name", b.name},
+    list.push_back({{"name", viz::bound_name(b.inner_ribs)},
                     {"worst_use_by_stage", use},
                     {"unevenness_final", json_number(b.unevenness_final, "bounds.unevenness_final")},
                     {"worst_slip_mm", json_number(b.worst_slip * mm, "bounds.worst_slip")}});
@@ -240,14 +246,14 @@ Json certificates(const Plan& p) {
   auto list = Json::array();
   for (const auto& c : p.certificates)
     list.push_back({{"stage_degF", json_number(stage_degF(p, c.stage), "certificates.stage_degF")},
-                    {"after", c.after},
-                    {"iterations", c.iterations},
-                    {"residual_N", json_number(c.residual, "certificates.residual")},
-                    {"gap_N_m", json_number(c.gap, "certificates.gap")},
-                    {"energy_N_m", json_number(c.energy, "certificates.energy")},
-                    {"tension_error_bound_N_per_m", json_number(c.tension_bound, "certificates.tension_bound")},
+                    {"after", viz::certificate_text(p, c)},
+                    {"iterations", c.solve.iterations},
+                    {"residual_N", json_number(c.solve.residual, "certificates.residual")},
+                    {"gap_N_m", json_number(c.solve.gap, "certificates.gap")},
+                    {"energy_N_m", json_number(c.solve.energy, "certificates.energy")},
+                    {"tension_error_bound_N_per_m", json_number(c.solve.tension_bound, "certificates.tension_bound")},
                     {"friction_threshold_error_percent",
-                     json_number(c.threshold_error * percent, "certificates.threshold_error")}});
+                     json_number(c.solve.threshold_error * percent, "certificates.threshold_error")}});
   return list;
 }
 
@@ -275,7 +281,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["approved_last_stage_degF"] = p.the_case.approved_last_stage
                                       ? json_number(to_degF(*p.the_case.approved_last_stage), "approved_last_stage")
                                       : Json(nullptr);
-  j["order"] = {{"name", p.order_name}, {"rule", p.order_rule}};
+  j["order"] = {{"name", viz::order_name(p.order)}, {"rule", viz::order_rule(p.order)}};
   j["limits"] = limits(p);
   j["orders"] = orders(p);
   j["search"] = search_json(p);
@@ -290,7 +296,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["certificates"] = certificates(p);
   j["defaults_used"] = defaults(p.the_case);
   j["doubts"] = p.the_case.doubts;
-  j["notes"] = p.notes;
+  j["notes"] = viz::note_sentences(p);
   j["cautions"] = viz::cautions();
   return json_text(j);
 }

@@ -2,13 +2,16 @@
 
 #include "app/output/json_units.hpp"
 #include "app/text/units.hpp"
+#include "viz/words/order_words.hpp"
+#include "viz/words/print.hpp"
+#include "viz/words/search_words.hpp"
 
 namespace evenpull {
 namespace {
 
 Json stage_search(const Plan& p, const StageSearch& s) {
   return {{"stage_degF", json_number(to_degF(p.the_case.stages[static_cast<size_t>(s.stage)].temperature), "search.stage_degF")},
-          {"model", s.model},
+          {"model", viz::search_model_text(s.model)},
           {"pieces", s.things},
           {"pieces_are", s.by_zones ? "zones" : "bays of one side"},
           {"cost", json_number(s.cost, "search.cost")},
@@ -31,8 +34,8 @@ Json stage_search(const Plan& p, const StageSearch& s) {
 Json search_json(const Plan& p) {
   auto stages = Json::array(), front = Json::array(), passes = Json::array();
   for (const auto& s : p.searched) stages.push_back(stage_search(p, s));
-  for (const auto& f : p.front)
-    front.push_back({{"order", f.order},
+  for (const auto& f : p.trade_offs)
+    front.push_back({{"order", viz::order_name(f.order)},
                      {"turn_overs_a_pass", f.turn_overs_a_pass},
                      {"worst_use", json_number(f.use, "search.front.use")},
                      {"worst_pull_difference_N_per_m", json_number(f.difference, "search.front.difference")},
@@ -52,7 +55,7 @@ Json search_json(const Plan& p) {
   return {{"stages", stages},
           {"turn_overs_against_load", front},
           {"passes_tried", passes},
-          {"in_words", {{"turn_overs", p.front_sentence}, {"how_good", p.gap_sentence}}}};
+          {"in_words", {{"turn_overs", viz::trade_sentence(p.trade_offs)}, {"how_good", viz::proof_sentence(p)}}}};
 }
 
 }  // namespace evenpull

@@ -2,8 +2,9 @@
 
 #include "app/output/json_number.hpp"
 #include "app/output/json_units.hpp"
-#include "app/output/summary.hpp"
 #include "app/text/units.hpp"
+#include "viz/words/print.hpp"
+#include "viz/words/survey_text.hpp"
 
 #include <filesystem>
 

@@ -1,6 +1,7 @@
 #include "app/text/quantity_slips.hpp"
 
 #include "app/text/quoted.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

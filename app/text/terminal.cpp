@@ -26,8 +26,4 @@ Terminal this_terminal() {
   return terminal_of(is, columns, std::getenv("NO_COLOR"), std::getenv("TERM"));
 }
 
-std::string bold(const Terminal& terminal, const std::string& words) {
-  return terminal.bold ? "\x1b[1m" + words + "\x1b[0m" : words;
-}
-
 }  // namespace evenpull

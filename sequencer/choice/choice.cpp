@@ -44,8 +44,7 @@ std::vector<double> uses_up_to(const std::vector<StageVerdict>& stages, int last
 
 OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
   OrderResult o;
-  o.name = t.order.name;
-  o.description = t.order.rule;
+  o.order = t.order.id;
   o.model = t.full ? OrderModel::full : OrderModel::coarse;
   // Without error bars: only the chosen order has them, and orders must be compared by the same measure.
   const std::optional<int> ceiling = stage_ceiling(t.result.stages, false);

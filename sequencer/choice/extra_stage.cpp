@@ -1,7 +1,6 @@
 #include "sequencer/choice/extra_stage.hpp"
 
 #include "sequencer/choice/mid_work.hpp"
-#include "sequencer/plan/temperature_text.hpp"
 #include "sequencer/replay/loose_cloth.hpp"
 
 #include <algorithm>
@@ -31,6 +30,7 @@ bool opens_the_way(const std::vector<StageVerdict>& stages, int next, double bar
 WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& done, const StageVerdict& judged,
                    const StageVerdict& plain) {
   WayThere w;
+  w.stage = judged.stage;
   w.gives_way = judged.buckled;
   if (judged.buckled) return w;
   const double bar = worst(plain, false) > 0 ? worst(judged, true) / worst(plain, false) : 1;
@@ -52,18 +52,6 @@ WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& d
   const std::vector<Step> steps = done.empty() ? steps_of(more, m.panel, longer) : go_on(more, m.panel, done, longer);
   if (opens_the_way(replay(m, steps, wish).stages, next, bar)) w.extra_stage = between;
   return w;
-}
-
-std::string way_there_text(const Case& c, int next, const WayThere& w) {
-  if (w.gives_way) return "";
-  const std::string at = temperature_text(c.stages[next].temperature);
-  std::string s = w.fails_on_the_way
-                      ? "At " + at + " the end would hold; what fails is passed through on the way, so the order matters."
-                      : "At " + at + " it is the end that is too much: no order helps there.";
-  if (w.extra_stage)
-    s += " Ironed once over at " + temperature_text(*w.extra_stage) + " before, " + at +
-         " would hold (coarse mesh): add that stage to the case and plan again.";
-  return s;
 }
 
 }  // namespace evenpull

@@ -22,7 +22,7 @@ class DoseGrid {
     const Eigen::Matrix3d stiff =
         compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
     // Full is what the stage brings cloth over an open bay to in the end: a little less than the sole itself would.
-    const HeatLines best = fit_lines(c.cloth, stiff, heat_history(c, {}, {stage, c.iron.longest_dwell}), stage).lines;
+    const PassLines best = fit_lines(c.cloth, stiff, heat_history(c, {}, {stage, c.iron.longest_dwell}), stage).lines;
     counts_ = yarns_with_a_say(c.cloth, stiff, stage);
     for (int d = 0; d < 2; ++d) counts_[d] = counts_[d] && best[d].a > 0;
     reach_ = std::max(least_reach, c.iron.swing + spread_reach * c.spreads.sole);

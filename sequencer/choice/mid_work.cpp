@@ -1,10 +1,9 @@
 #include "sequencer/choice/mid_work.hpp"
 
-#include "sequencer/plan/temperature_text.hpp"
+#include "sequencer/orders/order_trouble.hpp"
 #include "sequencer/replay/full_passes.hpp"
 #include "sequencer/replay/replay.hpp"
 #include "sequencer/search/coarse_model.hpp"
-#include "solver/statement/errors.hpp"
 
 #include <algorithm>
 
@@ -15,12 +14,6 @@ namespace {
 constexpr double too_early = 0.15;
 
 bool in(const std::vector<int>& zones, int z) { return std::find(zones.begin(), zones.end(), z) != zones.end(); }
-
-std::string labels(const Panel& p, const std::vector<int>& zones) {
-  std::string s;
-  for (int z : zones) s += (s.empty() ? "" : ", ") + p.zones[z].label;
-  return s;
-}
 
 // A case whose only stage is the pass begun.
 Case pass_alone(const Case& c, const Begun& b) {
@@ -46,12 +39,9 @@ void check_goes_on(const Case& c, const Panel& p, const std::vector<Step>& done)
   const Begun b = where_it_stands(p, done);
   const std::size_t passes = c.stages[b.stage].doses.size(), pass = static_cast<std::size_t>(b.pass);
   if (b.left.empty() && pass >= passes && b.stage + 1 == static_cast<int>(c.stages.size()))
-    throw CaseError("order", "every pass of every stage is done, so there is nothing left to plan; `replay` computes what was "
-                             "worked");
+    throw OrderError({OrderTrouble::Kind::nothing_left});
   if (!b.left.empty() && pass > passes)
-    throw CaseError("order", "pass " + std::to_string(b.pass) + " was begun at " +
-                                 temperature_text(c.stages[b.stage].temperature) + ", for which the case has " +
-                                 std::to_string(passes) + " passes; state that pass in the case");
+    throw OrderError({OrderTrouble::Kind::pass_not_stated, 0, c.stages[b.stage].temperature, b.pass, static_cast<int>(passes)});
 }
 
 std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& done, const Order& order) {
@@ -72,6 +62,12 @@ std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& 
   }
   number_steps(p, steps);
   return steps;
+}
+
+std::optional<Note> note_on_done(const RestFound& found) {
+  if (!found.stands) return note::DoneGaveWay{};
+  if (found.use_so_far > 1) return note::DoneOverLimit{found.use_so_far};
+  return {};
 }
 
 RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, const ParallelFor& parallel) {
@@ -111,19 +107,17 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
     if (!p->solved) unknown[i] = true;
     return !p->stands || p->tally.use > std::max(best, std::min(1.0, best + too_early));
   };
-  std::vector<std::string> waits(things.size());
+  std::vector<std::optional<note::MustWait>> waits(things.size());
   parallel(static_cast<int>(things.size()), [&](int i) {
     const std::size_t place = std::find(found.order.begin(), found.order.end(), i) - found.order.begin();
     if (!early(prefixes[0], i)) return;
     std::size_t from = 1;
     while (from < place && early(prefixes[from], i)) ++from;
     const std::vector<int> first(found.order.begin(), found.order.begin() + static_cast<std::ptrdiff_t>(from));
-    waits[i] = whole.zones[things[i][0]].label + " must not be ironed before " + labels(whole, zones_in(things, first)) +
-               (unknown[i] ? ": no equilibrium was found for it any earlier, so nobody knows what it would do."
-                           : ": it would load the frame too hard.");
+    waits[i] = {things[i][0], zones_in(things, first), unknown[i] != 0};
   });
-  for (std::string& w : waits)
-    if (!w.empty()) out.waits.push_back(std::move(w));
+  for (std::optional<note::MustWait>& w : waits)
+    if (w) out.waits.push_back(std::move(*w));
   return out;
 }
 

@@ -3,11 +3,11 @@
 #pragma once
 
 #include "sequencer/orders/families.hpp"
-#include "sequencer/plan/plan.hpp"
+#include "sequencer/plan/note.hpp"
 #include "sequencer/search/order_search.hpp"
 #include "solver/equilibrium/model.hpp"
 
-#include <string>
+#include <optional>
 #include <vector>
 
 namespace evenpull {
@@ -32,10 +32,13 @@ std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& 
 /// What a search on a coarse mesh says about the rest of the pass begun.
 struct RestFound {
   std::vector<int> rest;           ///< zones left, best order found; empty: none left
-  std::vector<std::string> waits;  ///< "B3 must not be ironed before T1, T2: ..."
+  std::vector<note::MustWait> waits;
   double use_so_far = 0;           ///< worst use of the steps done
   bool stands = true;              ///< false: the frame gave way in the steps done
 };
+/// What the steps done have brought the frame to; none if that is within its limits.
+std::optional<Note> note_on_done(const RestFound& found);
+
 RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, const ParallelFor& parallel);
 
 }  // namespace evenpull

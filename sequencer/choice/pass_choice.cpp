@@ -2,12 +2,10 @@
 
 #include "sequencer/choice/choice.hpp"
 #include "sequencer/choice/heat_plan.hpp"
-#include "sequencer/plan/temperature_text.hpp"
 #include "sequencer/replay/ceiling.hpp"
 #include "sequencer/replay/tally.hpp"
 
 #include <algorithm>
-#include <sstream>
 
 namespace evenpull {
 namespace {
@@ -31,7 +29,7 @@ constexpr double reads_low_by = 1.05;
 Order trial_order(const Panel& p) {
   const std::vector<Order> families = order_families(p);
   const auto found =
-      std::find_if(families.begin(), families.end(), [](const Order& o) { return o.family == Family::halving; });
+      std::find_if(families.begin(), families.end(), [](const Order& o) { return o.id.is(Family::halving); });
   return found == families.end() ? families.front() : *found;
 }
 
@@ -75,15 +73,14 @@ bool can_be_had(const Case& c, int stage, double dose) {
 
 bool light_can_be_had(const Case& c, int stage) { return can_be_had(c, stage, c.light_dose); }
 
-std::string trial_name(const Case& c, int stage, const std::vector<double>& doses) {
-  std::ostringstream o;
-  o << "passes at " << temperature_text(c.stages[stage].temperature) << " with doses";
-  for (std::size_t i = 0; i < doses.size(); ++i) o << (i == 0 ? " " : ", ") << doses[i];
-  return o.str();
+RunId trial_id(int stage, const std::vector<double>& doses) {
+  RunId id{RunId::Kind::passes};
+  id.stage = stage, id.doses = doses;
+  return id;
 }
 
 void note_unsolved(PassChoice& choice, const TrialRuns& runs) {
-  for (std::string& name : runs.unsolved()) choice.unsolved.push_back(std::move(name));
+  for (RunId& id : runs.unsolved()) choice.unsolved.push_back(std::move(id));
 }
 
 // Tries all of `ways` at this stage, adds those that find an equilibrium to the trials, and keeps the best of the stage so
@@ -93,7 +90,7 @@ void try_ways(PassChoice& choice, int stage, const std::vector<std::vector<doubl
   TrialRuns runs(ways.size(), before);
   std::vector<PassTrial> results(ways.size());
   parallel(static_cast<int>(ways.size()), [&](int i) {
-    runs.run(static_cast<std::size_t>(i), trial_name(choice.the_case, stage, ways[i]),
+    runs.run(static_cast<std::size_t>(i), trial_id(stage, ways[i]),
              [&] { results[i] = tried(choice.the_case, stage, ways[i]); });
   });
   for (std::size_t i = 0; i < ways.size(); ++i)
@@ -141,7 +138,7 @@ void give_enough_full_passes(Case& c, int stage) {
 int may_end_at(PassChoice& choice, const BeforeRun& before) {
   std::vector<StageVerdict> stages;
   TrialRuns runs(1, before);
-  runs.run(0, "the trial that says at which stage the job may end",
+  runs.run(0, {RunId::Kind::last_stage},
            [&] { stages = trial(Model(choice.the_case, {search_nodes})).result.stages; });
   note_unsolved(choice, runs);
   for (StageVerdict& v : stages)
@@ -149,26 +146,26 @@ int may_end_at(PassChoice& choice, const BeforeRun& before) {
   return stage_ceiling(stages, false).value_or(0);
 }
 
-std::string what_trials_show(const std::vector<PassTrial>& trials, bool light_can_be_had) {
+// `trials`: of one stage, at least one.
+note::PassGain gain_of(const std::vector<PassTrial>& trials, bool light_can_be_had) {
+  using What = note::PassGain::What;
+  note::PassGain g;
+  g.stage = trials.front().stage;
   const auto plain =
       std::find_if(trials.begin(), trials.end(), [](const PassTrial& t) { return !has_light_passes(t.doses); });
-  if (trials.size() == 1 && plain != trials.end())
-    return light_can_be_had ? "full passes only; with light ones no equilibrium was found."
-                            : "full passes only; light ones would come out too unlike with this iron.";
+  if (trials.size() == 1 && plain != trials.end()) {
+    g.what = light_can_be_had ? What::full_light_unsolved : What::full_light_unlike;
+    return g;
+  }
   const PassTrial& chosen = *std::find_if(trials.begin(), trials.end(), [](const PassTrial& t) { return t.chosen; });
-  const auto light = std::count(chosen.doses.begin(), chosen.doses.end(), chosen.doses.front());
-  if (!has_light_passes(chosen.doses)) return "full passes only; light ones gain too little for their time.";
-  std::ostringstream o;
-  o.setf(std::ios::fixed);
-  o.precision(2);
-  o << light << (light == 1 ? " light pass" : " light passes") << " first; ";
-  if (plain == trials.end())
-    o << "without, no equilibrium was found.";
-  else if (chosen.stages_passed > plain->stages_passed)
-    o << "without, a stage less would hold.";
-  else
-    o << "worst use on the way " << chosen.use << ", without " << plain->use << ".";
-  return o.str();
+  g.what = has_light_passes(chosen.doses) ? What::light : What::full_gains_little;
+  g.light = static_cast<int>(std::count(chosen.doses.begin(), chosen.doses.end(), chosen.doses.front()));
+  g.use = chosen.use;
+  if (plain != trials.end()) {
+    g.use_without = plain->use;
+    g.stage_less_without = chosen.stages_passed > plain->stages_passed;
+  }
+  return g;
 }
 
 }  // namespace
@@ -198,17 +195,15 @@ PassChoice with_enough_full_passes(const Case& c, const BeforeRun& before) {
   return out;
 }
 
-std::string passes_sentence(const Case& c, const std::vector<PassTrial>& trials) {
-  std::string text;
-  for (std::size_t s = 0; s < c.stages.size(); ++s) {
+note::PassesChosen pass_gains(const Case& c, const std::vector<PassTrial>& trials) {
+  note::PassesChosen out;
+  for (int s = 0; s < static_cast<int>(c.stages.size()); ++s) {
     std::vector<PassTrial> of_stage;
     for (const PassTrial& t : trials)
-      if (t.stage == static_cast<int>(s)) of_stage.push_back(t);
-    if (of_stage.empty()) continue;
-    text += (text.empty() ? "Passes chosen by trial on the coarse mesh. " : " ") + temperature_text(c.stages[s].temperature) +
-            ": " + what_trials_show(of_stage, light_can_be_had(c, static_cast<int>(s)));
+      if (t.stage == s) of_stage.push_back(t);
+    if (!of_stage.empty()) out.stages.push_back(gain_of(of_stage, light_can_be_had(c, s)));
   }
-  return text;
+  return out;
 }
 
 }  // namespace evenpull

@@ -3,11 +3,11 @@
 #pragma once
 
 #include "sequencer/numbers/parallel_for.hpp"
+#include "sequencer/plan/note.hpp"
 #include "sequencer/plan/pass_trial.hpp"
 #include "sequencer/replay/trial_runs.hpp"
 #include "solver/statement/case.hpp"
 
-#include <string>
 #include <vector>
 
 namespace evenpull {
@@ -15,7 +15,7 @@ namespace evenpull {
 struct PassChoice {
   Case the_case;                  ///< with the passes chosen
   std::vector<PassTrial> trials;  ///< by stage; empty: the case states all its passes
-  std::vector<std::string> unsolved{};  ///< names of trials that found no equilibrium: they are not among `trials`
+  std::vector<RunId> unsolved{};  ///< trials that found no equilibrium: they are not among `trials`
 };
 
 /// Chooses the number and dose of light passes of each open stage, from the first on, and gives each as many full ones as
@@ -28,7 +28,7 @@ PassChoice choose_passes(const Case& c, const ParallelFor& parallel, const Befor
 /// this iron needs; only stages whose passes the case leaves open. Where that trial finds no equilibrium all of them have.
 PassChoice with_enough_full_passes(const Case& c, const BeforeRun& before = {});
 
-/// What was chosen and what it gains, as a sentence for the sheet; empty where nothing was tried.
-std::string passes_sentence(const Case& c, const std::vector<PassTrial>& trials);
+/// What was chosen and what it gains, by stage; empty where nothing was tried.
+note::PassesChosen pass_gains(const Case& c, const std::vector<PassTrial>& trials);
 
 }  // namespace evenpull

@@ -76,10 +76,4 @@ MeshStudy study_meshes(const std::vector<MeshLevel>& levels, double theory) {
   return s;
 }
 
-double order_against(const std::vector<MeshLevel>& levels, double known) {
-  assert(levels.size() >= 2);
-  const MeshLevel &fine = levels[levels.size() - 1], &middle = levels[levels.size() - 2];
-  return std::log(std::abs((middle.value - known) / (fine.value - known))) / std::log(middle.size / fine.size);
-}
-
 }  // namespace evenpull

@@ -32,7 +32,4 @@ struct MeshStudy {
 /// is used with two levels, and an observed order above it is not believed.
 MeshStudy study_meshes(const std::vector<MeshLevel>& levels, double theory);
 
-/// Order seen against a known answer, from the two finest levels: log(e1/e2)/log(h1/h2).
-double order_against(const std::vector<MeshLevel>& levels, double known);
-
 }  // namespace evenpull

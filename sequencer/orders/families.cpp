@@ -96,35 +96,18 @@ std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks)
 std::vector<Order> order_families(const Panel& p) {
   const std::vector<int> steady = root_to_tip(p.bays), halving = centre_out_halving(p.bays), jumps = jumping(p.bays);
   std::vector<Order> all = {
-      {"one side after the other", "All of the top from root to tip, then all of the bottom.",
-       one_side_first(p, steady), 0},
-      {"root to tip, sides alternating",
-       "From root to tip bay by bay: one side of the bay, turn over, the other side, then the next bay.",
-       alternate_bays(p, steady), 1},
-      {"centre-out halving, sides alternating",
-       "The centre bay first, then the middle of each gap; each bay on both sides before the next.",
-       alternate_bays(p, halving), 2},
-      {"jumping, sides alternating",
-       "One end bay, the other end bay, the middle, then the middle of each gap; each bay on both sides before the "
-       "next.",
-       alternate_bays(p, jumps), 3},
+      {{Family::one_side}, one_side_first(p, steady), 0},
+      {{Family::root_to_tip}, alternate_bays(p, steady), 1},
+      {{Family::halving}, alternate_bays(p, halving), 2},
+      {{Family::jumping}, alternate_bays(p, jumps), 3},
   };
-  constexpr Family known[] = {Family::one_side, Family::root_to_tip, Family::halving, Family::jumping};
-  for (std::size_t i = 0; i < all.size(); ++i) all[i].family = known[i];
-  for (int run = p.bays; run > 1 && p.bays > 2; run = (run + 1) / 2)
-    all.push_back({run == p.bays ? "one side after the other, centre-out halving"
-                                 : "centre-out halving in runs of " + std::to_string(run) + " bays",
-                   run == p.bays ? "All of the top, the centre bay first, then the middle of each gap; then all of the bottom "
-                                   "in the same order."
-                                 : "The centre bay first, then the middle of each gap: " + std::to_string(run) +
-                                       " bays on one side, turn over, the same bays on the other side, then the next bays.",
-                   zones_of_blocks(p, halving_in_runs(p.bays, run)), 2});
+  for (int run = p.bays; run > 1 && p.bays > 2; run = (run + 1) / 2) {
+    const OrderId id = run == p.bays ? OrderId{Family::halving_one_side} : OrderId{Family::halving_in_runs, run};
+    all.push_back({id, zones_of_blocks(p, halving_in_runs(p.bays, run)), 2});
+  }
   std::stable_sort(all.begin(), all.end(), [](const Order& a, const Order& b) { return a.ease < b.ease; });
   if (p.strips > 1)
-    all.push_back({"centre-out halving, sides alternating strip by strip",
-                   "The centre bay first, then the middle of each gap; strip by strip on both sides, each beginning on "
-                   "the side worked last.",
-                   alternate_strips(p, halving), 4});
+    all.push_back({{Family::halving_by_strips}, alternate_strips(p, halving), 4});
   return all;
 }
 
@@ -138,15 +121,7 @@ Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
   for (int& z : out.zones) mirror(z);
   for (std::vector<int>& stage : out.by_stage)
     for (int& z : stage) mirror(z);
-  const std::string how = sides && ends ? "sides exchanged, root and tip exchanged"
-                          : sides       ? "sides exchanged"
-                          : ends        ? "root and tip exchanged"
-                                        : "";
-  if (!how.empty()) {
-    out.family = Family::none;
-    out.name += " (" + how + ")";
-    out.rule += " Mirrored: " + how + ".";
-  }
+  if (sides || ends) out.id.mirrored.push_back(sides && ends ? Mirrored::both : sides ? Mirrored::sides : Mirrored::ends);
   return out;
 }
 

@@ -1,23 +1,20 @@
 // Families of orders that a person can follow by a rule, and how an order becomes steps.
 #pragma once
 
-#include "sequencer/plan/plan.hpp"
+#include "sequencer/plan/order_id.hpp"
+#include "sequencer/plan/step.hpp"
+#include "solver/geometry/panel.hpp"
+#include "solver/statement/case.hpp"
 
-#include <string>
 #include <vector>
 
 namespace evenpull {
 
-/// Rules that others are set beside; `none`: any other, a mirrored or a searched order among them.
-enum class Family { none, one_side, root_to_tip, halving, jumping };
-
 struct Order {
-  std::string name;
-  std::string rule;        ///< one sentence for the sheet
+  OrderId id;
   std::vector<int> zones;  ///< every zone once
   int ease = 0;            ///< how easily it is said and followed, 0 = easiest
   std::vector<std::vector<int>> by_stage{};  ///< where stages have orders of their own; empty: `zones` throughout
-  Family family = Family::none;
   std::vector<int> rest{};  ///< going on from half-done work: zones left of the pass begun, in order
 };
 

@@ -3,7 +3,6 @@
 #include <boost/graph/filtered_graph.hpp>
 #include <boost/graph/graphviz.hpp>
 
-#include <cmath>
 #include <map>
 #include <set>
 #include <sstream>
@@ -27,12 +26,6 @@ int layer_of(const Case& c, int stage, int pass) {
 }
 
 using Arc = std::pair<std::size_t, std::size_t>;
-
-std::string node_text(const Case& c, const Panel& p, const PassZone& v) {
-  std::ostringstream o;
-  o << p.zones[v.zone].label << "\\n" << std::lround(c.stages[v.stage].temperature * 1.8 - 459.67) << " F, pass " << v.pass;
-  return o.str();
-}
 
 }  // namespace
 
@@ -73,7 +66,7 @@ Route route_through(const JobGraph& g, const Case& c, const Panel& p, const std:
   return r;
 }
 
-std::string order_graph(const Plan& plan) {
+std::string order_graph(const Plan& plan, const std::function<std::string(const PassZone&)>& label) {
   std::ostringstream out;
   const int last = plan.ceiling.value_or(-1);
   const Panel& p = plan.panel;
@@ -99,7 +92,7 @@ std::string order_graph(const Plan& plan) {
   const boost::filtered_graph<JobGraph, std::function<bool(const JobGraph::edge_descriptor&)>> view(g, shown);
   boost::write_graphviz(
       out, view,
-      [&](std::ostream& o, std::size_t v) { o << "[label=\"" << node_text(c, p, g[v]) << "\"]"; },
+      [&](std::ostream& o, std::size_t v) { o << "[label=\"" << label(g[v]) << "\"]"; },
       [&](std::ostream& o, const JobGraph::edge_descriptor& e) {
         const auto found = taken.find(arc_of(e));
         if (found == taken.end()) o << "[color=gray, dir=none]";

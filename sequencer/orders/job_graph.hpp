@@ -4,16 +4,13 @@
 #pragma once
 
 #include "sequencer/orders/zone_graph.hpp"
+#include "sequencer/plan/pass_zone.hpp"
 #include "sequencer/plan/plan.hpp"
 
+#include <functional>
 #include <string>
 
 namespace evenpull {
-
-/// A zone in a pass.
-struct PassZone {
-  int stage = 0, pass = 1, zone = 0;
-};
 
 using JobGraph = boost::adjacency_list<boost::vecS, boost::vecS, boost::directedS, PassZone, Succession>;
 
@@ -25,7 +22,7 @@ Route route_through(const JobGraph& g, const Case& c, const Panel& p, const std:
 
 /// The way that the plan takes through the graph, up to its hottest safe stage, as GraphViz text: each zone of each pass a
 /// node, each step an arc with its number, turn-overs dashed; neighbours of a zone in its pass in grey. Open standard
-/// (DOT language); the same bytes for the same plan.
-std::string order_graph(const Plan& plan);
+/// (DOT language); the same bytes for the same plan. `label`: what stands in a node, lines parted by "\\n".
+std::string order_graph(const Plan& plan, const std::function<std::string(const PassZone&)>& label);
 
 }  // namespace evenpull

@@ -4,7 +4,6 @@
 #include "sequencer/plan/limit.hpp"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace evenpull {
@@ -18,6 +17,10 @@ struct Chance {
 /// With the 95 % interval of Clopper and Pearson.
 Chance chance_of(int hits, int of);
 
+/// What is not known well, in the order of a scenario's numbers.
+enum class Unsure { free_shrink, pull, cloth_stiffness, member_stiffness, friction, looseness, half_time, sole };
+inline constexpr int unsure_count = 8;
+
 /// Chance that a limit is exceeded at a stage.
 struct LimitChance {
   Limit limit = Limit::stress;
@@ -27,8 +30,8 @@ struct LimitChance {
 
 /// How much of what is uncertain in the governing use comes from one input.
 struct InputWeight {
-  std::string name;   ///< "pull of the cloth"
-  std::string spread; ///< "± 25 %"
+  Unsure input = Unsure::pull;
+  double spread = 0;  ///< share; of the sole K
   double share = 0;   ///< squared standardised regression coefficient, as a share of the variance
   double low = 0, high = 0;  ///< 90 % interval by bootstrap
   double sign = 0;    ///< +1: more of it, more use
@@ -64,7 +67,7 @@ struct Chances {
   std::vector<ZoneRisk> zones;       ///< by Panel::zones, at risk_stage
   int risk_stage = 0;
   Agreement agreement;
-  std::string note;                  ///< why there is no study though one was wanted; else empty
+  bool unsolved = false;             ///< wanted, but the order as planned found no equilibrium on the reduced model
 };
 
 }  // namespace evenpull

@@ -1,5 +1,8 @@
-// What must not be exceeded, when it was read, and the words for both.
+// What must not be exceeded, and what was read of it. The words are in viz/words/limit_words.hpp.
 #pragma once
+
+#include "sequencer/numbers/number_study.hpp"
+#include "sequencer/plan/place.hpp"
 
 namespace evenpull {
 
@@ -9,10 +12,18 @@ enum class Limit { buckling, end_rib_bow, pull_difference, slip, stress, edge_bo
 /// When a reading was taken.
 enum class Moment { on_the_way, stage_end, released };
 
-/// "buckling", "end rib bow", "pull difference", "slip", "stress", "trailing edge bow", "twist", "unevenness".
-const char* limit_text(Limit l);
-
-/// "on the way", "at stage end", "released".
-const char* moment_text(Moment m);
+/// One limit at one stage of an order.
+struct LimitReading {
+  Limit limit = Limit::stress;
+  Place where{};
+  Moment when = Moment::on_the_way;
+  int stage = 0;
+  double value = 0, allowed = 0;  ///< Pa, m, rad, N/m or 1, as the limit has it
+  double use = 0;      ///< share of the limit taken up
+  double use_plus_minus = 0;
+  bool judgement = true;  ///< the allowed value is engineering judgement
+  NumberStudy study{};    ///< of the use
+  bool gave_way = false;  ///< the frame gave way: value and use stand for "too much" and are no numbers to print
+};
 
 }  // namespace evenpull

@@ -1,10 +1,13 @@
 // What a search for an order did and what it proved: plain values for the plan.
 #pragma once
 
-#include <string>
-#include <vector>
-
 namespace evenpull {
+
+/// What a search walked through.
+enum class SearchModel {
+  coarse_mesh,  ///< every prefix computed
+  influences    ///< superposed, with load line and ratchet
+};
 
 /// Worst difference between a reduced model and the full one over all prefixes of the orders that both ran.
 struct ModelError {
@@ -18,7 +21,7 @@ struct ModelError {
 /// order of the stages before leaves.
 struct StageSearch {
   int stage = 0;
-  std::string model;         ///< for a reader
+  SearchModel model = SearchModel::coarse_mesh;
   int things = 0;            ///< what was put in order: zones, or whole bays of one side
   bool by_zones = false;
   double cost = 0, least_cost = 0;  ///< of the best order, of any order; prices: sequencer/replay/tally.hpp
@@ -30,16 +33,6 @@ struct StageSearch {
   ModelError error{};        ///< against the full model
 
   double gap() const { return cost > 0 ? (cost - least_cost) / cost : 0; }
-};
-
-/// One way to trade turn-overs against load: no other order that was compared has fewer turn-overs without a higher use or
-/// pull difference.
-struct FrontPoint {
-  std::string order;
-  int turn_overs_a_pass = 0;
-  double use = 0;         ///< worst up to the ceiling, on the coarse mesh, so that points compare
-  double difference = 0;  ///< N/m, worst on the way
-  bool chosen = false;
 };
 
 }  // namespace evenpull

@@ -1,16 +1,20 @@
-// The words of the answer: why this stage, and what to do now.
+// Why this stage, what to do now, and what to say of the panel.
 #pragma once
 
+#include "sequencer/plan/advice.hpp"
+#include "sequencer/plan/note.hpp"
 #include "sequencer/replay/ceiling.hpp"
+
+#include <optional>
+#include <vector>
 
 namespace evenpull {
 
-/// `setting`: hottest setting in between that would pass, if one was found.
-Advice advise(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
-              std::optional<double> setting, bool quick);
+/// `stages` with their error bars; `setting`: hottest in between that would pass, if one was found.
+Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
+              std::optional<double> setting);
 
-/// Sentences about the model for the sheet: cloth that lifts, large rotations, fullness, sag, gave way.
-std::vector<std::string> notes_on(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages,
-                                  std::optional<int> ceiling);
+/// What is to be said of the panel under its cloth: that it gives way, cloth that lifts, large rotations, fullness, sag.
+std::vector<Note> notes_on(const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling);
 
 }  // namespace evenpull

@@ -3,12 +3,11 @@
 
 #include "sequencer/orders/order_steps.hpp"
 #include "sequencer/plan/plan.hpp"
+#include "sequencer/planner/plan_part.hpp"
 #include "sequencer/replay/trial_runs.hpp"
-#include "sequencer/search/step_model.hpp"
+#include "sequencer/numbers/parallel_for.hpp"
 
-#include <functional>
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace evenpull {
@@ -20,7 +19,7 @@ struct PlanOptions {
   std::optional<int> turn_overs;
   bool only_rules = false;   ///< no order is searched: only those that can be said in a sentence
   ParallelFor parallel;      ///< unset: one after the other
-  std::function<void(double share_done, const std::string& what)> progress;  ///< may be called from any thread
+  PlanProgress progress;
   BeforeRun before_run;      ///< of each trial; unset but in tests
 };
 

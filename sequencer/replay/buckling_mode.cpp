@@ -31,7 +31,7 @@ std::optional<BucklingMode> buckling_mode(const Model& m, const Buckling& b, Mom
   BucklingMode out;
   out.factor = b.factor;
   out.when = when;
-  out.where = place_text(m.panel, most_moved(m, b.mode));
+  out.where = place_of(m.panel, most_moved(m, b.mode));
   out.residual = b.residual;
   out.least_proven = b.least_proven;
   for (int i = 0; i < 6 * static_cast<int>(m.panel.joints.size()); ++i)

@@ -1,7 +1,7 @@
 // From readings to use of limits (docs/model.md, section 7): collects the governing reading of each limit of a stage.
 #pragma once
 
-#include "sequencer/plan/plan.hpp"
+#include "sequencer/plan/limit.hpp"
 #include "solver/readings/readings.hpp"
 
 #include <vector>
@@ -23,7 +23,7 @@ class StageJudge {
 
  private:
   void keep(LimitReading l);
-  LimitReading reading(Limit limit, Moment when, double value, double allowed, const std::string& unit) const;
+  LimitReading reading(Limit limit, Moment when, double value, double allowed) const;
   const Model& model_;
   int stage_;
   std::vector<LimitReading> limits_;
@@ -35,7 +35,7 @@ double unevenness_use(const std::vector<LimitReading>& limits, bool pessimistic)
 /// The reading that governs: largest use, unevenness included. There is one at least.
 const LimitReading& governing(const std::vector<LimitReading>& limits);
 
-/// Where something is, for a reader: "trailing edge at 35.4 in (900 mm) from the root".
-std::string place_text(const Panel& p, const Worst& w);
+/// Where a reading was found.
+Place place_of(const Panel& p, const Worst& w);
 
 }  // namespace evenpull

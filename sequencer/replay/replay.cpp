@@ -12,19 +12,6 @@
 namespace evenpull {
 namespace {
 
-Certificate certificate_of(const SolveReport& r, int stage, const std::string& after) {
-  Certificate c;
-  c.stage = stage;
-  c.after = after;
-  c.iterations = r.iterations;
-  c.residual = r.residual;
-  c.gap = r.gap;
-  c.energy = r.energy;
-  c.tension_bound = r.tension_bound;
-  c.threshold_error = r.threshold_error;
-  return c;
-}
-
 // Follows one stage: what each step did, and the judgement at its end. A stage that is `done` is told and not judged.
 class StageRun {
  public:
@@ -47,7 +34,7 @@ class StageRun {
   // Settles, judges, releases, judges again. `s` keeps the settled state with the fixture on.
   Readings finish(Covering& s, const std::string& label, bool released) {
     const StepReport settled = ironing_.settle(s, label + ", settling");
-    certificates.push_back(certificate_of(settled.solve, v_.stage, "stage end"));
+    certificates.push_back({v_.stage, Moment::stage_end, 0, settled.solve});
     if (settled.outcome == Outcome::buckled) {
       give_way(Moment::stage_end);
       return read_off(ironing_.model(), s);
@@ -67,7 +54,7 @@ class StageRun {
     if (!released) return r;
     Covering free = s;
     const StepReport freed = ironing_.release(free, label + ", released");
-    certificates.push_back(certificate_of(freed.solve, v_.stage, "released"));
+    certificates.push_back({v_.stage, Moment::released, 0, freed.solve});
     if (freed.outcome == Outcome::buckled) {
       give_way(Moment::released);
       return r;
@@ -170,7 +157,7 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
   FullPasses full(m.panel.zones.size());
   Covering s = ironing.begin();
   if (wish.snapshots)
-    out.snapshots.push_back(take_snapshot(m, s, read_off(m, s), 0, "before ironing"));
+    out.snapshots.push_back(take_snapshot(m, s, read_off(m, s), 0));
   std::size_t i = 0;
   bool standing = true;
   while (i < steps.size() && standing) {
@@ -191,17 +178,17 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
       const Readings r = read_off(m, s);
       if (steps[i].done) run.after_done_step(r);
       else run.after_step(r);
-      run.certificates.push_back(certificate_of(step.solve, stage, label));
       out.steps.push_back(steps[i]);
+      run.certificates.push_back({stage, Moment::on_the_way, static_cast<int>(out.steps.size()), step.solve});
       out.moments.push_back(tally_of(m.the_case.limits, r));
       if (wish.snapshots)
-        out.snapshots.push_back(take_snapshot(m, s, r, static_cast<int>(out.steps.size()), label));
+        out.snapshots.push_back(take_snapshot(m, s, r, static_cast<int>(out.steps.size())));
       if (wish.progress) wish.progress(static_cast<int>(i) + 1, static_cast<int>(steps.size()));
     }
     if (standing) {
       const Readings r = run.finish(s, label, wish.released);
       if (wish.snapshots)  // the settled state stands for the last step
-        out.snapshots.back() = take_snapshot(m, s, r, static_cast<int>(out.steps.size()), label);
+        out.snapshots.back() = take_snapshot(m, s, r, static_cast<int>(out.steps.size()));
     }
     out.certificates.insert(out.certificates.end(), run.certificates.begin(), run.certificates.end());
     out.stages.push_back(run.verdict());

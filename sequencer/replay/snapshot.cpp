@@ -2,10 +2,9 @@
 
 namespace evenpull {
 
-Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int step, const std::string& label) {
+Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int step) {
   Snapshot out;
   out.step = step;
-  out.label = label;
   const auto push = [](std::vector<float>& to, double v) { to.push_back(static_cast<float>(v)); };
   for (const NodeMap& n : m.unknowns.nodes) {
     const Eigen::Vector3d u = displacement(n, s.unknowns);

@@ -6,6 +6,6 @@
 
 namespace evenpull {
 
-Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int step, const std::string& label);
+Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int step);
 
 }  // namespace evenpull

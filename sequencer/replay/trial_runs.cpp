@@ -2,21 +2,21 @@
 
 namespace evenpull {
 
-void TrialRuns::run(std::size_t i, const std::string& name, const std::function<void()>& work) {
-  names_[i] = name;
+void TrialRuns::run(std::size_t i, const RunId& id, const std::function<void()>& work) {
+  ids_[i] = id;
   try {
-    if (before_) before_(name);
+    if (before_) before_(id);
     work();
   } catch (const NotConverged& e) {
     failures_[i] = e;
   }
 }
 
-std::vector<std::string> TrialRuns::unsolved() const {
-  std::vector<std::string> names;
-  for (std::size_t i = 0; i < names_.size(); ++i)
-    if (failures_[i]) names.push_back(names_[i]);
-  return names;
+std::vector<RunId> TrialRuns::unsolved() const {
+  std::vector<RunId> out;
+  for (std::size_t i = 0; i < ids_.size(); ++i)
+    if (failures_[i]) out.push_back(ids_[i]);
+  return out;
 }
 
 std::optional<NotConverged> TrialRuns::first_failure() const {

@@ -159,7 +159,7 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
     const int z = i / 2, d = i % 2;
     out.shrink[i] = shrink[z][d];
     out.pull[i] = (d == 0 ? pulls.warp : pulls.fill)[z];
-    const HeatLine line = iron->zone_line(z, d, iron->heat(stage_, passes, dose, full_passes(z, passes)));
+    const PassLine line = iron->zone_line(z, d, iron->heat(stage_, passes, dose, full_passes(z, passes)));
     out.free_shrink[i] = line.a / dose;
     out.give[i] = line.b / dose;
   }

@@ -27,7 +27,7 @@ class CoarseModel : public StepModel {
   PrefixPtr begin() const override { return begin_; }
   PrefixPtr step(const PrefixPtr& from, int which) const override;
   PrefixPtr finish(const PrefixPtr& whole) const override;
-  std::string name() const override { return "coarse mesh, every prefix computed"; }
+  SearchModel kind() const override { return SearchModel::coarse_mesh; }
 
   const Things& things() const { return things_; }
   const GaugeLayout& layout() const { return layout_; }

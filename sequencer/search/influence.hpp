@@ -43,7 +43,7 @@ class InfluenceModel : public StepModel {
   PrefixPtr finish(const PrefixPtr& whole) const override;
   /// Proof in influence.cpp. 0 unless the first pass is a full one.
   double least_end_use(const Prefix& p) const override;
-  std::string name() const override { return "influences superposed, with load line and ratchet"; }
+  SearchModel kind() const override { return SearchModel::influences; }
 
   const Influence& influence() const { return influence_; }
   /// Gauges of a prefix that this model made.

@@ -33,16 +33,13 @@ SearchEffort later_effort(AccuracyWish a) {
   return e;
 }
 
-// An order of whole bays in words, run by run.
-std::string bay_by_bay(const Panel& p, const Things& bays, const std::vector<int>& order) {
-  std::string text = "Bay by bay, counted from the root, each from the leading edge back:";
-  for (std::size_t i = 0; i < order.size(); ++i) {
-    const Zone& z = p.zones[bays[order[i]].front()];
-    const bool turned = i == 0 || p.zones[bays[order[i - 1]].front()].side != z.side;
-    if (turned) text += std::string(i ? ";" : "") + (z.side == Side::top ? " top " : " bottom ");
-    text += (turned ? "" : ", ") + std::to_string(z.bay + 1);
+std::vector<BayOfSide> bays_of(const Panel& p, const Things& bays, const std::vector<int>& order) {
+  std::vector<BayOfSide> out;
+  for (const int i : order) {
+    const Zone& z = p.zones[bays[i].front()];
+    out.push_back({z.side, z.bay});
   }
-  return text + ".";
+  return out;
 }
 
 double limit_share(const Tally& a, const Tally& b) { return std::abs(a.use - b.use); }
@@ -88,10 +85,9 @@ std::vector<int> OrderFinder::in_things(const Order& o) const {
 Order OrderFinder::as_order(const std::vector<int>& things) const {
   Order o;
   o.zones = zones_in(desk_->things, things);
-  o.rule = "No rule: follow the numbers.";
   o.ease = 9;
   if (static_cast<int>(desk_->things.size()) == 2 * desk_->mesh.panel.bays) {
-    o.rule = bay_by_bay(desk_->mesh.panel, desk_->things, things);
+    o.id.bays = bays_of(desk_->mesh.panel, desk_->things, things);
     o.ease = 8;
   }
   return o;
@@ -179,26 +175,26 @@ std::vector<Order> OrderFinder::find() {
   }
 
   std::vector<Order> orders;
-  const auto add = [&](Order o, const std::string& name) {
-    o.name = name;
+  const auto add = [&](Order o, Family family) {
+    o.id.family = family;
     for (const Order& known : orders)
       if (known.zones == o.zones && known.by_stage == o.by_stage) return;
     orders.push_back(std::move(o));
   };
-  add(as_order(desk_->found.front().order), "searched");
+  add(as_order(desk_->found.front().order), Family::searched);
   if (static_cast<int>(desk_->found.size()) == stages && stages > 1) {
-    add(as_order(desk_->found.back().order), "searched for the last stage");
+    add(as_order(desk_->found.back().order), Family::searched_for_last);
     Order own = as_order(desk_->found.front().order);
     for (const Found& f : desk_->found) own.by_stage.push_back(zones_in(desk_->things, f.order));
-    own.rule = "No rule, and each stage has an order of its own: follow the numbers of its page.";
+    own.id.bays.clear();
     own.ease = 10;
-    add(std::move(own), "searched stage by stage");
+    add(std::move(own), Family::searched_by_stage);
   }
   if (accuracy_ != AccuracyWish::quick && desk_->prices.turn_over > 0) {
     Prices dear = desk_->prices;
     dear.turn_over = dear_turn_over;
     const Found f = beam_search(*desk_->coarse.front(), dear, 1, parallel_);
-    if (f.stands) add(as_order(f.order), "searched, turn-overs priced dearly");
+    if (f.stands) add(as_order(f.order), Family::searched_few_turns);
   }
   return orders;
 }

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "sequencer/numbers/parallel_for.hpp"
+#include "sequencer/plan/search_report.hpp"
 #include "sequencer/replay/tally.hpp"
 
 #include <memory>
@@ -37,8 +38,8 @@ class StepModel {
   virtual PrefixPtr finish(const PrefixPtr& whole) const { return whole; }
   /// No order that begins with this prefix ends with a use below this one, in this model; 0 where nothing is known.
   virtual double least_end_use(const Prefix&) const { return 0; }
-  /// For a reader: which model an answer or a bound holds for.
-  virtual std::string name() const = 0;
+  /// Which model an answer or a bound holds for.
+  virtual SearchModel kind() const = 0;
 };
 
 /// Walks all passes in one order from a prefix of its first pass (`from` holds the first `from->steps` of it).

@@ -14,7 +14,6 @@ namespace evenpull {
 namespace {
 
 constexpr double two_pi = 6.283185307179586;
-constexpr double kelvin_to_degF = 1.8;
 // Draws beyond this many sigmas say more about the shape of the distribution than about the bench.
 constexpr double most_sigmas = 2.5;
 // Of the free shrink that the pull at fixed length may take up elastically (it must be below 1).
@@ -24,20 +23,6 @@ constexpr double least_hand = 1e-3;
 // Points of the grid over the swing (in swings) and over the hand (in sigmas).
 constexpr double swings[] = {-1, 0, 1};
 constexpr double hands[] = {-2, 0, 2};
-
-double spread_of(const Spreads& s, Unsure u) {
-  switch (u) {
-    case Unsure::free_shrink: return s.free_shrink;
-    case Unsure::pull: return s.pull;
-    case Unsure::cloth_stiffness: return s.cloth_stiffness;
-    case Unsure::member_stiffness: return s.member_stiffness;
-    case Unsure::friction: return s.friction;
-    case Unsure::looseness: return s.looseness;
-    case Unsure::half_time: return s.half_time;
-    case Unsure::sole: return s.sole;
-  }
-  return 0;
-}
 
 // The pull is not known at all of a kind of cloth (common), differs with temperature in ways that its kin do not share
 // (of each stage's own) and between warp and fill (of each yarn's own): docs/data.md. Sigmas in the logarithm whose squares
@@ -75,8 +60,8 @@ void hold_pull(const Cloth& cloth, ShrinkPoint& p) {
   scale(p.pull, least);
 }
 
-HeatLines mixed(const HeatLines& a, const HeatLines& b, double share) {
-  HeatLines out;
+PassLines mixed(const PassLines& a, const PassLines& b, double share) {
+  PassLines out;
   const auto mix = [&](double x, double y) { return x + share * (y - x); };
   for (int d = 0; d < 2; ++d)
     out[d] = {mix(a[d].kept, b[d].kept), mix(a[d].a, b[d].a), mix(a[d].b, b[d].b), mix(a[d].creep_pull, b[d].creep_pull)};
@@ -85,23 +70,18 @@ HeatLines mixed(const HeatLines& a, const HeatLines& b, double share) {
 
 }  // namespace
 
-const char* unsure_name(Unsure u) {
+double spread_of(const Spreads& s, Unsure u) {
   switch (u) {
-    case Unsure::free_shrink: return "free shrink of the cloth";
-    case Unsure::pull: return "pull of the cloth";
-    case Unsure::cloth_stiffness: return "stiffness of the cloth";
-    case Unsure::member_stiffness: return "stiffness of the members";
-    case Unsure::friction: return "friction";
-    case Unsure::looseness: return "looseness of the cloth as laid on";
-    case Unsure::half_time: return "how fast the cloth heats and shrinks";
-    case Unsure::sole: return "true temperature of the sole";
+    case Unsure::free_shrink: return s.free_shrink;
+    case Unsure::pull: return s.pull;
+    case Unsure::cloth_stiffness: return s.cloth_stiffness;
+    case Unsure::member_stiffness: return s.member_stiffness;
+    case Unsure::friction: return s.friction;
+    case Unsure::looseness: return s.looseness;
+    case Unsure::half_time: return s.half_time;
+    case Unsure::sole: return s.sole;
   }
-  return "";
-}
-
-std::string unsure_spread(const Spreads& s, Unsure u) {
-  if (u == Unsure::sole) return "± " + std::to_string(std::lround(s.sole * kelvin_to_degF)) + " °F";
-  return "± " + std::to_string(std::lround(100 * spread_of(s, u))) + " %";
+  return 0;
 }
 
 int numbers_of(const Case& c) { return static_cast<int>(first_point + c.cloth.curve.size()); }

@@ -2,18 +2,15 @@
 // wavers (docs/model.md, section 9).
 #pragma once
 
-#include "sequencer/plan/plan.hpp"
+#include "sequencer/plan/chances.hpp"
+#include "sequencer/plan/step.hpp"
+#include "solver/statement/case.hpp"
 #include "solver/heat/pass_heat.hpp"
 
 #include <map>
-#include <string>
 #include <vector>
 
 namespace evenpull {
-
-/// What is not known well, in the order of a scenario's numbers.
-enum class Unsure { free_shrink, pull, cloth_stiffness, member_stiffness, friction, looseness, half_time, sole };
-inline constexpr int unsure_count = 8;
 
 /// Numbers that draw one scenario: those of `Unsure`, then what each yarn's pull and that at each point of the curve has of
 /// its own.
@@ -22,9 +19,8 @@ int numbers_of(const Case& c);
 /// What the governing use is regressed on: the numbers of `Unsure`, the pull with what is its own at this temperature [K].
 std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas, double temperature);
 
-const char* unsure_name(Unsure u);
-/// "± 25 %", "± 7 °F"
-std::string unsure_spread(const Spreads& s, Unsure u);
+/// How far off an input may be: a log sigma, or K for the sole.
+double spread_of(const Spreads& s, Unsure u);
 
 /// The case with its inputs moved by `sigmas` (numbers_of; those left out are 0). Values are multiplied by exp(spread x sigma), so
 /// that none turns negative; a pull that the free shrink could not hold is taken down to what it can.

@@ -53,14 +53,4 @@ ShrinkState shrink_at(const Cloth& cloth, const Eigen::Matrix3d& c, double tempe
   return out;
 }
 
-LoadLine load_line(const ShrinkState& s, int d, double shrink_so_far, double dose, double creep_share) {
-  LoadLine l;
-  if (s.limit_pull[d] <= 0) return {shrink_so_far, 0, 0, 0};
-  l.a = shrink_so_far + dose * (s.free_shrink[d] - shrink_so_far);
-  l.b = dose * s.free_shrink[d] / s.limit_pull[d];
-  l.creep = creep_share;
-  l.creep_pull = s.limit_pull[d];
-  return l;
-}
-
 }  // namespace evenpull

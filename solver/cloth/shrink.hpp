@@ -1,5 +1,5 @@
-// Heat shrink as a function of the true temperature: free shrink, pull at fixed length, and the load line that a dose
-// draws (docs/model.md, section 3). Interpolation is monotone in temperature and never goes beyond the hottest point.
+// Heat shrink as a function of the true temperature: free shrink, and pull at fixed length (docs/model.md,
+// section 3). Interpolation is monotone in temperature and never goes beyond the hottest point.
 #pragma once
 
 #include "solver/cloth/fabric_law.hpp"
@@ -23,8 +23,5 @@ struct ShrinkState {
 /// s_inf(T) and Nc_d = P_d / (1 - (C P)_d / s_inf,d). Below the onset nothing shrinks (all zero).
 /// Throws CaseError (key "cloth.curve") when (C P)_d >= s_inf,d: such a cloth could not reach its own pull.
 ShrinkState shrink_at(const Cloth& cloth, const Eigen::Matrix3d& compliance, double temperature);
-
-/// a and b of one direction after a dose 0 < phi <= 1 at constant temperature.
-LoadLine load_line(const ShrinkState& s, int direction, double shrink_so_far, double dose, double creep_share);
 
 }  // namespace evenpull

@@ -5,7 +5,6 @@
 // is a mean of T and of any later one that would be.
 #include "solver/equilibrium/buckling.hpp"
 
-#include "solver/equilibrium/equilibrium.hpp"
 #include "solver/numerics/lanczos.hpp"
 
 #include <algorithm>
@@ -169,42 +168,9 @@ Buckling least_buckling(const BucklingPair& pair, LinearSolver& factor, const Ei
   return Search(pair, factor, start).run();
 }
 
-Sparse Equilibrium::geometric_at(const Covering& s) {
-  Sparse geometric = model_.pattern;
-  std::fill_n(geometric.valuePtr(), geometric.nonZeros(), 0.0);
-  std::fill(blocks_.begin(), blocks_.end(), NodeBlock{});
-  for (std::size_t q = 0; q < model_.shapes.size(); ++q) {
-    Eigen::Matrix4d between = Eigen::Matrix4d::Zero();  // of the quad's corners, times the identity
-    for (int c = 0; c < 4; ++c) {
-      const Eigen::Matrix3d geo = geometric_stiffness(model_.triangles[4 * q + c], s.tension[4 * q + c].pull);
-      for (int i = 0; i < 3; ++i)
-        for (int j = 0; j < 3; ++j) between(triangle_corners[c][i], triangle_corners[c][j]) += geo(i, j);
-    }
-    for (int k = 0; k < 6; ++k)
-      for (int d : {0, 4, 8})
-        blocks_[model_.tangent.of_quads()[q][k]][d] += between(quad_pairs[k][0], quad_pairs[k][1]);
-  }
-  model_.tangent.add(blocks_, own_blocks_, geometric.valuePtr());
-  std::vector<BeamMatrix> beams;
-  for (std::size_t b = 0; b < frame_.size(); ++b) beams.push_back(frame_[b] - model_.beam_elastic[b]);
-  add_frame(beams, geometric.valuePtr());
-  for (int at : model_.held_positions[static_cast<int>(s.held)]) geometric.valuePtr()[at] = 0;
-  return geometric;
-}
-
-Buckling Equilibrium::buckling(const Covering& s) {
-  // Sliding is left free here: friction would only hold the mode back.
-  tangent(s);
-  Buckling out;
-  if (!linear_.factorise(matrix_)) {
-    out.factor = 1;
-    return out;
-  }
-  const Sparse geometric = geometric_at(s);
-  const std::vector<int>& held = model_.held[static_cast<int>(s.held)];
-  out = least_buckling({matrix_, geometric, held, model_.analysis}, linear_,
-                       free_chance_vector(model_.unknowns.count, held, 0));
-  if (out.mode.size() > 0) scale_mode(model_, out.mode);
+Buckling buckling_of(const Model& m, const BucklingPair& pair, LinearSolver& factor) {
+  Buckling out = least_buckling(pair, factor, free_chance_vector(m.unknowns.count, pair.held, 0));
+  if (out.mode.size() > 0) scale_mode(m, out.mode);
   return out;
 }
 

@@ -1,6 +1,7 @@
 // What the buckling problem of a covered frame has for an answer (docs/model.md, section 5).
 #pragma once
 
+#include "solver/equilibrium/model.hpp"
 #include "solver/numerics/linear_solver.hpp"
 
 #include <Eigen/Core>
@@ -41,5 +42,8 @@ struct BucklingPair {
 /// Answer with the mode as it comes, neither scaled nor signed. `factor` holds the factorisation of T. The search
 /// begins at `start`, zero where held; whatever it misses the proof brings to light.
 Buckling least_buckling(const BucklingPair& pair, LinearSolver& factor, const Eigen::VectorXd& start);
+
+/// The same for a covered frame, from a start that favours no shape; its mode scaled and signed.
+Buckling buckling_of(const Model& m, const BucklingPair& pair, LinearSolver& factor);
 
 }  // namespace evenpull

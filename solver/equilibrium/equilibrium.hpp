@@ -4,6 +4,7 @@
 #pragma once
 
 #include "solver/equilibrium/accuracy.hpp"
+#include "solver/equilibrium/assembly.hpp"
 #include "solver/equilibrium/buckling.hpp"
 #include "solver/equilibrium/covering.hpp"
 #include "solver/equilibrium/friction.hpp"
@@ -14,21 +15,18 @@
 
 namespace evenpull {
 
-/// What a triangle's load lines are while its zone is hot; indexed as Model::triangles, empty = all cold.
-using HotLines = std::vector<std::array<LoadLine, 2>>;
-
 class Equilibrium {
  public:
   Equilibrium(const Model& m, const Accuracy& a);
 
   /// Solves with the triangles of `hot_quads` on the given load lines and all else cold. On success the state is
   /// updated, its shrink and axial forces included; on failure it is left as it was.
-  SolveReport solve(Covering& state, const std::vector<int>& hot_quads, const HotLines& lines);
+  SolveReport solve(Covering& state, const std::vector<int>& hot_quads, const PanelLoadLines& lines);
 
   /// The same from another first guess: `before` gives shrink, friction and the origin of slip, `guess` the rest, and
   /// receives the answer.
   SolveReport solve_from(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
-                         const HotLines& lines);
+                         const PanelLoadLines& lines);
 
   /// Least factor on cloth pull and member compression at which the structure buckles (docs/model.md, section 5), with
   /// its shape and its proof.
@@ -42,41 +40,19 @@ class Equilibrium {
   const Accuracy& accuracy() const { return accuracy_; }
 
  private:
-  void prepare_frame(const Covering& s);
-  void follow_member_forces(Covering& s);
-  SolveReport iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads, const HotLines& lines,
+  SolveReport iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads, const PanelLoadLines& lines,
                       bool follow);
-  void take_state(const Covering& s);
-  void give_state(Covering& s) const;
-  void recentre();
-  void heat(const std::vector<int>& hot_quads, const HotLines& lines);
-  void refresh_hot(const std::vector<int>& hot_quads);
-  void place_nodes(const Eigen::VectorXd& d);
-  QuadSums assemble();
-  void add_frame(const std::vector<BeamMatrix>& beams, double* values) const;
-  void add_frame_force(const Eigen::VectorXd& d, Eigen::VectorXd& r) const;
-  void add_nodal(const std::vector<Padded>& nodal, Eigen::VectorXd& r) const;
-  void displace(const Eigen::VectorXd& d, std::vector<Padded>& u) const;
   double add_friction(const Covering& before, const Covering& s, int iteration);
   void advance(Covering& s);
-  Sparse geometric_at(const Covering& s);
   void accept(Covering& s) const;
   bool passes(SolveReport& report) const;
   bool tighten(const SolveReport& report);
 
   const Model& model_;
   Accuracy accuracy_, now_;  // as wished; as tightened for the solve at hand
-  QuadLaw law_;
+  Assembly cloth_and_frame_;
   LinearSolver linear_;
-  Sparse matrix_;
-  std::vector<BeamMatrix> frame_;   // elastic + geometric of each beam
-  std::vector<ClothPoint> points_;  // of each triangle
-  std::vector<QuadState> states_;
-  std::vector<QuadWork> work_;
-  std::vector<NodeBlock> blocks_, own_blocks_;
-  std::vector<Padded> x_, du_;             // nodal
-  std::vector<Padded> force_, predicted_;  // nodal, with N and with N + correction
-  std::vector<FrictionStep> rub_;          // of each sliding point
+  std::vector<FrictionStep> rub_;  // of each sliding point
   SlidingThresholds thresholds_;
   Eigen::VectorXd residual_, rhs_, step_;
 };

@@ -1,5 +1,6 @@
 #include "solver/geometry/panel.hpp"
 
+#include "solver/geometry/frame_joints.hpp"
 #include "solver/geometry/mesh_lines.hpp"
 #include "solver/geometry/surface.hpp"
 #include "solver/statement/errors.hpp"
@@ -15,12 +16,6 @@
 namespace evenpull {
 namespace {
 
-constexpr double near = 1e-9;  // of a chord fraction: two lines closer than this are the same line
-
-// A mesh row that passes a member that does not touch the cloth by less than this share of the chord is carried by the
-// member's joint: a piece of rib between the two would be far stiffer than all else, and only for being short.
-constexpr double same_joint = 1e-3;
-
 // Builds a panel piece by piece; the steps stand in the order in which they need each other.
 class Builder {
  public:
@@ -28,9 +23,7 @@ class Builder {
 
   Panel build() {
     lay_cloth();
-    lay_span_members();
-    lay_ribs();
-    lay_braces();
+    frame_ = lay_frame(c_, surface_, lines_, p_);
     tie_cloth();
     cut_zones();
     p_.fullness = fullness();
@@ -77,148 +70,12 @@ class Builder {
     n.along_span = (span - span.dot(n.along_chord) * n.along_chord).normalized();
   }
 
-  int add_joint(const Eigen::Vector3d& at) {
-    p_.joints.push_back({at});
-    return static_cast<int>(p_.joints.size()) - 1;
-  }
-
-  Section section_at(const MemberMake& make, double chord_fraction, SpanPlace place) const {
-    if (make.shape.kind != SectionShape::Kind::closed_nose)
-      return section_of(make.shape, surface_.depth(chord_fraction, place));
-    // The D from the LE to the member, top out and bottom back; the closing edge is the web.
-    constexpr int points = 24;
-    std::vector<SectionPoint> wall;
-    const double chord = surface_.chord(place);
-    const auto xi = [&](int i) { return chord_fraction * (1 - std::cos(1.5707963267948966 * i / points)); };
-    for (int i = 0; i <= points; ++i) wall.push_back({xi(i) * chord, surface_.profile(xi(i)).top * chord});
-    for (int i = points; i >= 0; --i) wall.push_back({xi(i) * chord, -surface_.profile(xi(i)).bottom * chord});
-    return closed_section(wall, make.shape.wall);
-  }
-
-  // Sections at the middle and at the two ends of a beam.
-  struct Sections {
-    Section middle, from, to;
-  };
-
-  void add_beam(FrameMember& m, int member, int from, int to, const Sections& s, const Eigen::Vector3d& up) {
-    Beam b;
-    b.from = from;
-    b.to = to;
-    b.member = member;
-    b.section = s.middle;
-    b.section_from = s.from;
-    b.section_to = s.to;
-    b.up = up;
-    if (m.joints.empty()) m.joints.push_back(from);
-    m.joints.push_back(to);
-    m.beams.push_back(static_cast<int>(p_.beams.size()));
-    p_.beams.push_back(b);
-  }
-
-  static MemberRole role_of(SpanRole r) {
-    if (r == SpanRole::leading_edge) return MemberRole::leading_edge;
-    return r == SpanRole::trailing_edge ? MemberRole::trailing_edge : MemberRole::spar;
-  }
-
-  void lay_span_members() {
-    span_joint_.assign(c_.span_members.size(), {});
-    for (std::size_t m = 0; m < c_.span_members.size(); ++m) {
-      const SpanMember& s = c_.span_members[m];
-      FrameMember member;
-      member.name = s.name;
-      member.role = role_of(s.role);
-      member.material = s.make.material;
-      for (int j = 0; j < columns(); ++j)
-        span_joint_[m].push_back(add_joint(surface_.middle(s.chord_fraction, lines_.columns[j])));
-      const int index = static_cast<int>(p_.members.size());
-      for (int j = 0; j + 1 < columns(); ++j) {
-        SpanPlace mid = lines_.columns[j];
-        const double next = lines_.columns[j + 1].bay == mid.bay ? lines_.columns[j + 1].share : 1.0;
-        mid.share = 0.5 * (mid.share + next);
-        const auto section = [&](SpanPlace at) { return section_at(s.make, s.chord_fraction, at); };
-        add_beam(member, index, span_joint_[m][j], span_joint_[m][j + 1],
-                 {section(mid), section(lines_.columns[j]), section(lines_.columns[j + 1])}, Eigen::Vector3d::UnitZ());
-      }
-      p_.members.push_back(member);
-    }
-    p_.edge_joint = span_joint_.back();
-  }
-
-  // Chord fractions of a rib's joints: span members, and mesh rows aft of the first one.
-  std::vector<double> rib_fractions() const {
-    std::vector<double> at;
-    for (const SpanMember& m : c_.span_members) at.push_back(m.chord_fraction);
-    for (double r : lines_.rows)
-      if (r > c_.span_members.front().chord_fraction &&
-          std::none_of(at.begin(), at.end(), [&](double a) { return std::abs(a - r) < same_joint; }))
-        at.push_back(r);
-    std::sort(at.begin(), at.end());
-    return at;
-  }
-
-  int span_member_at(double fraction) const {
-    for (std::size_t m = 0; m < c_.span_members.size(); ++m)
-      if (std::abs(c_.span_members[m].chord_fraction - fraction) < near) return static_cast<int>(m);
-    return -1;
-  }
-
-  void lay_ribs() {
-    const std::vector<double> at = rib_fractions();
-    rib_joint_.assign(c_.ribs.size(), {});
-    for (std::size_t r = 0; r < c_.ribs.size(); ++r) {
-      const int column = lines_.rib_columns[r];
-      const bool bow = c_.tip_bow && r + 1 == c_.ribs.size();
-      const MemberMake& make = bow ? *c_.tip_bow : c_.ribs[r].make;
-      FrameMember member;
-      member.role = bow ? MemberRole::tip_bow : is_end(column) ? MemberRole::end_rib : MemberRole::inner_rib;
-      member.name = bow ? "tip bow" : (is_end(column) ? "end rib " : "rib ") + std::to_string(r + 1);
-      member.material = make.material;
-      for (double f : at) {
-        const int m = span_member_at(f);
-        rib_joint_[r].push_back(m >= 0 ? span_joint_[m][column] : add_joint(surface_.middle(f, lines_.columns[column])));
-      }
-      const int index = static_cast<int>(p_.members.size());
-      const auto section = [&](double f) { return section_at(make, f, lines_.columns[column]); };
-      for (std::size_t k = 0; k + 1 < at.size(); ++k)
-        add_beam(member, index, rib_joint_[r][k], rib_joint_[r][k + 1],
-                 {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
-      if (!bow && c_.ribs[r].hinged_ends) {
-        p_.beams[member.beams.front()].hinge_from = true;
-        p_.beams[member.beams.back()].hinge_to = true;
-      }
-      p_.members.push_back(member);
-    }
-    rib_at_ = at;
-  }
-
-  void lay_braces() {
-    for (const Brace& b : c_.braces) {
-      FrameMember member;
-      member.name = b.name;
-      member.role = MemberRole::brace;
-      member.material = b.make.material;
-      const int from = span_joint_[b.from_member][lines_.rib_columns[b.from_rib]];
-      const int to = span_joint_[b.to_member][lines_.rib_columns[b.to_rib]];
-      const int index = static_cast<int>(p_.members.size());
-      const Section section = section_of(b.make.shape, b.make.shape.height);
-      add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
-      p_.members.push_back(member);
-    }
-  }
-
   // Member that carries the metal nose: the last one that lies within it, else the first.
   int nose_member() const {
     int m = 0;
     for (std::size_t i = 0; i < c_.span_members.size(); ++i)
-      if (c_.span_members[i].chord_fraction <= c_.blanket.nose_chord_fraction + near) m = static_cast<int>(i);
+      if (c_.span_members[i].chord_fraction <= c_.blanket.nose_chord_fraction + same_line) m = static_cast<int>(i);
     return m;
-  }
-
-  int rib_joint(int rib, double fraction) const {
-    const auto off = [&](double at) { return std::abs(at - fraction); };
-    const auto nearest =
-        std::min_element(rib_at_.begin(), rib_at_.end(), [&](double a, double b) { return off(a) < off(b); });
-    return off(*nearest) < same_joint ? rib_joint_[rib][static_cast<std::size_t>(nearest - rib_at_.begin())] : -1;
   }
 
   void tie_cloth() {
@@ -231,18 +88,18 @@ class Builder {
       if (n.row == rows() - 1) {
         tie(n, edge_glued || end ? Tie::glued : Tie::wrapped, p_.edge_joint[n.column]);
       } else if (n.row == 0) {
-        tie(n, Tie::glued, span_joint_.front()[n.column]);
-      } else if (nose && f <= c_.blanket.nose_chord_fraction + near) {
-        tie(n, end ? Tie::glued : Tie::bearing, span_joint_[nose_member()][n.column]);
+        tie(n, Tie::glued, frame_.span.front()[n.column]);
+      } else if (nose && f <= c_.blanket.nose_chord_fraction + same_line) {
+        tie(n, end ? Tie::glued : Tie::bearing, frame_.span[nose_member()][n.column]);
         n.on_nose = true;
       } else if (rib >= 0) {
-        int joint = rib_joint(rib, f);
-        if (joint < 0) joint = span_joint_.front()[n.column];  // ahead of the first member
+        int joint = frame_.of_rib(rib, f);
+        if (joint < 0) joint = frame_.span.front()[n.column];  // ahead of the first member
         const bool glued = end || c_.blanket.inner_ribs == RibTie::glued;
         tie(n, glued ? Tie::glued : Tie::bearing, joint);
       } else {
-        const int m = span_member_at(f);
-        if (m >= 0 && c_.span_members[m].touches_cloth) tie(n, Tie::bearing, span_joint_[m][n.column]);
+        const int m = span_member_at(c_, f);
+        if (m >= 0 && c_.span_members[m].touches_cloth) tie(n, Tie::bearing, frame_.span[m][n.column]);
       }
     }
   }
@@ -306,9 +163,7 @@ class Builder {
   Surface surface_;
   MeshLines lines_;
   Panel p_;
-  std::vector<std::vector<int>> span_joint_;  // [member][column]
-  std::vector<std::vector<int>> rib_joint_;   // [rib][k], at chord fraction rib_at_[k]
-  std::vector<double> rib_at_;
+  FrameJoints frame_;
 };
 
 std::string in_one_place(const std::string& one, const std::string& other, double apart) {

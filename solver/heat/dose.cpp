@@ -23,6 +23,12 @@ constexpr double cloth_below_sole = 4;  // K
 // Of the other yarn's free shrink: a yarn that does less there is not what a stage is for; judgement.
 constexpr double least_say = 0.05;
 
+// k(T) [1/s]: at its own temperature every stage goes at the same rate, since what a stage can do sits in its free shrink
+// and pull; on the way there it goes slower.
+double shrink_rate(const Cloth& cloth, double t, double stage) {
+  return ln2 / cloth.half_time * std::exp(-cloth.activation / gas_constant * (1 / t - 1 / stage));
+}
+
 // Free shrink and Nc at the middle of each interval of a history, worked out once for all pulls.
 struct Path {
   std::vector<double> step, rate, limit[2], free[2];
@@ -57,8 +63,8 @@ double through(const Path& p, int d, double pull, double s) {
   return s;
 }
 
-HeatLine line_through(const Path& p, int d, double& error) {
-  HeatLine l;
+PassLine line_through(const Path& p, int d, double& error) {
+  PassLine l;
   l.creep_pull = p.hottest_limit[d];
   l.a = through(p, d, 0, 0);
   if (l.a <= 0 || l.creep_pull <= 0) return {1, 0, 0, 0};
@@ -97,15 +103,6 @@ Dose dose_from(const Full& full, const std::array<double, 2>& shrink) {
 
 }  // namespace
 
-double shrink_rate(const Cloth& cloth, double t, double stage) {
-  return ln2 / cloth.half_time * std::exp(-cloth.activation / gas_constant * (1 / t - 1 / stage));
-}
-
-double shrink_through(const Cloth& cloth, const Eigen::Matrix3d& c, const SpotHistory& h, double stage, int direction,
-                      double pull, double shrink_so_far) {
-  return through(path_of(cloth, c, h, stage), direction, pull, shrink_so_far);
-}
-
 std::array<bool, 2> yarns_with_a_say(const Cloth& cloth, const Eigen::Matrix3d& c, double stage) {
   // Where even the better yarn does nothing that far below the sole, what they do at the sole's own temperature decides.
   for (const double t : {stage - cloth_below_sole, stage}) {
@@ -121,11 +118,11 @@ FittedLines fit_lines(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHi
   const double share = 1.0 / static_cast<double>(h.spots.size());
   const Full full = full_of(cloth, c, stage);
   double error[2] = {0, 0};
-  for (HeatLine& l : out.lines) l = {0, 0, 0, 0};
+  for (PassLine& l : out.lines) l = {0, 0, 0, 0};
   for (const SpotHistory& spot : h.spots) {
     const Path p = path_of(cloth, c, spot, stage);
     for (int d = 0; d < 2; ++d) {
-      const HeatLine l = line_through(p, d, error[d]);
+      const PassLine l = line_through(p, d, error[d]);
       out.lines[d].kept += share * l.kept;
       out.lines[d].a += share * l.a;
       out.lines[d].b += share * l.b;
@@ -147,16 +144,6 @@ Dose dose_of(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHistory& h,
     for (int d = 0; d < 2; ++d) shrink[d] += through(p, d, 0, 0) / static_cast<double>(h.spots.size());
   }
   return dose_from(full_of(cloth, c, stage), shrink);
-}
-
-LoadLine load_line(const HeatLine& h, double shrink_so_far, double creep_share) {
-  LoadLine l;
-  l.a = h.kept * shrink_so_far + h.a;
-  l.b = h.b;
-  l.creep = creep_share;
-  l.creep_pull = h.creep_pull;
-  if (h.b <= 0) return {shrink_so_far, 0, 0, 0};
-  return l;
 }
 
 }  // namespace evenpull

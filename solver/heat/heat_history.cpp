@@ -1,6 +1,6 @@
 #include "solver/heat/heat_history.hpp"
 
-#include "solver/heat/heat_network.hpp"
+#include "solver/heat/heat_integrator.hpp"
 #include "solver/heat/thermal.hpp"
 
 #include <algorithm>
@@ -56,10 +56,9 @@ Heater heater_of(const Iron& iron, double sole_temperature) {
 class Bench {
  public:
   Bench(const Case& c, const Backing& b, const Touch& t, const HeatMesh& mesh)
-      : case_(c), backing_(b), touch_(t), layout_(lay_out(b, mesh)) {
-    const double middle = 0.5 * (t.sole_temperature + c.iron.room);
-    up_ = air_conductance(middle, true);
-    down_ = air_conductance(middle, false);
+      : case_(c), backing_(b), touch_(t), layout_(lay_out(b, mesh)), middle_(0.5 * (t.sole_temperature + c.iron.room)) {
+    up_ = air_conductance(middle_, true);
+    down_ = air_conductance(middle_, false);
   }
 
   const Layout& layout() const { return layout_; }
@@ -80,17 +79,15 @@ class Bench {
         n.link_to(layout_.cloth_at(i), share * up_, iron.room);
       if (backing_.open()) n.link_to(layout_.cloth_at(i), share * down_, iron.room);
     }
-    if (!backing_.open()) is_wood(backing_) ? add_depth(n) : add_sheet(n, pressed);
+    if (!backing_.open()) is_wood(backing_) ? add_depth(n) : add_sheet(n);
     return n;
   }
 
-  double cooling() const {
-    return case_.cloth.areal_mass * cloth_specific_heat / (up_ + down_);
-  }
+  double cooling() const { return cooling_time(case_.cloth.areal_mass, middle_); }
 
  private:
   // A sheet, even through its thickness, that carries heat sideways out from under the sole (a straight fin).
-  void add_sheet(HeatNetwork& n, bool) const {
+  void add_sheet(HeatNetwork& n) const {
     const double half = 0.5 * std::min(case_.iron.sole_length, case_.iron.sole_width);
     const double carried = backing_.solid.conductivity * backing_.thickness;  // W/K per square
     const double decay = std::sqrt(carried / (up_ + down_));
@@ -137,6 +134,7 @@ class Bench {
   const Backing& backing_;
   const Touch& touch_;
   Layout layout_;
+  double middle_;  // of the range that the air is met in [K]
   double up_ = 0, down_ = 0;
 };
 
@@ -160,7 +158,6 @@ HeatHistory heat_history(const Case& c, const Backing& b, const Touch& touch, co
   start[0] = touch.sole_temperature;
   HeatHistory out;
   out.spots.resize(l.cloth);
-  out.coldest_peak = touch.sole_temperature;
   const auto keep = [&](double time, const Eigen::VectorXd& t) {
     for (int i = 0; i < l.cloth; ++i) {
       out.spots[i].time.push_back(time);
@@ -190,11 +187,8 @@ HeatHistory heat_history(const Case& c, const Backing& b, const Touch& touch, co
   const HeatModes cooling(free, states.back());
   const std::vector<double> after = instants(cooled_in * bench.cooling(), instants_cooling);
   for (std::size_t i = 1; i < after.size(); ++i) keep(touch.contact + after[i], cooling.at(after[i]));
-  for (const SpotHistory& s : out.spots) {
-    const double peak = *std::max_element(s.temperature.begin(), s.temperature.end());
-    out.peak = std::max(out.peak, peak);
-    out.coldest_peak = std::min(out.coldest_peak, peak);
-  }
+  for (const SpotHistory& s : out.spots)
+    out.peak = std::max(out.peak, *std::max_element(s.temperature.begin(), s.temperature.end()));
   return out;
 }
 

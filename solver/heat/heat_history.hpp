@@ -33,7 +33,6 @@ struct SpotHistory {
 struct HeatHistory {
   std::vector<SpotHistory> spots;  ///< from the middle of the sole to its edge, each standing for an equal share of it
   double peak = 0;                 ///< hottest cloth [K]
-  double coldest_peak = 0;         ///< hottest of the coldest spot [K]
   double sag = 0;                  ///< most that the sole fell [K]
   bool heater_at_stop = false;     ///< the thermostat asked for more than the heater has
 };

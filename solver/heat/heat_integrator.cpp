@@ -1,6 +1,6 @@
 // The stiff integrator by itself: of Boost 1.74 its matrices need C++17 (they call members that C++20 took from
 // std::allocator), so this file is compiled by that standard.
-#include "solver/heat/heat_network.hpp"
+#include "solver/heat/heat_integrator.hpp"
 
 #include <boost/numeric/odeint/integrate/integrate_times.hpp>
 #include <boost/numeric/odeint/stepper/rosenbrock4.hpp>

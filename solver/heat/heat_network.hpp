@@ -4,13 +4,10 @@
 // With fixed conductances the network is linear and symmetric,
 //   C dT/dt = -K T + q,
 // so it has an exact answer: a sum of decaying exponentials along the eigenvectors of C^-1/2 K C^-1/2. Where a conductance
-// depends on temperature or a heater is at its stop it has none, and a stiff integrator takes over.
+// depends on temperature or a heater is at its stop it has none, and a stiff integrator takes over (heat_integrator.hpp).
 #pragma once
 
 #include <Eigen/Core>
-
-#include <functional>
-#include <vector>
 
 namespace evenpull {
 
@@ -40,13 +37,5 @@ class HeatModes {
   Eigen::MatrixXd shape_;
   Eigen::VectorXd begin_, drive_;  ///< along the shapes
 };
-
-/// Extra heat into the lumps as a function of their temperatures [W], beyond what the network says.
-using ExtraHeat = std::function<Eigen::VectorXd(const Eigen::VectorXd&)>;
-
-/// The same with extra heat, integrated by a Rosenbrock method of order 4 (stiff, with step control) to the times given,
-/// which rise from 0 on.
-std::vector<Eigen::VectorXd> integrate_heat(const HeatNetwork& n, const Eigen::VectorXd& start, const ExtraHeat& extra,
-                                            const std::vector<double>& times);
 
 }  // namespace evenpull

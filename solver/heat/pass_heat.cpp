@@ -148,11 +148,6 @@ bool yarns_too_unlike(const PassHeat& p) { return p.asked <= light_at_most && p.
 
 bool can_be_had(const PassHeat& p) { return !yarns_too_unlike(p) && scatter(p) <= most_scatter * p.open.dose; }
 
-std::vector<PassHeat> light_ways(const Case& c, double temperature, double dose) {
-  const At s = stage_of(c, temperature);
-  return {by_touch(s, dose), by_setting(s, dose)};
-}
-
 PassHeat as_it_went(const Case& c, const PassHeat& meant, double warmer, double longer) {
   const At s = stage_of(c, meant.stage_temperature);
   PassHeat p = meant;

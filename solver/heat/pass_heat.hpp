@@ -5,7 +5,6 @@
 #include "solver/heat/dose.hpp"
 
 #include <optional>
-#include <vector>
 
 namespace evenpull {
 
@@ -25,8 +24,8 @@ struct SpotHeat {
   bool reaches = true;       ///< the dose asked for: `reach_share` of it at least
   double peak = 0;           ///< hottest cloth [K]
   double sag = 0;            ///< K that the sole falls
-  double fit_error = 0;      ///< of the line, share of free shrink
-  HeatLines lines{};
+  double fit_error = 0;      ///< of the lines, share of free shrink
+  PassLines lines{};
 };
 
 /// How a pass is had with this iron.
@@ -54,9 +53,6 @@ bool yarns_too_unlike(const PassHeat& p);
 
 /// True if the passes of this dose come out alike enough to be called so with this iron and this hand.
 bool can_be_had(const PassHeat& p);
-
-/// Both ways to have a light pass, for the reader to compare: touch first.
-std::vector<PassHeat> light_ways(const Case& c, double stage_temperature, double dose);
 
 /// The same pass with the sole hotter by `warmer` [K] and the contact times multiplied by `longer`: how it went, not how
 /// it was meant.

@@ -1,7 +1,6 @@
 #include "solver/heat/thermal.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace evenpull {
 namespace {
@@ -25,10 +24,6 @@ HeatSolid heat_of(const Material& m) {
   if (m.kind == Strength::rupture) return wood;
   return m.youngs_modulus < stiffest_light_metal ? aluminium : steel;
 }
-
-double effusivity(const HeatSolid& s) { return std::sqrt(s.conductivity * s.density * s.specific_heat); }
-
-double diffusivity(const HeatSolid& s) { return s.conductivity / (s.density * s.specific_heat); }
 
 double air_conductance(double temperature, bool facing_up) {
   const double share = (std::clamp(temperature, table_least, table_high) - table_low) / (table_high - table_low);

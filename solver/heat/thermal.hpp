@@ -15,11 +15,6 @@ inline constexpr double idle_loss = 0.7;
 /// and stiffness.
 HeatSolid heat_of(const Material& m);
 
-/// What a body takes up when touched: sqrt(k rho c) [W s^0.5/(m^2 K)].
-double effusivity(const HeatSolid& s);
-/// k / (rho c) [m^2/s].
-double diffusivity(const HeatSolid& s);
-
 /// Still air and radiation from a level face [W/(m^2 K)], emissivity 0.9, linear through the computed table of
 /// docs/data.md and held constant beyond its ends.
 double air_conductance(double surface_temperature, bool facing_up);

@@ -1,6 +1,5 @@
 #include "solver/ironing/ironing.hpp"
 
-#include "solver/cloth/shrink.hpp"
 #include "solver/equilibrium/giving_up.hpp"
 #include "solver/equilibrium/mechanism.hpp"
 
@@ -114,31 +113,21 @@ bool Ironing::stands_under_forces_of(const Covering& before, const std::vector<i
   return r.converged || !r.stable;
 }
 
-StepReport Ironing::iron(Covering& s, int zone, double temperature, double dose, const std::string& label) {
-  const ShrinkState shrink = shrink_at(model_.the_case.cloth, model_.compliance, temperature);
-  const std::vector<int>& hot = model_.panel.zones[zone].quads;
-  for (int q : hot)
-    for (int t = 4 * q; t < 4 * q + 4; ++t)
-      for (int d = 0; d < 2; ++d)
-        lines_[t][d] = load_line(shrink, d, s.shrink[t][d], dose, model_.the_case.cloth.creep_share);
-  return attempt(normal_, s, hot, label);
-}
-
 StepReport Ironing::iron(Covering& s, int zone, const PassHeat& heat, const std::string& label) {
   const std::vector<int>& hot = model_.panel.zones[zone].quads;
   for (int q : hot) {
-    const HeatLines& h = over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines;
+    const PassLines& h = over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines;
     for (int t = 4 * q; t < 4 * q + 4; ++t)
       for (int d = 0; d < 2; ++d) lines_[t][d] = load_line(h[d], s.shrink[t][d], model_.the_case.cloth.creep_share);
   }
   return attempt(normal_, s, hot, label);
 }
 
-HeatLine Ironing::zone_line(int zone, int d, const PassHeat& heat) const {
+PassLine Ironing::zone_line(int zone, int d, const PassHeat& heat) const {
   const Zone& z = model_.panel.zones[zone];
-  HeatLine mean{0, 0, 0, 0};
+  PassLine mean{0, 0, 0, 0};
   for (int q : z.quads) {
-    const HeatLine& l = (over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines)[d];
+    const PassLine& l = (over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines)[d];
     const double share = model_.panel.quads[q].area / z.area;
     mean.kept += share * l.kept;
     mean.a += share * l.a;

@@ -27,14 +27,11 @@ class Ironing {
   /// Cloth as laid on, in equilibrium. Throws CaseError (key "supports.<set>") when a member can move freely.
   Covering begin();
 
-  /// One zone hot at a true temperature [K] with dose 0 < phi <= 1, all else cold; then its shrink is stored.
-  /// `label` names the step in an error. Throws NotConverged.
-  StepReport iron(Covering& s, int zone, double temperature, double dose, const std::string& label);
-
   /// Solves once, nothing hot: after a change of shrink or load made by hand. Throws NotConverged.
   StepReport rebalance(Covering& s, const std::string& label) { return attempt(normal_, s, {}, label); }
 
-  /// One zone hot as this pass heats it: cloth over the nose by its own lines.
+  /// One zone hot as this pass heats it, cloth over the nose by its own lines, all else cold; then its shrink is stored.
+  /// `label` names the step in an error. Throws NotConverged.
   StepReport iron(Covering& s, int zone, const PassHeat& heat, const std::string& label);
 
   /// Heat of a pass (from 1) of a stage, worked out once for each kind of pass. `full_passes`: how often the zone has then
@@ -43,7 +40,7 @@ class Ironing {
   const PassHeat& heat(int stage, int pass, double dose, int full_passes, std::optional<double> temperature = {});
 
   /// What a pass does to a zone in the mean over its area, nose and open bay together.
-  HeatLine zone_line(int zone, int direction, const PassHeat& heat) const;
+  PassLine zone_line(int zone, int direction, const PassHeat& heat) const;
 
   /// Solves again, nothing hot, with the fine smoothing.
   StepReport settle(Covering& s, const std::string& label);
@@ -52,7 +49,6 @@ class Ironing {
   StepReport release(Covering& s, const std::string& label);
 
   Buckling buckling(const Covering& s) { return fine_.buckling(s); }
-  double buckling_factor(const Covering& s) { return buckling(s).factor; }
   int iterations() const { return iterations_; }
   double worst_residual() const { return worst_residual_; }
   double worst_threshold_error() const { return worst_threshold_; }
@@ -70,7 +66,7 @@ class Ironing {
   const Model& model_;
   Accuracy accuracy_;
   Equilibrium normal_, fine_;
-  HotLines lines_;
+  PanelLoadLines lines_;
   std::vector<char> over_nose_;  ///< by quad
   std::map<std::array<double, 4>, PassHeat> heats_;  ///< by temperature, dose, contact, full passes so far
   int iterations_ = 0;

@@ -1,4 +1,6 @@
-// Sparse Cholesky factorisation behind one door: our own, front by front, or CHOLMOD's where it was built in instead.
+// Sparse Cholesky factorisation behind one door: our own, front by front, or CHOLMOD's where it was built in instead. Ours
+// stays because it takes 0.26 to 0.55 of CHOLMOD's time, and the whole job on the normal mesh 2.6 to 2.8 times less than with
+// CHOLMOD at its best (bench/RECORD.md).
 #pragma once
 
 #include "solver/numerics/elimination.hpp"

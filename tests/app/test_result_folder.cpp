@@ -3,12 +3,12 @@
 #include "app/output/json_number.hpp"
 #include "app/output/own_files.hpp"
 #include "app/output/result_folder.hpp"
-#include "app/output/summary.hpp"
 #include "tests/app/case_text.hpp"
 #include "tests/app/disk_watch.hpp"
 #include "tests/support/sample_plan.hpp"
 #include "viz/fields/fields.hpp"
 #include "viz/pictures/pictures.hpp"
+#include "viz/words/terminal_text.hpp"
 #include "viz/words/trouble.hpp"
 
 #include <sstream>

@@ -1,5 +1,6 @@
-#include "app/output/summary.hpp"
 #include "tests/support/sample_plan.hpp"
+#include "app/text/terminal.hpp"
+#include "viz/words/plan_summary.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -43,7 +44,7 @@ TEST_CASE("a plan's words keep to the width of the terminal", "[summary]") {
 TEST_CASE("on a screen of 100 letters a plan without doubts or advice takes no more than 30 lines", "[summary]") {
   Plan plan = sample_plan();
   plan.the_case.doubts.clear();
-  plan.advice.advice.clear();
+  plan.advice.items.clear();
   const auto text = plan_summary(plan, "results/a");
   CHECK(std::count(text.begin(), text.end(), '\n') <= 30);
 }
@@ -52,8 +53,10 @@ TEST_CASE("loose cloth is said before the answer, in capitals, and keeps to the 
   SampleWish none;
   none.no_ceiling = true;
   Plan plan = sample_plan(none);
-  plan.advice.loose_headline = "The cloth does not come tight";
-  plan.advice.loose = "Loose cloth after 250 °F (121 °C): T1, T2, T3, T4, B1, B2, B3, B4 and 22 more with next to no pull.";
+  plan.advice.never_tight = true;
+  plan.advice.loose = LooseCloth{0, {}};
+  for (int z = 0; z + 2 < static_cast<int>(plan.panel.zones.size()); ++z)
+    if (z % 3 != 2) plan.advice.loose->zones.push_back(z);
   const auto text = plan_summary(plan, "a", {60, false});
   const auto loose = text.find("THE CLOTH DOES NOT COME TIGHT."), answer = text.find("Hottest safe stage: NONE");
   REQUIRE(loose != std::string::npos);

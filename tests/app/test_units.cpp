@@ -1,4 +1,5 @@
 #include "app/text/units.hpp"
+#include "viz/words/print.hpp"
 
 #include <catch2/catch.hpp>
 

@@ -3,7 +3,7 @@
 // Conduction of Heat in Solids), all from memory and derived again here.
 #include "solver/heat/dose.hpp"
 #include "solver/heat/heat_history.hpp"
-#include "solver/heat/heat_network.hpp"
+#include "solver/heat/heat_integrator.hpp"
 #include "solver/heat/thermal.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/sample_case.hpp"
@@ -106,7 +106,7 @@ TEST_CASE("thick wood under the sole warms as a half space behind a conductance 
   Case c = endless_iron();
   c.cloth.areal_mass = 1e-4;  // next to nothing: the half space alone
   const Backing wood{0.06, {0.11, 420, 1600}};
-  const double g = 0.5 * c.iron.conductance, k = wood.solid.conductivity, spread = diffusivity(wood.solid);
+  const double g = 0.5 * c.iron.conductance, k = wood.solid.conductivity, spread = k / (wood.solid.density * wood.solid.specific_heat);
   const double hot = sole - c.iron.room;
   for (const double t : {2.0, 10.0}) {
     const double x = g * std::sqrt(spread * t) / k;
@@ -131,7 +131,7 @@ TEST_CASE("the rate law sums to its closed forms") {
       for (const double at : {t, t + seconds}) h.time.push_back(at), h.temperature.push_back(temperature);
       t += seconds;
     }
-    return HeatHistory{{h}, 0, 0, 0, false};
+    return HeatHistory{{h}, 0, 0, false};
   };
   const std::string source = "exp(-Ea/R (1/T - 1/Tref)), worked by hand from the formula";
   const auto dose = [&](const HeatHistory& h) { return dose_of(cloth, c, h, f350).slower; };

@@ -4,6 +4,7 @@
 #include "solver/ironing/ironing.hpp"
 #include "solver/readings/readings.hpp"
 #include "tests/support/book.hpp"
+#include "tests/support/held_pass.hpp"
 #include "tests/support/reference_answer.hpp"
 
 #include <catch2/catch.hpp>
@@ -101,7 +102,7 @@ Run run(const SmallPanel& small, const Accuracy& accuracy, const Bars& bars) {
     const std::string label = small.name + ", step " + std::to_string(i) + ", " + answers[i].kind;
     INFO(label);
     const StepReport report = step.kind == Step::Kind::iron
-                                  ? ironing.iron(s, step.zone, step.temperature, step.dose, label)
+                                  ? ironing.iron(s, step.zone, check::held_pass(m, step.temperature, step.dose), label)
                               : step.kind == Step::Kind::settle ? ironing.settle(s, label)
                                                                 : ironing.release(s, label);
     REQUIRE(report.outcome == Outcome::settled);

@@ -3,7 +3,8 @@
 
 #include "sequencer/planner/planner.hpp"
 
-#include <string>
+#include <algorithm>
+#include <variant>
 #include <vector>
 
 namespace evenpull {
@@ -25,11 +26,14 @@ inline PlanOptions quick_wish(bool only_rules = false) {
   return o;
 }
 
-/// All notes of a plan as one text, to be searched.
-inline std::string notes_of(const Plan& plan) {
-  std::string all;
-  for (const std::string& n : plan.notes) all += n + "\n";
-  return all;
+/// Whether a plan has a note of this kind, and the first of them.
+template <class T>
+bool has_note(const Plan& plan) {
+  return std::any_of(plan.notes.begin(), plan.notes.end(), [](const Note& n) { return std::holds_alternative<T>(n); });
+}
+template <class T>
+const T& note_in(const Plan& plan) {
+  return std::get<T>(*std::find_if(plan.notes.begin(), plan.notes.end(), [](const Note& n) { return std::holds_alternative<T>(n); }));
 }
 
 }  // namespace evenpull

@@ -10,7 +10,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_planner.cpp
   test_order_search.cpp
   test_coarse_model.cpp
-  test_front.cpp
+  test_trade_offs.cpp
   test_job_graph.cpp
   test_bench_check.cpp
   test_going_on.cpp
@@ -22,7 +22,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_run_estimate.cpp
   test_ways.cpp
   test_setting.cpp
-  test_sentences.cpp
+  test_notes.cpp
   test_quick.cpp
   test_pass_choice.cpp
   test_stage_shapes.cpp

@@ -1,5 +1,5 @@
 #include "sequencer/planner/planner.hpp"
-#include "sequencer/sure/bench_check.hpp"
+#include "sequencer/sure/bench_checks.hpp"
 #include "solver/ironing/ironing.hpp"
 #include "solver/readings/readings.hpp"
 #include "solver/sound/tight_bay.hpp"

@@ -5,7 +5,6 @@
 #include <catch2/catch.hpp>
 
 using namespace evenpull;
-using Catch::Matchers::Contains;
 
 namespace {
 
@@ -54,10 +53,8 @@ TEST_CASE("what fails on the way is told from what is too much at the end") {
   const Case c = two_bays();
   const WayThere way = way_there(c, usual(c), {}, verdict(1, 1.3, 0.6), verdict(1, 1.3, 0.6));
   CHECK(way.fails_on_the_way);
-  CHECK_THAT(way_there_text(c, 1, way), Contains("what fails is passed through on the way"));
   const WayThere end = way_there(c, usual(c), {}, verdict(1, 1.3, 1.2), verdict(1, 1.3, 1.2));
   CHECK_FALSE(end.fails_on_the_way);
-  CHECK_THAT(way_there_text(c, 1, end), Contains("no order helps there"));
   // Its error bar may be what is too much at the end.
   CHECK_FALSE(way_there(c, usual(c), {}, verdict(1, 1.3, 0.6), verdict(1, 0.7, 0.6)).fails_on_the_way);
 }
@@ -71,8 +68,7 @@ TEST_CASE("an extra stage is advised where the job with it holds, and refused wh
   const WayThere opened = way_there(c, usual(c), {}, fails, fails);
   REQUIRE(opened.extra_stage.has_value());
   CHECK(*opened.extra_stage > c.stages[0].temperature);
-  CHECK(*opened.extra_stage < c.stages[1].temperature);
-  CHECK_THAT(way_there_text(c, 1, opened), Contains("275") && Contains("add that stage to the case"));
+  CHECK(*opened.extra_stage == Approx((275 + 459.67) / 1.8));  // halfway, to what a dial can tell apart
   for (Material& m : c.materials) m.strength *= 1e-3;
   CHECK_FALSE(way_there(c, usual(c), {}, fails, fails).extra_stage.has_value());
 }
@@ -87,5 +83,4 @@ TEST_CASE("a stage that was begun already gets none before it, and one that buck
   buckled.buckled = true;
   const WayThere w = way_there(c, usual(c), {}, buckled, buckled);
   CHECK(w.gives_way);
-  CHECK(way_there_text(c, 1, w).empty());
 }

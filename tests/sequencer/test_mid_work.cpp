@@ -116,7 +116,7 @@ TEST_CASE("a plan from half-done work made twice is the same") {
   const Panel p = build_panel(c, {coarse_nodes});
   const Plan plan = make_plan_from(c, as_order(c, p, top_done(p)), quick_wish());
   const Plan again = make_plan_from(c, as_order(c, p, top_done(p)), quick_wish());
-  CHECK(plan.order_name == again.order_name);
+  CHECK(plan.order == again.order);
   REQUIRE(plan.limits.size() == again.limits.size());
   for (std::size_t i = 0; i < plan.limits.size(); ++i) CHECK(again.limits[i].use == plan.limits[i].use);
 }

@@ -1,6 +1,7 @@
 // What is called a bound is one, for random influences; RapidCheck draws them and shrinks what fails.
 #include "sequencer/search/order_search.hpp"
 #include "tests/sequencer/random_influence.hpp"
+#include "tests/support/every_order.hpp"
 
 #include <catch2/catch.hpp>
 #include <rapidcheck.h>

@@ -1,7 +1,7 @@
 // The searches against every order there is, against each other and against panels worked by hand.
 #include "sequencer/search/order_search.hpp"
-#include "sequencer/search/subset_bound.hpp"
 #include "tests/sequencer/random_influence.hpp"
+#include "tests/support/every_order.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -115,39 +115,6 @@ TEST_CASE("a light dose goes its share of the way along the load line") {
   i.things = {{{0}}};
   const InfluenceModel m(i, {}, {0.25});
   CHECK(InfluenceModel::gained(*m.step(m.begin(), 0))[0] == Approx(0.25 / 1.25));
-}
-
-TEST_CASE("dynamic programming over subsets agrees with trying every order of its surrogate") {
-  // With nothing held back the ratchet model is the superposition surrogate, and the worst over the prefixes is the cost.
-  const Prices prices;
-  for (unsigned seed = 1; seed <= 10; ++seed) {
-    Influence i = random_influence(6, seed);
-    i.push = Eigen::MatrixXd(i.push.diagonal().asDiagonal());
-    const InfluenceModel m(i, {}, {1});
-    double best = 1e300;
-    std::vector<int> order(6);
-    std::iota(order.begin(), order.end(), 0);
-    do {
-      PrefixPtr p = m.begin();
-      double worst = 0;
-      const auto now = [&] {
-        Tally t;
-        take_gauges(i.layout, InfluenceModel::gauges(*p), t);
-        worst = std::max(worst, least_cost_of(t, prices));
-      };
-      now();
-      for (int k : order) p = m.step(p, k), now();
-      best = std::min(best, worst);
-    } while (std::next_permutation(order.begin(), order.end()));
-    const SubsetAnswer answer = best_by_subsets(m, prices);
-    CHECK(answer.worst == Approx(best).epsilon(1e-6));  // kept in single precision
-    CHECK(holds_each_once(answer.order, 6));
-  }
-}
-
-TEST_CASE("more things than subsets can be kept for are refused") {
-  const InfluenceModel m = random_model(most_in_subsets + 1, 1);
-  CHECK_THROWS_AS(best_by_subsets(m, {}), std::invalid_argument);
 }
 
 TEST_CASE("on a panel with two like sides the mirrored order costs the same") {

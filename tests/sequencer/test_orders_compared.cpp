@@ -8,10 +8,10 @@ using namespace evenpull;
 
 namespace {
 
-OrderResult run(const Case& c, const std::string& family) {
+OrderResult run(const Case& c, Family family) {
   const Model m(c, {350});
   for (const Order& o : order_families(m.panel))
-    if (o.name == family) {
+    if (o.id.is(family)) {
       Tried t;
       t.order = o;
       std::vector<Step> steps = steps_of(c, m.panel, o);
@@ -35,8 +35,8 @@ Case harsh(Case c) {
 TEST_CASE("all of one side first pulls harder on one side, twists more and loads more than alternating") {
   // Common practice, no source: sides alternate in the first stage.
   const Case c = harsh(sample::light_rudder());
-  const OrderResult one_side = run(c, "one side after the other");
-  const OrderResult halving = run(c, "centre-out halving, sides alternating");
+  const OrderResult one_side = run(c, Family::one_side);
+  const OrderResult halving = run(c, Family::halving);
   // By more than a bench can tell apart (docs/model.md, section 7).
   constexpr double told_apart = 20;  // N/m
   CHECK(one_side.worst_pull_difference_spanwise > halving.worst_pull_difference_spanwise + told_apart);
@@ -48,8 +48,8 @@ TEST_CASE("working steadily from one end is worse than jumping") {
   // FAA-H-8083-31, Aviation Maintenance Technician Handbook - Airframe, chapter 3, advises against working steadily
   // along from one end and prefers jumping.
   const Case c = harsh(sample::light_rudder());
-  const OrderResult steady = run(c, "root to tip, sides alternating");
-  const OrderResult jumps = run(c, "jumping, sides alternating");
+  const OrderResult steady = run(c, Family::root_to_tip);
+  const OrderResult jumps = run(c, Family::jumping);
   INFO("use " << steady.worst_use << " against " << jumps.worst_use << ", spread " << steady.pull_spread_along_span.value()
               << " against " << jumps.pull_spread_along_span.value() << " N/m");
   CHECK(steady.worst_use > jumps.worst_use);
@@ -77,7 +77,7 @@ TEST_CASE("light passes before a full one even the pull and lower the worst use"
   const Case full = harsh(sample::light_rudder());
   Case light = full;
   light.stages[0].doses = {0.25, 0.25, 1};
-  const std::string family = "centre-out halving, sides alternating";
+  constexpr Family family = Family::halving;
   const OrderResult a = run(full, family), b = run(light, family);
   CHECK(b.unevenness_final < a.unevenness_final);
   CHECK(b.worst_use < a.worst_use);

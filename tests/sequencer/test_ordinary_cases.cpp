@@ -22,7 +22,7 @@ void check_certified(unsigned seed) {
   ReplayResult r;
   REQUIRE_NOTHROW(r = replay(m, plain_order(drawn.the_case, m.panel), wish));
   REQUIRE_FALSE(r.stages.empty());
-  for (const Certificate& c : r.certificates) CHECK(c.tension_bound <= certified_tension(drawn.the_case));
+  for (const Certificate& c : r.certificates) CHECK(c.solve.tension_bound <= certified_tension(drawn.the_case));
 }
 
 }  // namespace

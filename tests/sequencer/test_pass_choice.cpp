@@ -59,7 +59,7 @@ TEST_CASE("left open, the passes chosen are the cheapest of those tried and end 
     const auto& doses = choice.the_case.stages[stage].doses;
     CHECK(std::count(doses.begin(), doses.end(), 1.0) >= (stage == 0 ? 1 : 2));
   }
-  CHECK_THAT(passes_sentence(choice.the_case, choice.trials), Catch::Matchers::Contains("Passes chosen by trial"));
+  CHECK(pass_gains(choice.the_case, choice.trials).stages.size() == choice.the_case.stages.size());
 }
 
 TEST_CASE("the stage that the job ends with gets as many full passes as the iron needs") {
@@ -80,7 +80,7 @@ TEST_CASE("light passes that this iron cannot give alike enough are not tried") 
   c.iron.swing = 60, c.iron.hand_scatter = 1;
   const PassChoice choice = choose_passes(c, one_by_one);
   CHECK(choice.trials.size() == 1);
-  CHECK_THAT(passes_sentence(choice.the_case, choice.trials), Catch::Matchers::Contains("too unlike"));
+  CHECK(pass_gains(choice.the_case, choice.trials).stages.at(0).what == note::PassGain::What::full_light_unlike);
 }
 
 TEST_CASE("light passes first ease the way there") {
@@ -103,7 +103,7 @@ TEST_CASE("every stage that the job may end with has enough full passes, also wh
     // The ceiling of the same order with the passes given: it and all hotter stages have them.
     const Model m(out, {search_nodes});
     const std::vector<Order> orders = order_families(m.panel);
-    const auto usual = std::find_if(orders.begin(), orders.end(), [](const Order& o) { return o.family == Family::halving; });
+    const auto usual = std::find_if(orders.begin(), orders.end(), [](const Order& o) { return o.id.is(Family::halving); });
     REQUIRE(usual != orders.end());
     const auto ends = stage_ceiling(replay(m, steps_of(out, m.panel, *usual), {}).stages, false);
     for (int s = std::max(1, ends.value_or(0)); s < static_cast<int>(out.stages.size()); ++s) {

@@ -1,6 +1,5 @@
 // How many turn-overs a plan may ask for: at most so many in a pass, of those still to come.
 #include "sequencer/orders/families.hpp"
-#include "sequencer/planner/plan_notes.hpp"
 #include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 
@@ -10,7 +9,6 @@
 #include <map>
 
 using namespace evenpull;
-using Catch::Matchers::Contains;
 
 namespace {
 
@@ -41,7 +39,7 @@ int most_to_come(const Plan& plan) {
   return most;
 }
 
-bool speaks_of_fewest(const Plan& plan) { return notes_of(plan).find("fewest") != std::string::npos; }
+bool speaks_of_fewest(const Plan& plan) { return has_note<note::FewestTurnOvers>(plan); }
 
 // The first stage whole and the next pass begun on alternating sides.
 std::vector<Step> begun(const Case& c, const Panel& p, const std::vector<Side>& sides) {
@@ -70,8 +68,9 @@ TEST_CASE("a plan makes no more turn-overs in a pass than are wanted") {
 TEST_CASE("no turn-over at all cannot be had: the orders with one are taken, and the plan says why") {
   const Plan none = make_plan(small(), at_most(0)), one = make_plan(small(), at_most(1));
   CHECK(most_to_come(none) == 1);
-  CHECK(none.order_name == one.order_name);
-  CHECK_THAT(notes_of(none), Contains("one turn-over at least"));
+  CHECK(none.order == one.order);
+  REQUIRE(has_note<note::FewestTurnOvers>(none));
+  CHECK(note_in<note::FewestTurnOvers>(none).fewest == 1);
 }
 
 TEST_CASE("going on, only turn-overs still to come count, and those made before do not empty the list of orders") {
@@ -93,18 +92,17 @@ TEST_CASE("going on with one side of the last pass left needs no turn-over more"
   done.resize(done.size() - p.zones.size() / 4);
   const Plan plan = make_plan_from(c, as_order(c, p, done), at_most(0));
   CHECK(most_to_come(plan) == 0);
-  CHECK(notes_of(plan).find("turn-over") == std::string::npos);
+  CHECK_FALSE((has_note<note::FewestTurnOvers>(plan) || has_note<note::TurnOversAgainstLoad>(plan)));
 }
 
 TEST_CASE("a limit on turn-overs that no order meets is told with the fewest there are") {
-  CHECK_THAT(too_few_turn_overs(2, 3), Contains("2 turn-overs") && Contains("those with 3, the fewest"));
-  CHECK_THAT(too_few_turn_overs(1, 2), Contains("1 turn-over in every"));
   // The rest of the pass begun lies on both sides in turn, so the rest of the pass cannot do with none.
   const Case c = small();
   const Panel p = build_panel(c, {coarse_nodes});
   const Plan plan = make_plan_from(c, as_order(c, p, begun(c, p, {Side::top})), at_most(0));
   CHECK(most_to_come(plan) == 1);
-  CHECK(notes_of(plan).find("turn-over") != std::string::npos);
+  REQUIRE(has_note<note::FewestTurnOvers>(plan));
+  CHECK(note_in<note::FewestTurnOvers>(plan).fewest == 1);
 }
 
 TEST_CASE("turn-overs of a list of steps are those before steps that are not done") {

@@ -1,8 +1,7 @@
 // Cloth as the tests of its law and of the membrane use it.
 #pragma once
 
-#include "solver/cloth/fabric_law.hpp"
-#include "solver/cloth/shrink.hpp"
+#include "tests/support/held_pass.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
@@ -43,7 +42,7 @@ inline ClothPoint hot_point(const Eigen::Matrix3d& c, double temperature, double
   p.hot = true;
   p.shrink[0] = shrink_warp;
   p.shrink[1] = shrink_fill;
-  for (int d = 0; d < 2; ++d) p.line[d] = load_line(s, d, p.shrink[d], dose, creep);
+  for (int d = 0; d < 2; ++d) p.line[d] = load_line(held_line(s, d, dose), p.shrink[d], creep);
   return p;
 }
 

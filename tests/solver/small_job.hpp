@@ -1,9 +1,9 @@
 // Small jobs for tests of whole steps: a coarse panel with one zone a bay and side, orders, passes.
 #pragma once
 
-#include "solver/cloth/shrink.hpp"
 #include "solver/ironing/ironing.hpp"
 #include "solver/readings/readings.hpp"
+#include "tests/support/held_pass.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <algorithm>
@@ -92,8 +92,9 @@ struct Way {
 /// Works zones in order; false when a step ended in buckling.
 inline bool work(Job& j, Covering& s, const std::vector<int>& order, double fahrenheit, double dose,
                  Way* way = nullptr) {
+  const PassHeat heat = held_pass(j.model, true_temperature(fahrenheit), dose);
   for (int z : order) {
-    if (j.ironing.iron(s, z, true_temperature(fahrenheit), dose, j.panel().zones[z].label).outcome != Outcome::settled)
+    if (j.ironing.iron(s, z, heat, j.panel().zones[z].label).outcome != Outcome::settled)
       return false;
     if (!way) continue;
     const Readings r = j.read(s);
@@ -115,13 +116,12 @@ inline Accuracy tight() {
 }
 
 /// Load lines of one zone, as Ironing draws them.
-inline HotLines lines_of(const Model& m, const Covering& s, int zone, double fahrenheit, double dose) {
-  HotLines lines(m.triangles.size());
-  const ShrinkState shrink = shrink_at(m.the_case.cloth, m.compliance, true_temperature(fahrenheit));
+inline PanelLoadLines lines_of(const Model& m, const Covering& s, int zone, double fahrenheit, double dose) {
+  PanelLoadLines lines(m.triangles.size());
+  const PassLines pass = held_pass(m, true_temperature(fahrenheit), dose).open.lines;
   for (int q : m.panel.zones[zone].quads)
     for (int t = 4 * q; t < 4 * q + 4; ++t)
-      for (int d = 0; d < 2; ++d)
-        lines[t][d] = load_line(shrink, d, s.shrink[t][d], dose, m.the_case.cloth.creep_share);
+      for (int d = 0; d < 2; ++d) lines[t][d] = load_line(pass[d], s.shrink[t][d], m.the_case.cloth.creep_share);
   return lines;
 }
 

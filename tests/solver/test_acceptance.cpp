@@ -1,5 +1,6 @@
 // When an equilibrium may be accepted (docs/model.md, sections 2 and 9).
 #include "solver/ironing/ironing.hpp"
+#include "tests/support/held_pass.hpp"
 #include "tests/support/reference_panel.hpp"
 #include "tests/support/sample_case.hpp"
 
@@ -25,7 +26,8 @@ TEST_CASE("an accepted answer has the tension error bound of its smoothing, on e
     Covering s = ironing.begin();
     for (const reference::Step& step : p.steps) {
       if (step.kind != reference::Step::Kind::iron) break;
-      const StepReport r = ironing.iron(s, step.zone, step.temperature, step.dose, m.panel.zones[step.zone].label);
+      const PassHeat heat = check::held_pass(m, step.temperature, step.dose);
+      const StepReport r = ironing.iron(s, step.zone, heat, m.panel.zones[step.zone].label);
       // The certificate is sharper where cloth is tight; friction that is smoothed over adds its own share.
       CHECK(r.solve.tension_bound <= 1.05 * std::sqrt(4 * smoothing / m.softest) + certified_tension(p.the_case));
     }
@@ -43,7 +45,8 @@ TEST_CASE("a full pass over loose cloth is certified, wherever it begins") {
     Ironing ironing(m, certified_accuracy(m));
     Covering s = ironing.begin();
     for (int strip = 0; strip < m.panel.strips; ++strip) {
-      const StepReport r = ironing.iron(s, m.panel.zone(Side::top, 0, strip), c.stages.front().temperature, 1, "full");
+      const PassHeat full = check::held_pass(m, c.stages.front().temperature, 1);
+      const StepReport r = ironing.iron(s, m.panel.zone(Side::top, 0, strip), full, "full");
       CHECK(r.outcome == Outcome::settled);
       CHECK(r.solve.tension_bound <= certified_tension(c));
     }

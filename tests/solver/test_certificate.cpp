@@ -41,7 +41,7 @@ struct HalfDone {
 
 // Down a path of smoothings, so that the sharp ones have a good start.
 SolveReport iron_next(const HalfDone& h, const Accuracy& a, Covering& answer) {
-  const HotLines lines = lines_of(h.job.model, h.state, h.next(), 250, 1);
+  const PanelLoadLines lines = lines_of(h.job.model, h.state, h.next(), 250, 1);
   answer = h.state;
   for (double beta = 1e-2;; beta *= 0.1) {
     Accuracy step = a;
@@ -79,7 +79,7 @@ TEST_CASE("the gap is no smaller than the difference between the energies of sha
     const SolveReport r = iron_next(h, smoothed(beta), s);
     REQUIRE(r.converged);
     const Model& m = h.job.model;
-    const HotLines lines = lines_of(m, h.state, h.next(), 250, 1);
+    const PanelLoadLines lines = lines_of(m, h.state, h.next(), 250, 1);
     const double sharper = std::max(1e-3 * beta, 1e-6);
     double gap = 0;
     for (int t = 0; t < static_cast<int>(m.triangles.size()); ++t) {
@@ -115,7 +115,7 @@ TEST_CASE("with certified accuracy no step of a whole job is less certain than p
   Covering s = job.ironing.begin();
   for (double stage : {250.0, 300.0}) {
     for (int z : centre_out(job.panel())) {
-      const StepReport r = job.ironing.iron(s, z, true_temperature(stage), 1, "step");
+      const StepReport r = job.ironing.iron(s, z, held_pass(job.model, true_temperature(stage), 1), "step");
       REQUIRE(r.outcome == Outcome::settled);
       CHECK(r.solve.tension_bound <= certified);
     }
@@ -133,8 +133,9 @@ TEST_CASE("a certified run and an ordinary one agree within the ordinary one's b
   Job plain(c, 150), certified(c, 150, certified_accuracy(m));
   Covering a = plain.ironing.begin(), b = certified.ironing.begin();
   for (int z : centre_out(plain.panel())) {
-    REQUIRE(plain.ironing.iron(a, z, true_temperature(250), 1, "step").outcome == Outcome::settled);
-    REQUIRE(certified.ironing.iron(b, z, true_temperature(250), 1, "step").outcome == Outcome::settled);
+    const PassHeat heat = held_pass(plain.model, true_temperature(250), 1);
+    REQUIRE(plain.ironing.iron(a, z, heat, "step").outcome == Outcome::settled);
+    REQUIRE(certified.ironing.iron(b, z, heat, "step").outcome == Outcome::settled);
   }
   CHECK(rms_apart(m, a, b) <= plain.ironing.bound_on_the_way() + certified_tension(c));
 }
@@ -146,7 +147,7 @@ TEST_CASE("an answer that misses its certificate stops the run") {
   Job job(c, 150, a);
   Covering s = job.ironing.begin();
   try {
-    job.ironing.iron(s, 0, true_temperature(250), 1, "250 F, pass 1, T1");
+    job.ironing.iron(s, 0, held_pass(job.model, true_temperature(250), 1), "250 F, pass 1, T1");
     FAIL("an uncertain answer was accepted");
   } catch (const NotConverged& e) {
     CHECK(e.where == "250 F, pass 1, T1");

@@ -21,7 +21,7 @@ Mandel cold_strain(const Model& m, const Covering& before, const Eigen::VectorXd
          Mandel(before.shrink[t][0], before.shrink[t][1], 0);
 }
 
-ClothPoint point(const Model& m, const Covering& before, int zone, const HotLines& lines, int t) {
+ClothPoint point(const Model& m, const Covering& before, int zone, const PanelLoadLines& lines, int t) {
   ClothPoint p = cold_point(m.compliance);
   p.shrink[0] = before.shrink[t][0];
   p.shrink[1] = before.shrink[t][1];
@@ -75,7 +75,7 @@ Eigen::VectorXd out_of_balance(const Model& m, const Covering& s) {
 
 // Smoothed energy of cloth and frame less the work of the friction force; that and the members' forces are held as they
 // are [N m].
-double potential(const Model& m, const Covering& before, const Covering& answer, int zone, const HotLines& lines,
+double potential(const Model& m, const Covering& before, const Covering& answer, int zone, const PanelLoadLines& lines,
                  const Eigen::VectorXd& d, double beta) {
   double w = 0;
   for (int t = 0; t < static_cast<int>(m.triangles.size()); ++t)
@@ -121,7 +121,7 @@ TEST_CASE("at the answer every force is in balance") {
 
 TEST_CASE("the pulls at the answer are those of the cloth law at its strain") {
   Begun b(one_zone_a_bay(sample::aileron(3, 0.9)), tight());
-  const HotLines lines = lines_of(b.job.model, b.before, 1, 250, 1);
+  const PanelLoadLines lines = lines_of(b.job.model, b.before, 1, 250, 1);
   Covering s = b.before;
   REQUIRE(work(b.job, s, {1}, 250, 1));
   for (int t = 0; t < static_cast<int>(b.job.model.triangles.size()); ++t) {
@@ -135,7 +135,7 @@ TEST_CASE("the pulls at the answer are those of the cloth law at its strain") {
 TEST_CASE("no shape near the answer has less energy") {
   Begun b(one_zone_a_bay(sample::aileron(3, 0.9)), tight());
   const Model& m = b.job.model;
-  const HotLines lines = lines_of(m, b.before, 1, 250, 1);
+  const PanelLoadLines lines = lines_of(m, b.before, 1, 250, 1);
   Covering s = b.before;
   Equilibrium e(m, tight());
   REQUIRE(e.solve(s, m.panel.zones[1].quads, lines).converged);
@@ -150,7 +150,7 @@ TEST_CASE("the answer does not depend on the first guess") {
   for (const Case& c : {sample::aileron(3, 0.9), sample::light_rudder(3)}) {
     Begun b(one_zone_a_bay(c), tight());
     const Model& m = b.job.model;
-    const HotLines lines = lines_of(m, b.before, 1, 250, 1);
+    const PanelLoadLines lines = lines_of(m, b.before, 1, 250, 1);
     Equilibrium e(m, tight());
     Covering plain = b.before;
     REQUIRE(e.solve_from(b.before, plain, m.panel.zones[1].quads, lines).converged);
@@ -178,7 +178,7 @@ TEST_CASE("what was solved before with the same work space changes no digit") {
   Equilibrium used(m, tight());
   for (int temperature : {250, 300, 350})
     for (int zone = 0; zone < static_cast<int>(m.panel.zones.size()); ++zone) {
-      const HotLines lines = lines_of(m, b.before, zone, temperature, 1);
+      const PanelLoadLines lines = lines_of(m, b.before, zone, temperature, 1);
       Covering by_used = b.before, by_fresh = b.before;
       Equilibrium fresh(m, tight());
       const SolveReport a = used.solve(by_used, m.panel.zones[zone].quads, lines);
@@ -192,9 +192,9 @@ TEST_CASE("solving again with nothing hot changes nothing") {
   Begun b(one_zone_a_bay(sample::aileron(3, 0.9)), tight());
   Equilibrium e(b.job.model, tight());
   // The first one takes up the members' compression of the last step.
-  REQUIRE(e.solve(b.before, {}, HotLines(b.job.model.triangles.size())).converged);
+  REQUIRE(e.solve(b.before, {}, PanelLoadLines(b.job.model.triangles.size())).converged);
   Covering again = b.before;
-  REQUIRE(e.solve(again, {}, HotLines(b.job.model.triangles.size())).converged);
+  REQUIRE(e.solve(again, {}, PanelLoadLines(b.job.model.triangles.size())).converged);
   CHECK(pull_apart(again, b.before) < 0.05);
   CHECK(again.shrink == b.before.shrink);
 }

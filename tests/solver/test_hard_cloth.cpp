@@ -157,7 +157,7 @@ TEST_CASE("what a solve misses is told with its own number, its own allowance an
     Covering s = fair.ironing.begin();
     Ironing spoilt(fair.model, a);
     try {
-      spoilt.iron(s, 0, true_temperature(250), 1, "250 F, pass 1, T1");
+      spoilt.iron(s, 0, held_pass(fair.model, true_temperature(250), 1), "250 F, pass 1, T1");
       FAIL("accepted: " << row.what);
     } catch (const NotConverged& e) {
       CHECK_THAT(e.missed.what, Catch::Matchers::Contains(row.what));

@@ -20,7 +20,7 @@ TEST_CASE("cloth as laid on is loose and loads nothing") {
 TEST_CASE("a step shrinks the hot zone and nothing else") {
   Job j(one_zone_a_bay(sample::aileron(3, 0.9)), 150);
   Covering s = j.ironing.begin();
-  const StepReport r = j.ironing.iron(s, 4, true_temperature(250), 1, "B2");
+  const StepReport r = j.ironing.iron(s, 4, held_pass(j.model, true_temperature(250), 1), "B2");
   CHECK(r.outcome == Outcome::settled);
   CHECK(r.solve.converged);
   for (std::size_t t = 0; t < s.shrink.size(); ++t)
@@ -64,7 +64,7 @@ TEST_CASE("no tension error bound is wider than its smoothing allows, and settli
   Covering s = j.ironing.begin();
   const double softest = j.model.softest, coarse_bound = std::sqrt(4e-3 / softest);  // docs/model.md, section 2
   for (int z : alternating(j.panel())) {
-    const StepReport step = j.ironing.iron(s, z, true_temperature(250), 1, j.panel().zones[z].label);
+    const StepReport step = j.ironing.iron(s, z, held_pass(j.model, true_temperature(250), 1), j.panel().zones[z].label);
     REQUIRE(step.outcome == Outcome::settled);
     // Friction that is smoothed over adds its share; tight cloth takes from it.
     CHECK(step.solve.tension_bound < coarse_bound + 2);
@@ -119,7 +119,7 @@ TEST_CASE("more iterations than allowed is an error that says where and by how m
   Covering s = good.ironing.begin();
   Ironing bad(good.model, hopeless);
   try {
-    bad.iron(s, 1, true_temperature(350), 1, "350 F, pass 1, T2");
+    bad.iron(s, 1, held_pass(good.model, true_temperature(350), 1), "350 F, pass 1, T2");
     FAIL("converged in one iteration");
   } catch (const NotConverged& e) {
     CHECK(e.where == "350 F, pass 1, T2");

@@ -29,7 +29,7 @@ ClothPoint hot(const Cloth& cloth, const Eigen::Matrix3d& c, double temperature,
   p.hot = true;
   for (int d = 0; d < 2; ++d) {
     p.shrink[d] = shrink[d];
-    p.line[d] = load_line(s, d, shrink[d], dose, 0);
+    p.line[d] = load_line(held_line(s, d, dose), shrink[d], 0);
   }
   return p;
 }
@@ -74,7 +74,7 @@ TEST_CASE("two part doses at the same pull add up as an exponential does") {
     ClothPoint p = cold_point(c);
     p.hot = true;
     p.shrink[0] = from;
-    p.line[0] = load_line(s, 0, from, dose, 0);
+    p.line[0] = load_line(held_line(s, 0, dose), from, 0);
     return shrink_after(p, 0, pull);
   };
   for (double pull : {0.0, 100.0, 400.0})
@@ -156,7 +156,7 @@ TEST_CASE("beyond the hottest measured setting nothing is extrapolated, below th
     CHECK(over.limit_pull[d] == top.limit_pull[d]);
     CHECK(under.free_shrink[d] == 0);
     CHECK(under.limit_pull[d] == 0);
-    const LoadLine l = load_line(under, d, 0.013, 1, 0.3);
+    const LoadLine l = load_line(held_line(under, d, 1), 0.013, 0.3);
     CHECK(l.a == 0.013);
     CHECK(l.b == 0);
   }

@@ -112,10 +112,12 @@ Apart compare(const Case& c, double k) {
   };
   const std::vector<std::pair<double, double>> passes = {{250, 0.25}, {250, 1}, {300, 1}};
   for (const auto& [fahrenheit, dose] : passes) {
+    const PassHeat heat = held_pass(first, true_temperature(fahrenheit), dose);
+    const PassHeat heat_there = held_pass(second, true_temperature(fahrenheit), dose);
     for (int z : alternating(first.panel)) {
       const std::string label = first.panel.zones[z].label;
-      const bool stands = one.iron(a, z, true_temperature(fahrenheit), dose, label).outcome == Outcome::settled;
-      REQUIRE(stands == (two.iron(b, z, true_temperature(fahrenheit), dose, label).outcome == Outcome::settled));
+      const bool stands = one.iron(a, z, heat, label).outcome == Outcome::settled;
+      REQUIRE(stands == (two.iron(b, z, heat_there, label).outcome == Outcome::settled));
       if (!stands) return out;
       look(std::to_string(int(fahrenheit)) + " F, " + label);
     }

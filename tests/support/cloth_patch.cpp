@@ -1,5 +1,7 @@
 #include "tests/support/cloth_patch.hpp"
 
+#include "tests/support/held_pass.hpp"
+
 #include <catch2/catch.hpp>
 
 #include <Eigen/Geometry>
@@ -210,7 +212,7 @@ SolveReport PatchSolver::solve() {
   return solve_hot({}, {});
 }
 
-SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const HotLines& lines) {
+SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const PanelLoadLines& lines) {
   // From soft to sharp: each answer is a good start for the next.
   Covering guess = state_;
   SolveReport r;
@@ -225,10 +227,10 @@ SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const HotLines& 
 
 SolveReport PatchSolver::iron(const ShrinkState& shrink, double dose) {
   std::vector<int> hot;
-  HotLines lines(model_->triangles.size());
+  PanelLoadLines lines(model_->triangles.size());
   for (int q = 0; q < static_cast<int>(model_->panel.quads.size()); ++q) hot.push_back(q);
   for (std::size_t t = 0; t < lines.size(); ++t)
-    for (int d = 0; d < 2; ++d) lines[t][d] = load_line(shrink, d, state_.shrink[t][d], dose, 0);
+    for (int d = 0; d < 2; ++d) lines[t][d] = load_line(held_line(shrink, d, dose), state_.shrink[t][d], 0);
   return solve_hot(hot, lines);
 }
 

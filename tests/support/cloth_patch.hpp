@@ -134,7 +134,7 @@ class PatchSolver {
   int unknown_of_node(int node, int component) const;
 
  private:
-  SolveReport solve_hot(const std::vector<int>& hot, const HotLines& lines);
+  SolveReport solve_hot(const std::vector<int>& hot, const PanelLoadLines& lines);
 
   Patch patch_;
   std::unique_ptr<Model> model_;

@@ -1,6 +1,7 @@
 #include "tests/support/sample_plan.hpp"
 
 #include "sequencer/choice/heat_plan.hpp"
+#include "sequencer/sure/bench_checks.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -54,7 +55,6 @@ Snapshot blank(const Panel& p) {
   s.edge_slip.assign(p.columns, 0.f);
   s.joint_displacement.assign(p.joints.size() * 6, 0.f);
   s.beam_use.assign(p.beams.size(), 0.f);
-  s.label = "before ironing";
   return s;
 }
 
@@ -118,7 +118,6 @@ void add_snapshots(Plan& plan) {
     const Step& step = plan.steps[i];
     Snapshot s = plan.snapshots.back();
     s.step = int(i) + 1;
-    s.label = "step " + std::to_string(i + 1);
     work_quads(s, plan.panel, step);
     move_frame(s, plan.panel, load[step.stage]);
     plan.snapshots.push_back(std::move(s));
@@ -139,7 +138,7 @@ void add_chances(Plan& plan) {
   k.limits = {{Limit::stress, 1, {16, 128, 0.073, 0.195}}, {Limit::slip, 1, {0, 128, 0, 0.028}}};
   k.governing = Limit::stress;
   k.explained = 0.94;
-  k.weights = {{"pull of the cloth", "± 25 %", 0.71, 0.62, 0.79, 1}, {"stiffness of the cloth", "± 25 %", 0.12, 0.07, 0.19, -1}};
+  k.weights = {{Unsure::pull, 0.25, 0.71, 0.62, 0.79, 1}, {Unsure::cloth_stiffness, 0.25, 0.12, 0.07, 0.19, -1}};
   for (std::size_t z = 0; z < plan.panel.zones.size(); ++z) {
     const int uneven = z % 7 == 0 ? 40 : 3;
     k.zones.push_back({{uneven, 128, 0.01, 0.4}, {z % 5 == 0 ? 20 : 0, 128, 0, 0.3}});
@@ -151,7 +150,7 @@ BucklingMode sample_mode(const Panel& p, double factor) {
   BucklingMode m;
   m.factor = factor;
   m.when = Moment::released;
-  m.where = "trailing edge at 35.4 in (900 mm) from the root";
+  m.where.kind = Place::Kind::trailing_edge, m.where.station = 0.9;
   m.residual = 1e-9;
   m.least_proven = true;
   const double span = p.joints[p.edge_joint.back()].position.y(), chord = p.joints[p.edge_joint[0]].position.x();
@@ -168,22 +167,27 @@ BucklingMode sample_mode(const Panel& p, double factor) {
   return m;
 }
 
+int last_rib(const Panel& p) {
+  int last = 0;
+  for (std::size_t m = 0; m < p.members.size(); ++m)
+    if (p.members[m].role == MemberRole::end_rib) last = static_cast<int>(m);
+  return last;
+}
+
 void add_readings(Plan& plan, bool no_ceiling) {
   const double grow = no_ceiling ? 1.9 : 1;
   for (int s = 0; s < 3; ++s) {
     const double level[] = {0.56 * grow, 0.83 * grow, 1.31 * grow}, u = level[s];
     const double pm = 0.02 * (s + 1);
-    plan.limits.push_back(
-        {Limit::stress, "end rib at 70.9 in, middle", Moment::on_the_way, s, u * 120.5e6, 120.5e6, "Pa", u, pm, true});
-    plan.limits.push_back(
-        {Limit::edge_bow, "bay 3", Moment::stage_end, s, u * 0.8 * 0.01, 0.01, "1", u * 0.8, pm, true});
-    plan.limits.push_back(
-        {Limit::twist, "whole panel", Moment::released, s, u * 0.6 * 0.00873, 0.00873, "rad", u * 0.6, pm / 2, true});
-    plan.limits.push_back({Limit::buckling, "whole frame", Moment::released, s, 2 / (u * 0.5), 2, "1", u * 0.5, pm / 2, true});
-    plan.limits.push_back(
-        {Limit::slip, "trailing edge at 35.4 in", Moment::on_the_way, s, u * 0.45 * 0.005, 0.005, "m", u * 0.45, pm, true});
-    if (s == 2)
-      plan.limits.push_back({Limit::unevenness, "bottom, spanwise", Moment::stage_end, s, 0.14, 0.25, "1", 0.56, 0.05, true});
+    const int end_rib = last_rib(plan.panel);
+    const Place rib{Place::Kind::across_member, end_rib, 1.8, 0.5}, bay{Place::Kind::bay, -1, 0, 0, 2},
+        edge{Place::Kind::trailing_edge, -1, 0.9}, whole{};
+    plan.limits.push_back({Limit::stress, rib, Moment::on_the_way, s, u * 120.5e6, 120.5e6, u, pm, true});
+    plan.limits.push_back({Limit::edge_bow, bay, Moment::stage_end, s, u * 0.8 * 0.01, 0.01, u * 0.8, pm, true});
+    plan.limits.push_back({Limit::twist, whole, Moment::released, s, u * 0.6 * 0.00873, 0.00873, u * 0.6, pm / 2, true});
+    plan.limits.push_back({Limit::buckling, whole, Moment::released, s, 2 / (u * 0.5), 2, u * 0.5, pm / 2, true});
+    plan.limits.push_back({Limit::slip, edge, Moment::on_the_way, s, u * 0.45 * 0.005, 0.005, u * 0.45, pm, true});
+    if (s == 2) plan.limits.push_back({Limit::unevenness, whole, Moment::stage_end, s, 0.14, 0.25, 0.56, 0.05, true});
     StageSummary sum;
     sum.stage = s;
     const double pull[] = {350, 600, 900};
@@ -216,20 +220,40 @@ void add_readings(Plan& plan, bool no_ceiling) {
 }
 
 void add_orders(Plan& plan) {
-  const auto add = [&](const char* name, const char* rule, OrderModel model, double use, double slip, int turns,
-                       bool chosen) {
-    plan.orders.push_back({name, rule, model, chosen ? 2 : 1, use, 0.11 + use / 20, 60 * use, 75 * use * use, slip,
-                           0.005 * use, 55 * use, turns, chosen});
+  const auto add = [&](Family family, OrderModel model, double use, double slip, int turns, bool chosen) {
+    OrderResult o;
+    o.order.family = family, o.model = model, o.stages_passed = chosen ? 2 : 1, o.worst_use = use;
+    o.unevenness_final = 0.11 + use / 20;
+    o.worst_pull_difference_chordwise = 60 * use, o.worst_pull_difference_spanwise = 75 * use * use;
+    o.worst_slip = slip, o.worst_twist = 0.005 * use, o.pull_spread_along_span = 55 * use;
+    o.turn_overs = turns, o.turn_overs_a_pass = turns / 4, o.chosen = chosen;
+    plan.orders.push_back(o);
   };
-  add("centre-out halving, sides alternating",
-      "Middle bay first, then the middle of each gap, changing sides each bay.", OrderModel::full, 0.83, 0.0019, 83, true);
-  add("jumping: one end, other end, between", "One end, the other end, then between, changing sides each bay.", OrderModel::full,
-      0.88, 0.0021, 83, false);
-  add("root to tip, sides alternating", "Steadily from root to tip, changing sides each bay.", OrderModel::coarse, 0.97, 0.0026,
-      83, false);
-  add("one side after the other", "All of the top, then all of the bottom, root to tip.", OrderModel::full, 1.21, 0.0041, 6,
-      false);
-  add("found by search", "What the search made of the best two.", OrderModel::coarse, 0.86, 0.0020, 83, false);
+  add(Family::halving, OrderModel::full, 0.83, 0.0019, 83, true);
+  add(Family::jumping, OrderModel::full, 0.88, 0.0021, 83, false);
+  add(Family::root_to_tip, OrderModel::coarse, 0.97, 0.0026, 83, false);
+  add(Family::one_side, OrderModel::full, 1.21, 0.0041, 6, false);
+  add(Family::searched, OrderModel::coarse, 0.86, 0.0020, 83, false);
+}
+
+// Why, and what to do, as the readings have it.
+void add_advice(Plan& plan, int last_safe) {
+  const auto stress_at = [&](int stage) {
+    return *std::find_if(plan.limits.begin(), plan.limits.end(),
+                         [&](const LimitReading& l) { return l.limit == Limit::stress && l.stage == stage; });
+  };
+  Advice& a = plan.advice;
+  StageStop stop;
+  stop.stage = last_safe + 1, stop.over = stress_at(stop.stage);
+  a.stops = {stop};
+  if (last_safe < 0) {
+    a.items = {advice::DoNotIron{}, advice::StopAndAsk{}};
+    return;
+  }
+  a.up_to = Advice::UpTo::holds;
+  a.closest = stress_at(last_safe);
+  if (plan.setting) a.items.push_back(advice::SettingBetween{*plan.setting});
+  a.items.push_back(advice::AskedTooHot{plan.the_case.stages.back().temperature});
 }
 
 }  // namespace
@@ -242,13 +266,9 @@ Plan sample_plan(const SampleWish& wish) {
   add_snapshots(plan);
   add_readings(plan, wish.no_ceiling);
   add_orders(plan);
-  plan.order_name = plan.orders.front().name;
-  plan.order_rule =
-      "Start with the middle bay. Work its strips from the leading edge to the trailing edge, turn the panel over, do "
-      "the "
-      "same bay there, then go to the next bay out, left and right in turn.";
-  plan.bounds = {{"inner ribs free", {0.54, 0.87, 1.36}, 0.16, 0.0031},
-                 {"inner ribs glued", {0.50, 0.79, 1.22}, 0.12, 0.0018}};
+  plan.order = plan.orders.front().order;
+  plan.bounds = {{RibTie::free, {0.54, 0.87, 1.36}, 0.16, 0.0031},
+                 {RibTie::glued, {0.50, 0.79, 1.22}, 0.12, 0.0018}};
   plan.solve.nodes = int(plan.panel.nodes.size());
   plan.solve.steps = int(plan.steps.size());
   plan.solve.iterations = 900;
@@ -260,21 +280,13 @@ Plan sample_plan(const SampleWish& wish) {
   plan.solve.zone_change = 0.03;
   plan.heat = plan_heat(plan.the_case, plan.panel);
   add_chances(plan);
-  plan.notes = {"With inner ribs free the end ribs carry more: the use at 300 °F rises from 0.83 to 0.87.",
-                "The usual order and the jumping order lie within 6 % of each other here."};
-  if (wish.no_ceiling) {
-    plan.advice.because = "Even at 250 °F the end rib at 70.9 in would take up 1.06 ± 0.02 of its bending limit.";
-    plan.advice.advice = {"Lighter cloth, or a lower last stage, only where the approved data allow it.",
-                          "Ask the holder of the approved data before any heat goes on this panel."};
-  } else {
+  plan.notes = {note::SteadyAgainstJumping{0.97, 80, 0.88, 72}, note::BarsDecide{2}};
+  if (!wish.no_ceiling) {
     plan.ceiling = 1;
     plan.setting = (318 - 32) / 1.8 + 273.15;
-    plan.advice.because =
-        "At 350 °F the end rib at 70.9 in would take up 1.31 ± 0.06 of its bending limit; at 300 °F it takes up 0.83 ± "
-        "0.04.";
-    plan.advice.advice = {
-        "The approved data of this case ask for 350 °F: that is more than this frame bears. Stop and ask."};
   }
+  add_advice(plan, plan.ceiling.value_or(-1));
+  plan.bench_checks = bench_checks_by_stage(plan);
   return plan;
 }
 

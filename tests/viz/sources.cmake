@@ -1,5 +1,6 @@
 set(EVENPULL_VIZ_TESTS
   reading.cpp
+  test_advice_words.cpp
   test_colours.cpp
   test_fields.cpp
   test_film.cpp
@@ -9,6 +10,8 @@ set(EVENPULL_VIZ_TESTS
   test_page.cpp
   test_pictures.cpp
   test_many.cpp
+  test_note_words.cpp
+  test_order_words.cpp
   test_runs.cpp
   test_sentences.cpp
   test_sheet.cpp

@@ -1,6 +1,7 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
 #include "viz/fields/fields.hpp"
+#include "viz/words/order_words.hpp"
 
 #include <vtkCellData.h>
 #include <vtkFloatArray.h>
@@ -105,7 +106,7 @@ TEST_CASE("every file says its case, its moment and its units") {
       return std::string(words->GetValue(0));
     };
     CHECK(said("case") == plan.the_case.title);
-    CHECK(said("moment") == plan.snapshots[3].label);
+    CHECK(said("moment") == evenpull::viz::snapshot_text(plan, plan.snapshots[3]));
     CHECK(said("units").find("N/m") != std::string::npos);
   }
 }

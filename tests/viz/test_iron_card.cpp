@@ -3,6 +3,7 @@
 #include "viz/sheet/iron_card.hpp"
 #include "viz/sheet/sheet.hpp"
 #include "viz/words/heat_words.hpp"
+#include "viz/words/sure_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <catch2/catch.hpp>

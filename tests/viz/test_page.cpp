@@ -60,8 +60,8 @@ TEST_CASE("the page says loose cloth before the answer") {
   SampleWish none;
   none.no_ceiling = true;
   Plan plan = sample_plan(none);
-  plan.advice.loose_headline = "The cloth does not come tight";
-  plan.advice.loose = "Loose cloth after 250 °F (121 °C): T1 with next to no pull.";
+  plan.advice.never_tight = true;
+  plan.advice.loose = LooseCloth{0, {0}};
   Folder folder;
   write_page(plan, "0", folder / "plan.html");
   const std::string page = bytes(folder / "plan.html");

@@ -52,13 +52,13 @@ TEST_CASE("a frame that nothing buckles has no picture of its buckling") {
 TEST_CASE("what turn-overs buy is drawn where there is something to trade") {
   Folder folder;
   Plan plan = sample_plan();
-  for (const auto& front : {std::vector<FrontPoint>{}, {{"the only one", 6, 0.80, 70, true}}}) {
-    plan.front = front;
+  for (const auto& points : {std::vector<TradeOff>{}, {{{Family::halving}, 6, 0.80, 70, true}}}) {
+    plan.trade_offs = points;
     const auto names = write_pictures(plan, folder.path());
     CHECK(std::count(names.begin(), names.end(), "turn_overs.png") == 0);
     CHECK_FALSE(std::filesystem::exists(folder / "turn_overs.png"));
   }
-  plan.front = {{"many", 6, 0.80, 70, true}, {"few", 2, 0.85, 240, false}};
+  plan.trade_offs = {{{Family::halving}, 6, 0.80, 70, true}, {{Family::one_side}, 2, 0.85, 240, false}};
   const auto names = write_pictures(plan, folder.path());
   CHECK(std::count(names.begin(), names.end(), "turn_overs.png") == 1);
   CHECK(image(folder / "turn_overs.png").colours > 20);

@@ -1,10 +1,13 @@
 // The sentences of the sheet: that their numbers are those given, in both units, and that they can be read.
 #include "sequencer/choice/heat_plan.hpp"
-#include "sequencer/sure/bench_check.hpp"
 #include "tests/support/sample_plan.hpp"
 #include "viz/words/bench_words.hpp"
+#include "viz/words/cautions.hpp"
+#include "viz/words/check_words.hpp"
 #include "viz/words/heat_words.hpp"
-#include "viz/words/sentences.hpp"
+#include "viz/words/limit_words.hpp"
+#include "viz/words/record_words.hpp"
+#include "viz/words/sure_words.hpp"
 #include "viz/words/trouble.hpp"
 #include "viz/words/wording.hpp"
 
@@ -139,7 +142,6 @@ TEST_CASE("a value that is no number is never said", "[sentences]") {
   CHECK_THROWS_AS(use_text(nan, 0), CannotDraw);
   LimitReading r;
   r.limit = Limit::slip;
-  r.unit = "m";
   CHECK_THROWS_AS(limit_value(r, nan), CannotDraw);
   CHECK(number_text(std::numeric_limits<double>::infinity(), 1) == "none");  // the factor of a frame that nothing buckles
   CHECK(number_text(-1e-9, 2) == "0.00");
@@ -330,7 +332,7 @@ TEST_CASE("the chance on page one is that of the stage asked for", "[sentences]"
 
 TEST_CASE("the weight and the tap say what was computed for the bays", "[sentences]") {
   const Plan plan = sample_plan();
-  const auto checks = bench_checks(plan, 1);
+  const auto& checks = plan.bench_checks.at(1);
   REQUIRE(!checks.empty());
   const auto words = bench_sentences(plan, 1);
   REQUIRE(words.size() == 2);

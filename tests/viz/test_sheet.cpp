@@ -74,8 +74,7 @@ TEST_CASE("the first page gives the hottest safe stage in both units, the reason
 TEST_CASE("however long the reasons are, nothing but cautions stands in their box") {
   for (int advices = 0; advices < 5; ++advices) {
     Plan plan = sample_plan();
-    plan.advice.advice.assign(static_cast<std::size_t>(advices), "Bracing the frame while it is ironed helps on the way; it does "
-                                                               "not change what the frame must bear when it is off.");
+    plan.advice.items.assign(static_cast<std::size_t>(advices), advice::BracingHelps{});
     Folder folder;
     write_sheet(plan, Paper::letter, "0.0.0", folder / "plan.pdf");
     const double top = [&] {
@@ -128,15 +127,18 @@ TEST_CASE("loose cloth stands first on the first page, and the sheet still fits"
   SampleWish none;
   none.no_ceiling = true;
   Plan plan = sample_plan(none);
-  plan.advice.loose_headline = "The cloth does not come tight";
-  plan.advice.loose = "Loose cloth after 250 °F (121 °C): all of the top and B3 with next to no pull.";
+  plan.advice.never_tight = true;
+  plan.advice.loose = LooseCloth{0, {}};
+  for (std::size_t z = 0; z < plan.panel.zones.size(); ++z)
+    if (plan.panel.zones[z].side == Side::top || plan.panel.zones[z].label == "B3")
+      plan.advice.loose->zones.push_back(static_cast<int>(z));
   const std::string page = first_page(plan);
   CHECK(stands_first(page, "The cloth does not come tight"));
   CHECK(stands_first(page, "all of the top and B3 with next to no pull."));
   CHECK(has(page, "No stage is safe"));
   // On the way to a tight end the sentence stands there as well.
   Plan way = sample_plan();
-  way.advice.loose = "Loose cloth after 250 °F (121 °C): T1 with next to no pull.";
+  way.advice.loose = LooseCloth{0, {0}, 1};
   way.stages[0].loose_zones = {0};
   CHECK(stands_first(first_page(way), "T1 with next to no pull."));
 }
@@ -222,15 +224,16 @@ TEST_CASE("no type on the sheet is smaller than 3 mm capitals") {
 
 TEST_CASE("a long reason pushes the order to a page of its own and loses nothing") {
   Plan plan = sample_plan();
-  for (int i = 0; i < 6; ++i)
-    plan.advice.advice.push_back("Sentence number " + std::to_string(i) +
-                                 " of a long advice that goes on over more than one line of the page.");
+  constexpr std::size_t long_ones = 6;
+  plan.advice.items.assign(long_ones, advice::StaysLoose{});
   const auto all = sheet_pages(plan);
   CHECK(has(all[0], "licensed"));
   CHECK_FALSE(has(all[0], "Order:"));
   std::string text;
   for (const auto& page : all) text += page;
-  for (int i = 0; i < 6; ++i) CHECK(has(text, "Sentence number " + std::to_string(i)));
+  std::size_t found = 0;
+  for (std::size_t at = 0; (at = text.find("covering.", at)) != std::string::npos; ++at) ++found;
+  CHECK(found == long_ones);
   CHECK(has(text, "Order:"));
 }
 
@@ -286,7 +289,7 @@ TEST_CASE("an order under which the frame gave way is said so among the orders, 
 TEST_CASE("a limit at which the frame gave way is marked as over, whatever stands in for its use") {
   Plan plan = sample_plan();
   auto& l = plan.limits.front();
-  l.limit = Limit::buckling, l.unit = "1", l.allowed = 1, l.value = 1;
+  l.limit = Limit::buckling, l.allowed = 1, l.value = 1;
   l.use = 1, l.use_plus_minus = 0, l.gave_way = true, l.stage = 0;
   std::string text;
   for (const auto& page : sheet_pages(plan)) text += page;

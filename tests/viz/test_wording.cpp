@@ -1,6 +1,12 @@
+#include "viz/words/limit_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <catch2/catch.hpp>
+
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <sstream>
 
 using namespace evenpull;
 using namespace evenpull::viz;
@@ -37,7 +43,6 @@ TEST_CASE("doses are said in words") {
 TEST_CASE("a buckling factor is a least value, all else a most one") {
   LimitReading r;
   r.limit = Limit::buckling;
-  r.unit = "1";
   r.allowed = 2;
   CHECK(limit_allowed(r) == "at least 2.0");
   r.limit = Limit::slip;
@@ -46,4 +51,32 @@ TEST_CASE("a buckling factor is a least value, all else a most one") {
   r.limit = Limit::edge_bow;
   r.allowed = 0.01;
   CHECK(limit_allowed(r) == "1/100 of spacing");
+}
+
+TEST_CASE("the document on plan.json names the limits that there are, and each has its unit") {
+  std::set<std::string> known, told;
+  for (const Limit l : {Limit::buckling, Limit::end_rib_bow, Limit::pull_difference, Limit::slip, Limit::stress, Limit::edge_bow,
+                        Limit::twist, Limit::unevenness}) {
+    known.insert(limit_text(l));
+    CHECK(std::string(limit_unit(l)).size() > 0);
+  }
+  std::ifstream in(EVENPULL_SOURCE_DIR "/docs/plan-json.md");
+  const std::string text{std::istreambuf_iterator<char>(in), {}}, before = "each stage: `name` (";
+  const auto from = text.find(before);
+  REQUIRE(from != std::string::npos);
+  const auto begin = from + before.size();
+  std::istringstream names(text.substr(begin, text.find(')', begin) - begin));
+  for (std::string name; std::getline(names >> std::ws, name, ',');) told.insert(name);
+  CHECK(told == known);
+}
+
+TEST_CASE("a place is said by its member, the trailing edge, its bay or the whole panel") {
+  Panel p;
+  p.members.resize(2);
+  p.members[1].name = "rib 3";
+  CHECK(place_text(p, {}) == "whole panel");
+  CHECK(place_text(p, {Place::Kind::bay, -1, 0, 0, 2}) == "bay 3");
+  CHECK(place_text(p, {Place::Kind::trailing_edge, -1, 0.9}) == "trailing edge at 35.4 in (900 mm) from the root");
+  CHECK(place_text(p, {Place::Kind::along_member, 1, 0.9}) == "rib 3 at 35.4 in (900 mm) from the root");
+  CHECK(place_text(p, {Place::Kind::across_member, 1, 0.9, 0.4}) == "rib 3, 40 % of its length aft");
 }

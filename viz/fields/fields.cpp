@@ -2,6 +2,7 @@
 
 #include "viz/kit/page_parts.hpp"
 #include "viz/panel/zone_means.hpp"
+#include "viz/words/order_words.hpp"
 #include "viz/words/trouble.hpp"
 #include "viz/words/wording.hpp"
 
@@ -114,10 +115,10 @@ void copy_part(const std::vector<float>& from, float* to, std::size_t first, std
                const Snapshot& s) {
   if (from.size() < first + n)
     throw CannotDraw(
-        fmt::format("snapshot {} ({}) holds {} values of {} for {} places", s.step, s.label, from.size(), name, first + n));
+        fmt::format("snapshot {} holds {} values of {} for {} places", s.step, from.size(), name, first + n));
   for (std::size_t i = 0; i < n; ++i) {
     if (!std::isfinite(from[first + i]))
-      throw CannotDraw(fmt::format("snapshot {} ({}): {} is not a number at {}", s.step, s.label, name, first + i));
+      throw CannotDraw(fmt::format("snapshot {}: {} is not a number at {}", s.step, name, first + i));
     to[i] = from[first + i];
   }
 }
@@ -189,7 +190,7 @@ class SkinBlock {
       state[i] = static_cast<float>(s.state.at(first_quad_ + i));
       step[i] = static_cast<float>(s.step);
     }
-    say_what_it_is(block_, plan_, s.label);
+    say_what_it_is(block_, plan_, viz::snapshot_text(plan_, s));
     block_.write(path);
   }
 
@@ -248,7 +249,7 @@ void write_iron(const Plan& plan, const Step& step, const Snapshot& s, const std
     float* to = block.cell_array(name);
     std::fill(to, to + zone.quads.size(), static_cast<float>(value));
   }
-  say_what_it_is(block, plan, s.label);
+  say_what_it_is(block, plan, viz::snapshot_text(plan, s));
   block.write(path);
 }
 
@@ -279,7 +280,7 @@ class FrameBlock {
     }
     block_.points_moved();
     copy_checked(s.beam_use, block_.cell_array("use"), panel_.beams.size(), "use", s);
-    say_what_it_is(block_, plan_, s.label);
+    say_what_it_is(block_, plan_, viz::snapshot_text(plan_, s));
     block_.write(path);
   }
 
@@ -322,7 +323,7 @@ void write_mode(const Plan& plan, const StageSummary& stage, bool frame, const s
   float* factor = block.cell_array("buckling_factor");
   for (std::size_t i = 0; i < (frame ? panel.beams.size() : panel.quads.size()); ++i)
     factor[i] = static_cast<float>(mode.factor);
-  say_what_it_is(block, plan, "buckling shape, " + now.label);
+  say_what_it_is(block, plan, "buckling shape, " + viz::snapshot_text(plan, now));
   block.write(path);
 }
 

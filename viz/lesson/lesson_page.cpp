@@ -2,7 +2,6 @@
 #include "viz/lesson/lesson_numbers.hpp"
 #include "viz/page/page_data.hpp"
 #include "viz/sheet/sheet_frame.hpp"
-#include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
 #include <nlohmann/json.hpp>

@@ -3,10 +3,14 @@
 #include "viz/kit/page_parts.hpp"
 #include "viz/page/page_data.hpp"
 #include "viz/sheet/sheet_frame.hpp"
+#include "viz/words/advice_words.hpp"
+#include "viz/words/cautions.hpp"
+#include "viz/words/check_words.hpp"
 #include "viz/words/heat_words.hpp"
-#include "viz/words/runs.hpp"
-#include "viz/words/sentences.hpp"
+#include "viz/words/order_words.hpp"
+#include "viz/words/sure_words.hpp"
 #include "viz/words/wording.hpp"
+#include "viz/words/zone_names.hpp"
 
 #include <fmt/core.h>
 
@@ -26,8 +30,8 @@ std::string paragraph(const std::string& words, const char* kind = "") {
 std::string answer(const Plan& plan) {
   std::string html;
   // Loose cloth goes before everything else.
-  if (!plan.advice.loose_headline.empty()) html += paragraph(plan.advice.loose_headline, "big loose");
-  if (!plan.advice.loose.empty()) html += paragraph(plan.advice.loose, "loose");
+  if (const auto headline = loose_headline(plan); !headline.empty()) html += paragraph(headline, "big loose");
+  if (const auto loose = loose_sentence(plan); !loose.empty()) html += paragraph(loose, "loose");
   html += "<h2>Hottest safe stage</h2>\n";
   if (plan.ceiling) {
     const double kelvin = plan.the_case.stages.at(*plan.ceiling).temperature;
@@ -37,8 +41,8 @@ std::string answer(const Plan& plan) {
     html += "<p class=\"big\">None</p>\n" + paragraph("Do not iron this panel by this plan. No steps are given.");
   }
   if (const auto sure = sure_words(plan); !sure.empty()) html += paragraph(sure);
-  html += "<details><summary>Why, and what to do</summary>\n" + paragraph(plan.advice.because);
-  for (const auto& a : plan.advice.advice) html += paragraph(a);
+  html += "<details><summary>Why, and what to do</summary>\n" + paragraph(because_text(plan));
+  for (const auto& a : advice_sentences(plan)) html += paragraph(a);
   return html + "</details>\n";
 }
 
@@ -73,7 +77,7 @@ std::string pass_list(const Plan& plan, std::size_t begin, std::size_t end) {
 
 std::string order_of_work(const Plan& plan) {
   if (!plan.ceiling) return "";
-  std::string html = fmt::format("<p><strong>Order: {}.</strong> {}</p>\n", escaped(plan.order_name), escaped(plan.order_rule));
+  std::string html = fmt::format("<p><strong>Order: {}.</strong> {}</p>\n", escaped(order_name(plan.order)), escaped(order_rule(plan.order)));
   const std::size_t n = plan.steps.size();
   for (int stage = 0; stage <= *plan.ceiling; ++stage) {
     html += fmt::format("<h3>{}</h3>\n", degrees_both(plan.the_case.stages.at(stage).temperature));

@@ -3,6 +3,7 @@
 #include "viz/page/packed.hpp"
 #include "viz/pictures/pull_picture.hpp"
 #include "viz/words/heat_words.hpp"
+#include "viz/words/order_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
@@ -204,7 +205,7 @@ PageData page_data(const Plan& plan, const std::string& more) {
          {"use_scale", use_scale()},
          {"parts", part_list(packer)}};
   add_steps(j, plan);
-  for (const auto& s : plan.snapshots) j["labels"].push_back(s.label);
+  for (const auto& s : plan.snapshots) j["labels"].push_back(snapshot_words(plan, s));
   if (!more.empty()) j["more"] = Json::parse(more);
   return {for_script(j.dump(-1, ' ', false, Json::error_handler_t::replace)), packer.text()};
 }

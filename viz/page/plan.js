@@ -367,7 +367,7 @@ class Picture {
     const chord = this.panel.zoneMeans(this.panel.quadValues("chord", step));
     const span = this.panel.zoneMeans(this.panel.quadValues("span", step));
     const state = this.panel.zoneMeans(this.panel.stateValues(step)), stateWord = this.fields.state.zone;
-    const words = [step === 0 ? "Before ironing." : `After step ${step} of ${this.panel.moments - 1}: ${about.labels[step].replace(" F,", " °F,")}.`];
+    const words = [step === 0 ? "Before ironing." : `After step ${step} of ${this.panel.moments - 1}: ${about.labels[step]}.`];
     words.push(`Frame: ${this.panel.largestUse(step).toFixed(2)} of its stress limit.`);
     const slip = this.panel.largestSlip(step);
     if (about.wrapped && Math.abs(slip) > 5e-5)

@@ -2,7 +2,8 @@
 
 #include "viz/kit/text.hpp"
 #include "viz/sheet/sheet_frame.hpp"
-#include "viz/words/sentences.hpp"
+#include "viz/words/check_words.hpp"
+#include "viz/words/limit_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <cairo.h>
@@ -112,7 +113,7 @@ bool write_buckling_picture(const Plan& plan, int stage, const std::string& path
     draw_text(cr, {margin, 66}, title_and_marks(cr, plan, "", type, picture_width - 2 * margin), {.size = type});
     draw_text(cr, {margin, 104}, buckling_sentence(*mode), {.size = sentence_type, .bold = true});
     draw_text(cr, {margin, 150},
-              fmt::format("Ringed, where it moves most: {}. State: {}. Wanted: at least {:.1f} times.", mode->where,
+              fmt::format("Ringed, where it moves most: {}. State: {}. Wanted: at least {:.1f} times.", place_text(plan.panel, mode->where),
                           moment_text(mode->when), plan.the_case.limits.buckling_factor),
               {.size = type});
     const Point plan_at{margin + view.out(), plan_top};

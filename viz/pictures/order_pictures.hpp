@@ -13,6 +13,6 @@ bool write_route_picture(const Plan& plan, int stage, const std::string& path);
 
 /// Worst use and worst pull difference of the orders compared over their turn-overs in a pass. False, and nothing is written,
 /// where there is nothing to trade.
-bool write_front_picture(const Plan& plan, const std::string& path);
+bool write_turn_over_picture(const Plan& plan, const std::string& path);
 
 }  // namespace evenpull::viz

@@ -34,7 +34,7 @@ std::vector<std::string> write_pictures(const Plan& plan, const std::string& dir
     const std::string name = "order_" + stage_in_name(plan.the_case, stage) + ".png";
     if (write_route_picture(plan, stage, directory + "/" + name)) names.push_back(name);
   }
-  if (write_front_picture(plan, directory + "/turn_overs.png")) names.push_back("turn_overs.png");
+  if (write_turn_over_picture(plan, directory + "/turn_overs.png")) names.push_back("turn_overs.png");
   if (frame_stage >= 0) {
     write_frame_picture(plan, frame_stage, directory + "/" + both("frame_use"));
     if (write_buckling_picture(plan, frame_stage, directory + "/frame_buckling.png"))

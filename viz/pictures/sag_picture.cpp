@@ -6,7 +6,7 @@
 #include "viz/panel/zone_means.hpp"
 #include "viz/panel/zone_words.hpp"
 #include "viz/pictures/skin_picture.hpp"
-#include "viz/words/sentences.hpp"
+#include "viz/words/check_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <cairo.h>

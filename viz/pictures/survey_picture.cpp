@@ -2,8 +2,7 @@
 
 #include "viz/panel/profile_drawing.hpp"
 #include "viz/panel/survey_plan.hpp"
-#include "viz/words/sentences.hpp"
-#include "viz/words/wording.hpp"
+#include "viz/words/record_words.hpp"
 
 #include <fmt/core.h>
 

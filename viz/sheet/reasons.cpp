@@ -1,22 +1,16 @@
 #include "viz/sheet/reasons.hpp"
 
-#include "viz/words/heat_words.hpp"
-#include "viz/words/wording.hpp"
+#include "viz/words/advice_words.hpp"
+#include "viz/words/sure_words.hpp"
 
 #include <algorithm>
 
 namespace evenpull::viz {
 
 std::vector<Reason> reasons_of(const Plan& plan) {
-  std::vector<Reason> reasons{{plan.advice.because}};
+  std::vector<Reason> reasons{{because_text(plan)}};
   if (auto sure = sure_words(plan); !sure.empty()) reasons.push_back({std::move(sure), true});
-  for (const auto& advice : plan.advice.advice) reasons.push_back({advice, true});
-  const auto says_setting = [&](const std::string& s) {
-    return plan.setting && s.find(degrees_f(*plan.setting)) != std::string::npos;
-  };
-  // The advice may say it already.
-  if (plan.setting && std::none_of(plan.advice.advice.begin(), plan.advice.advice.end(), says_setting))
-    reasons.push_back({"A setting up to " + degrees_both(*plan.setting) + " would still pass. This is advice, not a step."});
+  for (auto& advice : advice_sentences(plan)) reasons.push_back({std::move(advice), true});
   return reasons;
 }
 

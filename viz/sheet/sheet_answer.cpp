@@ -1,11 +1,15 @@
-#include "viz/sheet/sheet_pages.hpp"
-
 #include "viz/panel/skin_drawing.hpp"
 #include "viz/panel/zone_words.hpp"
 #include "viz/sheet/reasons.hpp"
 #include "viz/sheet/sheet_flow.hpp"
-#include "viz/words/sentences.hpp"
+#include "viz/sheet/sheet_pages.hpp"
+#include "viz/words/cautions.hpp"
+#include "viz/words/limit_words.hpp"
+#include "viz/words/order_words.hpp"
+#include "viz/words/runs.hpp"
 #include "viz/words/wording.hpp"
+#include "viz/words/zone_names.hpp"
+
 
 #include <algorithm>
 
@@ -24,10 +28,10 @@ constexpr double least_drawing = 125;  ///< height of the order at a glance belo
 /// Loose cloth goes before everything else, across the page; gives the height taken.
 double draw_loose(cairo_t* cr, const Plan& plan, Point at, double width) {
   double y = at.y;
-  if (!plan.advice.loose_headline.empty())
-    y += draw_text(cr, {at.x, y}, plan.advice.loose_headline, {.size = loose_type, .bold = true, .width = width}).height + 2;
-  if (!plan.advice.loose.empty())
-    y += draw_text(cr, {at.x, y}, plan.advice.loose, {.size = loose_words_type, .bold = true, .width = width}).height + 8;
+  if (const auto headline = loose_headline(plan); !headline.empty())
+    y += draw_text(cr, {at.x, y}, headline, {.size = loose_type, .bold = true, .width = width}).height + 2;
+  if (const auto loose = loose_sentence(plan); !loose.empty())
+    y += draw_text(cr, {at.x, y}, loose, {.size = loose_words_type, .bold = true, .width = width}).height + 8;
   return y - at.y;
 }
 
@@ -36,7 +40,7 @@ double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
   double y = at.y;
   y += draw_text(cr, {at.x, y}, "HOTTEST SAFE STAGE", {.size = 16, .bold = true}).height;
   if (!plan.ceiling) {
-    const double size = plan.advice.loose_headline.empty() ? 40 : 24;
+    const double size = plan.advice.never_tight ? 24 : 40;
     y += draw_text(cr, {at.x, y}, "No stage is safe", {.size = size, .bold = true, .width = width}).height + 4;
     y += draw_text(cr, {at.x, y}, "Do not iron this panel by this plan. No steps are printed.",
                    {.size = reason_type, .bold = true, .width = width})
@@ -75,7 +79,7 @@ double draw_worst(cairo_t* cr, const Plan& plan, Point at, double width, std::si
         std::max(number, measure_text(cr, use_text(r), {.size = 15, .bold = true}).width + 10);
   for (const auto& r : readings) {
     const double h = line(at.x, use_text(r), {.size = 15, .bold = true}).height;
-    const double t = line(at.x + number, std::string(limit_text(r.limit)) + ": " + r.where + ", " + moment_text(r.when), {.width = width - number}).height;
+    const double t = line(at.x + number, std::string(limit_text(r.limit)) + ": " + place_text(plan.panel, r.where) + ", " + moment_text(r.when), {.width = width - number}).height;
     y += std::max(h, t) + 1;
   }
   return y - at.y;
@@ -87,8 +91,8 @@ double draw_order_words(cairo_t* cr, const Plan& plan, Point at, double width, b
   const auto line = [&](const std::string& text, const TextStyle& style) {
     y += (measure_only ? measure_text(cr, text, style) : draw_text(cr, {at.x, y}, text, style)).height + 2;
   };
-  line("Order: " + plan.order_name, {.size = heading_type, .bold = true, .width = width});
-  line(plan.order_rule, {.width = width});
+  line("Order: " + order_name(plan.order), {.size = heading_type, .bold = true, .width = width});
+  line(order_rule(plan.order), {.width = width});
   const bool begun = !plan.steps.empty() && plan.steps.front().done;
   if (begun) line("Goes on from work half done: zones that are done say so.", {.bold = true, .width = width});
   if (!one_order_throughout(plan, *plan.ceiling))

@@ -1,11 +1,11 @@
-#include "viz/sheet/sheet_pages.hpp"
-
 #include "viz/panel/bands.hpp"
 #include "viz/panel/skin_drawing.hpp"
 #include "viz/panel/zone_means.hpp"
 #include "viz/panel/zone_words.hpp"
-#include "viz/words/sentences.hpp"
+#include "viz/sheet/sheet_pages.hpp"
+#include "viz/words/check_words.hpp"
 #include "viz/words/wording.hpp"
+
 
 #include <fmt/core.h>
 

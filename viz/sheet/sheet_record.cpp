@@ -1,9 +1,13 @@
-#include "viz/sheet/sheet_pages.hpp"
-
 #include "viz/sheet/sheet_flow.hpp"
+#include "viz/sheet/sheet_pages.hpp"
 #include "viz/words/heat_words.hpp"
-#include "viz/words/sentences.hpp"
+#include "viz/words/limit_words.hpp"
+#include "viz/words/note_words.hpp"
+#include "viz/words/order_words.hpp"
+#include "viz/words/record_words.hpp"
+#include "viz/words/sure_words.hpp"
 #include "viz/words/wording.hpp"
+
 
 #include <fmt/core.h>
 
@@ -29,7 +33,7 @@ void add_limits(Flow& flow, const Plan& plan) {
     if (i == 0 || r.stage != readings[i - 1].stage)
       rows.push_back({{degrees_f(plan.the_case.stages[r.stage].temperature)}, true, i > 0});
     const bool over = r.gave_way || r.use + r.use_plus_minus > 1;
-    rows.push_back({{std::string(over ? "OVER: " : "") + limit_text(r.limit), r.where + ", " + moment_text(r.when), limit_value(r),
+    rows.push_back({{std::string(over ? "OVER: " : "") + limit_text(r.limit), place_text(plan.panel, r.where) + ", " + moment_text(r.when), limit_value(r),
                      limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r)},
                     over,
                     false});
@@ -45,7 +49,7 @@ void add_orders(Flow& flow, const Plan& plan) {
     // Where the frame gave way the use stands for "too much", and what was met before is no measure of the order.
     const auto unless_it_gave_way = [&](const std::string& number) { return o.gave_way ? "–" : number; };
     rows.push_back(
-        {{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + o.name, model_text(o.model), std::to_string(o.stages_passed),
+        {{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + order_name(o.order), model_text(o.model), std::to_string(o.stages_passed),
           o.gave_way ? "gave way" : fmt::format("{:.2f}", o.worst_use),
           o.unevenness_final ? percent_text(*o.unevenness_final) : "–",
           unless_it_gave_way(fmt::format("{:.1f} / {:.1f}", pounds_per_inch(o.worst_pull_difference_chordwise),
@@ -75,7 +79,7 @@ void draw_record_pages(Sheet& sheet) {
   Flow flow(sheet, "Record: the numbers behind the plan");
   add_limits(flow, plan);
   add_orders(flow, plan);
-  flow.lists({{"Notes", plan.notes},
+  flow.lists({{"Notes", note_sentences(plan)},
               {"The iron: dwell and passes", heat_sentences(plan)},
               {"How sure: chances", sure_sentences(plan)},
               {"Bounds: inner ribs free or glued", bounds_in_words(plan)},

@@ -1,11 +1,12 @@
-#include "viz/sheet/sheet_pages.hpp"
-
 #include "viz/panel/leaps.hpp"
 #include "viz/panel/skin_drawing.hpp"
 #include "viz/panel/zone_words.hpp"
 #include "viz/sheet/run_list.hpp"
+#include "viz/sheet/sheet_pages.hpp"
 #include "viz/words/heat_words.hpp"
+#include "viz/words/runs.hpp"
 #include "viz/words/wording.hpp"
+
 
 #include <fmt/core.h>
 

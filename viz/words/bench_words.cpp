@@ -1,6 +1,5 @@
 #include "viz/words/bench_words.hpp"
 
-#include "sequencer/sure/bench_check.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
@@ -32,7 +31,8 @@ std::string sag_text(const Band& b) {
 }  // namespace
 
 std::vector<std::string> bench_sentences(const Plan& plan, int stage) {
-  const std::vector<BenchCheck> checks = bench_checks(plan, stage);
+  if (stage >= static_cast<int>(plan.bench_checks.size())) return {};
+  const std::vector<BenchCheck>& checks = plan.bench_checks[static_cast<std::size_t>(stage)];
   if (checks.empty()) return {};
   Band sides[2], all, tap;
   for (const BenchCheck& c : checks) {

@@ -2,6 +2,7 @@
 
 #include "sequencer/replay/full_passes.hpp"
 #include "viz/words/wording.hpp"
+#include "viz/words/zone_names.hpp"
 
 #include <fmt/core.h>
 
@@ -13,33 +14,15 @@ namespace evenpull::viz {
 namespace {
 
 constexpr double kelvin_to_degF = 1.8;
-constexpr double risk_told = 0.10;      // chances below are not worth a word: judgement
-constexpr double weight_told = 0.03;    // nor inputs that explain less
-constexpr double weight_that_leads = 0.3;
 constexpr double beyond_told = 0.25;
 constexpr double hotter_told = 2;       // °F: less is lost on a thermometer
-constexpr double likely = 0.5;
-constexpr double over_told = 0.01;      // limits less often broken are not named
-constexpr std::size_t zones_named = 10;
 
 std::string seconds(double s) { return s < 10 ? fmt::format("{:.1f} s", s) : fmt::format("{:.0f} s", s); }
-
-std::string chance_words(const Chance& c) {
-  return fmt::format("{} ({} to {})", percent_text(c.share()), percent_text(c.low), percent_text(c.high));
-}
 
 std::string pass_names(const std::vector<int>& passes) {
   std::string text = "Pass ";
   for (std::size_t i = 0; i < passes.size(); ++i)
     text += (i == 0 ? "" : i + 1 == passes.size() ? " and " : ", ") + std::to_string(passes[i]);
-  return text;
-}
-
-std::string zone_list(const Plan& plan, const std::vector<int>& zones) {
-  std::string text;
-  for (std::size_t i = 0; i < zones.size() && i < zones_named; ++i)
-    text += (i ? " " : "") + plan.panel.zones[zones[i]].label;
-  if (zones.size() > zones_named) text += fmt::format(" and {} more", zones.size() - zones_named);
   return text;
 }
 
@@ -88,7 +71,7 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
     list.push_back(fmt::format(
         "{}: over the nose the cloth gets {} of full shrink and no more, since the sheet drains the sole: zones {}. "
         "Work them first while the iron is at its hottest, in short strips, and go back over them at once.",
-        at, percent_text(h.short_zones.front().dose), zone_list(plan, zones)));
+        at, percent_text(h.short_zones.front().dose), zone_list(plan.panel, zones)));
   }
   for (std::size_t i = 0; i < h.passes.size(); ++i) {
     const PassHeat& p = h.passes[i];
@@ -178,98 +161,6 @@ std::vector<std::string> heat_sentences(const Plan& plan) {
       swing_both(c.iron.swing), percent_text(c.iron.hand_scatter), percent_text(c.iron.missed),
       percent_text(c.iron.overlap)));
   for (int s = 0; s <= last; ++s) add_stage(list, plan, s, s == last);
-  return list;
-}
-
-namespace {
-
-std::string governing_text(const Chances& k) { return k.governing ? limit_text(*k.governing) : ""; }
-
-// What the governing use hangs on says nothing about a limit that is broken more often.
-std::string what_spoils_it(const Chances& k, int stage) {
-  const LimitChance* often = nullptr;
-  for (const LimitChance& l : k.limits)
-    if (l.stage == stage && l.over.share() >= over_told && (!often || l.over.hits > often->over.hits)) often = &l;
-  if (often && often->limit != k.governing)
-    return fmt::format(" Most often over its limit: {}, {}.{}", limit_text(often->limit), percent_text(often->over.share()),
-                       often->limit == Limit::unevenness ? " A steadier iron evens the pull." : "");
-  if (k.weights.empty() || k.weights.front().share < weight_that_leads) return "";
-  return fmt::format(" It hangs most on the {}: measure that first.", k.weights.front().name);
-}
-
-}  // namespace
-
-std::string sure_words(const Plan& plan) {
-  const Chances& k = plan.chances;
-  if (k.scenarios == 0 || k.holds.empty()) return "";
-  const int stage = std::min(plan.ceiling.value_or(0), static_cast<int>(k.holds.size()) - 1);
-  std::string text;
-  if (plan.ceiling && k.holds[stage].share() < likely)
-    text = "AS STATED, MORE LIKELY THAN NOT SOME LIMIT IS PASSED: measure cloth and iron before you start. ";
-  text += fmt::format("Chance that every limit holds {} {}: {}.", plan.ceiling ? "up to" : "at",
-                      degrees_f(plan.the_case.stages[stage].temperature), chance_words(k.holds[stage]));
-  if (plan.ceiling && k.ceiling.value_or(-1) < *plan.ceiling)
-    text += k.ceiling ? fmt::format(" Asking for {}: up to {} only.", percent_text(k.confidence),
-                                    degrees_f(plan.the_case.stages[*k.ceiling].temperature))
-                      : fmt::format(" At no stage is it {}.", percent_text(k.confidence));
-  return k.holds[stage].share() < k.confidence ? text + what_spoils_it(k, stage) : text;
-}
-
-std::vector<RiskyZone> risky_zones(const Plan& plan, bool slides, double least) {
-  std::vector<RiskyZone> out;
-  for (std::size_t z = 0; z < plan.chances.zones.size(); ++z) {
-    const ZoneRisk& r = plan.chances.zones[z];
-    const double risk = (slides ? r.slides : r.uneven).share();
-    if (risk >= least) out.push_back({static_cast<int>(z), risk});
-  }
-  std::stable_sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return a.risk > b.risk; });
-  return out;
-}
-
-std::vector<std::string> sure_sentences(const Plan& plan) {
-  const Chances& k = plan.chances;
-  const Case& c = plan.the_case;
-  if (k.scenarios == 0)
-    return {plan.quick() ? "Not studied in a quick plan." : "Not studied: the case asks for no scenarios."};
-  std::vector<std::string> list;
-  for (std::size_t s = 0; s < k.holds.size(); ++s) {
-    std::string over;
-    for (const LimitChance& l : k.limits)
-      if (l.stage == static_cast<int>(s) && l.over.share() >= over_told)
-        over += fmt::format("{}{} {}", over.empty() ? "" : ", ", limit_text(l.limit), chance_words(l.over));
-    list.push_back(fmt::format("If you stop after {}, every limit holds: {}{}.", degrees_f(c.stages[s].temperature),
-                               chance_words(k.holds[s]), over.empty() ? "" : "; over its limit there: " + over));
-  }
-  list.push_back(k.ceiling ? fmt::format("Hottest stage at {} confidence: {}.", percent_text(k.confidence),
-                                         degrees_f(c.stages[*k.ceiling].temperature))
-                           : fmt::format("At {} confidence no stage is safe: measure first.", percent_text(k.confidence)));
-  std::string weights;
-  for (const InputWeight& w : k.weights)
-    if (w.share >= weight_told)
-      weights += fmt::format("{}{} ({}): {} ({} to {})", weights.empty() ? "" : "; ", w.name, w.spread, percent_text(w.share),
-                             percent_text(w.low), percent_text(w.high));
-  if (!weights.empty())
-    list.push_back(fmt::format("What the {} at {} hangs on, as shares of its variance: {}. Measure the first of them next.",
-                               governing_text(k), degrees_f(c.stages[k.governing_stage].temperature), weights));
-  for (const bool slides : {false, true}) {
-    const auto risky = risky_zones(plan, slides, risk_told);
-    std::vector<int> zones;
-    for (const RiskyZone& r : risky) zones.push_back(r.zone);
-    if (zones.empty())
-      list.push_back(slides ? "No zone has a chance of 10 % of sliding too far."
-                            : fmt::format("No zone has a chance of 10 % of pulling {} off the mean.", percent_text(c.wanted.uneven_share)));
-    else
-      list.push_back(fmt::format("{}: {}; at worst {}.",
-                                 slides ? fmt::format("Cloth may slide by more than {}", small_length_both(c.wanted.slide.value_or(c.limits.slip)))
-                                        : fmt::format("Pull may end more than {} off the mean", percent_text(c.wanted.uneven_share)),
-                                 zone_list(plan, zones), percent_text(risky.front().risk)));
-  }
-  list.push_back(fmt::format(
-      "From {} ways the job may turn out, on a reduced model of {} cloth points set right by the full one. On {} of them run "
-      "through the full model its {} was off by {:.1f} % (rms), and {} of {} agreed on whether all holds. In brackets: 95 % "
-      "interval of the sampling.",
-      k.scenarios, k.nodes, k.agreement.scenarios, governing_text(k), 100 * k.agreement.rms, k.agreement.decisions,
-      k.agreement.scenarios));
   return list;
 }
 

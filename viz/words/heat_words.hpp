@@ -1,4 +1,4 @@
-// What the iron has to do and how sure the plan is, in words for the bench.
+// What the iron has to do, in words for the bench.
 #pragma once
 
 #include "sequencer/plan/plan.hpp"
@@ -18,15 +18,5 @@ std::string dwell_words(const Plan& plan, int stage, const std::vector<int>& pas
 std::string all_dwell_words(const Plan& plan);
 /// How many passes it takes, what falls short, how light passes scatter: sentences by stage.
 std::vector<std::string> heat_sentences(const Plan& plan);
-/// "Chance that every limit holds: 93 % (87 to 97 %)"; empty without a study.
-std::string sure_words(const Plan& plan);
-/// What the chances rest on, each limit, what to measure next, zones at risk.
-std::vector<std::string> sure_sentences(const Plan& plan);
-/// Zones with a risk of at least `least`, worst first.
-struct RiskyZone {
-  int zone = 0;
-  double risk = 0;
-};
-std::vector<RiskyZone> risky_zones(const Plan& plan, bool slides, double least);
 
 }  // namespace evenpull::viz

@@ -1,6 +1,5 @@
 #include "viz/words/wording.hpp"
 
-#include "sequencer/sure/error_bars.hpp"
 #include "viz/words/trouble.hpp"
 
 #include <fmt/core.h>
@@ -14,7 +13,6 @@ namespace {
 // Exact by definition: the international yard and pound (1959) and standard gravity.
 constexpr double metres_per_inch = 0.0254;
 constexpr double newtons_per_pound = 4.4482216152605;
-constexpr double pascals_per_ksi = 1000 * newtons_per_pound / (metres_per_inch * metres_per_inch);
 constexpr double degrees_per_radian = 57.295779513082320877;
 
 // How a dose is said. A light pass of the usual plan is 0.25, a full one 1 (docs/model.md, section 3); anything between
@@ -39,13 +37,6 @@ std::string fixed(double v, int decimals) {
   return number_text(v, decimals);
 }
 
-// A bow as a share of the spacing between joints, as a workshop says it.
-std::string bow_text(double share) {
-  constexpr double too_small_to_tell = 1e-4;
-  if (share < too_small_to_tell) return "none";
-  return fmt::format("1/{:.0f} of spacing", 1 / share);
-}
-
 // A value and its limit may be told apart only by more decimals when they are small.
 int decimals_of_small_length(double metres) {
   return std::abs(metres) < 0.0254 ? 2 : 1;
@@ -61,6 +52,9 @@ double celsius(double kelvin) {
 }
 double inches(double metres) {
   return metres / metres_per_inch;
+}
+double ksi(double pascals) {
+  return pascals / (1000 * newtons_per_pound / (metres_per_inch * metres_per_inch));
 }
 double pounds_per_inch(double newtons_per_metre) {
   return newtons_per_metre * metres_per_inch / newtons_per_pound;
@@ -106,21 +100,14 @@ std::string pull_both(double newtons_per_metre) {
   return fixed(pounds_per_inch(newtons_per_metre), 1) + " lb/in (" + fixed(newtons_per_metre, 0) + " N/m)";
 }
 
+double degrees_of_arc(double radians) {
+  return radians * degrees_per_radian;
+}
 std::string angle_text(double radians) {
-  return fixed(radians * degrees_per_radian, 2) + "°";
+  return fixed(degrees_of_arc(radians), 2) + "°";
 }
 std::string percent_text(double share) {
   return fixed(share * 100, 0) + " %";
-}
-
-std::string use_text(double use, double plus_minus) {
-  return plus_minus > 0 ? fixed(use, 2) + " ± " + fixed(printed_bar(use, plus_minus), 2) : fixed(use, 2);
-}
-
-std::string use_text(const LimitReading& reading) {
-  if (reading.gave_way) return "over";
-  if (reading.study.gave_way) return fixed(reading.use, 2) + ", error not known";
-  return use_text(reading.use, reading.use_plus_minus);
 }
 
 std::string dose_words(double dose) {
@@ -143,30 +130,6 @@ std::string stage_in_name(const Case& c, int stage) {
 
 std::string side_word(Side side) {
   return side == Side::top ? "TOP" : "BOTTOM";
-}
-
-std::string limit_value(const LimitReading& reading) {
-  return reading.gave_way ? "gave way" : limit_value(reading, reading.value);
-}
-
-std::string limit_value(const LimitReading& reading, double value) {
-  if (is_none(value)) return "none";
-  switch (reading.limit) {
-    case Limit::stress: return fixed(value / pascals_per_ksi, 1) + " ksi (" + fixed(value / 1e6, 0) + " MPa)";
-    case Limit::slip: return small_length_both(value);
-    case Limit::twist: return angle_text(value);
-    case Limit::pull_difference: return pull_both(value);
-    case Limit::edge_bow:
-    case Limit::end_rib_bow: return bow_text(value);
-    case Limit::unevenness: return percent_text(value);
-    case Limit::buckling: return fixed(value, 1);
-  }
-  return fixed(value, 3);
-}
-
-std::string limit_allowed(const LimitReading& reading) {
-  if (!(reading.allowed > 0)) return "none set";
-  return (reading.limit == Limit::buckling ? "at least " : "") + limit_value(reading, reading.allowed);
 }
 
 }  // namespace evenpull::viz

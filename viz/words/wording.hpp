@@ -1,7 +1,8 @@
 // Numbers as a reader sees them: the trade's unit first, the metric one beside it. SI comes in, text goes out.
 #pragma once
 
-#include "sequencer/plan/plan.hpp"
+#include "solver/geometry/panel.hpp"
+#include "solver/statement/case.hpp"
 
 #include <string>
 
@@ -11,6 +12,8 @@ double fahrenheit(double kelvin);
 double celsius(double kelvin);
 double inches(double metres);
 double pounds_per_inch(double newtons_per_metre);
+double ksi(double pascals);  ///< thousands of pounds per square inch
+double degrees_of_arc(double radians);
 
 std::string number_text(double v, int decimals);      ///< "3.40", never "-0.00"; "none" where there is no end to it
 std::string degrees_f(double kelvin);                 ///< "300 °F"
@@ -24,19 +27,10 @@ std::string small_length_both(double metres);         ///< "0.12 in (3.0 mm)"
 std::string pull_both(double newtons_per_metre);      ///< "3.4 lb/in (600 N/m)"
 std::string angle_text(double radians);               ///< "0.31°"
 std::string percent_text(double share);               ///< "12 %"
-std::string use_text(double use, double plus_minus);  ///< "0.83 ± 0.02", the bar rounded up; "0.83" without one
-std::string use_text(const LimitReading& reading);    ///< the same of a limit; "over" where the frame gave way
 std::string dose_words(double dose);                  ///< "light", "part (0.60 of a full pass)", "full"
 std::string dose_word(double dose);                   ///< "light", "part", "full"
 /// A stage in the name of a file: "300F", or "300F_2" where an earlier stage has that name.
 std::string stage_in_name(const Case& c, int stage);
 std::string side_word(Side side);                     ///< "TOP", "BOTTOM"
-
-/// The value of a limit in the unit that suits its kind; "gave way" where the frame did.
-std::string limit_value(const LimitReading& reading);
-/// Any value of that kind.
-std::string limit_value(const LimitReading& reading, double value);
-/// The allowed value, with its sense where it is a least one: "0.12 in (3.0 mm)", "at least 2.0".
-std::string limit_allowed(const LimitReading& reading);
 
 }  // namespace evenpull::viz

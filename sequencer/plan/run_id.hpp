@@ -1,0 +1,31 @@
+// A run made for a plan, by what it was made for: to name one that found no equilibrium.
+#pragma once
+
+#include "sequencer/plan/order_id.hpp"
+#include "solver/statement/case.hpp"
+
+#include <vector>
+
+namespace evenpull {
+
+struct RunId {
+  enum class Kind {
+    last_stage,    ///< the trial that says at which stage the job may end
+    passes,        ///< `stage`, `doses`
+    search,
+    search_rest,   ///< of the pass begun
+    coarse_order,  ///< `order` on the coarse mesh
+    full_order,    ///< `order` on the plan's mesh
+    error_bars,    ///< `fineness`, `zone_parts`
+    bound,         ///< `inner_ribs`
+    setting        ///< the hottest between the stages
+  };
+  Kind kind = Kind::search;
+  OrderId order{};
+  int stage = 0;
+  std::vector<double> doses{};
+  int fineness = 0, zone_parts = 1;
+  RibTie inner_ribs = RibTie::free;
+};
+
+}  // namespace evenpull

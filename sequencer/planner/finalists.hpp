@@ -1,0 +1,18 @@
+// The best of the ranking, run in full.
+#pragma once
+
+#include "sequencer/planner/ranking.hpp"
+
+#include <vector>
+
+namespace evenpull {
+
+/// Which of the ranking go on, in the order of their ease: the best and, unless it has to be quick, the usual orders and the
+/// one with the least use where a stage hangs by a hair. `p`: any mesh of the panel.
+std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std::vector<Tried>& ranked);
+
+/// The finalists on the plan's mesh `full`. Those that find no equilibrium there leave the ranking; if none is left the next
+/// best are run. Throws NotConverged where the ranking is used up.
+std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking);
+
+}  // namespace evenpull

@@ -1,0 +1,42 @@
+#include "sequencer/planner/plan_job.hpp"
+
+#include "sequencer/choice/mid_work.hpp"
+
+namespace evenpull {
+
+std::vector<Step> PlanJob::steps_for(const Panel& p, const Order& o) const {
+  return done.empty() ? steps_of(the_case, p, o) : go_on(the_case, p, done, o);
+}
+
+void Dropped::add(const TrialRuns& trials) {
+  for (RunId& id : trials.unsolved()) runs.push_back(std::move(id));
+  if (!first) first = trials.first_failure();
+}
+
+void Dropped::add(const Dropped& more) {
+  runs.insert(runs.end(), more.runs.begin(), more.runs.end());
+  if (!first) first = more.first;
+}
+
+std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Model& m, const std::vector<ReplayJob>& jobs,
+                                                  Dropped& dropped) {
+  std::vector<std::optional<ReplayResult>> results(jobs.size());
+  TrialRuns trials(jobs.size(), job.options.before_run);
+  job.options.parallel(static_cast<int>(jobs.size()), [&](int i) {
+    ReplayWish wish;
+    wish.snapshots = wish.states = wish.certified = jobs[i].kept_whole;
+    wish.progress = job.meter.job(i);
+    trials.run(static_cast<std::size_t>(i), jobs[i].id, [&] { results[i] = replay(m, jobs[i].steps, wish); });
+  });
+  dropped.add(trials);
+  return results;
+}
+
+bool one_run(const PlanJob& job, const RunId& id, Dropped& dropped, const std::function<void()>& work) {
+  TrialRuns trials(1, job.options.before_run);
+  trials.run(0, id, work);
+  dropped.add(trials);
+  return trials.solved(0);
+}
+
+}  // namespace evenpull

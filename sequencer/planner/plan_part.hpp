@@ -1,0 +1,13 @@
+// The parts of making a plan, in the order in which they are done.
+#pragma once
+
+#include <functional>
+
+namespace evenpull {
+
+enum class PlanPart { search, ranking, finalists, given_order, error_bars, setting, chances };
+
+/// May be called from any thread.
+using PlanProgress = std::function<void(double share_done, PlanPart part)>;
+
+}  // namespace evenpull

@@ -1,0 +1,177 @@
+#include "sequencer/planner/report.hpp"
+
+#include "sequencer/choice/extra_stage.hpp"
+#include "sequencer/choice/heat_plan.hpp"
+#include "sequencer/choice/trade_offs.hpp"
+#include "sequencer/planner/advice.hpp"
+#include "sequencer/sure/bench_checks.hpp"
+#include "sequencer/sure/chance_study.hpp"
+#include "sequencer/sure/error_bars.hpp"
+
+#include <algorithm>
+
+namespace evenpull {
+namespace {
+
+template <class T>
+void add(std::vector<Note>& notes, const std::optional<T>& note) {
+  if (note) notes.push_back(*note);
+}
+
+// Why the first stage that is not safe is not.
+void tell_way_there(Plan& p, const PlanJob& job, const PlanRuns& runs, const Tried& chosen,
+                    const std::vector<StageVerdict>& judged) {
+  const int next = p.ceiling ? *p.ceiling + 1 : 0;
+  if (next >= static_cast<int>(judged.size()) || !runs.given.empty() || job.quick()) return;
+  if (!is_over(judged[next])) return;  // loose cloth is no matter of the order
+  const WayThere w = way_there(job.the_case, chosen.order, job.done, judged[next], chosen.result.stages[next]);
+  if (w.gives_way) return;
+  if (w.extra_stage) p.advice.items.push_back(advice::AddStage{w});
+  else p.advice.way = w;
+}
+
+}  // namespace
+
+std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p, int last) {
+  const auto find = [&](Family family) -> std::optional<OrderResult> {
+    for (const Tried& t : ranked)
+      if (t.order.id.is(family)) return summarise_up_to(t, p, last);
+    return {};
+  };
+  const auto steady = find(Family::root_to_tip), jumps = find(Family::jumping);
+  if (!steady || !jumps || steady->gave_way || jumps->gave_way) return {};
+  if (!steady->pull_spread_along_span || !jumps->pull_spread_along_span) return {};
+  return note::SteadyAgainstJumping{steady->worst_use, *steady->pull_spread_along_span, jumps->worst_use,
+                                    *jumps->pull_spread_along_span};
+}
+
+namespace {
+
+void list_orders(Plan& p, const PlanJob& job, const PlanRuns& runs, int best, int last) {
+  const auto is_full = [&](const OrderId& id) {
+    return std::any_of(runs.full.begin(), runs.full.end(), [&](const Tried& t) { return t.order.id == id; });
+  };
+  for (std::size_t i = 0; i < runs.full.size(); ++i) {
+    p.orders.push_back(summarise_up_to(runs.full[i], p.panel, last));
+    p.orders.back().chosen = static_cast<int>(i) == best;
+  }
+  const std::vector<Tried>& ranked = runs.ranking.ranked;
+  for (const Tried& t : ranked)
+    if (!is_full(t.order.id)) p.orders.push_back(summarise_up_to(t, p.panel, last));
+  add(p.notes, steady_against_jumping(ranked, p.panel, last));
+  if (ranked.empty() || job.quick()) return;
+  const OrderId& first = ranked[best_of(summaries(ranked, p.panel), job.turn_overs_count())].order.id;
+  if (!(first == runs.full[best].order.id)) p.notes.push_back(note::CoarseRankedOther{first});
+}
+
+// How well the models of the search foretold the orders that were run in full.
+std::vector<StageSearch> searched_stages(const OrderFinder& finder, const std::vector<Tried>& full) {
+  std::vector<StageSearch> searched = finder.stages();
+  for (const Tried& t : full) {
+    const std::vector<ModelError> errors = finder.foretell(t.order, t.result.steps, t.result.moments);
+    for (std::size_t s = 0; s < errors.size(); ++s) {
+      ModelError& worst = searched[s].error;
+      worst.stage = errors[s].stage;
+      worst.use = std::max(worst.use, errors[s].use);
+      worst.difference = std::max(worst.difference, errors[s].difference);
+      worst.slip = std::max(worst.slip, errors[s].slip);
+    }
+  }
+  return searched;
+}
+
+// How good the order is, what turn-overs cost, what must wait.
+void tell_search(Plan& p, const PlanJob& job, const PlanRuns& runs, int best) {
+  const Ranking& r = runs.ranking;
+  p.pass_trials = runs.passes.trials;
+  if (r.finder) p.searched = searched_stages(*r.finder, runs.full);
+  if (!r.ranked.empty() && job.turn_overs_count() && job.done.empty()) {
+    std::vector<OrderResult> all;
+    for (const Tried& t : r.compared()) {
+      all.push_back(summarise_up_to(t, p.panel, p.ceiling.value_or(0)));
+      all.back().chosen = t.order.id == runs.full[best].order.id;
+    }
+    p.trade_offs = trade_offs_of(all);
+  }
+  add(p.notes, r.steps_done);
+  add(p.notes, r.turn_overs);
+  if (note::PassesChosen passes = pass_gains(job.the_case, p.pass_trials); !passes.stages.empty())
+    p.notes.push_back(std::move(passes));
+  if (is_a_trade(p.trade_offs)) p.notes.push_back(note::TurnOversAgainstLoad{});
+  if (!p.searched.empty()) p.notes.push_back(note::HowGoodTheOrder{});
+  p.notes.insert(p.notes.end(), r.waits.begin(), r.waits.end());
+}
+
+// Where error bars decide, and what the runs behind them met.
+void tell_bars(Plan& p, const Studied& studied) {
+  const std::optional<int> without_bars = stage_ceiling(studied.stages, false);
+  if (without_bars != p.ceiling && without_bars) p.notes.push_back(note::BarsDecide{*without_bars});
+  for (const StageVerdict& v : studied.stages) {
+    if (!gave_way_in_study(v)) continue;
+    if (v.stage >= studied.gave_way_from) p.notes.push_back(note::GaveWayElsewhere{v.stage});
+    if (v.stage >= studied.unsolved_from) p.notes.push_back(note::UnsolvedElsewhere{v.stage});
+  }
+}
+
+void list_stages(Plan& p, const std::vector<StageVerdict>& judged) {
+  for (const StageVerdict& v : judged) {
+    p.limits.insert(p.limits.end(), v.limits.begin(), v.limits.end());
+    p.stages.push_back(v.summary);
+    p.stages.back().worst_use = worst_use_up_to(judged, v.stage, true);
+    p.stages.back().passes = p.ceiling && v.stage <= *p.ceiling;
+  }
+}
+
+void tell_how_solved(Plan& p, const PlanJob& job, const StageVerdict& last) {
+  if (job.quick() || last.limits.empty()) return;
+  p.solve.mesh_change = mesh_change(last);
+  p.solve.zone_change = zone_change(last);
+}
+
+}  // namespace
+
+Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
+  Plan p;
+  p.the_case = job.the_case;
+  p.panel = full.panel;
+  p.accuracy = job.options.accuracy;
+  p.replayed = !runs.given.empty();
+  const int best = best_of(summaries(runs.full, p.panel), job.turn_overs_count());
+  const Studied studied = study_order(job, p.panel, runs.full[best]);
+  const std::vector<StageVerdict>& judged = studied.stages;
+  p.ceiling = stage_ceiling(judged, true);
+  Tried& chosen = runs.full[best];
+  p.order = chosen.order.id;
+  Dropped dropped = runs.ranking.dropped;
+  dropped.runs.insert(dropped.runs.begin(), runs.passes.unsolved.begin(), runs.passes.unsolved.end());
+  dropped.runs.insert(dropped.runs.end(), studied.left_out.begin(), studied.left_out.end());
+  p.setting = find_setting(job, full, chosen, judged, p.ceiling,
+                           runs.given.empty() ? job.steps_for(full.panel, chosen.order) : runs.given, dropped);
+  p.advice = advise(job.the_case, judged, p.ceiling, p.setting);
+  p.notes = notes_on(p.panel, judged, p.ceiling);
+  tell_way_there(p, job, runs, chosen, judged);
+  list_orders(p, job, runs, best, p.ceiling.value_or(0));
+  tell_search(p, job, runs, best);
+  tell_bars(p, studied);
+  list_stages(p, judged);
+  p.bounds = studied.bounds;
+  if (!job.quick()) {
+    job.meter.span(0.8, 1, 1, PlanPart::chances);
+    p.chances = study_chances(job.the_case, chosen.result.planned, judged, chosen.result.stages, p.ceiling,
+                              job.options.parallel, job.meter.job(0));
+    if (p.chances.unsolved) p.notes.push_back(note::ChancesUnsolved{});
+  }
+  if (!dropped.runs.empty()) p.notes.push_back(note::LeftOut{dropped.runs});
+  p.solve = chosen.result.solve;
+  p.certificates = std::move(chosen.result.certificates);
+  p.study = studied.levels;
+  tell_how_solved(p, job, judged[p.ceiling.value_or(0)]);
+  p.steps = std::move(chosen.result.steps);
+  p.snapshots = std::move(chosen.result.snapshots);
+  p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
+  p.heat = plan_heat(job.the_case, p.panel);
+  p.bench_checks = bench_checks_by_stage(p);
+  return p;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,129 @@
+#include "sequencer/planner/study.hpp"
+
+#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/replay/ceiling.hpp"
+#include "sequencer/sure/error_bars.hpp"
+
+#include <algorithm>
+
+namespace evenpull {
+namespace {
+
+// A run of the chosen order elsewhere: plain values.
+struct StudyJob {
+  RunId id;
+  MeshWish mesh;
+};
+
+std::vector<StudyJob> study_jobs(const PlanJob& job, const Panel& p) {
+  std::vector<StudyJob> jobs;
+  for (const MeshWish& wish : study_meshes_of(job.the_case, job.options.accuracy)) {
+    RunId id{RunId::Kind::error_bars};
+    id.fineness = wish.fineness, id.zone_parts = wish.zone_parts;
+    jobs.push_back({id, wish});
+  }
+  if (p.bays > 1)
+    for (const RibTie ribs : {RibTie::free, RibTie::glued}) {
+      RunId id{RunId::Kind::bound};
+      id.inner_ribs = ribs;
+      jobs.push_back({id, plan_mesh(job.the_case, job.options.accuracy)});
+    }
+  return jobs;
+}
+
+Case case_of(const Case& c, const RunId& id) {
+  Case out = c;
+  if (id.kind == RunId::Kind::bound) out.blanket.inner_ribs = id.inner_ribs;
+  return out;
+}
+
+StudyRun unsolved_study(const Case& c, const MeshWish& wish) {
+  StudyRun r = as_study_run(build_panel(c, wish), wish, {});
+  r.unsolved = true;
+  return r;
+}
+
+BoundRun bound(RibTie ribs, const std::vector<StageVerdict>& stages) {
+  BoundRun b;
+  b.inner_ribs = ribs;
+  for (const StageVerdict& v : stages) {
+    if (v.limits.empty()) {
+      b.first_stage = v.stage + 1;
+      continue;
+    }
+    b.worst_use.push_back(v.buckled ? std::nullopt : std::optional(governing(v.limits).use));
+    b.worst_slip = std::max(b.worst_slip, v.worst_slip);
+    for (const LimitReading& l : v.limits)
+      if (l.limit == Limit::unevenness) b.unevenness_final = l.value;
+  }
+  return b;
+}
+
+std::vector<StudyLevel> levels_of(const std::vector<StudyRun>& runs) {
+  std::vector<StudyLevel> levels;
+  for (const StudyRun& r : runs) levels.push_back({r.nodes, r.edge, r.zone_parts});
+  std::sort(levels.begin(), levels.end(), [](const StudyLevel& a, const StudyLevel& b) {
+    return a.zone_parts != b.zone_parts ? a.zone_parts < b.zone_parts : a.edge > b.edge;
+  });
+  return levels;
+}
+
+void note_where_it_ended(const StudyRun& r, Studied& out) {
+  if (r.unsolved) out.unsolved_from = std::min(out.unsolved_from, r.stages.empty() ? 0 : r.stages.back().stage + 1);
+  else if (!r.stages.empty() && r.stages.back().buckled) out.gave_way_from = std::min(out.gave_way_from, r.stages.back().stage);
+}
+
+}  // namespace
+
+Studied study_order(const PlanJob& job, const Panel& p, const Tried& chosen) {
+  Studied out{chosen.result.stages};
+  if (job.quick()) return out;
+  const std::vector<StudyJob> jobs = study_jobs(job, p);
+  // A stage in which the plan's own mesh gave way is run whole elsewhere: a part of it says nothing of its end.
+  std::vector<Step> steps = chosen.result.planned;
+  std::erase_if(steps, [&](const Step& s) { return s.stage > chosen.result.stages.back().stage; });
+  std::vector<StudyRun> runs(jobs.size());
+  TrialRuns trials(jobs.size(), job.options.before_run);
+  job.meter.span(0.6, 0.75, static_cast<int>(jobs.size()), PlanPart::error_bars);
+  job.options.parallel(static_cast<int>(jobs.size()), [&](int i) {
+    trials.run(static_cast<std::size_t>(i), jobs[i].id, [&] {
+      runs[i] = run_for_study(case_of(job.the_case, jobs[i].id), jobs[i].mesh, p, steps, job.meter.job(i));
+    });
+    if (!trials.solved(static_cast<std::size_t>(i))) runs[i] = unsolved_study(job.the_case, jobs[i].mesh);
+  });
+  std::vector<StudyRun> levels;
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    if (jobs[i].id.kind == RunId::Kind::error_bars) {
+      note_where_it_ended(runs[i], out);
+      levels.push_back(std::move(runs[i]));
+    } else if (runs[i].unsolved) {
+      out.left_out.push_back(jobs[i].id);
+    } else {
+      out.bounds.push_back(bound(jobs[i].id.inner_ribs, runs[i].stages));
+    }
+  }
+  levels.push_back(as_study_run(p, plan_mesh(job.the_case, job.options.accuracy), chosen.result.stages));
+  out.levels = levels_of(levels);
+  out.stages = with_error_bars(chosen.result.stages, levels);
+  return out;
+}
+
+std::optional<double> find_setting(const PlanJob& job, const Model& full, const Tried& chosen,
+                                   const std::vector<StageVerdict>& judged, std::optional<int> ceiling,
+                                   std::vector<Step> steps, Dropped& dropped) {
+  const int next = ceiling ? *ceiling + 1 : 0;
+  if (next >= static_cast<int>(judged.size())) return {};
+  std::erase_if(steps, [&](const Step& s) { return s.stage != next; });
+  // Cloth that has met the hotter stage already cannot be worked at a setting below it.
+  if (std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.done; })) return {};
+  job.meter.span(0.75, 0.8, 1, PlanPart::setting);
+  std::optional<double> found;
+  one_run(job, {RunId::Kind::setting}, dropped, [&] {
+    Ironing ironing(full);
+    const Covering before = ceiling ? chosen.result.stage_end[*ceiling] : ironing.begin();
+    found = setting_between(ironing, before, judged, chosen.result.stages, ceiling, steps);
+  });
+  return found;
+}
+
+}  // namespace evenpull

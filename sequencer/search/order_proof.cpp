@@ -1,0 +1,131 @@
+#include "sequencer/search/order_proof.hpp"
+
+#include <algorithm>
+#include <queue>
+
+namespace evenpull {
+namespace {
+
+class DepthFirst {
+ public:
+  DepthFirst(const StepModel& m, const Prices& prices, long most_steps) : m_(m), prices_(prices), most_(most_steps) {}
+
+  Found run(const std::vector<int>& known) {
+    best_ = known.empty() ? Found{} : evaluate(m_, prices_, known);
+    if (known.empty()) best_.cost = never;
+    best_.model = m_.kind();
+    steps_ = known.empty() ? 0 : static_cast<long>(known.size()) * m_.passes();
+    open_cost_ = open_use_ = never;
+    go(m_.begin());
+    best_.exact = open_cost_ == never;
+    best_.least_cost = std::min(best_.cost, open_cost_);
+    best_.least_use = std::min({least_use_left_, open_use_, best_.tally.use});
+    best_.steps = steps_;
+    return best_;
+  }
+
+ private:
+  void go(const PrefixPtr& p) {
+    const int n = m_.size();
+    if (static_cast<int>(order_.size()) == n) {
+      const PrefixPtr end = walk(m_, p, order_);
+      steps_ += static_cast<long>(n) * (m_.passes() - 1);
+      least_use_left_ = std::min(least_use_left_, end->stands ? end->tally.use : never);
+      const Found f = whole(m_, prices_, order_, *end);
+      if (f.cost < best_.cost - same_cost) best_ = f;
+      return;
+    }
+    std::vector<std::pair<double, int>> next;
+    std::vector<PrefixPtr> made(n);
+    for (int i : left_of(n, order_)) {
+      made[i] = m_.step(p, i);
+      ++steps_;
+      if (made[i]->stands) next.emplace_back(least_of(m_, *made[i], prices_), i);
+    }
+    std::sort(next.begin(), next.end());
+    for (const auto& [least, i] : next) {
+      if (least >= best_.cost - same_cost) {  // no better, but its use may be lower
+        least_use_left_ = std::min(least_use_left_, least_use_of(m_, *made[i]));
+        continue;
+      }
+      if (steps_ >= most_) {
+        open_cost_ = std::min(open_cost_, least);
+        open_use_ = std::min(open_use_, least_use_of(m_, *made[i]));
+        continue;
+      }
+      order_.push_back(i);
+      go(made[i]);
+      order_.pop_back();
+      made[i].reset();
+    }
+  }
+
+  const StepModel& m_;
+  const Prices& prices_;
+  long most_, steps_ = 0;
+  std::vector<int> order_;
+  Found best_;
+  double open_cost_ = never, open_use_ = never, least_use_left_ = never;
+};
+
+}  // namespace
+
+Found branch_and_bound(const StepModel& m, const Prices& prices, long most_steps, const std::vector<int>& known) {
+  return DepthFirst(m, prices, most_steps).run(known);
+}
+
+Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps, const Found& best) {
+  struct Open {
+    double least = 0;
+    long number = 0;  // ties: the one made first
+    std::vector<int> order;
+    PrefixPtr prefix;
+    bool whole = false;
+  };
+  const auto later = [](const Open& a, const Open& b) {
+    return a.least != b.least ? a.least > b.least : a.number > b.number;
+  };
+  std::priority_queue<Open, std::vector<Open>, decltype(later)> open(later);
+  Found out = best;
+  out.least_cost = best.cost;
+  const int n = m.size();
+  long number = 0, steps = 0;
+  double dropped_use = never;
+  const PrefixPtr begin = m.begin();
+  open.push({least_of(m, *begin, prices), number++, {}, begin});
+  while (!open.empty() && open.top().least < out.cost - same_cost && steps < most_steps) {
+    const Open now = open.top();
+    open.pop();
+    for (int i : left_of(n, now.order)) {
+      Open next;
+      next.prefix = m.step(now.prefix, i);
+      ++steps;
+      if (!next.prefix->stands) continue;
+      next.order = now.order;
+      next.order.push_back(i);
+      next.number = number++;
+      next.least = least_of(m, *next.prefix, prices);
+      if (static_cast<int>(next.order.size()) == n) {
+        const PrefixPtr end = walk(m, next.prefix, next.order);
+        steps += static_cast<long>(n) * (m.passes() - 1);
+        Found f = whole(m, prices, next.order, *end);
+        dropped_use = std::min(dropped_use, end->stands ? end->tally.use : never);
+        if (f.cost < out.cost - same_cost) out.order = f.order, out.tally = f.tally, out.cost = f.cost, out.stands = true;
+        continue;
+      }
+      if (next.least >= out.cost - same_cost)
+        dropped_use = std::min(dropped_use, least_use_of(m, *next.prefix));
+      else
+        open.push(std::move(next));
+    }
+  }
+  out.exact = open.empty() || open.top().least >= out.cost - same_cost;
+  out.least_cost = out.exact ? out.cost : std::min(out.cost, open.top().least);
+  out.least_use = dropped_use;
+  for (; !open.empty(); open.pop()) out.least_use = std::min(out.least_use, least_use_of(m, *open.top().prefix));
+  out.least_use = std::min(out.least_use, out.tally.use);
+  out.steps = best.steps + steps;
+  return out;
+}
+
+}  // namespace evenpull

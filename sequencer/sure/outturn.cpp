@@ -1,0 +1,96 @@
+#include "sequencer/sure/outturn.hpp"
+
+#include "sequencer/sure/error_bars.hpp"
+
+#include <algorithm>
+#include <iterator>
+
+namespace evenpull {
+namespace {
+
+constexpr double counts_as_over = 10;    // use of a frame that gave way, or of a run that found no equilibrium
+
+UseByLimit uses_of(const StageVerdict& v) {
+  UseByLimit u;
+  for (const LimitReading& l : v.limits) u[l.limit] = l.use;
+  return u;
+}
+
+}  // namespace
+
+Outturn outturn_of(const std::vector<StageVerdict>& stages, int last) {
+  Outturn o;
+  o.uses.resize(last + 1), o.zone_pull.resize(last + 1), o.column_slip.resize(last + 1);
+  o.fell.assign(last + 1, true);
+  o.loose.resize(last + 1);
+  for (const StageVerdict& v : stages) {
+    if (v.stage > last) continue;
+    o.uses[v.stage] = uses_of(v);
+    o.zone_pull[v.stage] = v.zone_pull;
+    o.column_slip[v.stage] = v.column_slip;
+    o.fell[v.stage] = v.buckled;
+    o.loose[v.stage] = v.summary.loose_zones;
+  }
+  return o;
+}
+
+std::vector<UseByLimit> ratios(const Outturn& full, const Outturn& reduced) {
+  std::vector<UseByLimit> out(full.uses.size());
+  for (std::size_t s = 0; s < full.uses.size(); ++s)
+    for (const auto& [limit, use] : full.uses[s]) {
+      const auto r = reduced.uses[s].find(limit);
+      const double ratio = r != reduced.uses[s].end() && r->second > 0 ? use / r->second : 1;
+      out[s][limit] = full.fell[s] || reduced.fell[s] ? std::max(1.0, ratio) : ratio;
+    }
+  return out;
+}
+
+double corrected_use(const Outturn& o, const std::vector<UseByLimit>& ratio, int stage, Limit limit) {
+  if (o.fell[stage]) return counts_as_over;
+  const auto use = o.uses[stage].find(limit), by = ratio[stage].find(limit);
+  if (use == o.uses[stage].end()) return 0;
+  return use->second * (by == ratio[stage].end() ? 1 : by->second);
+}
+
+std::vector<std::vector<int>> loose_by_itself(const Outturn& full, const Outturn& reduced) {
+  std::vector<std::vector<int>> out(full.loose.size());
+  for (std::size_t s = 0; s < out.size(); ++s)
+    std::set_difference(reduced.loose[s].begin(), reduced.loose[s].end(), full.loose[s].begin(), full.loose[s].end(),
+                        std::back_inserter(out[s]));
+  return out;
+}
+
+std::vector<bool> never_hold(const std::vector<StageVerdict>& judged, const Outturn& full, const Outturn& reduced) {
+  std::vector<bool> out(full.loose.size());
+  bool known = true;
+  for (std::size_t s = 0; s < out.size(); ++s) {
+    for (const StageVerdict& v : judged)
+      if (v.stage == static_cast<int>(s)) known = known && !gave_way_in_study(v);
+    out[s] = !known || !std::includes(reduced.loose[s].begin(), reduced.loose[s].end(), full.loose[s].begin(), full.loose[s].end());
+  }
+  return out;
+}
+
+bool holds(const Outturn& o, const ModelReading& reading, int stage) {
+  if (!reading.never.empty() && reading.never[stage]) return false;
+  const std::vector<UseByLimit>& ratio = reading.ratio;
+  if (!std::includes(reading.not_counted[stage].begin(), reading.not_counted[stage].end(), o.loose[stage].begin(),
+                     o.loose[stage].end()))
+    return false;
+  for (int s = 0; s <= stage; ++s) {
+    if (o.fell[s]) return false;
+    for (const auto& [limit, use] : o.uses[s])
+      if ((s == stage || limit != Limit::unevenness) && corrected_use(o, ratio, s, limit) > 1) return false;
+  }
+  return true;
+}
+
+std::vector<Limit> limits_of(const Outturn& o) {
+  std::vector<Limit> limits;
+  for (const UseByLimit& u : o.uses)
+    for (const auto& [limit, use] : u)
+      if (std::find(limits.begin(), limits.end(), limit) == limits.end()) limits.push_back(limit);
+  return limits;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,125 @@
+#include "viz/words/advice_words.hpp"
+
+#include "sequencer/sure/error_bars.hpp"
+#include "viz/words/limit_words.hpp"
+#include "viz/words/wording.hpp"
+#include "viz/words/zone_names.hpp"
+
+#include <fmt/core.h>
+
+namespace evenpull::viz {
+
+namespace {
+
+std::string degrees(const Plan& plan, int stage) {
+  return degrees_both(plan.the_case.stages[static_cast<std::size_t>(stage)].temperature);
+}
+
+std::string use_of_its_limit(const LimitReading& l, bool quick) {
+  const std::string use = number_text(l.use, 2);
+  if (l.study.gave_way) return use + " with an error that is not known";
+  return quick ? use : use + " ± " + number_text(printed_bar(l.use, l.use_plus_minus), 2);
+}
+
+std::string reading_text(const Plan& plan, const LimitReading& l) {
+  return fmt::format("{} ({}, {}): use {} of its limit{}", limit_text(l.limit), place_text(plan.panel, l.where),
+                     moment_text(l.when), use_of_its_limit(l, plan.quick()),
+                     l.judgement ? ", which is engineering judgement" : "");
+}
+
+// It starts with a space.
+std::string stop_text(const Plan& plan, const StageStop& s) {
+  const std::string at = " At " + degrees(plan, s.stage);
+  const bool loose = !s.loose_zones.empty();
+  if (s.gave_way) return at + " the frame gives way: it buckles under the pull of the cloth.";
+  if (!s.judged)
+    return loose ? at + " the work was done before this plan was made and is not judged; the cloth is not tight there." : "";
+  std::string text = s.over ? at + " what stops it is " + reading_text(plan, *s.over) + "." : "";
+  if (!loose) return text;
+  return s.over ? text + " The cloth is loose there, too."
+                : at + " the limits hold, but the cloth does not come tight: next to no pull in " +
+                      zones_text(plan.panel, s.loose_zones) + ".";
+}
+
+std::string up_to_text(const Plan& plan) {
+  const Advice& a = plan.advice;
+  switch (a.up_to) {
+    case Advice::UpTo::holds:
+      return fmt::format("Up to {} every limit holds. Closest is {}.", degrees(plan, plan.ceiling.value()),
+                         reading_text(plan, a.closest.value()));
+    case Advice::UpTo::done:
+      return fmt::format("Up to {} the work was done before this plan was made; what is past is not judged.",
+                         degrees(plan, plan.ceiling.value()));
+    case Advice::UpTo::none_holds: return "No stage holds every limit.";
+    case Advice::UpTo::none_can_be_last: return "No stage can be the last one.";
+  }
+  return "";
+}
+
+std::string way_there_text(const Plan& plan, const WayThere& w) {
+  const std::string at = degrees(plan, w.stage);
+  std::string text = w.fails_on_the_way
+                         ? "At " + at + " the end would hold; what fails is passed through on the way, so the order matters."
+                         : "At " + at + " it is the end that is too much: no order helps there.";
+  if (w.extra_stage)
+    text += fmt::format(" Ironed once over at {} before, {} would hold (coarse mesh): add that stage to the case and plan again.",
+                        degrees_both(*w.extra_stage), at);
+  return text;
+}
+
+struct Sentence {
+  const Plan& plan;
+
+  std::string operator()(const advice::SettingBetween& a) const {
+    return fmt::format("Between the stages, {} by thermometer would still pass. That is advice, not a step of this plan.",
+                       degrees_both(a.setting));
+  }
+  std::string operator()(const advice::StaysLoose&) const {
+    return "Cloth that stays loose is no covering. Check the free shrink and the pull of your cloth, how loose it lies and the "
+           "passes of the case; a hotter stage or more full passes may be used only where the frame bears them and the approved "
+           "data allow it.";
+  }
+  std::string operator()(const advice::DoNotIron&) const {
+    return "Do not iron this panel as it stands. A lighter cloth or a lower last stage may be used only where the aircraft's "
+           "approved data allow it.";
+  }
+  std::string operator()(const advice::StopAndAsk&) const {
+    return "Stop and ask the holder of the approved data and a licensed mechanic.";
+  }
+  std::string operator()(const advice::AskedTooHot& a) const {
+    return fmt::format("The approved data ask for {}, which is hotter than this panel bears by this calculation: stop and ask "
+                       "before you iron.",
+                       degrees_both(a.asked));
+  }
+  std::string operator()(const advice::AskedNotComputed& a) const {
+    return fmt::format("The approved data ask for {}, which was not computed here: it is no stage of this case. Add that stage "
+                       "and plan again; until then stop and ask before you iron.",
+                       degrees_both(a.asked));
+  }
+  std::string operator()(const advice::LookUpLastStage& a) const {
+    return fmt::format("Look up which last stage the aircraft's approved data ask for. If it is hotter than {}, stop and ask.",
+                       degrees(plan, a.ceiling));
+  }
+  std::string operator()(const advice::BracingHelps&) const {
+    return "Bracing the frame while it is ironed helps on the way; it does not change what the frame must bear when the "
+           "bracing is off.";
+  }
+  std::string operator()(const advice::AddStage& a) const { return way_there_text(plan, a.way); }
+};
+
+}  // namespace
+
+std::string because_text(const Plan& plan) {
+  std::string text = up_to_text(plan);
+  for (const StageStop& s : plan.advice.stops) text += stop_text(plan, s);
+  if (plan.advice.way) text += " " + way_there_text(plan, *plan.advice.way);
+  return text;
+}
+
+std::vector<std::string> advice_sentences(const Plan& plan) {
+  std::vector<std::string> list;
+  for (const AdviceItem& item : plan.advice.items) list.push_back(std::visit(Sentence{plan}, item));
+  return list;
+}
+
+}  // namespace evenpull::viz

@@ -1,0 +1,113 @@
+#include "viz/words/limit_words.hpp"
+
+#include "sequencer/sure/error_bars.hpp"
+#include "viz/words/wording.hpp"
+
+#include <fmt/core.h>
+
+#include <cmath>
+
+namespace evenpull::viz {
+
+namespace {
+
+std::string fixed(double v, int decimals) { return number_text(v, decimals); }
+
+// A bow as a share of the spacing between joints, as a workshop says it.
+std::string bow_text(double share) {
+  constexpr double too_small_to_tell = 1e-4;
+  if (share < too_small_to_tell) return "none";
+  return fmt::format("1/{:.0f} of spacing", 1 / share);
+}
+
+std::string along_span(double y) {
+  return fmt::format("{:.1f} in ({} mm) from the root", inches(y), std::lround(y * 1000));
+}
+
+}  // namespace
+
+const char* limit_text(Limit l) {
+  switch (l) {
+    case Limit::buckling: return "buckling";
+    case Limit::end_rib_bow: return "end rib bow";
+    case Limit::pull_difference: return "pull difference";
+    case Limit::slip: return "slip";
+    case Limit::stress: return "stress";
+    case Limit::edge_bow: return "trailing edge bow";
+    case Limit::twist: return "twist";
+    case Limit::unevenness: return "unevenness";
+  }
+  return "";
+}
+
+const char* moment_text(Moment m) {
+  switch (m) {
+    case Moment::on_the_way: return "on the way";
+    case Moment::stage_end: return "at stage end";
+    case Moment::released: return "released";
+  }
+  return "";
+}
+
+const char* limit_unit(Limit l) {
+  switch (l) {
+    case Limit::stress: return "Pa";
+    case Limit::slip: return "m";
+    case Limit::twist: return "rad";
+    case Limit::pull_difference: return "N/m";
+    case Limit::buckling:
+    case Limit::edge_bow:
+    case Limit::end_rib_bow:
+    case Limit::unevenness: break;
+  }
+  return "1";
+}
+
+std::string place_text(const Panel& p, const Place& at) {
+  using Kind = Place::Kind;
+  const auto member = [&] { return p.members.at(static_cast<std::size_t>(at.member)).name; };
+  switch (at.kind) {
+    case Kind::whole_panel: return "whole panel";
+    case Kind::along_member: return member() + " at " + along_span(at.station);
+    case Kind::across_member: return fmt::format("{}, {} % of its length aft", member(), std::lround(100 * at.aft));
+    case Kind::trailing_edge: return "trailing edge at " + along_span(at.station);
+    case Kind::bay: return "bay " + std::to_string(at.bay + 1);
+  }
+  return "";
+}
+
+std::string use_text(double use, double plus_minus) {
+  return plus_minus > 0 ? fixed(use, 2) + " ± " + fixed(printed_bar(use, plus_minus), 2) : fixed(use, 2);
+}
+
+std::string use_text(const LimitReading& reading) {
+  if (reading.gave_way) return "over";
+  if (reading.study.gave_way) return fixed(reading.use, 2) + ", error not known";
+  return use_text(reading.use, reading.use_plus_minus);
+}
+
+std::string limit_value(const LimitReading& reading) {
+  return reading.gave_way ? "gave way" : limit_value(reading, reading.value);
+}
+
+std::string limit_value(const LimitReading& reading, double value) {
+  if (!std::isfinite(value)) return number_text(value, 0);
+  switch (reading.limit) {
+    case Limit::stress: return fixed(ksi(value), 1) + " ksi (" + fixed(value / 1e6, 0) + " MPa)";
+    case Limit::slip: return small_length_both(value);
+    case Limit::twist: return angle_text(value);
+    case Limit::pull_difference: return pull_both(value);
+    case Limit::edge_bow:
+    case Limit::end_rib_bow: return bow_text(value);
+    case Limit::unevenness: return percent_text(value);
+    case Limit::buckling: return fixed(value, 1);
+  }
+  return fixed(value, 3);
+}
+
+std::string limit_allowed(const LimitReading& reading) {
+  if (!(reading.allowed > 0)) return "none set";
+  return (reading.limit == Limit::buckling ? "at least " : "") + limit_value(reading, reading.allowed);
+}
+
+}  // namespace evenpull::viz

@@ -1,0 +1,24 @@
+// What the numbers rest on, what they do not cover, and how they were computed: for the record.
+#pragma once
+
+#include "sequencer/plan/plan.hpp"
+
+#include <string>
+#include <vector>
+
+namespace evenpull::viz {
+
+/// What the numbers rest on: cloth, blanket, ties, iron, doses, supports.
+std::vector<std::string> assumptions(const Plan& plan);
+/// What the numbers do not cover.
+std::vector<std::string> limits_of_validity(const Plan& plan);
+/// Size of the model, error bars and residuals.
+std::vector<std::string> how_computed(const Plan& plan);
+/// Inner ribs free or glued.
+std::vector<std::string> bounds_in_words(const Plan& plan);
+/// "hinge on the main spar at 10.6 in (270 mm) (holds x, y, z)"
+std::string support_words(const Case& c, const Support& support);
+/// "key: value (why)"
+std::vector<std::string> defaults_in_words(const Plan& plan);
+
+}  // namespace evenpull::viz

@@ -1,0 +1,136 @@
+#include "viz/words/sure_words.hpp"
+
+#include "viz/words/limit_words.hpp"
+#include "viz/words/wording.hpp"
+#include "viz/words/zone_names.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull::viz {
+
+namespace {
+
+constexpr double kelvin_to_degF = 1.8;
+constexpr double risk_told = 0.10;      // chances below are not worth a word: judgement
+constexpr double weight_told = 0.03;    // nor inputs that explain less
+constexpr double weight_that_leads = 0.3;
+constexpr double likely = 0.5;
+constexpr double over_told = 0.01;      // limits less often broken are not named
+
+std::string chance_words(const Chance& c) {
+  return fmt::format("{} ({} to {})", percent_text(c.share()), percent_text(c.low), percent_text(c.high));
+}
+
+std::string governing_text(const Chances& k) { return k.governing ? limit_text(*k.governing) : ""; }
+
+// What the governing use hangs on says nothing about a limit that is broken more often.
+std::string what_spoils_it(const Chances& k, int stage) {
+  const LimitChance* often = nullptr;
+  for (const LimitChance& l : k.limits)
+    if (l.stage == stage && l.over.share() >= over_told && (!often || l.over.hits > often->over.hits)) often = &l;
+  if (often && often->limit != k.governing)
+    return fmt::format(" Most often over its limit: {}, {}.{}", limit_text(often->limit), percent_text(often->over.share()),
+                       often->limit == Limit::unevenness ? " A steadier iron evens the pull." : "");
+  if (k.weights.empty() || k.weights.front().share < weight_that_leads) return "";
+  return fmt::format(" It hangs most on the {}: measure that first.", unsure_text(k.weights.front().input));
+}
+
+}  // namespace
+
+std::string sure_words(const Plan& plan) {
+  const Chances& k = plan.chances;
+  if (k.scenarios == 0 || k.holds.empty()) return "";
+  const int stage = std::min(plan.ceiling.value_or(0), static_cast<int>(k.holds.size()) - 1);
+  std::string text;
+  if (plan.ceiling && k.holds[stage].share() < likely)
+    text = "AS STATED, MORE LIKELY THAN NOT SOME LIMIT IS PASSED: measure cloth and iron before you start. ";
+  text += fmt::format("Chance that every limit holds {} {}: {}.", plan.ceiling ? "up to" : "at",
+                      degrees_f(plan.the_case.stages[stage].temperature), chance_words(k.holds[stage]));
+  if (plan.ceiling && k.ceiling.value_or(-1) < *plan.ceiling)
+    text += k.ceiling ? fmt::format(" Asking for {}: up to {} only.", percent_text(k.confidence),
+                                    degrees_f(plan.the_case.stages[*k.ceiling].temperature))
+                      : fmt::format(" At no stage is it {}.", percent_text(k.confidence));
+  return k.holds[stage].share() < k.confidence ? text + what_spoils_it(k, stage) : text;
+}
+
+std::vector<RiskyZone> risky_zones(const Plan& plan, bool slides, double least) {
+  std::vector<RiskyZone> out;
+  for (std::size_t z = 0; z < plan.chances.zones.size(); ++z) {
+    const ZoneRisk& r = plan.chances.zones[z];
+    const double risk = (slides ? r.slides : r.uneven).share();
+    if (risk >= least) out.push_back({static_cast<int>(z), risk});
+  }
+  std::stable_sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return a.risk > b.risk; });
+  return out;
+}
+
+std::vector<std::string> sure_sentences(const Plan& plan) {
+  const Chances& k = plan.chances;
+  const Case& c = plan.the_case;
+  if (k.scenarios == 0)
+    return {plan.quick() ? "Not studied in a quick plan." : "Not studied: the case asks for no scenarios."};
+  std::vector<std::string> list;
+  for (std::size_t s = 0; s < k.holds.size(); ++s) {
+    std::string over;
+    for (const LimitChance& l : k.limits)
+      if (l.stage == static_cast<int>(s) && l.over.share() >= over_told)
+        over += fmt::format("{}{} {}", over.empty() ? "" : ", ", limit_text(l.limit), chance_words(l.over));
+    list.push_back(fmt::format("If you stop after {}, every limit holds: {}{}.", degrees_f(c.stages[s].temperature),
+                               chance_words(k.holds[s]), over.empty() ? "" : "; over its limit there: " + over));
+  }
+  list.push_back(k.ceiling ? fmt::format("Hottest stage at {} confidence: {}.", percent_text(k.confidence),
+                                         degrees_f(c.stages[*k.ceiling].temperature))
+                           : fmt::format("At {} confidence no stage is safe: measure first.", percent_text(k.confidence)));
+  std::string weights;
+  for (const InputWeight& w : k.weights)
+    if (w.share >= weight_told)
+      weights += fmt::format("{}{} ({}): {} ({} to {})", weights.empty() ? "" : "; ", unsure_text(w.input), spread_text(w), percent_text(w.share),
+                             percent_text(w.low), percent_text(w.high));
+  if (!weights.empty())
+    list.push_back(fmt::format("What the {} at {} hangs on, as shares of its variance: {}. Measure the first of them next.",
+                               governing_text(k), degrees_f(c.stages[k.governing_stage].temperature), weights));
+  for (const bool slides : {false, true}) {
+    const auto risky = risky_zones(plan, slides, risk_told);
+    std::vector<int> zones;
+    for (const RiskyZone& r : risky) zones.push_back(r.zone);
+    if (zones.empty())
+      list.push_back(slides ? "No zone has a chance of 10 % of sliding too far."
+                            : fmt::format("No zone has a chance of 10 % of pulling {} off the mean.", percent_text(c.wanted.uneven_share)));
+    else
+      list.push_back(fmt::format("{}: {}; at worst {}.",
+                                 slides ? fmt::format("Cloth may slide by more than {}", small_length_both(c.wanted.slide.value_or(c.limits.slip)))
+                                        : fmt::format("Pull may end more than {} off the mean", percent_text(c.wanted.uneven_share)),
+                                 zone_list(plan.panel, zones), percent_text(risky.front().risk)));
+  }
+  list.push_back(fmt::format(
+      "From {} ways the job may turn out, on a reduced model of {} cloth points set right by the full one. On {} of them run "
+      "through the full model its {} was off by {:.1f} % (rms), and {} of {} agreed on whether all holds. In brackets: 95 % "
+      "interval of the sampling.",
+      k.scenarios, k.nodes, k.agreement.scenarios, governing_text(k), 100 * k.agreement.rms, k.agreement.decisions,
+      k.agreement.scenarios));
+  return list;
+}
+
+const char* unsure_text(Unsure u) {
+  switch (u) {
+    case Unsure::free_shrink: return "free shrink of the cloth";
+    case Unsure::pull: return "pull of the cloth";
+    case Unsure::cloth_stiffness: return "stiffness of the cloth";
+    case Unsure::member_stiffness: return "stiffness of the members";
+    case Unsure::friction: return "friction";
+    case Unsure::looseness: return "looseness of the cloth as laid on";
+    case Unsure::half_time: return "how fast the cloth heats and shrinks";
+    case Unsure::sole: return "true temperature of the sole";
+  }
+  return "";
+}
+
+std::string spread_text(const InputWeight& w) {
+  if (w.input == Unsure::sole) return fmt::format("± {} °F", std::lround(w.spread * kelvin_to_degF));
+  return fmt::format("± {} %", std::lround(100 * w.spread));
+}
+
+}  // namespace evenpull::viz

@@ -1,0 +1,143 @@
+#include "viz/words/survey_text.hpp"
+
+#include "viz/words/print.hpp"
+#include "viz/words/terminal_text.hpp"
+#include "viz/words/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+using viz::length_both;
+using viz::small_length_both;
+
+std::string shape_words(const SectionShape& s) {
+  using Kind = SectionShape::Kind;
+  const auto height = s.height > 0 ? small_length_both(s.height) + " high" : std::string("as deep as the panel");
+  switch (s.kind) {
+    case Kind::tube:
+      return fmt::format("tube {} x {}", small_length_both(s.outside_diameter), small_length_both(s.wall));
+    case Kind::bar:
+      return fmt::format("bar {} wide, {}", small_length_both(s.width), height);
+    case Kind::sheet_rib:
+      return fmt::format("sheet rib {}, flanges {}, {}", small_length_both(s.wall), small_length_both(s.width), height);
+    case Kind::folded_edge:
+      return fmt::format("folded edge {}, legs {}, open {}", small_length_both(s.wall), small_length_both(s.width),
+                         small_length_both(s.height));
+    case Kind::closed_nose:
+      return fmt::format("closed nose {}", small_length_both(s.wall));
+    case Kind::properties:
+      return fmt::format("area {:.3g} mm², I up {:.3g} mm⁴, I flat {:.3g} mm⁴", s.given.area * 1e6,
+                         s.given.inertia_up * 1e12, s.given.inertia_flat * 1e12);
+  }
+  return "";
+}
+
+std::string outline_lines(const Case& c) {
+  const auto& o = c.outline;
+  const double root = o.trailing_edge.front().x - o.leading_edge.front().x,
+               tip = o.trailing_edge.back().x - o.leading_edge.back().x;
+  double thickest = 0;
+  for (const auto& p : c.profile) thickest = std::max(thickest, p.top + p.bottom);
+  auto text =
+      fmt::format("  Span {}; chord {} at the inboard end, {} at the tip; {} thick at most\n", length_both(o.span()),
+                  length_both(root), length_both(tip), small_length_both(thickest * root));
+  if (o.tip_bow_depth > 0)
+    text += fmt::format("  Tip bow {} deep, {} thick: {}\n", length_both(o.tip_bow_depth),
+                        small_length_both(c.tip_thickness), c.tip_bow ? print_make(*c.tip_bow, c) : "");
+  return text;
+}
+
+std::string structure_lines(const Case& c) {
+  std::string text = "\n  Members\n";
+  for (const auto& m : c.span_members)
+    text += fmt::format("    {} at {:.1f} % of the chord: {}{}\n", m.name, m.chord_fraction * 100,
+                        print_make(m.make, c), m.touches_cloth ? "; touches the cloth" : "");
+  std::string stations;
+  for (const auto& r : c.ribs)
+    stations += (stations.empty() ? "" : ", ") + fmt::format("{:.1f}", viz::inches(r.station));
+  text += fmt::format("    {} ribs at {} in: end {}\n", c.ribs.size(), stations, print_make(c.ribs.front().make, c));
+  for (size_t i = 1; i + 1 < c.ribs.size(); ++i)
+    if (i == 1 || print_make(c.ribs[i].make, c) != print_make(c.ribs[i - 1].make, c))
+      text += fmt::format("      from rib {}: {}{}\n", i + 1, print_make(c.ribs[i].make, c),
+                          c.ribs[i].hinged_ends ? ", pinned" : "");
+  for (const auto& b : c.braces)
+    text += fmt::format("    {}: {} at rib {} to {} at rib {}: {}\n", b.name,
+                        c.span_members[static_cast<size_t>(b.from_member)].name, b.from_rib + 1,
+                        c.span_members[static_cast<size_t>(b.to_member)].name, b.to_rib + 1, print_make(b.make, c));
+  return text;
+}
+
+std::string support_lines(const char* heading, const std::vector<Support>& supports, const Case& c) {
+  std::string text = fmt::format("\n  {}\n", heading);
+  static const char* const motions[] = {"x", "y", "z", "turn x", "turn y", "turn z"};
+  for (const auto& s : supports) {
+    std::string holds;
+    for (size_t i = 0; i < 6; ++i)
+      if (s.hold[i]) holds += (holds.empty() ? "" : ", ") + std::string(motions[i]);
+    text += fmt::format("    {} on {} {} (holds {})\n", s.kind, c.span_members[static_cast<size_t>(s.member)].name,
+                        s.whole_length ? "along its whole length" : "at " + length_both(s.station), holds);
+  }
+  return text;
+}
+
+std::string cloth_lines(const Case& c) {
+  const auto& b = c.blanket;
+  static const char* const ties[] = {"bears on", "is free over", "is glued to"};
+  auto text = fmt::format("\n  Cloth {:.0f} g/m² ({:.2f} oz/yd²), {}; {} inner ribs", c.cloth.areal_mass * 1000,
+                          c.cloth.areal_mass / 0.0339057474748823,
+                          b.kind == BlanketKind::full_wrap ? "one full wrap" : "two sheets",
+                          ties[static_cast<int>(b.inner_ribs)]);
+  if (b.nose_chord_fraction > b.seam_chord_fraction)
+    text += fmt::format("\n    glued at {:.1f} % of the chord, on metal from there to {:.1f} %",
+                        b.seam_chord_fraction * 100, b.nose_chord_fraction * 100);
+  if (b.kind == BlanketKind::full_wrap)
+    text += fmt::format("\n    turns {:.0f}° round the trailing edge, friction {:.2f}{}",
+                        b.wrap_angle * 57.29577951308232, b.edge_friction, b.edge_glued ? ", tacked" : "");
+  text += "\n\n  Stages (true sole temperature)\n";
+  for (const auto& s : c.stages) {
+    std::string doses;
+    for (const double d : s.doses) doses += (doses.empty() ? "" : ", ") + print_number(d, 3);
+    text += fmt::format("    {}: passes of dose {}\n", viz::degrees_both(s.temperature), doses);
+  }
+  return text;
+}
+
+std::string duration(double seconds) {
+  if (seconds < 90) return fmt::format("about {:.0f} s", std::max(1.0, std::round(seconds)));
+  return fmt::format("about {:.0f} minutes", std::ceil(seconds / 60));
+}
+
+}  // namespace
+
+std::string print_make(const MemberMake& make, const Case& c) {
+  return shape_words(make.shape) + ", " + c.materials[static_cast<size_t>(make.material)].name;
+}
+
+std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
+                        const std::string& folder) {
+  auto text = wrap_text(c.title, 0) + "\n" + (c.description.empty() ? "" : "  " + wrap_text(c.description, 2) + "\n") + "\n";
+  text += outline_lines(c) + structure_lines(c);
+  text += support_lines("Held while it is ironed by", c.while_ironed, c) + support_lines("Held in use by", c.in_use, c);
+  text += cloth_lines(c);
+  text += fmt::format(
+      "\n  {} zones: {} bay{}, {} strip{} each, two sides. Mesh {} nodes, {} steps; a plan takes {}\n"
+      "  (with --accuracy fine {}).\n",
+      panel.zones.size(), panel.bays, panel.bays == 1 ? "" : "s", panel.strips, panel.strips == 1 ? "" : "s",
+      estimate.nodes, estimate.steps,
+      duration(estimate.seconds), duration(fine.seconds));
+  if (panel.fullness > 0.0005)
+    text += fmt::format("  The curved tip leaves {:.1f} % fullness that must be shrunk out.\n", panel.fullness * 100);
+  text += c.doubts.empty() ? "\n  No doubts.\n" : "\n  Doubts\n";
+  for (const auto& d : c.doubts) text += "    - " + wrap_text(d, 6) + "\n";
+  text += "\n  Defaults used (state your own in the case where you know better)\n";
+  for (const auto& d : c.defaults_used)
+    text += "    " + wrap_text(fmt::format("{} = {}  [{}]", d.key, d.value, d.why), 8) + "\n";
+  text += fmt::format("\n  Drawing: {0}/survey.png and {0}/survey.pdf. Look at it before you plan.\n", folder);
+  return text;
+}
+
+}  // namespace evenpull

@@ -1,0 +1,18 @@
+// What was understood of a case, in words, for the terminal.
+#pragma once
+
+#include "sequencer/sure/run_estimate.hpp"
+#include "solver/geometry/panel.hpp"
+#include "solver/statement/case.hpp"
+
+#include <string>
+
+namespace evenpull {
+
+std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
+                        const std::string& folder);
+
+/// "a tube, 0.500 in x 0.035 in, 6061-T6 tube".
+std::string print_make(const MemberMake& make, const Case& c);
+
+}  // namespace evenpull
