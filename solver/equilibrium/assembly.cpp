@@ -1,5 +1,6 @@
 #include "solver/equilibrium/assembly.hpp"
 
+#include "solver/cloth/quad_kernel.hpp"
 #include "solver/equilibrium/padded.hpp"
 
 #include <algorithm>

@@ -132,10 +132,10 @@ Box draw_cautions(cairo_t* cr, const Box& room) {
   const Box box{room.x, room.bottom() - height, room.width, height};
   stroke_box(cr, box, 1.6);
   // The heading sits in the border to save a line.
-  const TextStyle bold{.size = heading_type, .bold = true};
-  const Extent size = measure_text(cr, "Before you start", bold);
+  const TextStyle heading{.size = heading_type, .bold = true};
+  const Extent size = measure_text(cr, "Before you start", heading);
   fill_box(cr, {box.x + inner - 4, box.y - size.height / 2, size.width + 8, size.height}, white);
-  draw_text(cr, {box.x + inner, box.y - size.height / 2}, "Before you start", bold);
+  draw_text(cr, {box.x + inner, box.y - size.height / 2}, "Before you start", heading);
   draw_items_in_two(cr, {box.x + inner, box.y + 11}, sentences, width, false);
   return {box.x, box.y - size.height / 2, box.width, box.height + size.height / 2};
 }

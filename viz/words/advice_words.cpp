@@ -67,7 +67,7 @@ std::string way_there_text(const Plan& plan, const WayThere& w) {
   return text;
 }
 
-struct Sentence {
+struct AdviceSentence {
   const Plan& plan;
 
   std::string operator()(const advice::SettingBetween& a) const {
@@ -118,7 +118,7 @@ std::string because_text(const Plan& plan) {
 
 std::vector<std::string> advice_sentences(const Plan& plan) {
   std::vector<std::string> list;
-  for (const AdviceItem& item : plan.advice.items) list.push_back(std::visit(Sentence{plan}, item));
+  for (const AdviceItem& item : plan.advice.items) list.push_back(std::visit(AdviceSentence{plan}, item));
   return list;
 }
 

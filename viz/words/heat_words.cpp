@@ -13,7 +13,6 @@ namespace evenpull::viz {
 
 namespace {
 
-constexpr double kelvin_to_degF = 1.8;
 constexpr double beyond_told = 0.25;
 constexpr double hotter_told = 2;       // °F: less is lost on a thermometer
 

@@ -11,8 +11,6 @@ namespace evenpull::viz {
 
 namespace {
 
-std::string fixed(double v, int decimals) { return number_text(v, decimals); }
-
 // A bow as a share of the spacing between joints, as a workshop says it.
 std::string bow_text(double share) {
   constexpr double too_small_to_tell = 1e-4;
@@ -77,12 +75,12 @@ std::string place_text(const Panel& p, const Place& at) {
 }
 
 std::string use_text(double use, double plus_minus) {
-  return plus_minus > 0 ? fixed(use, 2) + " ± " + fixed(printed_bar(use, plus_minus), 2) : fixed(use, 2);
+  return plus_minus > 0 ? number_text(use, 2) + " ± " + number_text(printed_bar(use, plus_minus), 2) : number_text(use, 2);
 }
 
 std::string use_text(const LimitReading& reading) {
   if (reading.gave_way) return "over";
-  if (reading.study.gave_way) return fixed(reading.use, 2) + ", error not known";
+  if (reading.study.gave_way) return number_text(reading.use, 2) + ", error not known";
   return use_text(reading.use, reading.use_plus_minus);
 }
 
@@ -93,16 +91,16 @@ std::string limit_value(const LimitReading& reading) {
 std::string limit_value(const LimitReading& reading, double value) {
   if (!std::isfinite(value)) return number_text(value, 0);
   switch (reading.limit) {
-    case Limit::stress: return fixed(ksi(value), 1) + " ksi (" + fixed(value / 1e6, 0) + " MPa)";
+    case Limit::stress: return number_text(ksi(value), 1) + " ksi (" + number_text(value / 1e6, 0) + " MPa)";
     case Limit::slip: return small_length_both(value);
     case Limit::twist: return angle_text(value);
     case Limit::pull_difference: return pull_both(value);
     case Limit::edge_bow:
     case Limit::end_rib_bow: return bow_text(value);
     case Limit::unevenness: return percent_text(value);
-    case Limit::buckling: return fixed(value, 1);
+    case Limit::buckling: return number_text(value, 1);
   }
-  return fixed(value, 3);
+  return number_text(value, 3);
 }
 
 std::string limit_allowed(const LimitReading& reading) {

@@ -32,7 +32,7 @@ std::string labels(const Panel& p, const std::vector<int>& zones) {
   return s;
 }
 
-struct Sentence {
+struct NoteSentence {
   const Plan& plan;
   const Case& c = plan.the_case;
 
@@ -133,7 +133,7 @@ struct Sentence {
 
 }  // namespace
 
-std::string note_text(const Plan& plan, const Note& note) { return std::visit(Sentence{plan}, note); }
+std::string note_text(const Plan& plan, const Note& note) { return std::visit(NoteSentence{plan}, note); }
 
 std::vector<std::string> note_sentences(const Plan& plan) {
   std::vector<std::string> list;

@@ -22,17 +22,17 @@ std::string loose_cloth(const Plan& p, const Terminal& t) {
   std::string text;
   std::string headline = viz::loose_headline(p);
   std::transform(headline.begin(), headline.end(), headline.begin(), [](unsigned char c) { return std::toupper(c); });
-  if (!headline.empty()) text += "  " + bold(t, headline + ".") + "\n";
-  if (p.advice.loose) text += "  " + bold(t, wrap_text(viz::loose_sentence(p), 2, t.width)) + "\n";
+  if (!headline.empty()) text += "  " + in_bold(t, headline + ".") + "\n";
+  if (p.advice.loose) text += "  " + in_bold(t, wrap_text(viz::loose_sentence(p), 2, t.width)) + "\n";
   return text;
 }
 
 std::string answer(const Plan& p, const Terminal& t) {
   if (!p.ceiling)
-    return "  " + bold(t, "Hottest safe stage: NONE.") + "\n  " +
+    return "  " + in_bold(t, "Hottest safe stage: NONE.") + "\n  " +
            wrap_text("Do not iron this cloth on this frame as stated.", 2, t.width) + "\n";
   const auto temperature = p.the_case.stages[static_cast<size_t>(*p.ceiling)].temperature;
-  return "  " + bold(t, "Hottest safe stage: " + viz::degrees_both(temperature)) + "\n  " +
+  return "  " + in_bold(t, "Hottest safe stage: " + viz::degrees_both(temperature)) + "\n  " +
          wrap_text("By thermometer on the sole, never by the dial.", 2, t.width) + "\n";
 }
 

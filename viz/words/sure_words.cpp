@@ -13,7 +13,6 @@ namespace evenpull::viz {
 
 namespace {
 
-constexpr double kelvin_to_degF = 1.8;
 constexpr double risk_told = 0.10;      // chances below are not worth a word: judgement
 constexpr double weight_told = 0.03;    // nor inputs that explain less
 constexpr double weight_that_leads = 0.3;

@@ -32,7 +32,7 @@ std::string wrap_text(const std::string& text, int indent, size_t width) {
   return out;
 }
 
-std::string bold(const Terminal& terminal, const std::string& words) {
+std::string in_bold(const Terminal& terminal, const std::string& words) {
   return terminal.bold ? "\x1b[1m" + words + "\x1b[0m" : words;
 }
 

@@ -18,6 +18,6 @@ std::size_t letters(const std::string& s);
 std::string wrap_text(const std::string& text, int indent, std::size_t width = Terminal{}.width);
 
 /// The words in bold type, where that is welcome.
-std::string bold(const Terminal& terminal, const std::string& words);
+std::string in_bold(const Terminal& terminal, const std::string& words);
 
 }  // namespace evenpull

@@ -8,6 +8,8 @@
 
 namespace evenpull::viz {
 
+/// Of a difference.
+inline constexpr double kelvin_to_degF = 1.8;
 double fahrenheit(double kelvin);
 double celsius(double kelvin);
 double inches(double metres);
