@@ -11,7 +11,7 @@ using namespace evenpull;
 void whole_plan(benchmark::State& state) {
   const Case c = read_case(EVENPULL_CASES_DIR "/metal_aileron.toml");
   PlanOptions options;
-  options.accuracy = state.range(0) != 0 ? AccuracyWish::quick : AccuracyWish::normal;
+  options.accuracy = state.range(0) != 0 ? Accuracy::quick : Accuracy::normal;
   for (auto _ : state) {
     const Plan p = make_plan(c, options);
     state.counters["nodes"] = p.solve.nodes;

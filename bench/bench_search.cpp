@@ -53,11 +53,11 @@ void influence_step(benchmark::State& state) {
 
 void search_line_panel(benchmark::State& state) {
   const InfluenceModel m = bench::line_panel(static_cast<int>(state.range(0)));
-  SearchEffort effort;
-  effort.most_steps = 400'000;
-  effort.width = 16;
-  effort.most_tries = 200'000;
-  for (auto _ : state) benchmark::DoNotOptimize(search_orders(m, {}, effort, one_by_one, {counted(m.size())}));
+  SearchOptions options;
+  options.most_steps = 400'000;
+  options.width = 16;
+  options.most_tries = 200'000;
+  for (auto _ : state) benchmark::DoNotOptimize(search_orders(m, {}, options, one_by_one, {counted(m.size())}));
   state.SetComplexityN(state.range(0));
 }
 

@@ -18,9 +18,9 @@ const Case& aileron() {
 }
 
 Model make_model(const benchmark::State& state) {
-  MeshWish wish;
-  wish.target_nodes = static_cast<int>(state.range(0));
-  return Model(aileron(), wish);
+  MeshOptions options;
+  options.target_nodes = static_cast<int>(state.range(0));
+  return Model(aileron(), options);
 }
 
 void note_size(benchmark::State& state, const Model& m) {

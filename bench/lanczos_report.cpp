@@ -34,7 +34,7 @@ struct Problem {
     for (int z = 0; z < static_cast<int>(model.panel.zones.size()); ++z)
       ironing.iron(s, z, ironing.heat(0, 1, 1, 1), "benchmark");
     ironing.settle(s, "benchmark");
-    Assembly at(model, ironing.accuracy().smoothing);
+    Assembly at(model, ironing.options().smoothing);
     at.prepare_frame(s);
     at.take_state(s);
     at.place_nodes(s.unknowns);
@@ -109,10 +109,10 @@ Run ours(const Problem& p, int count, double tolerance) {
   SymmetricPencil pencil{static_cast<int>(p.tangent.rows()), [&](const Eigen::VectorXd& x) { return p.times_a(x); },
                          [&](const Eigen::VectorXd& x) { return p.times_t(x); },
                          [&](const Eigen::VectorXd& b) { return p.solve_t(b); }};
-  LanczosWish wish;
-  wish.count = count, wish.tolerance = tolerance;
+  LanczosOptions options;
+  options.count = count, options.tolerance = tolerance;
   return timed(p, [&](Run& r) {
-    for (const EigenPair& e : largest_from(pencil, p.start(), wish)) r.values.push_back(e.value), r.vectors.push_back(e.vector);
+    for (const EigenPair& e : largest_from(pencil, p.start(), options)) r.values.push_back(e.value), r.vectors.push_back(e.vector);
   });
 }
 

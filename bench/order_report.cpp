@@ -19,8 +19,8 @@ double now() {
   return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
 }
 
-SearchEffort effort() {
-  SearchEffort e;
+SearchOptions options() {
+  SearchOptions e;
   e.most_steps = 400'000;
   e.width = 16;
   e.most_tries = 200'000;
@@ -59,7 +59,7 @@ void gaps() {
     std::vector<int> plain(static_cast<std::size_t>(m.size()));
     std::iota(plain.begin(), plain.end(), 0);
     const double start = now();
-    const Found f = search_orders(m, {}, effort(), one_by_one, {plain, both_sides(centre_out_halving(n / 2), n / 2)});
+    const Found f = search_orders(m, {}, options(), one_by_one, {plain, both_sides(centre_out_halving(n / 2), n / 2)});
     std::printf("| %d | %.2f | %.4f | %.1f %% | %.4f | %.4f | %ld | %s |\n", n, now() - start, f.cost, 100 * f.gap(), f.tally.use,
                 f.least_use, f.steps, f.exact ? "yes" : "no");
   }
@@ -91,7 +91,7 @@ void against_chance(int n) {
     const auto below = std::lower_bound(cost.begin(), cost.end(), c) - cost.begin();
     std::printf("    %-34s %.4f   better than %5.1f %% of the random ones\n", name, c, 100.0 * (2000 - below) / 2000);
   };
-  line("searched", search_orders(m, {}, effort(), one_by_one, {order}).cost);
+  line("searched", search_orders(m, {}, options(), one_by_one, {order}).cost);
   line("centre-out halving, alternating", evaluate(m, {}, both_sides(centre_out_halving(n / 2), n / 2)).cost);
   line("bit reversal, alternating", evaluate(m, {}, both_sides(bit_reversal(n / 2), n / 2)).cost);
   line("jumping, alternating", evaluate(m, {}, both_sides(jumping(n / 2), n / 2)).cost);

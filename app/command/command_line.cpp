@@ -49,8 +49,8 @@ constexpr std::size_t most_shown_of_error = 300;
 
 const std::vector<std::string> jobs = {"plan", "survey", "replay", "contrast", "iron", "template"};
 
-const std::vector<std::pair<std::string, AccuracyWish>> accuracies = {
-    {"quick", AccuracyWish::quick}, {"normal", AccuracyWish::normal}, {"fine", AccuracyWish::fine}};
+const std::vector<std::pair<std::string, Accuracy>> accuracies = {
+    {"quick", Accuracy::quick}, {"normal", Accuracy::normal}, {"fine", Accuracy::fine}};
 
 /// A word with a stroke in front that is none of the options of this job, and the nearest that is.
 std::string words_for_option(const CLI::App& job, int argc, const char* const* argv) {
@@ -136,7 +136,7 @@ void add_run(CLI::App& command, Request& r) {
                            "edge; about twice as long as normal")
                        ->type_name("WORD");
   command
-      .add_flag_callback("--quick", [&r] { r.accuracy = AccuracyWish::quick; },
+      .add_flag_callback("--quick", [&r] { r.accuracy = Accuracy::quick; },
                          "short for --accuracy quick: a first look, marked so on the sheet")
       ->excludes(accuracy);
 }

@@ -6,6 +6,7 @@
 #include "app/output/result_folder.hpp"
 #include "app/text/quoted.hpp"
 #include "app/text/version.hpp"
+#include "viz/words/order_words.hpp"
 
 #include <fmt/format.h>
 
@@ -68,7 +69,7 @@ std::string not_converged_text(const Request& r, const NotConverged& e) {
   const auto unit = e.missed.unit.empty() ? "" : " " + e.missed.unit;
   return fmt::format(
       "{}: {}, so there is no plan\n  where: {}; {} iterations; {} {:.3g}{}, allowed {:.3g}{}\n  what to try: {}",
-      shown_file(r.case_file), e.what(), e.where, e.iterations, e.missed.what, e.missed.value, unit, e.missed.allowed, unit,
+      shown_file(r.case_file), e.what(), viz::solve_text(e.where), e.iterations, e.missed.what, e.missed.value, unit, e.missed.allowed, unit,
       e.advice.empty()
           ? "look at the case with `evenpull survey`; a very soft frame or an absurd value is the usual cause"
           : e.advice);

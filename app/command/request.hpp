@@ -1,7 +1,7 @@
 // What was asked for on the command line.
 #pragma once
 
-#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "viz/sheet/sheet.hpp"
 
 #include <optional>
@@ -20,7 +20,7 @@ struct Request {
   std::string swing;                  ///< iron only: "25 degF"
   std::string folder;      ///< as given with --out; empty: named after the case file
   Paper paper = Paper::letter;
-  AccuracyWish accuracy = AccuracyWish::normal;
+  Accuracy accuracy = Accuracy::normal;
   // contrast only; unset: as the case says
   std::optional<double> looseness;  ///< share, each way
   std::optional<double> friction;   ///< at the trailing edge and on caps

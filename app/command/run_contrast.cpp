@@ -58,7 +58,7 @@ Lesson compute_lesson(const Request& r, CaseFile& file) {
   Progress bar(!r.quiet);
   PlanOptions options;
   // A lesson compares; it is to be had in seconds, and nobody irons by it.
-  options.accuracy = AccuracyWish::quick;
+  options.accuracy = Accuracy::quick;
   // What an apprentice is to learn is a rule, not a list of numbers.
   options.only_rules = true;
   options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };

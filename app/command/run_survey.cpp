@@ -23,8 +23,8 @@ void run_survey(const Request& r, std::ostream& out) {
   try {
     panel = build_panel(c, {c.target_nodes});
     check_stands(c);
-    estimate = estimate_run(c, AccuracyWish::normal);
-    fine = estimate_run(c, AccuracyWish::fine);
+    estimate = estimate_run(c, Accuracy::normal);
+    fine = estimate_run(c, Accuracy::fine);
   } catch (const CaseError& e) {
     throw CaseFileError(r.case_file, file.place_of(e.key), e.key, e.what());
   }

@@ -13,16 +13,16 @@ namespace evenpull {
 namespace {
 
 struct Holding {
-  const char* word;
+  SupportKind kind;
   std::array<bool, 6> hold;  ///< x y z, then turning about x y z
 };
 
 constexpr std::array<Holding, 5> holdings{{
-    {"clamp", {true, true, true, true, true, true}},
-    {"hinge", {true, true, true, false, false, false}},
-    {"sliding hinge", {true, false, true, false, false, false}},
-    {"rest", {false, false, true, false, false, false}},
-    {"horn", {false, false, false, false, true, false}},
+    {SupportKind::clamp, {true, true, true, true, true, true}},
+    {SupportKind::hinge, {true, true, true, false, false, false}},
+    {SupportKind::sliding_hinge, {true, false, true, false, false, false}},
+    {SupportKind::rest, {false, false, true, false, false, false}},
+    {SupportKind::horn, {false, false, false, false, true, false}},
 }};
 const std::vector<std::string> holding_words = {"clamp", "hinge", "sliding hinge", "rest", "horn"};
 const std::vector<std::string> motion_words = {"x", "y", "z", "turn x", "turn y", "turn z"};
@@ -88,11 +88,10 @@ std::vector<Support> read_list(const CaseTable& supports, const std::string& key
                        "state either as = \"clamp\" (or hinge, sliding hinge, rest, horn) or holds = [\"x\", \"z\"], "
                        "one of the two");
     if (t.has("holds")) {
-      s.kind = "holds";
       s.hold = read_holds(t);
     } else {
       const auto which = static_cast<size_t>(t.choice("as", holding_words));
-      s.kind = holdings[which].word;
+      s.kind = holdings[which].kind;
       s.hold = holdings[which].hold;
     }
     const auto* at = t.find("at");

@@ -21,8 +21,8 @@ const char* approach_word(Approach a) {
 
 }  // namespace
 
-const char* accuracy_word(AccuracyWish a) {
-  return a == AccuracyWish::quick ? "quick" : a == AccuracyWish::fine ? "fine" : "normal";
+const char* accuracy_word(Accuracy a) {
+  return a == Accuracy::quick ? "quick" : a == Accuracy::fine ? "fine" : "normal";
 }
 
 Json study_json(const NumberStudy& s, double unit) {

@@ -7,7 +7,7 @@
 namespace evenpull {
 
 /// quick, normal or fine.
-const char* accuracy_word(AccuracyWish a);
+const char* accuracy_word(Accuracy a);
 
 /// Levels, approach, order and bars of one number, multiplied by `unit`; null where it was not studied.
 Json study_json(const NumberStudy& s, double unit = 1);

@@ -4,6 +4,7 @@
 #include "app/output/json_units.hpp"
 #include "app/text/units.hpp"
 #include "viz/words/print.hpp"
+#include "viz/words/record_words.hpp"
 #include "viz/words/survey_text.hpp"
 
 #include <filesystem>
@@ -23,7 +24,7 @@ Json supports_of(const std::vector<Support>& supports, const Case& c) {
     for (size_t i = 0; i < 6; ++i)
       if (s.hold[i]) holds.push_back(motions[i]);
     list.push_back(
-        {{"as", s.kind},
+        {{"as", viz::support_kind_text(s.kind)},
          {"member", c.span_members[static_cast<size_t>(s.member)].name},
          {"station_mm", s.whole_length ? Json("whole length") : json_number(s.station * mm, "supports.station")},
          {"holds", holds}});

@@ -5,7 +5,7 @@
 #include <functional>
 #include <map>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // "Within 2 % of each other" for uses (of the limit, where limits are compared one by one); the absolute steps are what a bench can tell apart.
@@ -95,4 +95,4 @@ int best_of(const std::vector<OrderResult>& orders, bool turn_overs_count) {
   return best;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,7 +6,7 @@
 #include "sequencer/orders/families.hpp"
 #include "sequencer/replay/ceiling.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// An order with what its replay gave.
 struct Tried {
@@ -26,4 +26,4 @@ bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_
 /// Index of the best of several, at least one, which stand in the order of their ease.
 int best_of(const std::vector<OrderResult>& in_order_of_ease, bool turn_overs_count);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

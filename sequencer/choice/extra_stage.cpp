@@ -1,19 +1,16 @@
 #include "sequencer/choice/extra_stage.hpp"
 
 #include "sequencer/choice/mid_work.hpp"
+#include "sequencer/numbers/dial.hpp"
 #include "sequencer/replay/loose_cloth.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
-// Halfway between the stages, to the whole 5 F that a dial and a thermometer can tell apart.
-double halfway(double low, double high) {
-  const double f = 0.5 * (low + high) * 1.8 - 459.67;
-  return (std::round(f / 5) * 5 + 459.67) / 1.8;
-}
+double halfway(double low, double high) { return dial::nearest(0.5 * (low + high)); }
 
 double worst(const StageVerdict& v, bool pessimistic) {
   return std::max(history_use(v.limits, pessimistic), unevenness_use(v.limits, pessimistic));
@@ -47,11 +44,11 @@ WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& d
   Order longer = order;
   if (!longer.by_stage.empty()) longer.by_stage.insert(longer.by_stage.begin() + next, longer.by_stage[next]);
   const Model m(more, {coarse_nodes});
-  ReplayWish wish;
-  wish.unsolved_ends_it = true;
+  ReplayOptions options;
+  options.unsolved_ends_it = true;
   const std::vector<Step> steps = done.empty() ? steps_of(more, m.panel, longer) : go_on(more, m.panel, done, longer);
-  if (opens_the_way(replay(m, steps, wish).stages, next, bar)) w.extra_stage = between;
+  if (opens_the_way(replay(m, steps, options).stages, next, bar)) w.extra_stage = between;
   return w;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -4,7 +4,7 @@
 #include "sequencer/choice/choice.hpp"
 #include "sequencer/plan/advice.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// `judged`: the stage that is not safe, of the chosen order, with error bars; `plain`: the same as its own mesh has it, without.
 /// `done`: steps worked already. A stage that was begun gets none before it.
@@ -15,4 +15,4 @@ WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& d
 /// `bar`: full use over that of this mesh. Not so where the job did not come to its end.
 bool opens_the_way(const std::vector<StageVerdict>& stages, int next, double bar);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

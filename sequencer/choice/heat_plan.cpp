@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr double two_pi = 6.283185307179586;
@@ -149,4 +149,4 @@ std::vector<StageHeat> plan_heat(const Case& c, const Panel& p) {
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

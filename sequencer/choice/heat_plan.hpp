@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Share of the area done after each number of full passes of this stage, by quasi-random sampling (Sobol). Full shrink
 /// is what the stage brings unpulled cloth over an open bay to with the longest dwell, over a nose as well.
@@ -15,4 +15,4 @@ PassCount count_passes(const Case& c, double stage_temperature, const Backing& b
 /// All stages.
 std::vector<StageHeat> plan_heat(const Case& c, const Panel& p);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

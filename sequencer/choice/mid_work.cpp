@@ -7,7 +7,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // A zone that, worked next, brings the use over its limit, or this much above what the best order ever reaches, must wait.
@@ -121,4 +121,4 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

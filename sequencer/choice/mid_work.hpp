@@ -10,7 +10,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Where a job stands after the steps done.
 struct Begun {
@@ -41,4 +41,4 @@ std::optional<Note> note_on_done(const RestFound& found);
 
 RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, const ParallelFor& parallel);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

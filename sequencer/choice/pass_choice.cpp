@@ -7,7 +7,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // What a pass over the whole panel must gain in use of limits to be worth its time; judgement.
@@ -206,4 +206,4 @@ note::PassesChosen pass_gains(const Case& c, const std::vector<PassTrial>& trial
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -10,7 +10,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct PassChoice {
   Case the_case;                  ///< with the passes chosen
@@ -31,4 +31,4 @@ PassChoice with_enough_full_passes(const Case& c, const BeforeRun& before = {});
 /// What was chosen and what it gains, by stage; empty where nothing was tried.
 note::PassesChosen pass_gains(const Case& c, const std::vector<PassTrial>& trials);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

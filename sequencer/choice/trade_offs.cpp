@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // Differences below these are no reason to call an order better.
@@ -37,4 +37,4 @@ std::vector<TradeOff> trade_offs_of(const std::vector<OrderResult>& orders) {
   return kept;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

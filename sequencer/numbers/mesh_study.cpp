@@ -4,7 +4,7 @@
 #include <cassert>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // Roache's factors: 1.25 where three or more meshes showed the order, 3 where it is only assumed.
@@ -76,4 +76,4 @@ MeshStudy study_meshes(const std::vector<MeshLevel>& levels, double theory) {
   return s;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -5,7 +5,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// One run: edge length of the elements (any unit, positive) and the number read off.
 struct MeshLevel {
@@ -32,4 +32,4 @@ struct MeshStudy {
 /// is used with two levels, and an observed order above it is not believed.
 MeshStudy study_meshes(const std::vector<MeshLevel>& levels, double theory);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

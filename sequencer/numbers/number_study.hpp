@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// The number with each zone cut in so many, on the mesh of the edge length given.
 struct ZoneLevel {
@@ -31,4 +31,4 @@ struct NumberStudy {
   double plus_minus() const { return mesh_plus_minus + zone_plus_minus; }
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -3,7 +3,7 @@
 
 #include <functional>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Runs work(0) ... work(n - 1), in any order, on as many threads as the caller likes. Results do not depend on it.
 using ParallelFor = std::function<void(int n, const std::function<void(int)>& work)>;
@@ -12,4 +12,4 @@ inline void one_by_one(int n, const std::function<void(int)>& work) {
   for (int i = 0; i < n; ++i) work(i);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

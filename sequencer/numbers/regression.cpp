@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr int resamples = 400;
@@ -67,4 +67,4 @@ std::vector<ColumnWeight> weigh_columns(const std::vector<std::vector<double>>& 
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Standardised linear regression of y on the columns of x, with 90 % intervals from resampling: weights largest first,
 /// by index into the columns. `explained` gets R^2.
@@ -14,4 +14,4 @@ struct ColumnWeight {
 std::vector<ColumnWeight> weigh_columns(const std::vector<std::vector<double>>& x, const std::vector<double>& y,
                                         double& explained);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // Keeps quantiles finite; far finer than any sample here resolves.
@@ -35,4 +35,4 @@ std::vector<std::vector<double>> sobol_points(int count, int dimensions, unsigne
 
 double normal_quantile(double p) { return boost::math::quantile(boost::math::normal(), p); }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -4,7 +4,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// `count` points in the unit cube of `dimensions`; each inside (0, 1). Seed 0: the sequence itself.
 std::vector<std::vector<double>> sobol_points(int count, int dimensions, unsigned seed = 0);
@@ -12,4 +12,4 @@ std::vector<std::vector<double>> sobol_points(int count, int dimensions, unsigne
 /// Standard normal quantile of 0 < p < 1.
 double normal_quantile(double p);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // Round by round the middle of every gap that is left, from left to right, until all are taken.
@@ -186,4 +186,4 @@ std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std:
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

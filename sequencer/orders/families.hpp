@@ -8,7 +8,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct Order {
   OrderId id;
@@ -53,4 +53,4 @@ int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage);
 /// The same steps on a panel whose zones are cut in two or more along the span line: all parts in turn.
 std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -8,7 +8,7 @@
 #include <sstream>
 #include <stdexcept>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 std::vector<PassZone> layers_of(const Case& c, int last_stage) {
@@ -105,4 +105,4 @@ std::string order_graph(const Plan& plan, const std::function<std::string(const 
   return out.str();
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

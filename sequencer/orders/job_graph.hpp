@@ -10,7 +10,7 @@
 #include <functional>
 #include <string>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 using JobGraph = boost::adjacency_list<boost::vecS, boost::vecS, boost::directedS, PassZone, Succession>;
 
@@ -25,4 +25,4 @@ Route route_through(const JobGraph& g, const Case& c, const Panel& p, const std:
 /// (DOT language); the same bytes for the same plan. `label`: what stands in a node, lines parted by "\\n".
 std::string order_graph(const Plan& plan, const std::function<std::string(const PassZone&)>& label);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 using Kind = OrderTrouble::Kind;
@@ -43,4 +43,4 @@ std::vector<Step> steps_from(const Case& c, const Panel& p, const std::vector<Or
   return steps;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -5,7 +5,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// A step as an order file states it: free of any mesh. Counted from 1, as the reader sees it.
 struct OrderStep {
@@ -21,4 +21,4 @@ struct OrderStep {
 /// out, and for none.
 std::vector<Step> steps_from(const Case& c, const Panel& p, const std::vector<OrderStep>& order);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

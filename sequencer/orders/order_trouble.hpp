@@ -3,7 +3,7 @@
 
 #include "solver/statement/errors.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct OrderTrouble {
   enum class Kind {
@@ -30,4 +30,4 @@ struct OrderError : CaseError {
   explicit OrderError(const OrderTrouble& t) : CaseError("order", "the order cannot be worked as given"), trouble(t) {}
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -2,7 +2,7 @@
 
 #include "sequencer/orders/zone_graph.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 Things single_zones(const Panel& p) {
   Things t;
@@ -40,4 +40,4 @@ Ways ways_between(const Case& c, const Panel& p, const Things& things) {
   return w;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

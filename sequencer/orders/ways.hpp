@@ -7,7 +7,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// How the iron gets from one thing to the next; n x n. Empty: ways cost nothing.
 struct Ways {
@@ -29,4 +29,4 @@ std::vector<int> zones_in(const Things& things, const std::vector<int>& order);
 /// From the last zone of one thing to the first of the next; turn-overs cost nothing where both sides can be reached.
 Ways ways_between(const Case& c, const Panel& p, const Things& things);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 Eigen::Vector2d centre(const Panel& p, const Zone& z) {
@@ -37,7 +37,7 @@ double turn_over_time(const Case& c) {
   if (!le.empty() && !te.empty())
     area = 0.5 * ((te.front().x - le.front().x) + (te.back().x - le.back().x)) * c.outline.span();
   const bool clamps = std::any_of(c.while_ironed.begin(), c.while_ironed.end(),
-                                  [](const Support& s) { return s.kind == "clamp"; });
+                                  [](const Support& s) { return s.kind == SupportKind::clamp; });
   return least_turn_over + turn_over_by_area * area + (clamps ? turn_over_with_clamps : 0);
 }
 
@@ -71,4 +71,4 @@ Route route_of(const ZoneGraph& g, const std::vector<int>& order) {
   return r;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -8,7 +8,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct Succession {
   double travel = 0;       ///< m, between zone centres as the panel lies on the bench
@@ -36,4 +36,4 @@ struct Route {
 /// Adds up the arcs of an order. Throws std::invalid_argument when a succession is not in the graph.
 Route route_of(const ZoneGraph& g, const std::vector<int>& order);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

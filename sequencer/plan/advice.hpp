@@ -7,7 +7,7 @@
 #include <variant>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Why a stage cannot be the last one.
 struct StageStop {
@@ -62,4 +62,4 @@ struct Advice {
   std::optional<LooseCloth> loose{};
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -3,7 +3,7 @@
 
 #include "solver/geometry/panel.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// The weight stands on a rigid disc of this diameter [m]: a jar lid.
 inline constexpr double check_disc = 0.1016;  // 4 in
@@ -17,4 +17,4 @@ struct BenchCheck {
   double tap_low = 0, tap_high = 0;   ///< Hz: the same bars, and how much air moves along
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

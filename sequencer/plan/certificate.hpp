@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// One equilibrium (docs/model.md, section 9). One for each step, each settled and each released state.
 struct Certificate {
@@ -47,4 +47,4 @@ struct BoundRun {
   int first_stage = 0;  ///< the first that was judged; those before it were done when the plan was made
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

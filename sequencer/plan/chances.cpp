@@ -2,7 +2,7 @@
 
 #include <boost/math/distributions/binomial.hpp>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr double tail = 0.025;  // on each side of a 95 % interval
@@ -18,4 +18,4 @@ Chance chance_of(int hits, int of) {
   return c;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,7 +6,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// A share found by sampling, with the 95 % interval of Clopper and Pearson.
 struct Chance {
@@ -70,4 +70,4 @@ struct Chances {
   bool unsolved = false;             ///< wanted, but the order as planned found no equilibrium on the reduced model
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

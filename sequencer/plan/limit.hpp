@@ -4,7 +4,7 @@
 #include "sequencer/numbers/number_study.hpp"
 #include "sequencer/plan/place.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// In the order of their words, so that lists by limit are the same wherever they are made.
 enum class Limit { buckling, end_rib_bow, pull_difference, slip, stress, edge_bow, twist, unevenness };
@@ -26,4 +26,4 @@ struct LimitReading {
   bool gave_way = false;  ///< the frame gave way: value and use stand for "too much" and are no numbers to print
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -9,7 +9,7 @@
 #include <variant>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace note {
 
 // Of the panel under its cloth.
@@ -65,4 +65,4 @@ using Note = std::variant<note::GivesWay, note::LiftsOff, note::FrameTurns, note
                           note::FewestTurnOvers, note::TurnOversAgainstLoad, note::HowGoodTheOrder, note::PassesChosen,
                           note::DoneGaveWay, note::DoneOverLimit, note::MustWait>;
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -5,7 +5,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Rules that a person can keep, orders that a search found, and one that somebody gave.
 enum class Family {
@@ -48,4 +48,4 @@ struct OrderId {
   }
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,7 +6,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Which mesh gave the numbers of an order: that of the plan, or the one that all orders are ranked on.
 enum class OrderModel { coarse, full };
@@ -44,4 +44,4 @@ inline bool is_a_trade(const std::vector<TradeOff>& points) {
   return points.size() > 1 && points.front().turn_overs_a_pass != points.back().turn_overs_a_pass;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// One way to pass over a stage, tried on a coarse mesh through the whole job.
 struct PassTrial {
@@ -17,4 +17,4 @@ struct PassTrial {
   bool chosen = false;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

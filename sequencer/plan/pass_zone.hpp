@@ -1,10 +1,10 @@
 // A zone in a pass.
 #pragma once
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct PassZone {
   int stage = 0, pass = 1, zone = 0;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

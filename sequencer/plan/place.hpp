@@ -1,7 +1,7 @@
 // Where on a panel something is.
 #pragma once
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct Place {
   enum class Kind {
@@ -18,4 +18,4 @@ struct Place {
   int bay = -1;        ///< from 0
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 std::vector<LimitReading> worst_readings(const Plan& plan) {
   const int last = plan.ceiling.value_or(0);
@@ -25,4 +25,4 @@ std::vector<LimitReading> worst_readings(const Plan& plan) {
 
 const char* model_text(OrderModel m) { return m == OrderModel::full ? "full" : "coarse"; }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -1,7 +1,7 @@
 // What comes out: plain values that app/ writes as JSON and viz/ draws. SI units inside; words are made in viz/words.
 #pragma once
 
-#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/plan/advice.hpp"
 #include "sequencer/plan/bench_check.hpp"
 #include "sequencer/plan/certificate.hpp"
@@ -22,12 +22,12 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct Plan {
   Case the_case;
   Panel panel;                        ///< of the full model
-  AccuracyWish accuracy = AccuracyWish::normal;
+  Accuracy accuracy = Accuracy::normal;
   std::vector<StudyLevel> study;      ///< whole zones from coarse to fine, then cut ones; empty: no error bars
   bool replayed = false;              ///< an order somebody chose (command `replay`)
   std::optional<int> ceiling;         ///< index of the hottest safe stage; none: not set
@@ -51,10 +51,10 @@ struct Plan {
   std::vector<std::vector<BenchCheck>> bench_checks;  ///< by stage: what to weigh and tap at its end
   std::vector<Note> notes;            ///< for the sheet: bounds, frame turn, pulling ties, odd rankings
 
-  bool quick() const { return accuracy == AccuracyWish::quick; }
+  bool quick() const { return accuracy == Accuracy::quick; }
 };
 
 /// Readings up to the ceiling (or of the first stage without one), the worst of each limit, worst first.
 std::vector<LimitReading> worst_readings(const Plan& plan);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

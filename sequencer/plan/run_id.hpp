@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct RunId {
   enum class Kind {
@@ -28,4 +28,4 @@ struct RunId {
   RibTie inner_ribs = RibTie::free;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

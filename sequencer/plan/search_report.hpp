@@ -1,7 +1,7 @@
 // What a search for an order did and what it proved: plain values for the plan.
 #pragma once
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// What a search walked through.
 enum class SearchModel {
@@ -35,4 +35,4 @@ struct StageSearch {
   double gap() const { return cost > 0 ? (cost - least_cost) / cost : 0; }
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

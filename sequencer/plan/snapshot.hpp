@@ -3,7 +3,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct Snapshot {
   int step = 0;                         ///< 0 = before ironing, else steps done
@@ -19,4 +19,4 @@ struct Snapshot {
   std::vector<float> beam_use;          ///< stress / allowable, per beam
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

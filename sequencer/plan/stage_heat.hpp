@@ -6,7 +6,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Share of the area that is done after 1, 2, ... full passes, with swing, coverage and hand as stated.
 struct PassCount {
@@ -32,4 +32,4 @@ struct StageHeat {
   std::vector<ShortZone> short_zones;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -10,7 +10,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// The shape into which the frame would bow without end if the pull were `factor` times what it is.
 struct BucklingMode {
@@ -47,4 +47,4 @@ struct StageSummary {
   NumberStudy slip_study{};                                 ///< of worst_slip
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -1,7 +1,7 @@
 // One zone-step of an order.
 #pragma once
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// This zone, in this pass of this stage, with this dose.
 struct Step {
@@ -14,4 +14,4 @@ struct Step {
   bool done = false;  ///< worked before the plan was made: computed, and not judged
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

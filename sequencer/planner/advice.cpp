@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr double degree = 1 / 57.29577951308232;
@@ -108,4 +108,4 @@ std::vector<Note> notes_on(const Panel& p, const std::vector<StageVerdict>& stag
   return notes;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

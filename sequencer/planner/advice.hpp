@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// `stages` with their error bars; `setting`: hottest in between that would pass, if one was found.
 Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
@@ -17,4 +17,4 @@ Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optio
 /// What is to be said of the panel under its cloth: that it gives way, cloth that lifts, large rotations, fullness, sag.
 std::vector<Note> notes_on(const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -4,7 +4,7 @@
 #include <numeric>
 #include <optional>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // Always run in full beside the best two: a rule that most would follow, and the public handbook's jumping.
@@ -76,4 +76,4 @@ std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking&
   return tried;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -5,7 +5,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Which of the ranking go on, in the order of their ease: the best and, unless it has to be quick, the usual orders and the
 /// one with the least use where a stage hangs by a hair. `p`: any mesh of the panel.
@@ -15,4 +15,4 @@ std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std:
 /// best are run. Throws NotConverged where the ranking is used up.
 std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -7,7 +7,7 @@
 #include <functional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 class Meter {
  public:
@@ -37,4 +37,4 @@ class Meter {
   std::vector<std::atomic<double>> done_;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

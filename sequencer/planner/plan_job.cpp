@@ -2,7 +2,7 @@
 
 #include "sequencer/choice/mid_work.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 std::vector<Step> PlanJob::steps_for(const Panel& p, const Order& o) const {
   return done.empty() ? steps_of(the_case, p, o) : go_on(the_case, p, done, o);
@@ -23,10 +23,10 @@ std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Mode
   std::vector<std::optional<ReplayResult>> results(jobs.size());
   TrialRuns trials(jobs.size(), job.options.before_run);
   job.options.parallel(static_cast<int>(jobs.size()), [&](int i) {
-    ReplayWish wish;
-    wish.snapshots = wish.states = wish.certified = jobs[i].kept_whole;
-    wish.progress = job.meter.job(i);
-    trials.run(static_cast<std::size_t>(i), jobs[i].id, [&] { results[i] = replay(m, jobs[i].steps, wish); });
+    ReplayOptions run;
+    run.snapshots = run.states = run.certified = jobs[i].kept_whole;
+    run.progress = job.meter.job(i);
+    trials.run(static_cast<std::size_t>(i), jobs[i].id, [&] { results[i] = replay(m, jobs[i].steps, run); });
   });
   dropped.add(trials);
   return results;
@@ -39,4 +39,4 @@ bool one_run(const PlanJob& job, const RunId& id, Dropped& dropped, const std::f
   return trials.solved(0);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

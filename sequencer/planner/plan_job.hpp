@@ -11,7 +11,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// `options.parallel` is set. `done`: steps worked already, numbered; empty: the job begins.
 struct PlanJob {
@@ -20,7 +20,7 @@ struct PlanJob {
   Meter& meter;
   std::vector<Step> done{};
 
-  bool quick() const { return options.accuracy == AccuracyWish::quick; }
+  bool quick() const { return options.accuracy == Accuracy::quick; }
   bool turn_overs_count() const { return !the_case.both_sides_reachable; }
   int last_stage() const { return static_cast<int>(the_case.stages.size()) - 1; }
   /// The steps of an order on any mesh of the panel, going on from what is done.
@@ -51,4 +51,4 @@ std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Mode
 /// One run by itself; false where it found no equilibrium.
 bool one_run(const PlanJob& job, const RunId& id, Dropped& dropped, const std::function<void()>& work);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

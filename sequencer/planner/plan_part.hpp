@@ -3,11 +3,11 @@
 
 #include <functional>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 enum class PlanPart { search, ranking, finalists, given_order, error_bars, setting, chances };
 
 /// May be called from any thread.
 using PlanProgress = std::function<void(double share_done, PlanPart part)>;
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -2,11 +2,11 @@
 
 #include "sequencer/choice/mid_work.hpp"
 #include "sequencer/choice/pass_choice.hpp"
-#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/planner/finalists.hpp"
 #include "sequencer/planner/report.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 PlanOptions with_parallel(PlanOptions options) {
@@ -27,7 +27,7 @@ Plan plan_of(const PlanJob& job, const Model& full, PassChoice passes) {
 
 Plan make_plan(const Case& c, const PlanOptions& given) {
   const PlanOptions options = with_parallel(given);
-  PassChoice passes = options.accuracy == AccuracyWish::quick ? with_enough_full_passes(c, options.before_run)
+  PassChoice passes = options.accuracy == Accuracy::quick ? with_enough_full_passes(c, options.before_run)
                                                               : choose_passes(c, options.parallel, options.before_run);
   const Case with_passes = passes.the_case;
   Meter meter(options.progress);
@@ -53,13 +53,13 @@ Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const Plan
   number_steps(full.panel, runs.given);
   Meter meter(options.progress);
   meter.span(0, 0.4, 1, PlanPart::given_order);
-  ReplayWish wish;
-  wish.snapshots = wish.states = wish.certified = true;
-  wish.progress = meter.job(0);
+  ReplayOptions run;
+  run.snapshots = run.states = run.certified = true;
+  run.progress = meter.job(0);
   Order as_given;
   as_given.id.family = Family::as_given;
-  runs.full.push_back({std::move(as_given), replay(full, runs.given, wish), true});
+  runs.full.push_back({std::move(as_given), replay(full, runs.given, run), true});
   return report({c, options, meter}, full, std::move(runs));
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

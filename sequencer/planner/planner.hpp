@@ -10,10 +10,10 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct PlanOptions {
-  AccuracyWish accuracy = AccuracyWish::normal;
+  Accuracy accuracy = Accuracy::normal;
   /// Most turn-overs wanted in a pass, of those still to come. A pass that works both sides has one at least; where no
   /// order has so few, those with the fewest are compared and the plan says so.
   std::optional<int> turn_overs;
@@ -34,4 +34,4 @@ Plan make_plan_from(const Case& c, const std::vector<OrderStep>& done, const Pla
 /// Runs the order somebody chose. Throws CaseError (key "order") when a step names what the panel does not have.
 Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

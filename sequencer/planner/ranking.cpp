@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <limits>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr int width_of_quick_rest = 1, width_of_rest = 4;
@@ -131,4 +131,4 @@ Ranking rank_orders(const PlanJob& job) {
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -10,7 +10,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct Ranking {
   std::vector<Tried> ranked;          ///< those that found an equilibrium and keep within the turn-overs wanted
@@ -33,4 +33,4 @@ Ranking rank_orders(const PlanJob& job);
 /// Numbers of each, up to its own ceiling.
 std::vector<OrderResult> summaries(const std::vector<Tried>& tried, const Panel& p);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

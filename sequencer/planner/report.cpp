@@ -10,7 +10,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 template <class T>
@@ -174,4 +174,4 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   return p;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

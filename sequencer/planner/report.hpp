@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// What was run on the plan's mesh, and what it came out of.
 struct PlanRuns {
@@ -25,4 +25,4 @@ std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vect
 /// Chooses among the orders, studies the chosen one, judges and tells.
 Plan report(const PlanJob& job, const Model& full, PlanRuns runs);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -1,26 +1,26 @@
 #include "sequencer/planner/study.hpp"
 
-#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/replay/ceiling.hpp"
 #include "sequencer/sure/error_bars.hpp"
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // A run of the chosen order elsewhere: plain values.
 struct StudyJob {
   RunId id;
-  MeshWish mesh;
+  MeshOptions mesh;
 };
 
 std::vector<StudyJob> study_jobs(const PlanJob& job, const Panel& p) {
   std::vector<StudyJob> jobs;
-  for (const MeshWish& wish : study_meshes_of(job.the_case, job.options.accuracy)) {
+  for (const MeshOptions& options : study_meshes_of(job.the_case, job.options.accuracy)) {
     RunId id{RunId::Kind::error_bars};
-    id.fineness = wish.fineness, id.zone_parts = wish.zone_parts;
-    jobs.push_back({id, wish});
+    id.fineness = options.fineness, id.zone_parts = options.zone_parts;
+    jobs.push_back({id, options});
   }
   if (p.bays > 1)
     for (const RibTie ribs : {RibTie::free, RibTie::glued}) {
@@ -37,8 +37,8 @@ Case case_of(const Case& c, const RunId& id) {
   return out;
 }
 
-StudyRun unsolved_study(const Case& c, const MeshWish& wish) {
-  StudyRun r = as_study_run(build_panel(c, wish), wish, {});
+StudyRun unsolved_study(const Case& c, const MeshOptions& options) {
+  StudyRun r = as_study_run(build_panel(c, options), options, {});
   r.unsolved = true;
   return r;
 }
@@ -126,4 +126,4 @@ std::optional<double> find_setting(const PlanJob& job, const Model& full, const 
   return found;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -9,7 +9,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct Studied {
   std::vector<StageVerdict> stages;    ///< with their error bars
@@ -28,4 +28,4 @@ std::optional<double> find_setting(const PlanJob& job, const Model& full, const 
                                    const std::vector<StageVerdict>& judged, std::optional<int> ceiling,
                                    std::vector<Step> steps, Dropped& dropped);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -2,7 +2,7 @@
 
 #include "sequencer/replay/judge.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // The joint that moves most; of the members that meet there the one that is bent most beside it.
@@ -43,4 +43,4 @@ std::optional<BucklingMode> buckling_mode(const Model& m, const Buckling& b, Mom
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

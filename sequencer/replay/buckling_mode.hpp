@@ -8,9 +8,9 @@
 #include <optional>
 #include <string>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// None where nothing buckles. `when` says of which state it is.
 std::optional<BucklingMode> buckling_mode(const Model& m, const Buckling& b, Moment when);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -1,14 +1,14 @@
 #include "sequencer/replay/ceiling.hpp"
 
+#include "sequencer/numbers/dial.hpp"
 #include "sequencer/replay/loose_cloth.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
-constexpr double setting_step = 5 / 1.8;  // K: what can be set and read off by thermometer
 constexpr int most_tries = 4;
 
 }  // namespace
@@ -55,18 +55,14 @@ std::optional<double> setting_between(Ironing& ironing, const Covering& before, 
   if (at_high <= 1 || at_low >= 1) return {};
   // What mesh and zones add at the stage that failed serves for the settings just below it.
   const double bar = at_high / worst(plain[next], false);
-  const auto whole = [](double kelvin) {
-    const double f = kelvin * 1.8 - 459.67;
-    return (std::floor(f / 5 + 1e-9) * 5 + 459.67) / 1.8;
-  };
-  double setting = whole(std::min(high - setting_step, low + (1 - at_low) / (at_high - at_low) * (high - low)));
-  for (int i = 0; i < most_tries && setting > low + 0.5 * setting_step; ++i) {
+  double setting = dial::at_most(std::min(high - dial_step, low + (1 - at_low) / (at_high - at_low) * (high - low)));
+  for (int i = 0; i < most_tries && setting > low + 0.5 * dial_step; ++i) {
     const StageVerdict v = replay_stage(ironing, before, steps, setting);
     if (!v.buckled && !is_loose(v) && worst(v, false) * bar <= 1) return setting;
-    setting -= setting_step * (i + 1);
-    setting = whole(setting + 1e-6);
+    setting -= dial_step * (i + 1);
+    setting = dial::at_most(setting + 1e-6);
   }
   return {};
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

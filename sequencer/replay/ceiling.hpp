@@ -6,7 +6,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// True where the stage itself breaks a limit of the whole history, or the frame gives way.
 bool breaks_history(const StageVerdict& v, bool pessimistic);
@@ -27,4 +27,4 @@ std::optional<double> setting_between(Ironing& ironing, const Covering& before, 
                                       const std::vector<StageVerdict>& plain, std::optional<int> ceiling,
                                       const std::vector<Step>& steps_of_next);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <map>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 int FullPasses::with(const Step& s) {
   if (s.stage != stage_) met_.assign(met_.size(), 0);
@@ -29,4 +29,4 @@ int full_passes_of(const std::vector<double>& doses, int passes) {
   return static_cast<int>(std::count_if(doses.begin(), doses.begin() + static_cast<std::ptrdiff_t>(count), is_full_pass));
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

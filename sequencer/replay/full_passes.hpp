@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 class FullPasses {
  public:
@@ -29,4 +29,4 @@ int most_full_passes(const std::vector<Step>& steps, int stage);
 /// Full passes that each zone has met after `passes` passes of these doses over the whole panel; 0 if the last is light.
 int full_passes_of(const std::vector<double>& doses, int passes);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

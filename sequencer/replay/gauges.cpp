@@ -6,7 +6,7 @@
 #include <cassert>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 GaugeLayout gauge_layout(const Model& m) {
   const Panel& p = m.panel;
@@ -92,4 +92,4 @@ double unevenness_of(const GaugeLayout& l, const Eigen::VectorXd& g) {
   return worst;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

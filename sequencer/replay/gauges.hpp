@@ -7,7 +7,7 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// How a vector of gauges is laid out, one part after the other in this order.
 struct GaugeLayout {
@@ -41,4 +41,4 @@ Tally tally_of(const Limits& limits, const Readings& r);
 /// Unevenness: worst coefficient of variation over the zones of a side, chordwise and spanwise.
 double unevenness_of(const GaugeLayout& layout, const Eigen::VectorXd& gauges);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -4,7 +4,7 @@
 #include <cassert>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 bool is_unevenness(const LimitReading& l) { return l.limit == Limit::unevenness; }
@@ -115,4 +115,4 @@ const LimitReading& governing(const std::vector<LimitReading>& limits) {
   });
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

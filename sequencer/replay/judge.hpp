@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 class StageJudge {
  public:
@@ -38,4 +38,4 @@ const LimitReading& governing(const std::vector<LimitReading>& limits);
 /// Where a reading was found.
 Place place_of(const Panel& p, const Worst& w);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 void add_zones(std::vector<int>& zones, const std::vector<int>& more) {
   zones.insert(zones.end(), more.begin(), more.end());
   std::sort(zones.begin(), zones.end());
@@ -11,4 +11,4 @@ void add_zones(std::vector<int>& zones, const std::vector<int>& more) {
 
 bool is_loose(const StageVerdict& v) { return !v.summary.loose_zones.empty(); }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Adds zones to a rising list, each once.
 void add_zones(std::vector<int>& zones, const std::vector<int>& more);
@@ -14,4 +14,4 @@ void add_zones(std::vector<int>& zones, const std::vector<int>& more);
 /// True where the job must not end: a zone carries next to no pull.
 bool is_loose(const StageVerdict& v);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

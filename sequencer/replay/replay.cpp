@@ -9,7 +9,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // Follows one stage: what each step did, and the judgement at its end. A stage that is `done` is told and not judged.
@@ -32,8 +32,8 @@ class StageRun {
   }
 
   // Settles, judges, releases, judges again. `s` keeps the settled state with the fixture on.
-  Readings finish(Covering& s, const std::string& label, bool released) {
-    const StepReport settled = ironing_.settle(s, label + ", settling");
+  Readings finish(Covering& s, const SolveName& label, bool released) {
+    const StepReport settled = ironing_.settle(s, label.of(SolveName::Part::settling));
     certificates.push_back({v_.stage, Moment::stage_end, 0, settled.solve});
     if (settled.outcome == Outcome::buckled) {
       give_way(Moment::stage_end);
@@ -53,7 +53,7 @@ class StageRun {
     take_buckling(s, Moment::stage_end);
     if (!released) return r;
     Covering free = s;
-    const StepReport freed = ironing_.release(free, label + ", released");
+    const StepReport freed = ironing_.release(free, label.of(SolveName::Part::released));
     certificates.push_back({v_.stage, Moment::released, 0, freed.solve});
     if (freed.outcome == Outcome::buckled) {
       give_way(Moment::released);
@@ -139,37 +139,34 @@ class StageRun {
   double slip_done_ = 0;  // m, worst of the steps done
 };
 
+SolveName step_name(const Case& c, const Panel& p, const Step& s) {
+  return {p.zones[s.zone].label, c.stages[s.stage].temperature, s.pass};
+}
+
 bool all_done(const std::vector<Step>& steps, int stage) {
   return std::all_of(steps.begin(), steps.end(), [&](const Step& s) { return s.stage != stage || s.done; });
 }
 
-std::string fahrenheit_text(double kelvin) { return std::to_string(std::lround(kelvin * 1.8 - 459.67)) + " F"; }
-
 }  // namespace
 
-std::string step_label(const Case& c, const Panel& p, const Step& s) {
-  return fahrenheit_text(c.stages[s.stage].temperature) + ", pass " + std::to_string(s.pass) + ", " +
-         p.zones[s.zone].label;
-}
-
-static void run_stages(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish, Ironing& ironing,
+static void run_stages(const Model& m, const std::vector<Step>& steps, const ReplayOptions& options, Ironing& ironing,
                        ReplayResult& out) {
   FullPasses full(m.panel.zones.size());
   Covering s = ironing.begin();
-  if (wish.snapshots)
+  if (options.snapshots)
     out.snapshots.push_back(take_snapshot(m, s, read_off(m, s), 0));
   std::size_t i = 0;
   bool standing = true;
   while (i < steps.size() && standing) {
     const int stage = steps[i].stage;
     StageRun run(ironing, stage, all_done(steps, stage));
-    std::string label;
+    SolveName label;
     for (; i < steps.size() && steps[i].stage == stage && standing; ++i) {
-      label = step_label(m.the_case, m.panel, steps[i]);
+      label = step_name(m.the_case, m.panel, steps[i]);
       const int worked_full = full.with(steps[i]);
       const StepReport step = ironing.iron(
           s, steps[i].zone,
-          wish.heat ? wish.heat(steps[i], i) : ironing.heat(stage, steps[i].pass, steps[i].dose, worked_full), label);
+          options.heat ? options.heat(steps[i], i) : ironing.heat(stage, steps[i].pass, steps[i].dose, worked_full), label);
       standing = step.outcome != Outcome::buckled;
       if (!standing) {
         run.give_way(Moment::on_the_way);
@@ -181,31 +178,31 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
       out.steps.push_back(steps[i]);
       run.certificates.push_back({stage, Moment::on_the_way, static_cast<int>(out.steps.size()), step.solve});
       out.moments.push_back(tally_of(m.the_case.limits, r));
-      if (wish.snapshots)
+      if (options.snapshots)
         out.snapshots.push_back(take_snapshot(m, s, r, static_cast<int>(out.steps.size())));
-      if (wish.progress) wish.progress(static_cast<int>(i) + 1, static_cast<int>(steps.size()));
+      if (options.progress) options.progress(static_cast<int>(i) + 1, static_cast<int>(steps.size()));
     }
     if (standing) {
-      const Readings r = run.finish(s, label, wish.released);
-      if (wish.snapshots)  // the settled state stands for the last step
+      const Readings r = run.finish(s, label, options.released);
+      if (options.snapshots)  // the settled state stands for the last step
         out.snapshots.back() = take_snapshot(m, s, r, static_cast<int>(out.steps.size()));
     }
     out.certificates.insert(out.certificates.end(), run.certificates.begin(), run.certificates.end());
     out.stages.push_back(run.verdict());
     standing = standing && !out.stages.back().buckled;
     out.stage_end_snapshot.push_back(static_cast<int>(out.snapshots.size()) - 1);
-    if (wish.states) out.stage_end.push_back(s);
+    if (options.states) out.stage_end.push_back(s);
   }
 }
 
-ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish) {
+ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayOptions& options) {
   ReplayResult out;
   out.planned = steps;
-  Ironing ironing(m, wish.certified ? certified_accuracy(m) : usual_accuracy(m));
+  Ironing ironing(m, options.certified ? certified_options(m) : usual_options(m));
   try {
-    run_stages(m, steps, wish, ironing, out);
+    run_stages(m, steps, options, ironing, out);
   } catch (const NotConverged& e) {
-    if (!wish.unsolved_ends_it) throw;
+    if (!options.unsolved_ends_it) throw;
     out.unsolved = e;
   }
   out.solve.nodes = static_cast<int>(m.panel.nodes.size());
@@ -223,7 +220,7 @@ StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>&
   const Model& m = ironing.model();
   FullPasses full(m.panel.zones.size());
   for (const Step& step : steps) {
-    const std::string label = step_label(m.the_case, m.panel, step);
+    const SolveName label = step_name(m.the_case, m.panel, step);
     const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose, full.with(step), temperature);
     if (ironing.iron(s, step.zone, heat, label).outcome == Outcome::buckled) {
       run.give_way(Moment::on_the_way);
@@ -235,4 +232,4 @@ StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>&
   return run.verdict();
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -11,9 +11,9 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
-struct ReplayWish {
+struct ReplayOptions {
   bool snapshots = false;    ///< keep a Snapshot of every step
   bool states = false;       ///< keep the covering at each stage end
   bool certified = false;    ///< every solve to `certified_tension`, else the usual smoothing on the way
@@ -53,12 +53,9 @@ struct ReplayResult {
 };
 
 /// Steps sorted by stage (never falling). Throws CaseError and, unless it is wished otherwise, NotConverged.
-ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayWish& wish);
+ReplayResult replay(const Model& m, const std::vector<Step>& steps, const ReplayOptions& options);
 
 /// Continues from a state with steps of one stage, at any true temperature [K]; judged as that stage.
 StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>& steps, double temperature);
 
-/// "250 F, pass 1, T7"
-std::string step_label(const Case& c, const Panel& p, const Step& s);
-
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

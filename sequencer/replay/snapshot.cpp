@@ -1,6 +1,6 @@
 #include "sequencer/replay/snapshot.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int step) {
   Snapshot out;
@@ -35,4 +35,4 @@ Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -4,8 +4,8 @@
 #include "sequencer/plan/plan.hpp"
 #include "solver/readings/readings.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int step);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 double least_cost_of(const Tally& t, const Prices& p) {
   return t.use + p.difference * t.difference + p.slip * t.slip + p.turn_over * t.turn_overs + p.travel * t.travel;
@@ -27,4 +27,4 @@ Tally joined(const Tally& before, const Tally& after) {
   return t;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,7 +6,7 @@
 // prune by that. A new entry joins one of the three kinds (DEVELOPERS.md, "a cost").
 #pragma once
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct Tally {
   double use = 0;         ///< worst use of the limits that hold on the way
@@ -40,4 +40,4 @@ double least_cost_of(const Tally& t, const Prices& p);
 /// Both walked one after the other: worst of each, end entries of the later one, sums added.
 Tally joined(const Tally& before, const Tally& after);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -1,6 +1,6 @@
 #include "sequencer/replay/trial_runs.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 void TrialRuns::run(std::size_t i, const RunId& id, const std::function<void()>& work) {
   ids_[i] = id;
@@ -25,4 +25,4 @@ std::optional<NotConverged> TrialRuns::first_failure() const {
   return {};
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -8,7 +8,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Called before each run. A NotConverged that it throws counts as the run's own: for tests.
 using BeforeRun = std::function<void(const RunId& run)>;
@@ -32,4 +32,4 @@ class TrialRuns {
   BeforeRun before_;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 struct CoarseModel::State : Prefix {
   Covering covering;
@@ -201,4 +201,4 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -12,7 +12,7 @@
 #include <functional>
 #include <optional>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 class CoarseModel : public StepModel {
  public:
@@ -65,4 +65,4 @@ class CoarseModel : public StepModel {
   mutable std::array<std::atomic<Ironing*>, 16> idle_{};  // their factors and work space are worth keeping
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 double least_of(const StepModel& m, const Prefix& p, const Prices& prices) {
   Tally t = p.tally;
@@ -37,4 +37,4 @@ Found evaluate(const StepModel& m, const Prices& prices, const std::vector<int>&
   return f;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

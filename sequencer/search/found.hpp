@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// An order and what is known about it. Costs as priced by Prices; everything holds for `model` alone.
 struct Found {
@@ -43,4 +43,4 @@ Found whole(const StepModel& m, const Prices& prices, std::vector<int> order, co
 /// Of n things those that an order does not hold yet, rising.
 std::vector<int> left_of(int n, const std::vector<int>& order);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -4,7 +4,7 @@
 #include <cassert>
 #include <numeric>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr int most_floors = 8;       // gauges of which the end is bounded: the rest promise lower ones
@@ -163,4 +163,4 @@ PrefixPtr InfluenceModel::finish(const PrefixPtr& whole) const {
 const Eigen::VectorXd& InfluenceModel::gauges(const Prefix& p) { return static_cast<const Reached&>(p).gauges; }
 const Eigen::VectorXd& InfluenceModel::gained(const Prefix& p) { return static_cast<const Reached&>(p).gained; }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -15,7 +15,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// One stage as it superposes. c cells; units of shrink and pull may be any as long as they fit each other.
 struct Influence {
@@ -72,4 +72,4 @@ class InfluenceModel : public StepModel {
   Eigen::VectorXd stiffer_;    // c: k of the proof
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

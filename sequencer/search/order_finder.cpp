@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // Up to so many zones each is put in order by itself; more are kept together bay by bay.
@@ -17,19 +17,19 @@ constexpr double dear_turn_over = 0.02;
 // The influences are measured once more if they miss the use of the order found by more than this.
 constexpr double drift = 0.03;
 
-struct FirstEffort {
+struct FirstSearchOptions {
   int width = 2;
   long bound_steps = 400;
 };
-FirstEffort first_effort(AccuracyWish a) {
-  if (a == AccuracyWish::quick) return {1, 60};
-  return a == AccuracyWish::fine ? FirstEffort{4, 2000} : FirstEffort{};
+FirstSearchOptions first_search_options(Accuracy a) {
+  if (a == Accuracy::quick) return {1, 60};
+  return a == Accuracy::fine ? FirstSearchOptions{4, 2000} : FirstSearchOptions{};
 }
-SearchEffort later_effort(AccuracyWish a) {
-  SearchEffort e;
-  e.most_steps = a == AccuracyWish::quick ? 50'000 : a == AccuracyWish::fine ? 2'000'000 : 400'000;
+SearchOptions later_search_options(Accuracy a) {
+  SearchOptions e;
+  e.most_steps = a == Accuracy::quick ? 50'000 : a == Accuracy::fine ? 2'000'000 : 400'000;
   e.width = 16;
-  e.most_tries = a == AccuracyWish::quick ? 50'000 : 200'000;
+  e.most_tries = a == Accuracy::quick ? 50'000 : 200'000;
   return e;
 }
 
@@ -57,10 +57,10 @@ struct OrderFinder::Desk {
   std::vector<Found> found;                                 // by stage
 };
 
-OrderFinder::OrderFinder(const Case& c, AccuracyWish accuracy, ParallelFor parallel)
+OrderFinder::OrderFinder(const Case& c, Accuracy accuracy, ParallelFor parallel)
     : case_(c), accuracy_(accuracy), parallel_(std::move(parallel)), desk_(std::make_unique<Desk>(c)) {
   const Panel& p = desk_->mesh.panel;
-  const bool single = accuracy != AccuracyWish::quick && static_cast<int>(p.zones.size()) <= most_single_zones;
+  const bool single = accuracy != Accuracy::quick && static_cast<int>(p.zones.size()) <= most_single_zones;
   desk_->things = single ? single_zones(p) : whole_bays(p);
   desk_->prices = prices_for(turn_over_time(c));
 }
@@ -98,13 +98,13 @@ void OrderFinder::search_first() {
   desk_->coarse.push_back(std::make_unique<CoarseModel>(desk_->mesh, 0, ironing.begin(), desk_->things));
   desk_->influences.push_back(nullptr);
   const CoarseModel& m = *desk_->coarse.front();
-  const FirstEffort effort = first_effort(accuracy_);
+  const FirstSearchOptions options = first_search_options(accuracy_);
   std::vector<std::vector<int>> seeds;
   for (const Order& o : order_families(desk_->mesh.panel))
     if (std::vector<int> t = in_things(o); !t.empty()) seeds.push_back(std::move(t));
   std::vector<Found> tries(seeds.size());
   parallel_(static_cast<int>(seeds.size()), [&](int i) { tries[i] = evaluate(m, desk_->prices, seeds[i]); });
-  tries.push_back(beam_search(m, desk_->prices, effort.width, parallel_));
+  tries.push_back(beam_search(m, desk_->prices, options.width, parallel_));
   Found best = tries.front();
   long steps = 0;
   for (const Found& f : tries) {
@@ -112,7 +112,7 @@ void OrderFinder::search_first() {
     if (f.cost < best.cost) best = f;
   }
   best.steps = steps;
-  if (best.stands) best = bound_best_first(m, desk_->prices, effort.bound_steps, best);
+  if (best.stands) best = bound_best_first(m, desk_->prices, options.bound_steps, best);
   desk_->found.push_back(std::move(best));
 }
 
@@ -128,7 +128,7 @@ void OrderFinder::search_later(int stage) {
   StageSearch report;
   for (int round = 0; round < 2; ++round) {
     auto influences = std::make_unique<InfluenceModel>(m.measure(reference, parallel_), m.ways(), case_.stages[stage].doses);
-    Found f = search_orders(*influences, desk_->prices, later_effort(accuracy_), parallel_, {reference});
+    Found f = search_orders(*influences, desk_->prices, later_search_options(accuracy_), parallel_, {reference});
     if (!f.stands) return;
     const Found truth = evaluate(m, desk_->prices, f.order);
     const bool drifts = limit_share(truth.tally, f.tally) > drift * truth.tally.use;
@@ -190,7 +190,7 @@ std::vector<Order> OrderFinder::find() {
     own.ease = 10;
     add(std::move(own), Family::searched_by_stage);
   }
-  if (accuracy_ != AccuracyWish::quick && desk_->prices.turn_over > 0) {
+  if (accuracy_ != Accuracy::quick && desk_->prices.turn_over > 0) {
     Prices dear = desk_->prices;
     dear.turn_over = dear_turn_over;
     const Found f = beam_search(*desk_->coarse.front(), dear, 1, parallel_);
@@ -234,4 +234,4 @@ std::vector<ModelError> OrderFinder::foretell(const Order& order, const std::vec
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -3,7 +3,7 @@
 #pragma once
 
 #include "sequencer/orders/families.hpp"
-#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/plan/search_report.hpp"
 #include "sequencer/search/order_search.hpp"
 #include "solver/equilibrium/model.hpp"
@@ -11,11 +11,11 @@
 #include <memory>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 class OrderFinder {
  public:
-  OrderFinder(const Case& c, AccuracyWish accuracy, ParallelFor parallel);
+  OrderFinder(const Case& c, Accuracy accuracy, ParallelFor parallel);
   ~OrderFinder();
 
   /// Searched orders, as orders of a whole job on any mesh of the case's panel.
@@ -36,10 +36,10 @@ class OrderFinder {
   void search_later(int stage);
 
   const Case& case_;
-  AccuracyWish accuracy_;
+  Accuracy accuracy_;
   ParallelFor parallel_;
   std::unique_ptr<Desk> desk_;
   std::vector<StageSearch> stages_;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

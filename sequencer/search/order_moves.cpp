@@ -5,7 +5,7 @@
 #include <map>
 #include <utility>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 // Neighbours of an order, each with the place from which it differs.
@@ -128,4 +128,4 @@ Found improve(const StepModel& m, const Prices& prices, const std::vector<int>& 
   return best;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -3,7 +3,7 @@
 
 #include "sequencer/search/found.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Level by level, keeping the `width` cheapest prefixes; of two that hold the same things and end with the same one the
 /// cheaper is kept (dominance: a rule of thumb here, since states differ with the order).
@@ -13,4 +13,4 @@ Found beam_search(const StepModel& m, const Prices& prices, int width, const Par
 Found improve(const StepModel& m, const Prices& prices, const std::vector<int>& from, long most_tries,
               const ParallelFor& parallel);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <queue>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 class DepthFirst {
@@ -128,4 +128,4 @@ Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

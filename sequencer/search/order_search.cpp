@@ -2,14 +2,14 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr int full_width_up_to = 48, least_width = 1;
 
 }  // namespace
 
-Found search_orders(const StepModel& m, const Prices& prices, const SearchEffort& effort, const ParallelFor& parallel,
+Found search_orders(const StepModel& m, const Prices& prices, const SearchOptions& options, const ParallelFor& parallel,
                     const std::vector<std::vector<int>>& seeds) {
   std::vector<Found> tries(seeds.size());
   parallel(static_cast<int>(seeds.size()), [&](int i) { tries[i] = evaluate(m, prices, seeds[i]); });
@@ -23,15 +23,15 @@ Found search_orders(const StepModel& m, const Prices& prices, const SearchEffort
   };
   for (const Found& f : tries) take(f);
   // Few for many things, so that the work grows with their square and not their cube.
-  const int width = std::max(least_width, std::min(effort.width, effort.width * full_width_up_to / std::max(1, m.size())));
+  const int width = std::max(least_width, std::min(options.width, options.width * full_width_up_to / std::max(1, m.size())));
   take(beam_search(m, prices, width, parallel));
-  if (best.stands) take(improve(m, prices, best.order, effort.most_tries, parallel));
+  if (best.stands) take(improve(m, prices, best.order, options.most_tries, parallel));
   best.steps = steps;
   if (!best.stands) return best;
-  Found proven = m.size() <= effort.exact_size ? branch_and_bound(m, prices, effort.most_steps, best.order)
-                                               : bound_best_first(m, prices, effort.most_steps, best);
+  Found proven = m.size() <= options.exact_size ? branch_and_bound(m, prices, options.most_steps, best.order)
+                                               : bound_best_first(m, prices, options.most_steps, best);
   proven.steps = steps + proven.steps;
   return proven;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,17 +6,17 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
-struct SearchEffort {
+struct SearchOptions {
   int exact_size = 9;             ///< up to so many things branch and bound goes through to the end if steps allow
   long most_steps = 2'000'000;    ///< model steps of branch and bound
   int width = 8;                  ///< of the beam
   long most_tries = 20'000;       ///< model steps of the local moves
 };
 
-/// All of it: seeds, beam and local moves, then proof as far as the effort allows. `seeds` are orders to begin with.
-Found search_orders(const StepModel& m, const Prices& prices, const SearchEffort& effort, const ParallelFor& parallel,
+/// All of it: seeds, beam and local moves, then proof as far as the options allow. `seeds` are orders to begin with.
+Found search_orders(const StepModel& m, const Prices& prices, const SearchOptions& options, const ParallelFor& parallel,
                     const std::vector<std::vector<int>>& seeds);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

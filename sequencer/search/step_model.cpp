@@ -1,6 +1,6 @@
 #include "sequencer/search/step_model.hpp"
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 PrefixPtr walk(const StepModel& m, PrefixPtr from, const std::vector<int>& order) {
   const std::size_t all = order.size() * static_cast<std::size_t>(m.passes());
@@ -9,4 +9,4 @@ PrefixPtr walk(const StepModel& m, PrefixPtr from, const std::vector<int>& order
   return from->stands ? m.finish(from) : from;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -11,7 +11,7 @@
 #include <string>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// A prefix of an order: what was worked so far and what it cost. Models derive their states from it.
 struct Prefix {
@@ -45,4 +45,4 @@ class StepModel {
 /// Walks all passes in one order from a prefix of its first pass (`from` holds the first `from->steps` of it).
 PrefixPtr walk(const StepModel& m, PrefixPtr from, const std::vector<int>& order);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <optional>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr double gravity = 9.81;      // m/s^2
@@ -124,4 +124,4 @@ std::vector<std::vector<BenchCheck>> bench_checks_by_stage(const Plan& plan) {
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

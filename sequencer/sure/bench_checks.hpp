@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Bays whose free cloth is tight at the end of the stage and large enough for the disc; empty: none is, or the plan holds
 /// no picture of that moment.
@@ -15,4 +15,4 @@ std::vector<BenchCheck> bench_checks(const Plan& plan, int stage);
 /// Of every stage of the plan.
 std::vector<std::vector<BenchCheck>> bench_checks_by_stage(const Plan& plan);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

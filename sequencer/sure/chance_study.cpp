@@ -10,7 +10,7 @@
 #include <atomic>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr int checked_in_full = 4;       // scenarios that go through both models
@@ -20,23 +20,23 @@ class Study {
     std::erase_if(steps_, [&](const Step& s) { return s.stage > last_; });
   }
 
-  Outturn run(const Case& drawn, const MeshWish& mesh, const std::vector<double>& sigmas, unsigned number) const {
+  Outturn run(const Case& drawn, const MeshOptions& mesh, const std::vector<double>& sigmas, unsigned number) const {
     ScenarioHeat heat(case_, drawn, case_.spreads.sole * sigmas[static_cast<int>(Unsure::sole)], number, steps_.size());
-    ReplayWish wish;
-    wish.heat = [&](const Step& s, std::size_t i) { return heat.of(s, i); };
-    return run_with(drawn, mesh, wish, sigmas);
+    ReplayOptions options;
+    options.heat = [&](const Step& s, std::size_t i) { return heat.of(s, i); };
+    return run_with(drawn, mesh, options, sigmas);
   }
 
-  Outturn as_planned(const MeshWish& mesh) const {
+  Outturn as_planned(const MeshOptions& mesh) const {
     return run_with(case_, mesh, {}, std::vector<double>(unsure_count, 0.0));
   }
 
  private:
-  Outturn run_with(const Case& c, const MeshWish& mesh, const ReplayWish& wish, const std::vector<double>& sigmas) const {
+  Outturn run_with(const Case& c, const MeshOptions& mesh, const ReplayOptions& options, const std::vector<double>& sigmas) const {
     Outturn o;
     try {
       const Model m(c, mesh);
-      o = outturn_of(replay(m, steps_, wish).stages, last_);
+      o = outturn_of(replay(m, steps_, options).stages, last_);
     } catch (const NotConverged&) {
       o = outturn_of({}, last_);  // no number comes of it: it counts against every stage
       o.solved = false;
@@ -92,7 +92,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
   out.last_stage = std::min(ceiling ? *ceiling + 1 : 0, judged.back().stage);
   out.risk_stage = std::min(ceiling.value_or(0), out.last_stage);
   const Study study(c, steps, out.last_stage);
-  const MeshWish coarse{coarse_nodes};
+  const MeshOptions coarse{coarse_nodes};
 
   // One job runs the order as planned; the last ones, costly, are the full model's.
   const auto points = sobol_points(n, numbers_of(c));
@@ -107,7 +107,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
     return z;
   };
   const auto check_number = [&](int i) { return (2 * i + 1) * n / (2 * checked); };
-  MeshWish plan_mesh;
+  MeshOptions plan_mesh;
   plan_mesh.target_nodes = c.target_nodes;
   parallel(jobs, [&](int job) {
     if (job < checked) {
@@ -184,4 +184,4 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -9,7 +9,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// `steps`: the whole order; `judged`: its stages on the full model as printed; `full_stages`: the same on the plan's own
 /// mesh. Follows the order up to the stage after the ceiling. Steps that are done are not judged.
@@ -19,4 +19,4 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
                       std::optional<int> ceiling, const ParallelFor& parallel,
                       const std::function<void(int done, int all)>& progress);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

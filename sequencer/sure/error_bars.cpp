@@ -1,7 +1,7 @@
 #include "sequencer/sure/error_bars.hpp"
 
 #include "sequencer/orders/families.hpp"
-#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/replay/loose_cloth.hpp"
 
 #include <algorithm>
@@ -9,7 +9,7 @@
 #include <functional>
 #include <optional>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr double order_in_theory = 2;  // of displacements, forces and pull with these elements (docs/model.md, section 9)
@@ -119,7 +119,7 @@ void study_summary(const Study& study, int stage, StageSummary& s) {
 
 }  // namespace
 
-StudyRun as_study_run(const Panel& p, const MeshWish& mesh, const std::vector<StageVerdict>& stages) {
+StudyRun as_study_run(const Panel& p, const MeshOptions& mesh, const std::vector<StageVerdict>& stages) {
   StudyRun r;
   r.fineness = mesh.fineness;
   r.zone_parts = mesh.zone_parts;
@@ -129,14 +129,14 @@ StudyRun as_study_run(const Panel& p, const MeshWish& mesh, const std::vector<St
   return r;
 }
 
-StudyRun run_for_study(const Case& c, MeshWish mesh, const Panel& whole, const std::vector<Step>& steps,
+StudyRun run_for_study(const Case& c, MeshOptions mesh, const Panel& whole, const std::vector<Step>& steps,
                        const std::function<void(int, int)>& progress) {
   while (mesh.zone_parts > 1 && build_panel(c, mesh).strips == whole.strips) mesh.fineness *= 2;
   const Model m(c, mesh);
-  ReplayWish wish;
-  wish.progress = progress;
-  wish.unsolved_ends_it = true;
-  const ReplayResult r = replay(m, mesh.zone_parts > 1 ? split_steps(whole, m.panel, steps) : steps, wish);
+  ReplayOptions options;
+  options.progress = progress;
+  options.unsolved_ends_it = true;
+  const ReplayResult r = replay(m, mesh.zone_parts > 1 ? split_steps(whole, m.panel, steps) : steps, options);
   StudyRun run = as_study_run(m.panel, mesh, r.stages);
   run.unsolved = r.unsolved.has_value();
   return run;
@@ -175,4 +175,4 @@ double zone_change(const StageVerdict& stage) {
   return l.study.zones.empty() || l.use <= 0 ? 0 : l.study.zones.back().change / l.use;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,11 +6,11 @@
 #include <functional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// The chosen order on one mesh with one size of zones.
 struct StudyRun {
-  int fineness = 2;    ///< MeshWish::fineness
+  int fineness = 2;    ///< MeshOptions::fineness
   int zone_parts = 1;  ///< into how many each zone was cut
   int nodes = 0;
   double edge = 0;     ///< m, mean_edge
@@ -21,11 +21,11 @@ struct StudyRun {
 /// Runs `steps`, which name zones of `whole`, on the mesh and with the zones wished for; a mesh whose rows do not allow
 /// zones to be cut is made finer until they do. Where no equilibrium is found the run ends with the stage before. Throws
 /// CaseError.
-StudyRun run_for_study(const Case& c, MeshWish mesh, const Panel& whole, const std::vector<Step>& steps,
+StudyRun run_for_study(const Case& c, MeshOptions mesh, const Panel& whole, const std::vector<Step>& steps,
                        const std::function<void(int steps_done, int steps)>& progress);
 
 /// The plan's own run as one of a study.
-StudyRun as_study_run(const Panel& p, const MeshWish& mesh, const std::vector<StageVerdict>& stages);
+StudyRun as_study_run(const Panel& p, const MeshOptions& mesh, const std::vector<StageVerdict>& stages);
 
 /// `stages`, as run on the plan's own mesh, with the numbers of the finest mesh among `runs` (whole zones) in place of its
 /// own, and the error bar of each limit, of the mean pull of each side and of slip. `runs` holds the plan's own run too. A
@@ -44,4 +44,4 @@ bool gave_way_in_study(const StageVerdict& stage);
 double mesh_change(const StageVerdict& stage);
 double zone_change(const StageVerdict& stage);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

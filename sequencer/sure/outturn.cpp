@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <iterator>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr double counts_as_over = 10;    // use of a frame that gave way, or of a run that found no equilibrium
@@ -93,4 +93,4 @@ std::vector<Limit> limits_of(const Outturn& o) {
   return limits;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -7,7 +7,7 @@
 #include <map>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 using UseByLimit = std::map<Limit, double>;
 
@@ -51,4 +51,4 @@ bool holds(const Outturn& o, const ModelReading& reading, int stage);
 /// The limits that were read, in order of first use.
 std::vector<Limit> limits_of(const Outturn& o);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

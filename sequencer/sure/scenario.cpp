@@ -10,7 +10,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 namespace {
 
 constexpr double two_pi = 6.283185307179586;
@@ -170,4 +170,4 @@ PassHeat ScenarioHeat::of(const Step& step, std::size_t index) {
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

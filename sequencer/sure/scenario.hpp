@@ -10,7 +10,7 @@
 #include <map>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
 /// Numbers that draw one scenario: those of `Unsure`, then what each yarn's pull and that at each point of the curve has of
 /// its own.
@@ -48,4 +48,4 @@ class ScenarioHeat {
   std::map<std::vector<double>, Grid> grids_;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double root2 = 1.41421356237309504880;
@@ -129,4 +129,4 @@ Principal principal(const Mandel& t) {
   return {mean + radius, mean - radius, radius > 0 ? 0.5 * std::atan2(shear, half) : 0};
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -11,7 +11,7 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Mandel vector of a symmetric tensor in warp/fill axes: tension resultant N [N/m], pull positive, or strain [1].
 using Mandel = Eigen::Vector3d;
@@ -81,4 +81,4 @@ struct Principal {
 };
 Principal principal(const Mandel& t);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

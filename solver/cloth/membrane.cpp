@@ -6,7 +6,7 @@
 #include <cassert>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 constexpr double root2 = 1.41421356237309504880;
 }
@@ -59,4 +59,4 @@ Eigen::Matrix3d geometric_stiffness(const Triangle& t, const Mandel& n) {
   return t.weight * t.gradient * pull * t.gradient.transpose();
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -6,7 +6,7 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 struct Triangle {
   double weight = 0;                    ///< placed area that this triangle stands for [m^2]
@@ -32,4 +32,4 @@ Eigen::Matrix<double, 3, 9> strain_matrix(const Triangle& t, const Eigen::Matrix
 /// g_i . N g_j: the scalar that multiplies the 3x3 identity in the geometric stiffness, times the weight: 3 x 3 [N/m].
 Eigen::Matrix3d geometric_stiffness(const Triangle& t, const Mandel& pull);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -1,6 +1,6 @@
 #include "solver/cloth/pass_line.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 LoadLine load_line(const PassLine& pass, double shrink_so_far, double creep_share) {
   LoadLine l;
@@ -12,4 +12,4 @@ LoadLine load_line(const PassLine& pass, double shrink_so_far, double creep_shar
   return l;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -9,7 +9,7 @@
 
 #include <array>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// s_end = max(s_old, kept s_old + a - b N).
 struct PassLine {
@@ -23,4 +23,4 @@ using PassLines = std::array<PassLine, 2>;  ///< warp, fill
 /// The load line of one yarn of a triangle that has shrunk so far.
 LoadLine load_line(const PassLine& pass, double shrink_so_far, double creep_share);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

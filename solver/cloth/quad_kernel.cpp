@@ -2,7 +2,7 @@
 
 #include "solver/cloth/quad_lanes.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 using namespace in_lanes;
@@ -131,4 +131,4 @@ void advance_quads(const std::vector<QuadShape>& shapes, const std::vector<QuadW
   advance(shapes, work, du, smoothing, states);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -4,7 +4,7 @@
 
 #include "solver/cloth/quads.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Linearises the law of every quad about its state at nodal positions `x`.
 QuadSums evaluate_quads(const std::vector<QuadShape>& shapes, const std::vector<QuadState>& states, const Padded* x,
@@ -14,4 +14,4 @@ QuadSums evaluate_quads(const std::vector<QuadShape>& shapes, const std::vector<
 void advance_quads(const std::vector<QuadShape>& shapes, const std::vector<QuadWork>& work, const Padded* du,
                    double smoothing, std::vector<QuadState>& states);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

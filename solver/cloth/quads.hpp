@@ -5,7 +5,7 @@
 #include <array>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// One number of each of the four triangles.
 using Four = std::array<double, 4>;
@@ -57,4 +57,4 @@ struct QuadTargets {
   std::array<double, 9>* blocks = nullptr;  ///< 3x3 row by row [N/m]
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

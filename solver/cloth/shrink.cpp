@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Share of the way from point i to point i + 1: piecewise linear is monotone wherever the data are.
@@ -53,4 +53,4 @@ ShrinkState shrink_at(const Cloth& cloth, const Eigen::Matrix3d& c, double tempe
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -5,7 +5,7 @@
 #include "solver/cloth/fabric_law.hpp"
 #include "solver/statement/case.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Engineering looseness x of the cloth (1 % = 0.01) as Green-Lagrange strain: ((1 + x)^2 - 1)/2.
 double looseness_strain(double engineering);
@@ -24,4 +24,4 @@ struct ShrinkState {
 /// Throws CaseError (key "cloth.curve") when (C P)_d >= s_inf,d: such a cloth could not reach its own pull.
 ShrinkState shrink_at(const Cloth& cloth, const Eigen::Matrix3d& compliance, double temperature);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

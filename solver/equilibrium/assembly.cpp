@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double root2 = 1.41421356237309504880;
@@ -216,4 +216,4 @@ Sparse Assembly::geometric(const Covering& s) {
   return geometric;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

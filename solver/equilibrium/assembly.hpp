@@ -8,7 +8,7 @@
 #include <array>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Load lines of all triangles, warp and fill, as they are while their zone is hot; indexed as Model::triangles,
 /// empty = all cold. The kinds of lines: solver/cloth/pass_line.hpp.
@@ -74,4 +74,4 @@ class Assembly {
   std::vector<Padded> x_, du_, force_, predicted_;  // nodal
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -10,7 +10,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr int most_steps = 200;
@@ -63,11 +63,11 @@ class Search {
       hold(x);
       return x;
     };
-    LanczosWish wish;
-    wish.tolerance = found_to;
-    wish.most_steps = most_steps;
-    wish.none_below = least_mu;
-    for (EigenPair& largest : largest_from(p, mode_, wish)) {
+    LanczosOptions options;
+    options.tolerance = found_to;
+    options.most_steps = most_steps;
+    options.none_below = least_mu;
+    for (EigenPair& largest : largest_from(p, mode_, options)) {
       mu_ = largest.value;
       mode_ = std::move(largest.vector);
     }
@@ -174,4 +174,4 @@ Buckling buckling_of(const Model& m, const BucklingPair& pair, LinearSolver& fac
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -10,7 +10,7 @@
 #include <memory>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// (K_e + factor K_G) mode = 0: cloth pull and member compression together times `factor`, and the structure bows into
 /// `mode` by nothing.
@@ -46,4 +46,4 @@ Buckling least_buckling(const BucklingPair& pair, LinearSolver& factor, const Ei
 /// The same for a covered frame, from a start that favours no shape; its mode scaled and signed.
 Buckling buckling_of(const Model& m, const BucklingPair& pair, LinearSolver& factor);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

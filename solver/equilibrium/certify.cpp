@@ -7,7 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double root2 = 1.41421356237309504880;
@@ -66,4 +66,4 @@ void certify(const Model& m, const Answer& a, SolveReport& report) {
   report.tension_bound = std::sqrt(2 * report.gap / (m.softest * m.cloth_area));
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -8,7 +8,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// An answer, and what it was found with.
 struct Answer {
@@ -28,4 +28,4 @@ struct Answer {
 /// Derived here from the duality of docs/model.md, section 2; friction adds tau |dq| - f dq.
 void certify(const Model& m, const Answer& a, SolveReport& report);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 Covering laid_on(const Model& m) {
   Covering s;
@@ -21,4 +21,4 @@ Covering laid_on(const Model& m) {
   return s;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -7,7 +7,7 @@
 #include <array>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 struct Covering {
   Eigen::VectorXd unknowns;                    ///< as numbered by Unknowns
@@ -32,4 +32,4 @@ inline BeamVector ends_of(const Beam& b, const Eigen::VectorXd& unknowns) {
 /// Cloth as laid on: nothing shrunk, everything at rest.
 Covering laid_on(const Model& m);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

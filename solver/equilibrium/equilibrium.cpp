@@ -10,7 +10,7 @@
 #include <cmath>
 #include <utility>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Share to which a falling smoothing drops with each iteration; slower and faster ones took as many or more (bench/).
@@ -36,9 +36,9 @@ constexpr int patience_with_friction = 5;
 
 }  // namespace
 
-Equilibrium::Equilibrium(const Model& m, const Accuracy& a)
+Equilibrium::Equilibrium(const Model& m, const SolveOptions& a)
     : model_(m),
-      accuracy_(a),
+      options_(a),
       now_(a),
       cloth_and_frame_(m, a.smoothing),
       rub_(m.unknowns.sliding.size()),
@@ -122,7 +122,7 @@ SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quad
 }
 
 const Sparse& Equilibrium::tangent(const Covering& s) {
-  cloth_and_frame_.set_smoothing(accuracy_.smoothing);
+  cloth_and_frame_.set_smoothing(options_.smoothing);
   cloth_and_frame_.prepare_frame(s);
   cloth_and_frame_.take_state(s);
   cloth_and_frame_.place_nodes(s.unknowns);
@@ -160,7 +160,7 @@ void Equilibrium::advance(Covering& s) {
 // before until all else is in balance, and change from there.
 SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
                                     const PanelLoadLines& lines) {
-  const bool held = accuracy_.member_forces_held;
+  const bool held = options_.member_forces_held;
   const SolveReport first = iterate(before, guess, hot_quads, lines, !held);
   if (first.converged || held || first.failed == Test::certainty) return first;
   SolveReport second = iterate(before, guess, hot_quads, lines, false);
@@ -171,7 +171,7 @@ SolveReport Equilibrium::solve_from(const Covering& before, Covering& guess, con
 SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
                                  const PanelLoadLines& lines, bool follow) {
   SolveReport report;
-  now_ = accuracy_;
+  now_ = options_;
   Covering s = guess;
   s.shrink = before.shrink;
   s.axial = before.axial;
@@ -252,4 +252,4 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
   return report;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

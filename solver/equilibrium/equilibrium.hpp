@@ -3,7 +3,7 @@
 // by triangle), friction force f per sliding point with f max(eps, |dq|) = tau dq, tau refreshed each iteration.
 #pragma once
 
-#include "solver/equilibrium/accuracy.hpp"
+#include "solver/equilibrium/solve_options.hpp"
 #include "solver/equilibrium/assembly.hpp"
 #include "solver/equilibrium/buckling.hpp"
 #include "solver/equilibrium/covering.hpp"
@@ -13,11 +13,11 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 class Equilibrium {
  public:
-  Equilibrium(const Model& m, const Accuracy& a);
+  Equilibrium(const Model& m, const SolveOptions& a);
 
   /// Solves with the triangles of `hot_quads` on the given load lines and all else cold. On success the state is
   /// updated, its shrink and axial forces included; on failure it is left as it was.
@@ -37,7 +37,7 @@ class Equilibrium {
   const Sparse& tangent(const Covering& state);
 
   const Model& model() const { return model_; }
-  const Accuracy& accuracy() const { return accuracy_; }
+  const SolveOptions& options() const { return options_; }
 
  private:
   SolveReport iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads, const PanelLoadLines& lines,
@@ -49,7 +49,7 @@ class Equilibrium {
   bool tighten(const SolveReport& report);
 
   const Model& model_;
-  Accuracy accuracy_, now_;  // as wished; as tightened for the solve at hand
+  SolveOptions options_, now_;  // as wished; as tightened for the solve at hand
   Assembly cloth_and_frame_;
   LinearSolver linear_;
   std::vector<FrictionStep> rub_;  // of each sliding point
@@ -57,4 +57,4 @@ class Equilibrium {
   Eigen::VectorXd residual_, rhs_, step_;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

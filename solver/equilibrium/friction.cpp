@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 namespace {
 // Below this threshold [N] a point counts as free: its friction cannot matter next to pulls of newtons.
@@ -38,4 +38,4 @@ FrictionStep friction_step(const Eigen::Vector2d& slip, const Eigen::Vector2d& k
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

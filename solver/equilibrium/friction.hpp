@@ -5,7 +5,7 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Threshold of a wrapped edge [N] from the tangential forces above and below [N].
 double wrap_threshold(double top, double bottom, double friction, double wrap_angle);
@@ -24,4 +24,4 @@ FrictionStep friction_step(const Eigen::Vector2d& slip, const Eigen::Vector2d& k
 /// Shortens a force to the threshold.
 Eigen::Vector2d clip(const Eigen::Vector2d& force, double threshold);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

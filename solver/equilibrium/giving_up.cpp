@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 const char* const advice_on_friction =
@@ -31,9 +31,9 @@ const char* advice_on(const Model& m, const SolveReport& r) {
 
 }  // namespace
 
-NotConverged given_up(const Model& m, const SolveReport& r, const std::string& label) {
+NotConverged given_up(const Model& m, const SolveReport& r, const SolveName& label) {
   return {r.failed == Test::certainty ? "the pull of the cloth is not certain enough" : "no equilibrium was found", label,
           r.iterations, r.missed, advice_on(m, r)};
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -5,9 +5,9 @@
 
 #include <string>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// The error for a solve of the step `label` that did not converge.
-NotConverged given_up(const Model& m, const SolveReport& r, const std::string& label);
+NotConverged given_up(const Model& m, const SolveReport& r, const SolveName& label);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

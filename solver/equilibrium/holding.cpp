@@ -1,6 +1,6 @@
 #include "solver/equilibrium/holding.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 void hold(const Model& m, Held h, Eigen::VectorXd& r) {
   for (int i : m.held[static_cast<int>(h)]) r[i] = 0;
@@ -12,4 +12,4 @@ void hold(const Model& m, Held h, Sparse& k) {
   for (int i : m.held[static_cast<int>(h)]) k.valuePtr()[m.diagonal[i]] = unit;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

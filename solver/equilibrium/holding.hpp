@@ -5,7 +5,7 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Zero where the supports hold.
 void hold(const Model& m, Held h, Eigen::VectorXd& residual);
@@ -13,4 +13,4 @@ void hold(const Model& m, Held h, Eigen::VectorXd& residual);
 /// Rows and columns of what is held: nothing but one number on the diagonal. Lower triangle, pattern of Model::pattern.
 void hold(const Model& m, Held h, Sparse& tangent);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

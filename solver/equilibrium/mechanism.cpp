@@ -8,7 +8,7 @@
 #include <cmath>
 #include <optional>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Strain of a motion as a share of what its unknowns would take one by one. Without strain it is rounding squared, 1e-20
@@ -199,4 +199,4 @@ void check_stands(const Model& m) {
 
 void check_stands(const Case& c) { check_stands(Model(c, {coarse_nodes})); }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

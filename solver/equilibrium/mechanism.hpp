@@ -4,7 +4,7 @@
 
 #include "solver/equilibrium/model.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 struct Mechanism {
   bool found = false;   ///< a motion without strain
@@ -26,4 +26,4 @@ void check_stands(const Model& m);
 /// The same, always on the mesh that ranks orders: whoever asks about a case gets the same answer.
 void check_stands(const Case& c);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

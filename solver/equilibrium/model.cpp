@@ -6,7 +6,7 @@
 #include <cmath>
 #include <utility>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 Corners placed_corners(const Panel& p, const Quad& q, const int corner[3]) {
@@ -41,7 +41,7 @@ double most_pull(const Cloth& c) {
 
 }  // namespace
 
-Model::Model(const Case& c, const MeshWish& wish) : the_case(c), panel(build_panel(c, wish)) {
+Model::Model(const Case& c, const MeshOptions& options) : the_case(c), panel(build_panel(c, options)) {
   held[0] = held_unknowns(panel, c.while_ironed);
   held[1] = held_unknowns(panel, c.in_use);
   build();
@@ -128,4 +128,4 @@ void Model::build_pattern() {
   }
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -14,7 +14,7 @@
 #include <array>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Corners (0..3 of the quad) of the four triangles laid over each quad.
 inline constexpr int triangle_corners[4][3] = {{0, 1, 2}, {0, 2, 3}, {1, 2, 3}, {0, 1, 3}};
@@ -23,7 +23,7 @@ inline constexpr int triangle_corners[4][3] = {{0, 1, 2}, {0, 2, 3}, {1, 2, 3}, 
 enum class Held { while_ironed = 0, in_use = 1 };
 
 struct Model {
-  Model(const Case& c, const MeshWish& wish);
+  Model(const Case& c, const MeshOptions& options);
 
   /// The same over a mesh made elsewhere: cloth of the case on the panel given, with these unknowns held while ironed
   /// and in use. Of the case the cloth, the blanket's friction, materials and limits count. Each quad must name its
@@ -68,4 +68,4 @@ inline int lower_index(int row, int column) {
   return row * (row + 1) / 2 + column;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

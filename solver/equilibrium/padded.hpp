@@ -5,10 +5,10 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 inline Eigen::Map<const Eigen::Vector3d> vector(const Padded& v) {
   return Eigen::Map<const Eigen::Vector3d>(v.data());
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

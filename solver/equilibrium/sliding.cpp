@@ -7,7 +7,7 @@
 #include <cmath>
 #include <utility>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Friction thresholds follow the forces from iteration to iteration. Round an edge of much friction they do so by steps
@@ -66,4 +66,4 @@ void SlidingThresholds::follow(const std::vector<Padded>& force, int iteration) 
   in_use_ = there.max(0.5 * asked_.array()).min(2 * asked_.array());
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -8,7 +8,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// By which a sliding point has moved from one vector of unknowns to the other [m]; the second is 0 where it has but one.
 Eigen::Vector2d slip_between(const SlidingPoint& p, const Eigen::VectorXd& from, const Eigen::VectorXd& to);
@@ -36,4 +36,4 @@ class SlidingThresholds {
   int since_jump_ = 0;  // iterations
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -3,7 +3,7 @@
 
 #include "solver/statement/errors.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// What an answer has to pass before it is accepted.
 enum class Test { balance, law, smoothing, friction, certainty };
@@ -23,4 +23,4 @@ struct SolveReport {
   Missed missed;               ///< and its numbers
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -7,7 +7,7 @@
 #include <map>
 #include <utility>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 int position_of(const Sparse& a, int row, int column) {
   if (row < column) std::swap(row, column);
@@ -115,4 +115,4 @@ void TangentMap::add(const std::vector<NodeBlock>& blocks, std::vector<NodeBlock
   }
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

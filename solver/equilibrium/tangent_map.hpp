@@ -9,7 +9,7 @@
 #include <array>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// 3x3 stiffness between two nodes, row by row [N/m].
 using NodeBlock = std::array<double, 9>;
@@ -52,4 +52,4 @@ class TangentMap {
 /// Position of (row, column) or (column, row) in the values of a lower triangle.
 int position_of(const Sparse& lower, int row, int column);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

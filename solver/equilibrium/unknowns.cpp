@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 void add(NodeMap& m, int index, const Eigen::Vector3d& column) {
@@ -88,4 +88,4 @@ std::vector<int> held_unknowns(const Panel& p, const std::vector<Support>& suppo
   return held;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

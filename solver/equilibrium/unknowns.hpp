@@ -12,7 +12,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Displacement of a cloth node = sum over k of column[k] * unknown[index[k]].
 struct NodeMap {
@@ -49,4 +49,4 @@ Eigen::Vector3d displacement(const NodeMap& m, const Eigen::VectorXd& d);
 /// The unknowns that a list of supports holds.
 std::vector<int> held_unknowns(const Panel& p, const std::vector<Support>& supports);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

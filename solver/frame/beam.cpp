@@ -6,7 +6,7 @@
 #include <cassert>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Rows: beam axes 1 along, 2 flat (in the panel's plane), 3 up.
@@ -192,4 +192,4 @@ double end_stress(const Section& s, const BeamForces& f, int end) {
   return std::sqrt(direct * direct + 3 * shear * shear);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

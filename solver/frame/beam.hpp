@@ -8,7 +8,7 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 using BeamMatrix = Eigen::Matrix<double, 12, 12>;
 using BeamVector = Eigen::Matrix<double, 12, 1>;
@@ -60,4 +60,4 @@ BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial_for
 /// without regard to where on the section the parts peak.
 double end_stress(const Section& s, const BeamForces& f, int end);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <string>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // A mesh row that passes a member that does not touch the cloth by less than this share of the chord is carried by the
@@ -177,4 +177,4 @@ FrameJoints lay_frame(const Case& c, const Surface& surface, const MeshLines& li
   return FrameBuilder(c, surface, lines, p).lay();
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -7,7 +7,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Two chord fractions closer than this are the same line.
 inline constexpr double same_line = 1e-9;
@@ -28,4 +28,4 @@ int span_member_at(const Case& c, double chord_fraction);
 /// Adds joints, beams, members and the joints of the trailing edge to the panel.
 FrameJoints lay_frame(const Case& c, const Surface& surface, const MeshLines& lines, Panel& p);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -4,7 +4,7 @@
 #include <cassert>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 double span_of(const Case& c) { return c.ribs.back().station - c.ribs.front().station; }
@@ -108,17 +108,17 @@ Counts count_intervals(const Case& c, const Surface& s, int target_nodes, int st
   return n;
 }
 
-Counts intervals(const Case& c, const Surface& s, const MeshWish& wish, int strips) {
-  if (wish.target_nodes >= 2 * coarse_nodes) {
-    Counts n = count_intervals(c, s, wish.target_nodes, strips, 2);
-    n.parts = wish.fineness;
+Counts intervals(const Case& c, const Surface& s, const MeshOptions& options, int strips) {
+  if (options.target_nodes >= 2 * coarse_nodes) {
+    Counts n = count_intervals(c, s, options.target_nodes, strips, 2);
+    n.parts = options.fineness;
     return n;
   }
   // Too coarse to be coarsened: an odd fineness is as near as whole intervals allow.
-  if (wish.fineness % 2 != 0)
-    return count_intervals(c, s, wish.target_nodes * wish.fineness * wish.fineness / 4, strips, 1);
-  Counts n = count_intervals(c, s, wish.target_nodes, strips, 1);
-  n.parts = wish.fineness / 2;
+  if (options.fineness % 2 != 0)
+    return count_intervals(c, s, options.target_nodes * options.fineness * options.fineness / 4, strips, 1);
+  Counts n = count_intervals(c, s, options.target_nodes, strips, 1);
+  n.parts = options.fineness / 2;
   return n;
 }
 
@@ -131,14 +131,14 @@ int strips_per_bay(const Case& c, const Surface& s) {
   return std::min(by_area, by_sole);
 }
 
-MeshLines lay_mesh_lines(const Case& c, const Surface& s, const MeshWish& wish) {
-  assert(wish.fineness >= 1 && wish.zone_parts >= 1);
+MeshLines lay_mesh_lines(const Case& c, const Surface& s, const MeshOptions& options) {
+  assert(options.fineness >= 1 && options.zone_parts >= 1);
   MeshLines m;
   m.strips = strips_per_bay(c, s);
-  const Counts n = intervals(c, s, wish, m.strips);
+  const Counts n = intervals(c, s, options, m.strips);
   m.rows = cut_rows(s, lay_rows(c, s, n.along_chord), n.parts);
   const int along_chord = static_cast<int>(m.rows.size()) - 1;
-  if (along_chord % (wish.zone_parts * m.strips) == 0) m.strips *= wish.zone_parts;
+  if (along_chord % (options.zone_parts * m.strips) == 0) m.strips *= options.zone_parts;
   for (int i = 0; i <= m.strips; ++i) m.strip_rows.push_back(i * along_chord / m.strips);
   for (int b = 0; b < bays_of(c); ++b) {
     m.rib_columns.push_back(static_cast<int>(m.columns.size()));
@@ -150,4 +150,4 @@ MeshLines lay_mesh_lines(const Case& c, const Surface& s, const MeshWish& wish) 
   return m;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

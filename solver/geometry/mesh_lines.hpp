@@ -4,7 +4,7 @@
 #include "solver/geometry/panel.hpp"
 #include "solver/geometry/surface.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 struct MeshLines {
   std::vector<double> rows;        ///< chord fractions, from the seam to 1
@@ -17,6 +17,6 @@ struct MeshLines {
 /// Zones along the chord of a bay: max(1, round(bay area / hot area)), none narrower than the sole.
 int strips_per_bay(const Case& c, const Surface& s);
 
-MeshLines lay_mesh_lines(const Case& c, const Surface& s, const MeshWish& wish);
+MeshLines lay_mesh_lines(const Case& c, const Surface& s, const MeshOptions& options);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -13,13 +13,13 @@
 #include <iomanip>
 #include <sstream>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Builds a panel piece by piece; the steps stand in the order in which they need each other.
 class Builder {
  public:
-  Builder(const Case& c, const MeshWish& wish) : c_(c), surface_(c), lines_(lay_mesh_lines(c, surface_, wish)) {}
+  Builder(const Case& c, const MeshOptions& options) : c_(c), surface_(c), lines_(lay_mesh_lines(c, surface_, options)) {}
 
   Panel build() {
     lay_cloth();
@@ -191,10 +191,10 @@ void check_apart(const Case& c) {
 
 }  // namespace
 
-Panel build_panel(const Case& c, const MeshWish& wish) {
+Panel build_panel(const Case& c, const MeshOptions& options) {
   assert(c.ribs.size() >= 2 && c.span_members.size() >= 2 && c.profile.size() >= 2);
   check_apart(c);
-  return Builder(c, wish).build();
+  return Builder(c, options).build();
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

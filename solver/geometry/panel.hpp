@@ -11,7 +11,7 @@
 #include <string>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// How a cloth node is held (docs/model.md, section 1).
 enum class Tie { none, glued, bearing, wrapped };
@@ -108,7 +108,7 @@ inline constexpr int search_nodes = 200;
 inline constexpr double least_apart = 5e-3;
 
 /// Mesh density. Every count is chosen by the solver from these.
-struct MeshWish {
+struct MeshOptions {
   int target_nodes = 2000;
   /// Of a mesh study: edges are 2/fineness of those that `target_nodes` asks for (1 twice as long, 4 half as long).
   /// From 2 * coarse_nodes on all meshes of a case hold the lines of the one of fineness 1, zone borders included; below
@@ -118,6 +118,6 @@ struct MeshWish {
 };
 
 /// Throws CaseError (key "member" or "ribs.stations") where two members or two ribs stand practically in one place.
-Panel build_panel(const Case& c, const MeshWish& wish);
+Panel build_panel(const Case& c, const MeshOptions& options);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // x of a polyline given y (linear between points).
@@ -118,4 +118,4 @@ double Surface::trailing_edge_sweep() const {
   return (te.back().x - te.front().x) / (te.back().y - te.front().y);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

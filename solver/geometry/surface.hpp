@@ -5,7 +5,7 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// A spanwise place: bay (from 0) and share of the way from its inboard to its outboard rib.
 struct SpanPlace {
@@ -40,4 +40,4 @@ class Surface {
   const Case& case_;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -6,7 +6,7 @@
 #include <array>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double gas_constant = 8.314462618;  // J/(mol K), CODATA 2018
@@ -146,4 +146,4 @@ Dose dose_of(const Cloth& cloth, const Eigen::Matrix3d& c, const HeatHistory& h,
   return dose_from(full_of(cloth, c, stage), shrink);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

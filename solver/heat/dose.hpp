@@ -6,7 +6,7 @@
 
 #include <array>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Which yarns a stage shrinks: the others have no say in how long to stay and in what is done.
 std::array<bool, 2> yarns_with_a_say(const Cloth& cloth, const Eigen::Matrix3d& compliance, double stage_temperature);
@@ -30,4 +30,4 @@ FittedLines fit_lines(const Cloth& cloth, const Eigen::Matrix3d& compliance, con
 /// The dose alone.
 Dose dose_of(const Cloth& cloth, const Eigen::Matrix3d& compliance, const HeatHistory& h, double stage_temperature);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

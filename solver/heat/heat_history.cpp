@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Instants at which a history is kept: under the sole they crowd towards the touch, after it towards the lifting.
@@ -192,4 +192,4 @@ HeatHistory heat_history(const Case& c, const Backing& b, const Touch& touch, co
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -6,7 +6,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// What lies under the cloth: nothing (an open bay), or a sheet of metal or wood.
 struct Backing {
@@ -47,4 +47,4 @@ struct HeatMesh {
 /// its value for the middle of the range); integrated where the heater is at its stop.
 HeatHistory heat_history(const Case& c, const Backing& b, const Touch& touch, const HeatMesh& mesh = {});
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

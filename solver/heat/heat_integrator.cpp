@@ -9,7 +9,7 @@
 
 #include <utility>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // A ten-thousandth of a kelvin is far below what any iron can tell.
@@ -64,4 +64,4 @@ std::vector<Eigen::VectorXd> integrate_heat(const HeatNetwork& n, const Eigen::V
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

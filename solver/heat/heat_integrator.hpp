@@ -6,7 +6,7 @@
 #include <functional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Extra heat into the lumps as a function of their temperatures [W], beyond what the network says.
 using ExtraHeat = std::function<Eigen::VectorXd(const Eigen::VectorXd&)>;
@@ -16,4 +16,4 @@ using ExtraHeat = std::function<Eigen::VectorXd(const Eigen::VectorXd&)>;
 std::vector<Eigen::VectorXd> integrate_heat(const HeatNetwork& n, const Eigen::VectorXd& start, const ExtraHeat& extra,
                                             const std::vector<double>& times);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

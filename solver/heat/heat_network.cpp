@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Below this rate [1/s] a mode does not decay within any job: its drive is taken as growing in a straight line.
@@ -44,4 +44,4 @@ Eigen::VectorXd HeatModes::at(double t) const {
   return root_.cwiseInverse().cwiseProduct(shape_ * y);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

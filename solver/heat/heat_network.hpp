@@ -9,7 +9,7 @@
 
 #include <Eigen/Core>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 struct HeatNetwork {
   explicit HeatNetwork(int lumps)
@@ -38,4 +38,4 @@ class HeatModes {
   Eigen::VectorXd begin_, drive_;  ///< along the shapes
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -9,7 +9,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double pi = boost::math::constants::pi<double>();
@@ -179,4 +179,4 @@ double stated_contact(const Case& c, int stage, int pass, double dose) {
   return listed ? s.dwells[i] : 0;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -6,7 +6,7 @@
 
 #include <optional>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Of the best dose that a setting can give: more would take for ever.
 inline constexpr double most_of_best = 0.97;
@@ -68,4 +68,4 @@ bool is_full_pass(double dose);
 /// Contact time that a case states for a pass (from 1) of a stage worked with the dose it lists; 0: none.
 double stated_contact(const Case& c, int stage, int pass, double dose);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

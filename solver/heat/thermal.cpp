@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double zero_celsius = 273.15;
@@ -34,4 +34,4 @@ double cooling_time(double areal_mass, double mean) {
   return areal_mass * cloth_specific_heat / (air_conductance(mean, true) + air_conductance(mean, false));
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

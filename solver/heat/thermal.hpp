@@ -3,7 +3,7 @@
 
 #include "solver/statement/case.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Specific heat of polyester between room and ironing temperature [J/(kg K)].
 inline constexpr double cloth_specific_heat = 1300;
@@ -22,4 +22,4 @@ double air_conductance(double surface_temperature, bool facing_up);
 /// Time in which cloth in the open falls by 1 - 1/e of its excess temperature once the iron has left [s].
 double cooling_time(double areal_mass, double mean_temperature);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

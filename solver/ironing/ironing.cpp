@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // Smoothing at settled states relative to the steps, where these are not certified themselves.
@@ -22,24 +22,24 @@ std::vector<double> path_to(double wanted, double usual) {
   return path;
 }
 
-Accuracy with_smoothing(Accuracy a, double beta) {
+SolveOptions with_smoothing(SolveOptions a, double beta) {
   a.smoothing = beta;
   a.start_smoothing = 0;
   return a;
 }
 
-bool is_certified(const Accuracy& a) { return a.tension_bound > 0; }
+bool is_certified(const SolveOptions& a) { return a.tension_bound > 0; }
 
 // Nothing is read off loose cloth as it was laid on, whose strain need not match to be in balance: no certificate.
-Accuracy uncertified(Accuracy a) {
+SolveOptions uncertified(SolveOptions a) {
   a.tension_bound = 0;
   return a;
 }
 
 }  // namespace
 
-Ironing::Ironing(const Model& m, const Accuracy& a)
-    : model_(m), accuracy_(a), normal_(m, a), fine_(m, with_smoothing(a, is_certified(a) ? a.smoothing : a.smoothing * fine_share)),
+Ironing::Ironing(const Model& m, const SolveOptions& a)
+    : model_(m), options_(a), normal_(m, a), fine_(m, with_smoothing(a, is_certified(a) ? a.smoothing : a.smoothing * fine_share)),
       lines_(m.triangles.size()) {
   // The row of the seam is glued; what lies behind a node on the nose lies on the nose.
   for (const Quad& q : m.panel.quads)
@@ -49,8 +49,8 @@ Ironing::Ironing(const Model& m, const Accuracy& a)
 Covering Ironing::begin() {
   check_stands(model_);
   Covering s = laid_on(model_);
-  Equilibrium loose(model_, uncertified(accuracy_));
-  const std::string label = "cloth as laid on";
+  Equilibrium loose(model_, uncertified(options_));
+  const SolveName label = "cloth as laid on";
   const StepReport laid = attempt(loose, s, {}, label);
   if (laid.outcome == Outcome::buckled) throw given_up(model_, laid.solve, label);
   bound_way_ = 0;
@@ -62,7 +62,7 @@ void Ironing::note(const SolveReport& r) {
   worst_threshold_ = std::max(worst_threshold_, r.threshold_error);
 }
 
-StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<int>& hot, const std::string& label) {
+StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<int>& hot, const SolveName& label) {
   StepReport out;
   out.solve = first.solve(s, hot, lines_);
   iterations_ += out.solve.iterations;
@@ -71,11 +71,11 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     // The friction force and the origin of slip must stay those of the last accepted state, so each try starts there
     // in these and from the last try in all else.
     Covering guess = s;
-    const Accuracy& wished = first.accuracy();
-    const double usual = usual_accuracy(model_).smoothing;
+    const SolveOptions& wished = first.options();
+    const double usual = usual_options(model_).smoothing;
     const std::vector<double> path = path_to(wished.smoothing, usual);
     for (double beta : path) {
-      Accuracy now = with_smoothing(beta > wished.smoothing ? uncertified(wished) : wished, beta);
+      SolveOptions now = with_smoothing(beta > wished.smoothing ? uncertified(wished) : wished, beta);
       // Pull and wrinkle strain come from far less smoothing: a first iteration at twice this one makes them anew.
       if (beta == path.front()) now.start_smoothing = 2 * beta;
       Equilibrium e(model_, now);
@@ -94,7 +94,7 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
     return out;
   }
   const bool unbalanced = !stood && out.solve.failed == Test::balance;
-  if (!out.solve.stable || (unbalanced && stands_under_forces_of(s, hot, first.accuracy()))) {
+  if (!out.solve.stable || (unbalanced && stands_under_forces_of(s, hot, first.options()))) {
     out.outcome = Outcome::buckled;
     return out;
   }
@@ -104,8 +104,8 @@ StepReport Ironing::attempt(Equilibrium& first, Covering& s, const std::vector<i
 // True where the frame is in balance as long as its members keep the forces they had, or gives way even then, while no
 // balance was found under those they come to have: what they do to each other takes away what holds the frame. It gives
 // way; to call that an iteration that failed would be to say less than is known.
-bool Ironing::stands_under_forces_of(const Covering& before, const std::vector<int>& hot, const Accuracy& wished) {
-  Accuracy held = uncertified(wished);
+bool Ironing::stands_under_forces_of(const Covering& before, const std::vector<int>& hot, const SolveOptions& wished) {
+  SolveOptions held = uncertified(wished);
   held.member_forces_held = true;
   Covering trial = before;
   const SolveReport r = Equilibrium(model_, held).solve(trial, hot, lines_);
@@ -113,7 +113,7 @@ bool Ironing::stands_under_forces_of(const Covering& before, const std::vector<i
   return r.converged || !r.stable;
 }
 
-StepReport Ironing::iron(Covering& s, int zone, const PassHeat& heat, const std::string& label) {
+StepReport Ironing::iron(Covering& s, int zone, const PassHeat& heat, const SolveName& label) {
   const std::vector<int>& hot = model_.panel.zones[zone].quads;
   for (int q : hot) {
     const PassLines& h = over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines;
@@ -148,13 +148,13 @@ const PassHeat& Ironing::heat(int stage, int pass, double dose, int full_passes,
   return heats_.emplace(key, warmer > 0 ? as_it_went(c, meant, warmer, 1) : meant).first->second;
 }
 
-StepReport Ironing::settle(Covering& s, const std::string& label) {
+StepReport Ironing::settle(Covering& s, const SolveName& label) {
   StepReport out = attempt(normal_, s, {}, label);
   if (out.outcome == Outcome::buckled) return out;
-  if (!is_certified(accuracy_)) {
+  if (!is_certified(options_)) {
     // Down to the fine smoothing in steps of ten: each is a good start for the next. Where one fails the coarser answer
     // stands, with its own, wider bound.
-    Equilibrium between(model_, with_smoothing(accuracy_, accuracy_.smoothing * std::sqrt(fine_share)));
+    Equilibrium between(model_, with_smoothing(options_, options_.smoothing * std::sqrt(fine_share)));
     for (Equilibrium* e : {&between, &fine_}) {
       const SolveReport finer = e->solve(s, {}, lines_);
       iterations_ += finer.iterations;
@@ -167,9 +167,9 @@ StepReport Ironing::settle(Covering& s, const std::string& label) {
   return out;
 }
 
-StepReport Ironing::release(Covering& s, const std::string& label) {
+StepReport Ironing::release(Covering& s, const SolveName& label) {
   s.held = Held::in_use;
   return settle(s, label);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -1,6 +1,7 @@
 // The job step by step: lay on, iron a zone, settle at a stage end, take the fixture off. docs/model.md, 3, 5 and 7.
 #pragma once
 
+#include "solver/statement/errors.hpp"
 #include "solver/equilibrium/equilibrium.hpp"
 #include "solver/heat/pass_heat.hpp"
 
@@ -9,7 +10,7 @@
 #include <optional>
 #include <string>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// How a step ended.
 enum class Outcome { settled, buckled };
@@ -21,18 +22,18 @@ struct StepReport {
 
 class Ironing {
  public:
-  explicit Ironing(const Model& m) : Ironing(m, usual_accuracy(m)) {}
-  Ironing(const Model& m, const Accuracy& a);
+  explicit Ironing(const Model& m) : Ironing(m, usual_options(m)) {}
+  Ironing(const Model& m, const SolveOptions& a);
 
   /// Cloth as laid on, in equilibrium. Throws CaseError (key "supports.<set>") when a member can move freely.
   Covering begin();
 
   /// Solves once, nothing hot: after a change of shrink or load made by hand. Throws NotConverged.
-  StepReport rebalance(Covering& s, const std::string& label) { return attempt(normal_, s, {}, label); }
+  StepReport rebalance(Covering& s, const SolveName& label) { return attempt(normal_, s, {}, label); }
 
   /// One zone hot as this pass heats it, cloth over the nose by its own lines, all else cold; then its shrink is stored.
   /// `label` names the step in an error. Throws NotConverged.
-  StepReport iron(Covering& s, int zone, const PassHeat& heat, const std::string& label);
+  StepReport iron(Covering& s, int zone, const PassHeat& heat, const SolveName& label);
 
   /// Heat of a pass (from 1) of a stage, worked out once for each kind of pass. `full_passes`: how often the zone has then
   /// been worked full in this stage, this time included, 0 for a light pass. A full pass after others finds cloth that met
@@ -43,28 +44,28 @@ class Ironing {
   PassLine zone_line(int zone, int direction, const PassHeat& heat) const;
 
   /// Solves again, nothing hot, with the fine smoothing.
-  StepReport settle(Covering& s, const std::string& label);
+  StepReport settle(Covering& s, const SolveName& label);
 
   /// The same shrunk cloth with the fixture off and the supports of use.
-  StepReport release(Covering& s, const std::string& label);
+  StepReport release(Covering& s, const SolveName& label);
 
   Buckling buckling(const Covering& s) { return fine_.buckling(s); }
   int iterations() const { return iterations_; }
   double worst_residual() const { return worst_residual_; }
   double worst_threshold_error() const { return worst_threshold_; }
   const Model& model() const { return model_; }
-  const Accuracy& accuracy() const { return accuracy_; }
+  const SolveOptions& options() const { return options_; }
   /// rms tension error bound [N/m] on the way and at settled states.
   double bound_on_the_way() const { return bound_way_; }
   double bound_settled() const { return bound_settled_; }
 
  private:
-  bool stands_under_forces_of(const Covering& before, const std::vector<int>& hot, const Accuracy& wished);
-  StepReport attempt(Equilibrium& first, Covering& s, const std::vector<int>& hot, const std::string& label);
+  bool stands_under_forces_of(const Covering& before, const std::vector<int>& hot, const SolveOptions& wished);
+  StepReport attempt(Equilibrium& first, Covering& s, const std::vector<int>& hot, const SolveName& label);
   void note(const SolveReport& r);
 
   const Model& model_;
-  Accuracy accuracy_;
+  SolveOptions options_;
   Equilibrium normal_, fine_;
   PanelLoadLines lines_;
   std::vector<char> over_nose_;  ///< by quad
@@ -73,4 +74,4 @@ class Ironing {
   double worst_residual_ = 0, worst_threshold_ = 0, bound_way_ = 0, bound_settled_ = 0;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

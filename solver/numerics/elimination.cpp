@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <numeric>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 std::vector<int> inverse(const std::vector<int>& order) {
   std::vector<int> place(order.size());
@@ -81,4 +81,4 @@ std::vector<int> column_counts(const Adjacency& left, const std::vector<int>& pa
   return count;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -6,7 +6,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 using Sparse = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 
@@ -33,4 +33,4 @@ std::vector<int> elimination_tree(const Adjacency& left);
 /// Entries of each column of the factor, diagonal included.
 std::vector<int> column_counts(const Adjacency& left, const std::vector<int>& parent);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 FrontFactor::FrontFactor(std::shared_ptr<const FrontPlan> plan)
     : plan_(std::move(plan)),
@@ -85,4 +85,4 @@ void FrontFactor::solve(const double* b, double* x) {
   for (int k = 0; k < plan.size; ++k) x[plan.original[k]] = y[k];
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -6,7 +6,7 @@
 #include <memory>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 class FrontFactor {
  public:
@@ -23,4 +23,4 @@ class FrontFactor {
   std::vector<double> factor_, stack_, work_, ordered_;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

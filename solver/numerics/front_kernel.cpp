@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr int width = lane_count;
@@ -155,4 +155,4 @@ void solve_up(const double* a, int h, int k, double* x) {
 }
 #endif
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -2,7 +2,7 @@
 // are the same to the last bit from machine to machine.
 #pragma once
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Cholesky factorisation in place of the first `columns` columns of a front: column-major, `height` rows a column,
 /// lower part. height - columns must be a multiple of 4. Returns false where a pivot is not positive.
@@ -19,4 +19,4 @@ void solve_down(const double* panel, int height, int columns, double* x);
 /// x[0..columns) := L^-T (x - L21^T x[columns..)).
 void solve_up(const double* panel, int height, int columns, double* x);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

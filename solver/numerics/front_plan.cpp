@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <numeric>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr int vector_width = 4;  // as in front_kernel.cpp
@@ -226,4 +226,4 @@ FrontPlan::FrontPlan(const Sparse& lower) : size(static_cast<int>(lower.cols()))
   fronts.back().entries = starts[fronts.size() - 1];
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -8,7 +8,7 @@
 #include <cstddef>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// One front: its columns of the factor stand at `panel`, column by column, `height` values each, of which the first
 /// `columns` + `below` are meant and the rest is padding. What it hands on is a square of `handed` columns at `stack`.
@@ -43,4 +43,4 @@ struct FrontPlan {
   int tallest = 0;  ///< largest height
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

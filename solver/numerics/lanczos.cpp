@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr int check_every = 5;
@@ -35,18 +35,18 @@ class Search {
   Search(const SymmetricPencil& p, const Basis& locked) : p_(p), locked_(locked) {}
 
   // Up to `count` largest pairs of what is orthogonal to what is locked; `largest`: of the eigenvalues known so far.
-  std::vector<EigenPair> run(const Eigen::VectorXd& start, int count, double largest, const LanczosWish& wish) {
+  std::vector<EigenPair> run(const Eigen::VectorXd& start, int count, double largest, const LanczosOptions& options) {
     // A start in the range of A holds nothing of what A does not see.
     Eigen::VectorXd w = p_.times_a(start);
     Eigen::VectorXd v = p_.solve_t(w);
-    for (int k = 0; k < std::min(wish.most_steps, p_.size); ++k) {
+    for (int k = 0; k < std::min(options.most_steps, p_.size); ++k) {
       const double whole = std::sqrt(std::max(0.0, v.dot(w)));
       locked_.take_out_of(v);
       basis_.take_out_of(v);
       const Eigen::VectorXd tv = p_.times_t(v);
       const double size = std::sqrt(std::max(0.0, v.dot(tv)));
       if (size <= used_up * whole) break;
-      if (k > 0 && k % check_every == 0 && settled(count, size, wish)) break;
+      if (k > 0 && k % check_every == 0 && settled(count, size, options)) break;
       if (k > 0) beta_.push_back(size);
       basis_.direction.push_back(v / size);
       basis_.image.push_back(tv / size);
@@ -68,13 +68,13 @@ class Search {
   }
 
   // Residual of a pair = what the next direction, `next` long before it is made one, adds to it.
-  bool settled(int count, double next, const LanczosWish& wish) const {
+  bool settled(int count, double next, const LanczosOptions& options) const {
     if (steps() < count) return false;
     const auto e = small_problem();
     const auto residual = [&](int i) { return next * std::abs(e.eigenvectors()(steps() - 1, i)); };
-    if (e.eigenvalues()[steps() - 1] + residual(steps() - 1) < wish.none_below) return true;
+    if (e.eigenvalues()[steps() - 1] + residual(steps() - 1) < options.none_below) return true;
     for (int i = steps() - count; i < steps(); ++i)
-      if (residual(i) > 0.1 * wish.tolerance * std::abs(e.eigenvalues()[i])) return false;
+      if (residual(i) > 0.1 * options.tolerance * std::abs(e.eigenvalues()[i])) return false;
     return true;
   }
 
@@ -116,23 +116,23 @@ Eigen::VectorXd chance_vector(int size, int number) {
   return v;
 }
 
-std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start, const LanczosWish& wish) {
+std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start, const LanczosOptions& options) {
   const Basis nothing;
-  return Search(p, nothing).run(start, wish.count, 0, wish);
+  return Search(p, nothing).run(start, options.count, 0, options);
 }
 
-std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosWish& wish) {
+std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosOptions& options) {
   Basis locked;
   std::vector<EigenPair> found;
   const auto fails = [&](const std::vector<EigenPair>& pairs) {
-    return std::any_of(pairs.begin(), pairs.end(), [&](const EigenPair& e) { return e.residual > wish.tolerance; });
+    return std::any_of(pairs.begin(), pairs.end(), [&](const EigenPair& e) { return e.residual > options.tolerance; });
   };
   for (int number = 0;; ++number) {
-    const int missing = std::max(1, wish.count - static_cast<int>(found.size()));
+    const int missing = std::max(1, options.count - static_cast<int>(found.size()));
     const double largest = found.empty() ? 0 : std::abs(found.front().value);
-    const std::vector<EigenPair> more = Search(p, locked).run(chance_vector(p.size, number), missing, largest, wish);
+    const std::vector<EigenPair> more = Search(p, locked).run(chance_vector(p.size, number), missing, largest, options);
     if (more.empty()) break;
-    const bool full = static_cast<int>(found.size()) >= wish.count;
+    const bool full = static_cast<int>(found.size()) >= options.count;
     if (full && more.front().value <= found.back().value * (1 + same)) break;
     for (const EigenPair& e : more) {
       locked.direction.push_back(e.vector);
@@ -142,8 +142,8 @@ std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosWish
     std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.value > b.value; });
     if (fails(more)) break;
   }
-  if (static_cast<int>(found.size()) > wish.count) found.resize(wish.count);
+  if (static_cast<int>(found.size()) > options.count) found.resize(options.count);
   return found;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

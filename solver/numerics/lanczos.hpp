@@ -12,7 +12,7 @@
 #include <limits>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// A, T and the inverse of T at work on a vector.
 struct SymmetricPencil {
@@ -27,7 +27,7 @@ struct EigenPair {
   double residual = 0;  ///< |A x - mu T x| in the norm of the inverse of T, over |mu|: bounds the relative error of mu
 };
 
-struct LanczosWish {
+struct LanczosOptions {
   int count = 1;            ///< how many pairs
   double tolerance = 1e-9;  ///< residual at which a pair counts as found
   int most_steps = 300;     ///< of one search
@@ -41,10 +41,10 @@ Eigen::VectorXd chance_vector(int size, int number);
 /// The `count` largest eigenvalues in falling order, multiple ones as often as they occur; fewer where A has no more
 /// that differ from zero. A search that did not come to the tolerance ends it all: look at every residual before use.
 /// The same from run to run.
-std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosWish& wish);
+std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosOptions& options);
 
 /// One search from `start` and no other, for those who prove by other means that nothing larger was missed: one copy
 /// of a multiple eigenvalue, and nothing that `start` has no part of.
-std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start, const LanczosWish& wish);
+std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start, const LanczosOptions& options);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -10,7 +10,7 @@
 #pragma GCC diagnostic ignored "-Wpsabi"
 #endif
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 typedef double Lanes __attribute__((vector_size(32), aligned(8), may_alias));
 inline constexpr int lane_count = 4;
@@ -38,4 +38,4 @@ EVENPULL_INLINE const Lanes& lanes(const std::array<double, 4>& v) {
 inline const bool has_wide_lanes = __builtin_cpu_supports("avx2");
 #endif
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

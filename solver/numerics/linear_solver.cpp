@@ -6,7 +6,7 @@
 
 #include <optional>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 struct LinearSolver::Analysis {
   FrontPlan plan;
@@ -39,5 +39,5 @@ LinearSolver::~LinearSolver() = default;
 LinearSolver::LinearSolver(LinearSolver&&) noexcept = default;
 LinearSolver& LinearSolver::operator=(LinearSolver&&) noexcept = default;
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver
 #endif

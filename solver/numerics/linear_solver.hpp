@@ -9,7 +9,7 @@
 
 #include <memory>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 class LinearSolver {
  public:
@@ -35,4 +35,4 @@ class LinearSolver {
   std::unique_ptr<Inside> in_;
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -10,7 +10,7 @@
 
 #include <cstring>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 // CHOLMOD keeps no analysis apart from a factor, so each solver analyses the pattern for itself.
 struct LinearSolver::Analysis {
@@ -100,5 +100,5 @@ LinearSolver::~LinearSolver() = default;
 LinearSolver::LinearSolver(LinearSolver&&) noexcept = default;
 LinearSolver& LinearSolver::operator=(LinearSolver&&) noexcept = default;
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver
 #endif

@@ -1,6 +1,6 @@
 #include "solver/readings/member_pull.hpp"
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 std::vector<Eigen::Vector3d> force_on_joints(const Model& m, const Covering& s) {
@@ -63,4 +63,4 @@ std::vector<BeamLoad> pull_on_beams(const Model& m, const Covering& s) {
   return out;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -6,11 +6,11 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Pull on each beam at its two ends [N/m], panel axes: what the cloth does to a joint, over the length that the joint
 /// stands for. Where members meet, and at their ends, what a joint gets cannot be told apart; there the neighbours along
 /// the member serve.
 std::vector<BeamLoad> pull_on_beams(const Model& m, const Covering& s);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

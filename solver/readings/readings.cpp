@@ -6,7 +6,7 @@
 #include <cmath>
 #include <limits>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double root2 = 1.41421356237309504880;
@@ -186,7 +186,7 @@ QuadPull quad_pull(const Model& m, const Covering& s, int q) {
 }
 
 double tight_above(const Model& m) {
-  // Judgement: about three times the rms error of pull that comparing orders may leave (usual_accuracy), and a sixth or
+  // Judgement: about three times the rms error of pull that comparing orders may leave (usual_options), and a sixth or
   // seventh of what cloth has after its coolest usual stage.
   constexpr double tight_share = 1.0 / 15;
   const Cloth& c = m.the_case.cloth;
@@ -216,4 +216,4 @@ Readings read_off(const Model& m, const Covering& s) {
   return r;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -9,7 +9,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Pull of one quad [N/m], mean over its triangles.
 struct QuadPull {
@@ -76,4 +76,4 @@ Readings read_off(const Model& m, const Covering& s);
 /// Per side: area-weighted mean of a zone value.
 double side_mean(const Panel& p, const std::vector<double>& zone_values, Side side);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

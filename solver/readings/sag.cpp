@@ -7,7 +7,7 @@
 
 #include <algorithm>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 // The surface that two neighbouring ribs carry, on one side of one bay.
@@ -113,4 +113,4 @@ ThicknessLoss worst_loss(const std::vector<ThicknessLoss>& bays) {
   return worst;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

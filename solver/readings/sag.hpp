@@ -4,7 +4,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 struct Model;
 struct Covering;
@@ -34,4 +34,4 @@ Sag read_sag(const Model& m, const Covering& s);
 /// The largest loss of all bays.
 ThicknessLoss worst_loss(const std::vector<ThicknessLoss>& bays);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

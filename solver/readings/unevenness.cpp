@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 double mean_of(const std::vector<ZonePull>& side, double ZonePull::*pull) {
@@ -29,4 +29,4 @@ Unevenness unevenness_of(const std::vector<ZonePull>& side) {
   return {variation(side, &ZonePull::chord, chord, least), variation(side, &ZonePull::span, span, least)};
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

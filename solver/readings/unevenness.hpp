@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// A zone as it counts here: its area [m^2] and its mean pulls [N/m].
 struct ZonePull {
@@ -24,4 +24,4 @@ inline constexpr double least_carried = 0.1;
 /// Of the zones of one side.
 Unevenness unevenness_of(const std::vector<ZonePull>& side);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -8,7 +8,7 @@
 #include <map>
 #include <utility>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double two_pi = 6.28318530717958647692;
@@ -100,4 +100,4 @@ double AirMass::volume(const Eigen::VectorXd& velocity) const {
   return velocity.dot(times(velocity));
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -17,7 +17,7 @@
 #include <array>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 class AirMass {
  public:
@@ -41,4 +41,4 @@ class AirMass {
   Eigen::SparseMatrix<double> flux_x_, flux_y_;  // of each of them, from velocities of nodes
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

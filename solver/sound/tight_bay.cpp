@@ -6,7 +6,7 @@
 #include <cmath>
 #include <cstdint>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double pi = 3.14159265358979323846;
@@ -56,4 +56,4 @@ double tap_frequency(const TightBay& bay, double areal_mass, double air_density,
   return 0.5 * std::sqrt((x + y) / mass);
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -2,7 +2,7 @@
 // can check on the bench with a ruler, a weight and an ear (docs/model.md, section 7).
 #pragma once
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Cloth free between ribs and between the members that run along the span. Small deflections: pulls stay as they are.
 struct TightBay {
@@ -29,4 +29,4 @@ double air_on_bay(double aspect);
 /// `air_sides` sides. Behind the cloth of a closed panel the air is shut in: between about half of both sides and more.
 double tap_frequency(const TightBay& bay, double areal_mass, double air_density, double air_sides);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

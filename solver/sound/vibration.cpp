@@ -9,7 +9,7 @@
 #include <cmath>
 #include <numeric>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double two_pi = 6.28318530717958647692;
@@ -103,14 +103,14 @@ Sparse cloth_mass(const Model& m, const std::vector<int>& quads, double areal_ma
   return mass;
 }
 
-std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state, const VibrationWish& wish) {
-  assert(wish.areal_mass > 0 && wish.modes > 0);
+std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state, const VibrationOptions& options) {
+  assert(options.areal_mass > 0 && options.modes > 0);
   const Model& m = e.model();
-  const std::vector<int> quads = all_or(m, wish.quads);
+  const std::vector<int> quads = all_or(m, options.quads);
   const std::vector<char> moves = moving(m, quads, state.held);
   Sparse stiffness = e.tangent(state);
   put_at_rest(stiffness, moves, stiffness.diagonal().maxCoeff());
-  Sparse mass = cloth_mass(m, quads, wish.areal_mass);
+  Sparse mass = cloth_mass(m, quads, options.areal_mass);
   put_at_rest(mass, moves, 0);
   LinearSolver linear;
   linear.use(m.analysis);
@@ -127,7 +127,7 @@ std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state,
   };
   p.times_a = [&](const Eigen::VectorXd& x) {
     Eigen::VectorXd r = mass.selfadjointView<Eigen::Lower>() * x;
-    if (wish.air_density > 0) across.add_forces(wish.air_density * wish.air_sides * air.times(across.of(x)), moves, r);
+    if (options.air_density > 0) across.add_forces(options.air_density * options.air_sides * air.times(across.of(x)), moves, r);
     return r;
   };
   p.solve_t = [&](const Eigen::VectorXd& b) {
@@ -135,8 +135,8 @@ std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state,
     linear.solve(b, x);
     return x;
   };
-  LanczosWish want;
-  want.count = wish.modes;
+  LanczosOptions want;
+  want.count = options.modes;
   want.tolerance = residual_allowed;
   std::vector<Vibration> out;
   for (const EigenPair& pair : largest_pairs(p, want)) {
@@ -158,4 +158,4 @@ double frequency_with_air(const Vibration& v, double air_density, double air_sid
   return v.frequency * std::sqrt(v.cloth_mass / (v.cloth_mass + air_density * air_sides * v.air_volume));
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -9,9 +9,9 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
-struct VibrationWish {
+struct VibrationOptions {
   double areal_mass = 0;  ///< of the cloth, dope included [kg/m^2]
   std::vector<int> quads =
       {};         ///< cloth that vibrates, of one side; all nodes that other quads share are at rest. Empty: all
@@ -33,10 +33,10 @@ Sparse cloth_mass(const Model& m, const std::vector<int>& quads, double areal_ma
 
 /// Lowest natural vibrations, rising in frequency. Throws NotConverged where the tangent is not positive definite or
 /// the modes were not found.
-std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state, const VibrationWish& wish);
+std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state, const VibrationOptions& options);
 
 /// Frequency of a vibration found in vacuum with the mass of the air added mode by mode, shape unchanged [Hz]: an upper
 /// bound of the frequency in air.
 double frequency_with_air(const Vibration& in_vacuum, double air_density, double air_sides);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

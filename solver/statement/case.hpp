@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 enum class Side { top = 0, bottom = 1 };
 
@@ -93,9 +93,12 @@ struct Brace {
   int from_member = 0, from_rib = 0, to_member = 0, to_rib = 0;
 };
 
+/// How a support is stated; `motions`: by the motions it holds.
+enum class SupportKind { clamp, hinge, sliding_hinge, rest, horn, motions };
+
 /// Holds a span member at a station. hold = translations x, y, z then rotations about x, y, z.
 struct Support {
-  std::string kind;       ///< the word the case used ("hinge", "clamp", ...), for messages and drawings
+  SupportKind kind = SupportKind::motions;
   int member = 0;         ///< index into Case::span_members
   double station = 0;     ///< y [m]; the joint nearest to it is held
   bool whole_length = false;  ///< every joint of the member is held
@@ -245,4 +248,4 @@ struct Case {
   std::vector<std::string> doubts;            ///< warnings found while reading, as sentences
 };
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

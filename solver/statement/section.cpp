@@ -4,7 +4,7 @@
 #include <cassert>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 namespace {
 
 constexpr double pi = 3.14159265358979323846;
@@ -115,4 +115,4 @@ Section closed_section(const std::vector<SectionPoint>& outline, double sheet) {
   return s;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

@@ -3,7 +3,7 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Properties of a section. "up" is bending up and down (out of the panel's plane), "flat" is bending in the panel's
 /// plane. stress = |N|/area + that of both bendings, |M_up| reach_up/inertia_up and |M_flat| reach_flat/inertia_flat (a
@@ -49,4 +49,4 @@ struct SectionPoint {
 /// "up" is bending along z, "flat" along x, both about the centroid without turning to principal axes.
 Section closed_section(const std::vector<SectionPoint>& outline, double sheet);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

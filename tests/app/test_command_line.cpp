@@ -36,7 +36,7 @@ TEST_CASE("the command line says what is to be done", "[command]") {
   CHECK(plan.request->job == Request::Job::plan);
   CHECK(plan.request->case_file == "a.toml");
   CHECK(plan.request->paper == Paper::a4);
-  CHECK(plan.request->accuracy == AccuracyWish::quick);
+  CHECK(plan.request->accuracy == Accuracy::quick);
   CHECK(result_folder_of(*plan.request) == "there");
   const auto replay = parse({"replay", "x/aileron.toml", "--order", "o.toml"});
   REQUIRE(replay.request);
@@ -64,11 +64,11 @@ TEST_CASE("accuracy is one of three words, normal if not said, and --quick is sh
       all.insert(all.end(), more.begin(), more.end());
       return all;
     };
-    CHECK(accuracy(words) == AccuracyWish::normal);
-    CHECK(accuracy(with({"--accuracy", "quick"})) == AccuracyWish::quick);
-    CHECK(accuracy(with({"--accuracy", "normal"})) == AccuracyWish::normal);
-    CHECK(accuracy(with({"--accuracy", "Fine"})) == AccuracyWish::fine);
-    CHECK(accuracy(with({"--quick"})) == AccuracyWish::quick);
+    CHECK(accuracy(words) == Accuracy::normal);
+    CHECK(accuracy(with({"--accuracy", "quick"})) == Accuracy::quick);
+    CHECK(accuracy(with({"--accuracy", "normal"})) == Accuracy::normal);
+    CHECK(accuracy(with({"--accuracy", "Fine"})) == Accuracy::fine);
+    CHECK(accuracy(with({"--quick"})) == Accuracy::quick);
     // Two answers to one question.
     CHECK_FALSE(parse(with({"--quick", "--accuracy", "fine"})).request);
   }

@@ -20,7 +20,7 @@ Said said(Request::Job job, const std::string& text) {
   r.case_file = folder.write("case.toml", text);
   r.folder = (folder.path / "out").string();
   r.quiet = true;
-  r.accuracy = AccuracyWish::quick;
+  r.accuracy = Accuracy::quick;
   std::ostringstream out, err;
   Said s;
   s.code = run_request(r, out, err);

@@ -8,7 +8,7 @@
 
 int main() {
   evenpull::PlanOptions options;
-  options.accuracy = evenpull::AccuracyWish::quick;
+  options.accuracy = evenpull::Accuracy::quick;
   options.only_rules = true;
   const evenpull::Plan plan = evenpull::make_plan(invented::tailplane(2), options);
 

@@ -8,7 +8,7 @@
 
 int main() {
   const evenpull::Case c = invented::tailplane(5);
-  evenpull::MeshWish mesh;
+  evenpull::MeshOptions mesh;
   mesh.target_nodes = c.target_nodes;
   const evenpull::Model model(c, mesh);
   evenpull::Ironing ironing(model);

@@ -58,7 +58,7 @@ Turned turn_hub(const Annulus& sheet, double twist, int rings, double smoothing)
     for (int k = 0; k < 3; ++k) p.hold_node(j, k);
   }
   for (int k = 0; k < 6; ++k) p.hold_body(rim, k);
-  Accuracy a = PatchSolver::accurate();
+  SolveOptions a = PatchSolver::accurate();
   a.smoothing = smoothing;
   PatchSolver s(p, a);
   s.shrink(sheet.pre_strain(), sheet.pre_strain());

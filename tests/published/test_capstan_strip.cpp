@@ -86,8 +86,8 @@ struct Strip {
     c.blanket.wrap_angle = wrap;
     return c;
   }
-  static Accuracy accuracy() {
-    Accuracy a;
+  static SolveOptions accuracy() {
+    SolveOptions a;
     a.smoothing = 1e-6;
     a.force_tolerance = 1e-7;
     a.tension_tolerance = 1e-4;

@@ -133,9 +133,9 @@ TEST_CASE("the bow that is read off a whole panel is that of the beam-column bet
   c.while_ironed = {front, back};
   double last = 0, by_hand = 0;
   for (int nodes : {150, 600, 2400, 6000}) {
-    MeshWish wish;
-    wish.target_nodes = nodes;
-    const Model m(c, wish);
+    MeshOptions options;
+    options.target_nodes = nodes;
+    const Model m(c, options);
     Covering s = laid_on(m);
     s.load = Eigen::VectorXd::Zero(m.unknowns.count);
     double rib = 0;
@@ -146,7 +146,7 @@ TEST_CASE("the bow that is read off a whole panel is that of the beam-column bet
       for (std::size_t k = 1; k + 1 < f.joints.size(); ++k) s.load[6 * f.joints[k] + 1] = q * (x(k + 1) - x(k - 1)) / 2;
       s.load[6 * f.joints.back()] = -0.5 * pi * pi * rib_tube.bending() / (rib * rib);
     }
-    Accuracy a;
+    SolveOptions a;
     a.force_tolerance = 1e-5;
     Equilibrium solver(m, a);
     REQUIRE(solver.solve(s, {}, {}).converged);

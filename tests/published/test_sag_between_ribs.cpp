@@ -59,10 +59,10 @@ struct Reading {
 
 Reading sag_of(double rise_share, double chordwise, double spanwise, int nodes) {
   const Case c = arc_panel(rise_share);
-  MeshWish wish;
-  wish.target_nodes = nodes;
-  const Model m(c, wish);
-  Accuracy a;
+  MeshOptions options;
+  options.target_nodes = nodes;
+  const Model m(c, options);
+  SolveOptions a;
   a.smoothing = 1e-4;
   Ironing ironing(m, a);
   Covering s = ironing.begin();

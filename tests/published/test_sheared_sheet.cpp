@@ -77,7 +77,7 @@ Sheared shear(const SheetCloth& c, double length, int across, double bow, double
   for (int i : {0, along})
     for (int j = 1; j < across; ++j)
       for (int k = 0; k < 3; ++k) p.hold_node(node(i, j), k);
-  Accuracy a = PatchSolver::accurate();
+  SolveOptions a = PatchSolver::accurate();
   a.smoothing = 1e-9;  // N/m; leaves beta/strain = 1e-3 N/m across the folds, of 100 N/m along them
   PatchSolver s(p, a);
   s.move_body(upper, 0, gamma_shear * height);

@@ -90,7 +90,7 @@ struct Bars {
   double joints = 0.01e-3;  ///< m: 2 N/m on cloth of 100 kN/m along a chord of 0.35 m is 0.007 mm, friction adds some
 };
 
-Run run(const SmallPanel& small, const Accuracy& accuracy, const Bars& bars) {
+Run run(const SmallPanel& small, const SolveOptions& accuracy, const Bars& bars) {
   const Model m(small.the_case, small.mesh);
   Ironing ironing(m, accuracy);
   Covering s = ironing.begin();
@@ -124,8 +124,8 @@ Run run(const SmallPanel& small, const Accuracy& accuracy, const Bars& bars) {
   return out;
 }
 
-Accuracy fine() {
-  Accuracy a;
+SolveOptions fine() {
+  SolveOptions a;
   a.smoothing = 1e-6;
   a.force_tolerance = 1e-6;
   a.tension_tolerance = 1e-4;
@@ -173,7 +173,7 @@ TEST_CASE("as a printed plan computes them, three small panels lie within the pu
   for (const SmallPanel& p : small_panels()) {
     const Model m(p.the_case, p.mesh);
     const double certified = certified_tension(p.the_case);
-    const Run r = run(p, certified_accuracy(m), {certified, certified});
+    const Run r = run(p, certified_options(m), {certified, certified});
     const auto enter = [&](const char* quantity, double reference, double ours, double tolerance, double scale = 0) {
       book::enter({.chapter = "Whole panels",
                    .check = p.title,
@@ -200,7 +200,7 @@ TEST_CASE("as a printed plan computes them, three small panels lie within the pu
 
 TEST_CASE("as orders are compared, three small panels lie within the tension error bound of the smoothing") {
   for (const SmallPanel& p : small_panels()) {
-    const Accuracy usual = usual_accuracy(Model(p.the_case, p.mesh));
+    const SolveOptions usual = usual_options(Model(p.the_case, p.mesh));
     // Steps ten times less certain leave more in what friction holds: half as much again.
     const Run r = run(p, usual, {bound(p, usual.smoothing), bound(p, 0.01 * usual.smoothing), 0.015e-3});
     CHECK(r.ours.use == Approx(r.reference.use).epsilon(0.01));

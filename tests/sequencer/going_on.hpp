@@ -19,9 +19,9 @@ inline std::vector<OrderStep> as_order(const Case& c, const Panel& p, const std:
   return out;
 }
 
-inline PlanOptions quick_wish(bool only_rules = false) {
+inline PlanOptions quick_options(bool only_rules = false) {
   PlanOptions o;
-  o.accuracy = AccuracyWish::quick;
+  o.accuracy = Accuracy::quick;
   o.only_rules = only_rules;
   return o;
 }

@@ -24,7 +24,7 @@ Case small() {
 const Plan& quick_plan() {
   static const Plan plan = [] {
     PlanOptions o;
-    o.accuracy = AccuracyWish::quick;
+    o.accuracy = Accuracy::quick;
     o.only_rules = true;
     return make_plan(small(), o);
   }();

@@ -130,7 +130,7 @@ TEST_CASE("a scenario's heat hangs on its number alone, and swings about what wa
 
 TEST_CASE("a small study: the reduced model agrees with the full one, and threads change nothing", "[slow]") {
   const Case c = small_case();
-  MeshWish mesh;
+  MeshOptions mesh;
   mesh.target_nodes = c.target_nodes;
   const Model full(c, mesh);
   const std::vector<Order> orders = order_families(full.panel);

@@ -135,14 +135,14 @@ TEST_CASE("a use and its bar as printed are over the limit exactly if the stage 
 
 TEST_CASE("the runs behind the bars are those of the accuracy, the plan's own mesh among them in all but name") {
   Case c = sample::aileron();
-  CHECK(study_meshes_of(c, AccuracyWish::quick).empty());
-  CHECK(plan_mesh(c, AccuracyWish::quick).target_nodes == coarse_nodes);
-  CHECK(plan_mesh(c, AccuracyWish::fine).target_nodes == c.target_nodes);
+  CHECK(study_meshes_of(c, Accuracy::quick).empty());
+  CHECK(plan_mesh(c, Accuracy::quick).target_nodes == coarse_nodes);
+  CHECK(plan_mesh(c, Accuracy::fine).target_nodes == c.target_nodes);
   for (int nodes : {200, 2000})
-    for (AccuracyWish a : {AccuracyWish::normal, AccuracyWish::fine}) {
+    for (Accuracy a : {Accuracy::normal, Accuracy::fine}) {
       c.target_nodes = nodes;
       int meshes = 1, zones = 0;  // the plan's own
-      for (const MeshWish& w : study_meshes_of(c, a)) {
+      for (const MeshOptions& w : study_meshes_of(c, a)) {
         (w.zone_parts == 1 ? meshes : zones) += 1;
         CHECK((w.zone_parts > 1 || w.fineness != 2));
       }
@@ -153,12 +153,12 @@ TEST_CASE("the runs behind the bars are those of the accuracy, the plan's own me
 
 TEST_CASE("the finer accuracy goes to the finer mesh") {
   const Case c = sample::aileron();
-  const auto finest = [&](AccuracyWish a) {
+  const auto finest = [&](Accuracy a) {
     int f = 0;
-    for (const MeshWish& w : study_meshes_of(c, a)) f = std::max(f, w.fineness);
+    for (const MeshOptions& w : study_meshes_of(c, a)) f = std::max(f, w.fineness);
     return f;
   };
-  CHECK(finest(AccuracyWish::fine) > finest(AccuracyWish::normal));
+  CHECK(finest(Accuracy::fine) > finest(Accuracy::normal));
 }
 
 TEST_CASE("slip of a stage that was done before is studied as it is printed") {

@@ -34,10 +34,10 @@ double mean_shrink(const Panel& p, const Covering& s, int zone) {
 }
 
 Covering end_of(const Model& m, const std::vector<Step>& steps) {
-  ReplayWish wish;
-  wish.states = true;
-  wish.released = false;
-  return replay(m, steps, wish).stage_end.front();
+  ReplayOptions options;
+  options.states = true;
+  options.released = false;
+  return replay(m, steps, options).stage_end.front();
 }
 
 }  // namespace

@@ -1,7 +1,7 @@
 // Work half done: what is judged, what the cloth has met, how many turn-overs are still to come.
 #include "sequencer/choice/choice.hpp"
 #include "sequencer/choice/mid_work.hpp"
-#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/sure/error_bars.hpp"
 #include "solver/statement/errors.hpp"
 #include "sequencer/orders/order_trouble.hpp"
@@ -24,7 +24,7 @@ Case two_stages() {
   return c;
 }
 
-PlanOptions quick_rules() { return quick_wish(true); }
+PlanOptions quick_rules() { return quick_options(true); }
 
 // What an order is refused for; none: it was accepted.
 std::optional<OrderTrouble::Kind> refusal(const std::function<void()>& work) {
@@ -123,7 +123,7 @@ TEST_CASE("the runs behind the error bars judge no step that is done either") {
   done.resize(p.zones.size());
   const std::vector<Step> steps = go_on(c, p, done, order_families(p)[2]);
   for (const int parts : {1, 2}) {
-    MeshWish mesh{120};
+    MeshOptions mesh{120};
     mesh.zone_parts = parts;
     const StudyRun r = run_for_study(c, mesh, p, steps, {});
     REQUIRE(r.stages.size() == 2);
@@ -147,11 +147,11 @@ TEST_CASE("going on after a whole stage with error bars: the bounds begin with t
   Case c = two_stages();
   c.target_nodes = 120;
   c.wanted.scenarios = 0;
-  const Panel p = build_panel(c, plan_mesh(c, AccuracyWish::normal));
+  const Panel p = build_panel(c, plan_mesh(c, Accuracy::normal));
   std::vector<Step> done = steps_of(c, p, order_families(p)[0]);
   done.resize(p.zones.size());
   PlanOptions o = quick_rules();
-  o.accuracy = AccuracyWish::normal;
+  o.accuracy = Accuracy::normal;
   const Plan plan = make_plan_from(c, as_order(c, p, done), o);
   REQUIRE(plan.bounds.size() == 2);
   for (const BoundRun& b : plan.bounds) {

@@ -46,7 +46,7 @@ TEST_CASE("steps that go back to an earlier pass are no way through the graph") 
 TEST_CASE("turning over costs nothing where both sides can be reached, and more for a clamped or larger panel") {
   Case c = sample::aileron(3, 0.9, 0.3);
   const double clamped = turn_over_time(c);
-  for (Support& s : c.while_ironed) s.kind = "hinge";
+  for (Support& s : c.while_ironed) s.kind = SupportKind::hinge;
   const double loose = turn_over_time(c);
   CHECK(loose < clamped);
   CHECK(turn_over_time(sample::aileron(6, 1.8, 0.6)) > clamped);

@@ -103,19 +103,19 @@ TEST_CASE("a plan from half-done work judges only what is still to come") {
       if (l.limit == Limit::pull_difference && l.stage == 0) return l.use;
     return -1.0;
   };
-  const Plan plan = make_plan_from(c, as_order(c, p, done), quick_wish(true));
+  const Plan plan = make_plan_from(c, as_order(c, p, done), quick_options(true));
   REQUIRE(use(plan) > 0);
   CHECK(use(plan) < 1);
   for (std::size_t i = 0; i < plan.steps.size(); ++i) CHECK(plan.steps[i].done == (i < done.size()));
   // The same order with nothing done is judged as a whole.
-  CHECK(use(replay_order(c, as_order(c, p, plan.steps), quick_wish())) > 1);
+  CHECK(use(replay_order(c, as_order(c, p, plan.steps), quick_options())) > 1);
 }
 
 TEST_CASE("a plan from half-done work made twice is the same") {
   const Case c = small();
   const Panel p = build_panel(c, {coarse_nodes});
-  const Plan plan = make_plan_from(c, as_order(c, p, top_done(p)), quick_wish());
-  const Plan again = make_plan_from(c, as_order(c, p, top_done(p)), quick_wish());
+  const Plan plan = make_plan_from(c, as_order(c, p, top_done(p)), quick_options());
+  const Plan again = make_plan_from(c, as_order(c, p, top_done(p)), quick_options());
   CHECK(plan.order == again.order);
   REQUIRE(plan.limits.size() == again.limits.size());
   for (std::size_t i = 0; i < plan.limits.size(); ++i) CHECK(again.limits[i].use == plan.limits[i].use);

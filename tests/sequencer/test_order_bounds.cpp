@@ -29,10 +29,10 @@ TEST_CASE("no bound is above the best there is, whatever the influences") {
     const InfluenceModel m = random_model(5, seed);
     const Found all = try_all(m, prices);
     RC_ASSERT(m.least_end_use(*m.begin()) <= all.least_use + 1e-9);
-    for (long effort : {5L, 30L, 200L}) {
+    for (long options : {5L, 30L, 200L}) {
       const Found guess = evaluate(m, prices, {0, 1, 2, 3, 4});
-      const Found best_first = bound_best_first(m, prices, effort, guess);
-      const Found depth_first = branch_and_bound(m, prices, effort, guess.order);
+      const Found best_first = bound_best_first(m, prices, options, guess);
+      const Found depth_first = branch_and_bound(m, prices, options, guess.order);
       RC_ASSERT(best_first.least_cost <= all.cost + 1e-9);
       RC_ASSERT(depth_first.least_cost <= all.cost + 1e-9);
       RC_ASSERT(best_first.least_use <= all.least_use + 1e-9);

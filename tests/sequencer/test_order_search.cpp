@@ -55,9 +55,9 @@ TEST_CASE("a search gives the same order in whatever order its work is done") {
   };
   std::vector<int> plain(10);
   std::iota(plain.begin(), plain.end(), 0);
-  const SearchEffort effort{9, 5000, 4, 5000};
-  CHECK(search_orders(m, prices, effort, one_by_one, {plain}).order ==
-        search_orders(m, prices, effort, backwards, {plain}).order);
+  const SearchOptions options{9, 5000, 4, 5000};
+  CHECK(search_orders(m, prices, options, one_by_one, {plain}).order ==
+        search_orders(m, prices, options, backwards, {plain}).order);
 }
 
 TEST_CASE("two zones worked by hand: the second is held back by the first") {

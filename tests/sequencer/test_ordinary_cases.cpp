@@ -14,13 +14,13 @@ namespace {
 void check_certified(unsigned seed) {
   const OrdinaryCase drawn = ordinary_case(seed);
   INFO(drawn.words);
-  MeshWish mesh;
+  MeshOptions mesh;
   mesh.target_nodes = 150;
   const Model m(drawn.the_case, mesh);
-  ReplayWish wish;
-  wish.certified = true;
+  ReplayOptions options;
+  options.certified = true;
   ReplayResult r;
-  REQUIRE_NOTHROW(r = replay(m, plain_order(drawn.the_case, m.panel), wish));
+  REQUIRE_NOTHROW(r = replay(m, plain_order(drawn.the_case, m.panel), options));
   REQUIRE_FALSE(r.stages.empty());
   for (const Certificate& c : r.certificates) CHECK(c.solve.tension_bound <= certified_tension(drawn.the_case));
 }

@@ -21,7 +21,7 @@ Case small() {
   return c;
 }
 
-PlanOptions quick() { return quick_wish(); }
+PlanOptions quick() { return quick_options(); }
 
 }  // namespace
 

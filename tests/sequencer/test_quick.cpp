@@ -39,7 +39,7 @@ TEST_CASE("where a rule is clearly better from the other end a quick plan finds 
     in_mirror = std::min(in_mirror, use_of(m, mirrored(m.panel, o, false, true)));
   }
   REQUIRE(in_mirror < 0.95 * as_said);
-  const Plan plan = make_plan(c, quick_wish(true));
+  const Plan plan = make_plan(c, quick_options(true));
   const auto chosen = std::find_if(plan.orders.begin(), plan.orders.end(), [](const OrderResult& o) { return o.chosen; });
   REQUIRE(chosen != plan.orders.end());
   INFO(static_cast<int>(chosen->order.family) << ": " << chosen->worst_use << "; rules as said " << as_said << ", from the other end " << in_mirror);

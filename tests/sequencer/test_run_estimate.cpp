@@ -13,9 +13,9 @@ TEST_CASE("the estimate counts the nodes, zones and steps that a replay of the p
   c.stages[0].doses = {0.25, 1};
   c.stages[1].doses = {1};
   c.target_nodes = 150;
-  const Model m(c, plan_mesh(c, AccuracyWish::normal));
+  const Model m(c, plan_mesh(c, Accuracy::normal));
   const ReplayResult r = replay(m, steps_of(c, m.panel, order_families(m.panel)[0]), {});
-  const RunEstimate e = estimate_run(c, AccuracyWish::normal);
+  const RunEstimate e = estimate_run(c, Accuracy::normal);
   CHECK(e.nodes == r.solve.nodes);
   CHECK(e.zones == static_cast<int>(m.panel.zones.size()));
   CHECK(e.steps == r.solve.steps);
@@ -23,16 +23,16 @@ TEST_CASE("the estimate counts the nodes, zones and steps that a replay of the p
 
 TEST_CASE("the estimate grows with accuracy, passes, nodes and scenarios") {
   const Case c = sample::aileron();
-  const double normal = estimate_run(c, AccuracyWish::normal).seconds;
-  CHECK(estimate_run(c, AccuracyWish::quick).seconds < normal);
-  CHECK(estimate_run(c, AccuracyWish::fine).seconds > normal);
+  const double normal = estimate_run(c, Accuracy::normal).seconds;
+  CHECK(estimate_run(c, Accuracy::quick).seconds < normal);
+  CHECK(estimate_run(c, Accuracy::fine).seconds > normal);
   Case more = c;
   more.stages[0].doses.push_back(1);
-  CHECK(estimate_run(more, AccuracyWish::normal).seconds > normal);
+  CHECK(estimate_run(more, Accuracy::normal).seconds > normal);
   more = c, more.target_nodes *= 2;
-  CHECK(estimate_run(more, AccuracyWish::normal).seconds > normal);
+  CHECK(estimate_run(more, Accuracy::normal).seconds > normal);
   more = c, more.wanted.scenarios = 0;
-  CHECK(estimate_run(more, AccuracyWish::normal).seconds < normal);
+  CHECK(estimate_run(more, Accuracy::normal).seconds < normal);
   // Chances are no part of a quick plan.
-  CHECK(estimate_run(more, AccuracyWish::quick).seconds == estimate_run(c, AccuracyWish::quick).seconds);
+  CHECK(estimate_run(more, Accuracy::quick).seconds == estimate_run(c, Accuracy::quick).seconds);
 }

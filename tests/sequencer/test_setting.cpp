@@ -22,9 +22,9 @@ struct Bench {
   std::vector<Step> next = of_second();
 
   static ReplayResult replayed(const Model& m, const std::vector<Step>& steps) {
-    ReplayWish wish;
-    wish.states = true;
-    return replay(m, steps, wish);
+    ReplayOptions options;
+    options.states = true;
+    return replay(m, steps, options);
   }
 
   static Case made() {

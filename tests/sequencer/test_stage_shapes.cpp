@@ -23,7 +23,7 @@ ReplayResult short_job(Case c) {
   c.stages.resize(2);
   for (Stage& s : c.stages) s.doses = {1};
   c.iron = {1.0, 0.3, 0, 6, 0};  // one zone a bay and side
-  MeshWish mesh;
+  MeshOptions mesh;
   mesh.target_nodes = 250;
   const Model m(c, mesh);
   std::vector<Step> steps;
@@ -34,9 +34,9 @@ ReplayResult short_job(Case c) {
       s.zone = static_cast<int>(z);
       steps.push_back(s);
     }
-  ReplayWish wish;
-  wish.snapshots = true;
-  return replay(m, steps, wish);
+  ReplayOptions options;
+  options.snapshots = true;
+  return replay(m, steps, options);
 }
 
 }  // namespace
@@ -106,7 +106,7 @@ TEST_CASE("a zone that no pass reached is loose at the end, the others are not")
   Case c = sample::light_rudder(3);
   c.iron = {1.0, 0.3, 0, 6, 0};
   c.blanket.edge_glued = true;  // so that a side does not pull the other tight
-  MeshWish mesh;
+  MeshOptions mesh;
   mesh.target_nodes = 250;
   const Model m(c, mesh);
   std::vector<Step> steps;

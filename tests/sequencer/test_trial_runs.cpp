@@ -65,12 +65,12 @@ TEST_CASE("runs that find no equilibrium are named by their number, whatever thr
   CHECK(runs.unsolved()[1].stage == 3);
   CHECK(runs.solved(2));
   REQUIRE(runs.first_failure().has_value());
-  CHECK(runs.first_failure()->where == "run 1");
+  CHECK(runs.first_failure()->where.what == "run 1");
   CHECK_THROWS_AS(TrialRuns(1, {}).run(0, {}, [] { throw std::logic_error("ours"); }), std::logic_error);
 }
 
 TEST_CASE("an order that finds no equilibrium on the coarse mesh is left out by name, the others are compared") {
-  PlanOptions o = quick_wish(true);
+  PlanOptions o = quick_options(true);
   o.before_run = failing(Kind::coarse_order, {{Family::jumping}});
   const Plan p = make_plan(small(), o);
   CHECK_FALSE(lists(p, {Family::jumping}));
@@ -79,7 +79,7 @@ TEST_CASE("an order that finds no equilibrium on the coarse mesh is left out by 
 }
 
 TEST_CASE("where the order that would be chosen finds no equilibrium in full the next best is, and the note says why") {
-  PlanOptions o = quick_wish(true);
+  PlanOptions o = quick_options(true);
   const Plan first = make_plan(small(), o);
   o.before_run = failing(Kind::full_order, {first.order});
   const Plan second = make_plan(small(), o);
@@ -96,7 +96,7 @@ TEST_CASE("where the order that would be chosen finds no equilibrium in full the
 }
 
 TEST_CASE("where no order is left there is no plan") {
-  PlanOptions o = quick_wish(true);
+  PlanOptions o = quick_options(true);
   for (const Kind which : {Kind::coarse_order, Kind::full_order}) {
     o.before_run = failing(which);
     CHECK_THROWS_AS(make_plan(small(), o), NotConverged);
@@ -104,7 +104,7 @@ TEST_CASE("where no order is left there is no plan") {
 }
 
 TEST_CASE("a search that finds no equilibrium leaves the rules to be compared") {
-  PlanOptions o = quick_wish();
+  PlanOptions o = quick_options();
   o.before_run = failing(Kind::search);
   const Plan p = make_plan(small(), o);
   CHECK(p.searched.empty());
@@ -117,7 +117,7 @@ TEST_CASE("a search for the rest of a pass that finds no equilibrium leaves the 
   const Panel p = build_panel(c, {coarse_nodes});
   std::vector<Step> done = steps_of(c, p, order_families(p)[2]);
   done.resize(3);
-  PlanOptions o = quick_wish();
+  PlanOptions o = quick_options();
   o.before_run = failing(Kind::search_rest);
   const Plan plan = make_plan_from(c, as_order(c, p, done), o);
   CHECK(plan.steps.size() == 2 * p.zones.size());
@@ -159,17 +159,17 @@ TEST_CASE("a replay that finds no equilibrium throws, or keeps the stages before
   const Case c = small();
   const Model m(c, {120});
   const std::vector<Step> steps = steps_of(c, m.panel, order_families(m.panel)[0]);
-  ReplayWish wish;
+  ReplayOptions options;
   Ironing ironing(m);
-  wish.heat = [&](const Step& s, std::size_t) {
+  options.heat = [&](const Step& s, std::size_t) {
     if (s.stage == 1) throw no_equilibrium();
     return ironing.heat(s.stage, s.pass, s.dose, 1);
   };
-  CHECK_THROWS_AS(replay(m, steps, wish), NotConverged);
-  wish.unsolved_ends_it = true;
-  const ReplayResult r = replay(m, steps, wish);
+  CHECK_THROWS_AS(replay(m, steps, options), NotConverged);
+  options.unsolved_ends_it = true;
+  const ReplayResult r = replay(m, steps, options);
   REQUIRE(r.unsolved.has_value());
-  CHECK(r.unsolved->where == "as injected");
+  CHECK(r.unsolved->where.what == "as injected");
   REQUIRE(r.stages.size() == 1);
   CHECK(r.planned.size() == steps.size());
 }

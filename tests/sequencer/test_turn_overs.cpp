@@ -21,7 +21,7 @@ Case small() {
 }
 
 PlanOptions at_most(int turn_overs) {
-  PlanOptions o = quick_wish(true);
+  PlanOptions o = quick_options(true);
   o.turn_overs = turn_overs;
   return o;
 }

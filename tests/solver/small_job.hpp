@@ -23,8 +23,8 @@ inline Case one_zone_a_bay(Case c) {
   return c;
 }
 
-inline MeshWish coarse(int nodes = 200) {
-  MeshWish w;
+inline MeshOptions coarse(int nodes = 200) {
+  MeshOptions w;
   w.target_nodes = nodes;
   return w;
 }
@@ -48,7 +48,7 @@ struct Job {
   Model model;
   Ironing ironing;
   explicit Job(const Case& c, int nodes = 200) : model(c, coarse(nodes)), ironing(model) {}
-  Job(const Case& c, int nodes, const Accuracy& a) : model(c, coarse(nodes)), ironing(model, a) {}
+  Job(const Case& c, int nodes, const SolveOptions& a) : model(c, coarse(nodes)), ironing(model, a) {}
   Job(const Job&) = delete;
   Job& operator=(const Job&) = delete;
 
@@ -107,8 +107,8 @@ inline bool work(Job& j, Covering& s, const std::vector<int>& order, double fahr
 }
 
 /// For tests of what is mirrored or unique: far below the accuracy of a plan.
-inline Accuracy tight() {
-  Accuracy a;
+inline SolveOptions tight() {
+  SolveOptions a;
   a.force_tolerance = 1e-7;
   a.tension_tolerance = 1e-4;
   a.friction_tolerance = 1e-6;

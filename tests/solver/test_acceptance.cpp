@@ -15,7 +15,7 @@ using namespace evenpull;
 TEST_CASE("an accepted answer has the tension error bound of its smoothing, on every step") {
   const reference::SmallPanel p = reference::small_panels().front();
   const Model m(p.the_case, p.mesh);
-  Accuracy a;
+  SolveOptions a;
   a.force_tolerance = 1e-6;
   a.tension_tolerance = 1e-4;
   a.friction_tolerance = 1e-5;
@@ -39,10 +39,10 @@ TEST_CASE("an accepted answer has the tension error bound of its smoothing, on e
 TEST_CASE("a full pass over loose cloth is certified, wherever it begins") {
   for (bool light : {false, true}) {
     const Case c = light ? sample::light_rudder(3) : sample::aileron(6);
-    MeshWish w;
+    MeshOptions w;
     w.target_nodes = light ? 1000 : 700;
     const Model m(c, w);
-    Ironing ironing(m, certified_accuracy(m));
+    Ironing ironing(m, certified_options(m));
     Covering s = ironing.begin();
     for (int strip = 0; strip < m.panel.strips; ++strip) {
       const PassHeat full = check::held_pass(m, c.stages.front().temperature, 1);

@@ -19,8 +19,8 @@ double rms_apart(const Model& m, const Covering& a, const Covering& b) {
   return std::sqrt(sum / m.cloth_area);
 }
 
-Accuracy smoothed(double beta) {
-  Accuracy a;
+SolveOptions smoothed(double beta) {
+  SolveOptions a;
   a.force_tolerance = 1e-5;
   a.tension_tolerance = 1e-2;
   a.smoothing = beta;
@@ -40,11 +40,11 @@ struct HalfDone {
 };
 
 // Down a path of smoothings, so that the sharp ones have a good start.
-SolveReport iron_next(const HalfDone& h, const Accuracy& a, Covering& answer) {
+SolveReport iron_next(const HalfDone& h, const SolveOptions& a, Covering& answer) {
   const PanelLoadLines lines = lines_of(h.job.model, h.state, h.next(), 250, 1);
   answer = h.state;
   for (double beta = 1e-2;; beta *= 0.1) {
-    Accuracy step = a;
+    SolveOptions step = a;
     step.smoothing = std::max(beta, a.smoothing);
     Equilibrium e(h.job.model, step);
     const SolveReport r = e.solve_from(h.state, answer, h.job.panel().zones[h.next()].quads, lines);
@@ -111,7 +111,7 @@ TEST_CASE("with certified accuracy no step of a whole job is less certain than p
   const Case c = one_zone_a_bay(sample::light_rudder(4));
   const Model m(c, coarse(150));
   const double certified = certified_tension(c);
-  Job job(c, 150, certified_accuracy(m));
+  Job job(c, 150, certified_options(m));
   Covering s = job.ironing.begin();
   for (double stage : {250.0, 300.0}) {
     for (int z : centre_out(job.panel())) {
@@ -130,7 +130,7 @@ TEST_CASE("with certified accuracy no step of a whole job is less certain than p
 TEST_CASE("a certified run and an ordinary one agree within the ordinary one's bound") {
   const Case c = one_zone_a_bay(sample::aileron(4, 1.2));
   const Model m(c, coarse(150));
-  Job plain(c, 150), certified(c, 150, certified_accuracy(m));
+  Job plain(c, 150), certified(c, 150, certified_options(m));
   Covering a = plain.ironing.begin(), b = certified.ironing.begin();
   for (int z : centre_out(plain.panel())) {
     const PassHeat heat = held_pass(plain.model, true_temperature(250), 1);
@@ -142,7 +142,7 @@ TEST_CASE("a certified run and an ordinary one agree within the ordinary one's b
 
 TEST_CASE("an answer that misses its certificate stops the run") {
   const Case c = one_zone_a_bay(sample::aileron(4, 1.2));
-  Accuracy a;
+  SolveOptions a;
   a.tension_bound = 1e-12;  // N/m: out of reach of double precision
   Job job(c, 150, a);
   Covering s = job.ironing.begin();
@@ -150,7 +150,7 @@ TEST_CASE("an answer that misses its certificate stops the run") {
     job.ironing.iron(s, 0, held_pass(job.model, true_temperature(250), 1), "250 F, pass 1, T1");
     FAIL("an uncertain answer was accepted");
   } catch (const NotConverged& e) {
-    CHECK(e.where == "250 F, pass 1, T1");
+    CHECK(e.where.what == "250 F, pass 1, T1");
     CHECK(e.missed.value > e.missed.allowed);
     CHECK(e.missed.unit.size() + e.missed.what.size() > 8);
     CHECK(!e.advice.empty());

@@ -94,7 +94,7 @@ double potential(const Model& m, const Covering& before, const Covering& answer,
 struct Begun {
   Job job;
   Covering before;
-  explicit Begun(const Case& c, const Accuracy& a) : job(c, 150, a) {
+  explicit Begun(const Case& c, const SolveOptions& a) : job(c, 150, a) {
     before = job.ironing.begin();
     REQUIRE(work(job, before, {0, job.panel().zone(Side::bottom, 0, 0)}, 250, 1));
   }
@@ -114,8 +114,8 @@ TEST_CASE("at the answer every force is in balance") {
     Covering s = b.before;
     REQUIRE(work(b.job, s, {1}, 250, 1));
     // The stated tolerance, and as much again for the moments that the offsets make of it.
-    CHECK(out_of_balance(b.job.model, s).cwiseAbs().maxCoeff() <= 2 * Accuracy().force_tolerance);
-    CHECK(b.job.ironing.worst_residual() <= Accuracy().force_tolerance);
+    CHECK(out_of_balance(b.job.model, s).cwiseAbs().maxCoeff() <= 2 * SolveOptions().force_tolerance);
+    CHECK(b.job.ironing.worst_residual() <= SolveOptions().force_tolerance);
   }
 }
 
@@ -200,7 +200,7 @@ TEST_CASE("solving again with nothing hot changes nothing") {
 }
 
 TEST_CASE("a step that fails leaves the state as it was") {
-  Accuracy hopeless = tight();
+  SolveOptions hopeless = tight();
   hopeless.most_iterations = 1;
   Begun b(one_zone_a_bay(sample::aileron(3, 0.9)), {});
   Equilibrium e(b.job.model, hopeless);

@@ -18,7 +18,7 @@ struct Worked {
 };
 
 // Two passes of the first stage, settled.
-Worked worked(const Case& c, const Accuracy& a, int passes = 2) {
+Worked worked(const Case& c, const SolveOptions& a, int passes = 2) {
   Job job(c, 150, a);
   Covering s = job.ironing.begin();
   for (int pass = 0; pass < passes; ++pass) REQUIRE(work(job, s, alternating(job.panel()), 250, 1));
@@ -27,7 +27,7 @@ Worked worked(const Case& c, const Accuracy& a, int passes = 2) {
 }
 
 Worked certified(const Case& c, int passes = 2) {
-  const Worked w = worked(c, certified_accuracy(Model(c, coarse(150))), passes);
+  const Worked w = worked(c, certified_options(Model(c, coarse(150))), passes);
   CHECK(w.bound <= certified_tension(c));
   return w;
 }
@@ -142,16 +142,16 @@ TEST_CASE("friction up to its maximum is solved and certified, between less fric
 TEST_CASE("what a solve misses is told with its own number, its own allowance and its own unit") {
   const Case c = rudder();
   struct Row {
-    void (*spoil)(Accuracy&);
+    void (*spoil)(SolveOptions&);
     const char *what, *unit;
   };
   const Row rows[] = {
-      {[](Accuracy& a) { a.force_tolerance = 1e-30; }, "force out of balance", "N"},
-      {[](Accuracy& a) { a.tension_tolerance = 1e-30; }, "law of the cloth", "N/m"},
-      {[](Accuracy& a) { a.friction_tolerance = 1e-30; a.most_iterations = 20; }, "friction off its law", ""},
-      {[](Accuracy& a) { a.tension_bound = 1e-12; }, "bound on the error of the pull", "N/m"}};
+      {[](SolveOptions& a) { a.force_tolerance = 1e-30; }, "force out of balance", "N"},
+      {[](SolveOptions& a) { a.tension_tolerance = 1e-30; }, "law of the cloth", "N/m"},
+      {[](SolveOptions& a) { a.friction_tolerance = 1e-30; a.most_iterations = 20; }, "friction off its law", ""},
+      {[](SolveOptions& a) { a.tension_bound = 1e-12; }, "bound on the error of the pull", "N/m"}};
   for (const Row& row : rows) {
-    Accuracy a;
+    SolveOptions a;
     row.spoil(a);
     Job fair(c, 150);
     Covering s = fair.ironing.begin();

@@ -113,7 +113,7 @@ TEST_CASE("with creep switched on, hot cloth that is pulled too hard gives way")
 }
 
 TEST_CASE("more iterations than allowed is an error that says where and by how much") {
-  Accuracy hopeless;
+  SolveOptions hopeless;
   hopeless.most_iterations = 1;
   Job good(one_zone_a_bay(sample::aileron(3, 0.9)), 150);
   Covering s = good.ironing.begin();
@@ -122,7 +122,7 @@ TEST_CASE("more iterations than allowed is an error that says where and by how m
     bad.iron(s, 1, held_pass(good.model, true_temperature(350), 1), "350 F, pass 1, T2");
     FAIL("converged in one iteration");
   } catch (const NotConverged& e) {
-    CHECK(e.where == "350 F, pass 1, T2");
+    CHECK(e.where.what == "350 F, pass 1, T2");
     CHECK(e.missed.value > e.missed.allowed);
     CHECK_FALSE(e.missed.what.empty());
     CHECK_FALSE(e.advice.empty());

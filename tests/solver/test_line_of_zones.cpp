@@ -90,7 +90,7 @@ Case long_strip(int zones) {
 }
 
 double in_the_panel(int zones) {
-  Accuracy a;
+  SolveOptions a;
   a.smoothing = 1e-4;
   Job j(long_strip(zones), 24 * (zones + 1), a);
   REQUIRE(j.panel().strips == zones);

@@ -38,7 +38,7 @@ Case thin(double wall) {
 TEST_CASE("an answer carries the members' forces of its own shape") {
   const Case c = thin(0.7e-3);
   const Model m(c, coarse(150));
-  for (const Accuracy& a : {usual_accuracy(m), certified_accuracy(m)}) {
+  for (const SolveOptions& a : {usual_options(m), certified_options(m)}) {
     Job j(c, 150, a);
     Covering s = j.ironing.begin();
     REQUIRE(work(j, s, {0, 3}, 250, 1));

@@ -14,8 +14,8 @@ using namespace evenpull::check;
 
 namespace {
 
-MeshWish nodes(int n) {
-  MeshWish w;
+MeshOptions nodes(int n) {
+  MeshOptions w;
   w.target_nodes = n;
   return w;
 }
@@ -46,8 +46,8 @@ bool is_rib(const Panel& p, int column) {
 }  // namespace
 
 TEST_CASE("nodes, quads and zones are as many as rows, columns and bays say, each where its index says") {
-  for (int wish : {150, 400, 1000}) {
-    const Panel p = build_panel(sample::aileron(4, 1.2), nodes(wish));
+  for (int options : {150, 400, 1000}) {
+    const Panel p = build_panel(sample::aileron(4, 1.2), nodes(options));
     CHECK(p.bays == 4);
     REQUIRE(static_cast<int>(p.nodes.size()) == 2 * p.rows * p.columns);
     REQUIRE(static_cast<int>(p.quads.size()) == 2 * (p.rows - 1) * (p.columns - 1));
@@ -69,15 +69,15 @@ TEST_CASE("nodes, quads and zones are as many as rows, columns and bays say, eac
       CHECK(p.rib_columns[q.bay] <= q.column);
       CHECK(q.column < p.rib_columns[q.bay + 1]);
     }
-    // Asked for `wish`: within a factor of two even on the coarsest mesh.
-    CHECK(p.nodes.size() > 0.5 * wish);
-    CHECK(p.nodes.size() < 2.0 * wish);
+    // Asked for `options`: within a factor of two even on the coarsest mesh.
+    CHECK(p.nodes.size() > 0.5 * options);
+    CHECK(p.nodes.size() < 2.0 * options);
   }
 }
 
 TEST_CASE("halving the element edge gives four times the quads and the same zones") {
   const Case c = sample::aileron(3, 0.9);
-  MeshWish fine = nodes(200);
+  MeshOptions fine = nodes(200);
   fine.fineness = 4;
   const Panel a = build_panel(c, nodes(200)), b = build_panel(c, fine);
   CHECK(b.quads.size() == 4 * a.quads.size());
@@ -87,12 +87,12 @@ TEST_CASE("halving the element edge gives four times the quads and the same zone
 
 TEST_CASE("meshes of a study hold every line of the coarsest and the same zones") {
   const Case c = sample::aileron(3, 0.9);  // its nose is a line that holds the cloth
-  MeshWish wish = nodes(800);
-  wish.fineness = 1;
-  const Panel coarsest = build_panel(c, wish);
+  MeshOptions options = nodes(800);
+  options.fineness = 1;
+  const Panel coarsest = build_panel(c, options);
   for (int fineness : {2, 3, 4}) {
-    wish.fineness = fineness;
-    const Panel p = build_panel(c, wish);
+    options.fineness = fineness;
+    const Panel p = build_panel(c, options);
     REQUIRE(p.rows - 1 == fineness * (coarsest.rows - 1));
     REQUIRE(p.columns - 1 == fineness * (coarsest.columns - 1));
     for (const ClothNode& n : coarsest.nodes) {
@@ -127,11 +127,11 @@ TEST_CASE("a tapered rib is stressed by the section at its joints") {
 
 TEST_CASE("splitting zones multiplies their number and leaves the mesh alone") {
   const Case c = sample::aileron(3, 0.9);
-  MeshWish whole = nodes(800);
+  MeshOptions whole = nodes(800);
   whole.fineness = 4;
   const Panel a = build_panel(c, whole);
   for (int parts : {2, 4}) {
-    MeshWish split = whole;
+    MeshOptions split = whole;
     split.zone_parts = parts;
     const Panel b = build_panel(c, split);
     CHECK(b.nodes.size() == a.nodes.size());

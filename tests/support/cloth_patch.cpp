@@ -103,8 +103,8 @@ int Patch::add_ring(int rows, int columns, const std::function<Eigen::Vector3d(d
   return first;
 }
 
-Accuracy PatchSolver::accurate() {
-  Accuracy a;
+SolveOptions PatchSolver::accurate() {
+  SolveOptions a;
   a.smoothing = 1e-8;
   a.force_tolerance = 1e-6;
   a.tension_tolerance = 1e-3;
@@ -112,7 +112,7 @@ Accuracy PatchSolver::accurate() {
   return a;
 }
 
-PatchSolver::PatchSolver(const Patch& wanted, const Accuracy& a) : patch_(with_some_cloth(wanted)) {
+PatchSolver::PatchSolver(const Patch& wanted, const SolveOptions& a) : patch_(with_some_cloth(wanted)) {
   const Patch& p = patch_;
   Panel mesh;
   Case the_case = case_of(p.cloth_);
@@ -165,7 +165,7 @@ PatchSolver::PatchSolver(const Patch& wanted, const Accuracy& a) : patch_(with_s
   held.erase(std::unique(held.begin(), held.end()), held.end());
   model_ = std::make_unique<Model>(the_case, mesh, std::array<std::vector<int>, 2>{held, held});
   for (double times : path) {
-    Accuracy step = a;
+    SolveOptions step = a;
     step.smoothing *= times;
     path_.push_back(std::make_unique<Equilibrium>(*model_, step));
   }

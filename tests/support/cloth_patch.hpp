@@ -86,9 +86,9 @@ class Patch {
 class PatchSolver {
  public:
   /// `accuracy.smoothing` is the last of a falling row of smoothings that each solve goes through.
-  explicit PatchSolver(const Patch& p, const Accuracy& a = accurate());
+  explicit PatchSolver(const Patch& p, const SolveOptions& a = accurate());
   /// Tension error bound well below what a check can see, tight force tolerance.
-  static Accuracy accurate();
+  static SolveOptions accurate();
 
   /// Pre-shrink (strain, pull before any load = C^-1 of it) of the whole patch or of one quad.
   void shrink(double warp, double fill);

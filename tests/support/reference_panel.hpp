@@ -22,7 +22,7 @@ struct SmallPanel {
   std::string name;   ///< of the files: <name>_problem.txt and <name>_answer.txt
   std::string title;  ///< for a reader
   Case the_case;
-  MeshWish mesh;
+  MeshOptions mesh;
   std::vector<Step> steps;
 };
 

@@ -22,8 +22,8 @@ inline void tighten(PatchSolver& s, double stiffness, double poisson, double pul
 }
 
 // Forces of these checks are small against the pull: 1e-9 N.
-inline Accuracy fine_forces() {
-  Accuracy a = PatchSolver::accurate();
+inline SolveOptions fine_forces() {
+  SolveOptions a = PatchSolver::accurate();
   a.force_tolerance = 1e-9;
   return a;
 }

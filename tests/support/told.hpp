@@ -11,7 +11,7 @@
 namespace evenpull::sample {
 
 inline Plan told(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
-                 std::optional<double> setting = {}, AccuracyWish accuracy = AccuracyWish::normal) {
+                 std::optional<double> setting = {}, Accuracy accuracy = Accuracy::normal) {
   Plan plan;
   plan.the_case = c;
   plan.panel = p;

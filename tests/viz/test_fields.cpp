@@ -226,6 +226,6 @@ TEST_CASE("a value that is not a number is named and no list is written") {
   Folder folder;
   Plan plan = short_plan();
   plan.snapshots[2].pull_fill[5] = std::numeric_limits<float>::quiet_NaN();
-  CHECK_THROWS_WITH(write_fields(plan, folder.path()), Catch::Contains("pull_fill") && Catch::Contains("step 2"));
+  CHECK_THROWS_WITH(write_fields(plan, folder.path()), Catch::Contains("pull_fill") && Catch::Contains("snapshot 2"));
   CHECK_FALSE(std::filesystem::exists(folder / "fields.pvd"));
 }

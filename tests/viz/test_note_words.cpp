@@ -94,7 +94,7 @@ TEST_CASE("notes about other meshes and left-out runs name what they are about")
         "No equilibrium was found in \"the search for an order\", \"the search for the rest of the pass\": they were left out.");
   Plan plan = of(aileron());
   CHECK_THAT(note_text(plan, note::BarsDecide{1}), Contains("up to 300") && Contains("--accuracy fine"));
-  plan.accuracy = AccuracyWish::fine;
+  plan.accuracy = Accuracy::fine;
   CHECK(note_text(plan, note::BarsDecide{1}).find("--accuracy") == std::string::npos);
 }
 

@@ -1,4 +1,5 @@
 // The sentences of the sheet: that their numbers are those given, in both units, and that they can be read.
+#include "sequencer/sure/bench_checks.hpp"
 #include "sequencer/choice/heat_plan.hpp"
 #include "tests/support/sample_plan.hpp"
 #include "viz/words/bench_words.hpp"
@@ -58,7 +59,7 @@ std::vector<Plan> plans() {
   none.no_ceiling = true;
   sheets.two_sheets = true;
   Plan quick = sample_plan(), hot = sample_plan();
-  quick.accuracy = AccuracyWish::quick;
+  quick.accuracy = Accuracy::quick;
   quick.study.clear();
   quick.chances = {};
   hot.the_case.iron.swing = 25 / 1.8;
@@ -353,6 +354,7 @@ TEST_CASE("the weight and the tap say what was computed for the bays", "[sentenc
   Plan without = plan;
   without.snapshots.clear();
   without.stage_end_snapshot.clear();
+  without.bench_checks = bench_checks_by_stage(without);
   CHECK(bench_sentences(without, 1).empty());
 }
 

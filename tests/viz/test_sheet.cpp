@@ -190,7 +190,7 @@ TEST_CASE("passes that follow another order get a page of their own") {
 
 TEST_CASE("quick plans and replays are marked on every page") {
   Plan plan = sample_plan();
-  plan.accuracy = AccuracyWish::quick;
+  plan.accuracy = Accuracy::quick;
   plan.replayed = true;
   for (const auto& page : sheet_pages(plan)) {
     CHECK(has(page, "QUICK"));

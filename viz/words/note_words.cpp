@@ -66,7 +66,7 @@ struct NoteSentence {
     std::string s = fmt::format("Without its error bars the chosen order would hold up to {}; the bars are counted against it. "
                                 "\"Stages held\" compares orders without error bars.",
                                 degrees(c, n.without));
-    if (plan.accuracy == AccuracyWish::normal) s += " A run with --accuracy fine narrows the bars and may allow more.";
+    if (plan.accuracy == Accuracy::normal) s += " A run with --accuracy fine narrows the bars and may allow more.";
     return s;
   }
   std::string operator()(const note::GaveWayElsewhere& n) const {

@@ -111,6 +111,16 @@ std::string snapshot_words(const Plan& plan, const Snapshot& s) {
                      step.pass, plan.panel.zones[static_cast<std::size_t>(step.zone)].label);
 }
 
+std::string solve_text(const SolveName& n) {
+  std::string text = n.pass > 0 ? fmt::format("{:.0f} F, pass {}, {}", fahrenheit(n.temperature), n.pass, n.what) : n.what;
+  switch (n.part) {
+    case SolveName::Part::itself: break;
+    case SolveName::Part::settling: return text + ", settling";
+    case SolveName::Part::released: return text + ", released";
+  }
+  return text;
+}
+
 std::string certificate_text(const Plan& plan, const Certificate& c) {
   switch (c.when) {
     case Moment::on_the_way: return step_text(plan, plan.steps.at(static_cast<std::size_t>(c.step) - 1));

@@ -22,6 +22,8 @@ std::string step_text(const Plan& plan, const Step& s);
 std::string snapshot_text(const Plan& plan, const Snapshot& s);
 /// "250 °F, pass 1, T7".
 std::string snapshot_words(const Plan& plan, const Snapshot& s);
+/// Which solve found no equilibrium: "250 F, pass 1, T7, settling", "cloth as laid on".
+std::string solve_text(const SolveName& n);
 /// What an equilibrium follows: a step, "stage end", "released".
 std::string certificate_text(const Plan& plan, const Certificate& c);
 

@@ -41,10 +41,22 @@ std::string rib_tie_words(RibTie tie) {
 
 }  // namespace
 
+const char* support_kind_text(SupportKind k) {
+  switch (k) {
+    case SupportKind::clamp: return "clamp";
+    case SupportKind::hinge: return "hinge";
+    case SupportKind::sliding_hinge: return "sliding hinge";
+    case SupportKind::rest: return "rest";
+    case SupportKind::horn: return "horn";
+    case SupportKind::motions: break;
+  }
+  return "holds";
+}
+
 std::string support_words(const Case& c, const Support& s) {
   const std::string member =
       s.member >= 0 && s.member < static_cast<int>(c.span_members.size()) ? c.span_members[s.member].name : "member";
-  return fmt::format("{} on the {} {} (holds {})", s.kind, member,
+  return fmt::format("{} on the {} {} (holds {})", support_kind_text(s.kind), member,
                      s.whole_length ? "over its whole length" : "at " + length_both(s.station), holds(s));
 }
 

@@ -1,6 +1,7 @@
 #include "viz/words/survey_text.hpp"
 
 #include "viz/words/print.hpp"
+#include "viz/words/record_words.hpp"
 #include "viz/words/terminal_text.hpp"
 #include "viz/words/wording.hpp"
 
@@ -78,7 +79,7 @@ std::string support_lines(const char* heading, const std::vector<Support>& suppo
     std::string holds;
     for (size_t i = 0; i < 6; ++i)
       if (s.hold[i]) holds += (holds.empty() ? "" : ", ") + std::string(motions[i]);
-    text += fmt::format("    {} on {} {} (holds {})\n", s.kind, c.span_members[static_cast<size_t>(s.member)].name,
+    text += fmt::format("    {} on {} {} (holds {})\n", viz::support_kind_text(s.kind), c.span_members[static_cast<size_t>(s.member)].name,
                         s.whole_length ? "along its whole length" : "at " + length_both(s.station), holds);
   }
   return text;

@@ -1,17 +1,17 @@
-#include "solver/equilibrium/accuracy.hpp"
+#include "solver/equilibrium/solve_options.hpp"
 
 #include "solver/cloth/shrink.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
-Accuracy usual_accuracy(const Model& m) {
-  // The numbers of Accuracy are those of a panel 1.8 m long and 0.35 m deep in cloth that is called loose below 10 N/m.
+SolveOptions usual_options(const Model& m) {
+  // The numbers of SolveOptions are those of a panel 1.8 m long and 0.35 m deep in cloth that is called loose below 10 N/m.
   constexpr double nominal_pull = 10, nominal_length = 1.122;
   const double pull = m.loose_pull / nominal_pull, length = std::sqrt(m.cloth_area) / nominal_length;
-  Accuracy a;
+  SolveOptions a;
   a.smoothing = m.softest * m.loose_pull * m.loose_pull;
   a.tension_tolerance *= pull;
   a.force_tolerance *= pull * length;
@@ -34,9 +34,9 @@ double certified_tension(const Case& c) {
   return usual;
 }
 
-Accuracy certified_accuracy(const Model& m) {
+SolveOptions certified_options(const Model& m) {
   const double bound = certified_tension(m.the_case);
-  Accuracy a = usual_accuracy(m);
+  SolveOptions a = usual_options(m);
   a.start_smoothing = a.smoothing;
   // Loose cloth all over has the gap 2 beta area, so its bound is sqrt(4 beta / softest).
   a.smoothing = std::min(a.smoothing, share_of_cloth * m.softest * bound * bound / 4);
@@ -49,4 +49,4 @@ Accuracy certified_accuracy(const Model& m) {
   return a;
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

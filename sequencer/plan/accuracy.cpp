@@ -1,25 +1,25 @@
-#include "sequencer/plan/accuracy_wish.hpp"
+#include "sequencer/plan/accuracy.hpp"
 
 #include <cmath>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
-MeshWish plan_mesh(const Case& c, AccuracyWish a) {
-  return {a == AccuracyWish::quick ? coarse_nodes : c.target_nodes};
+MeshOptions plan_mesh(const Case& c, Accuracy a) {
+  return {a == Accuracy::quick ? coarse_nodes : c.target_nodes};
 }
 
-std::vector<MeshWish> study_meshes_of(const Case& c, AccuracyWish a) {
-  if (a == AccuracyWish::quick) return {};
-  const MeshWish plain = plan_mesh(c, a);
+std::vector<MeshOptions> study_meshes_of(const Case& c, Accuracy a) {
+  if (a == Accuracy::quick) return {};
+  const MeshOptions plain = plan_mesh(c, a);
   const auto run = [&](int fineness, int parts) {
-    MeshWish w = plain;
+    MeshOptions w = plain;
     w.fineness = fineness;
     w.zone_parts = parts;
     return w;
   };
   // A mesh as coarse as the one that ranks orders cannot be coarsened, so its study goes on where others end.
   const bool coarse = c.target_nodes < 2 * coarse_nodes;
-  if (a == AccuracyWish::normal) return {run(coarse ? 4 : 3, 1), run(2, 2), run(coarse ? 6 : 1, 1)};
+  if (a == Accuracy::normal) return {run(coarse ? 4 : 3, 1), run(2, 2), run(coarse ? 6 : 1, 1)};
   return {run(4, 1), run(2, 2), run(coarse ? 8 : 1, 1)};
 }
 
@@ -29,4 +29,4 @@ double mean_edge(const Panel& p) {
   return std::sqrt(area / static_cast<double>(p.quads.size()));
 }
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer

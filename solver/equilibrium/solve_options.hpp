@@ -6,10 +6,10 @@
 
 #include <functional>
 
-namespace evenpull {
+namespace evenpull::inline solver {
 
 /// Numbers that decide when an equilibrium is accepted.
-struct Accuracy {
+struct SolveOptions {
   double smoothing = 1e-3;         ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 20 N/m at 100 kN/m
   double start_smoothing = 0;      ///< beta that a solve starts with, halved each iteration until `smoothing`; 0: the same
   double force_tolerance = 5e-4;   ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
@@ -26,16 +26,16 @@ struct Accuracy {
 /// What orders are compared with: loose cloth keeps no more pull than Model::loose_pull, and tolerances scale with the pull
 /// of the cloth and the size of the panel. Not so what friction is measured by: on small panels that would ask for more
 /// than the iteration can give.
-Accuracy usual_accuracy(const Model& m);
+SolveOptions usual_options(const Model& m);
 
 /// The tension error [N/m rms] that every solve of a printed plan is certified to stay within: 2 N/m where the cloth
 /// pulls as usual, in proportion where it pulls much more or much less (docs/model.md, section 2).
 double certified_tension(const Case& c);
 
-/// Accuracy whose every answer is certified to `certified_tension`.
-Accuracy certified_accuracy(const Model& m);
+/// SolveOptions whose every answer is certified to `certified_tension`.
+SolveOptions certified_options(const Model& m);
 
 /// Of the gap that a certificate allows, what smoothing may take; the rest is for friction.
 inline constexpr double share_of_cloth = 0.7;
 
-}  // namespace evenpull
+}  // namespace evenpull::inline solver

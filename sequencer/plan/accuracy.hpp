@@ -6,21 +6,21 @@
 
 #include <vector>
 
-namespace evenpull {
+namespace evenpull::inline sequencer {
 
-enum class AccuracyWish {
+enum class Accuracy {
   quick,   ///< coarse mesh, no error bars
   normal,  ///< error bars from meshes of twice and two thirds the element edge
   fine,    ///< error bars from the element edge halved: about four times the nodes
 };
 
 /// Mesh of the plan itself: what the drawings and the steps show.
-MeshWish plan_mesh(const Case& c, AccuracyWish a);
+MeshOptions plan_mesh(const Case& c, Accuracy a);
 
 /// The runs behind the error bars besides that of the plan itself, costly ones first.
-std::vector<MeshWish> study_meshes_of(const Case& c, AccuracyWish a);
+std::vector<MeshOptions> study_meshes_of(const Case& c, Accuracy a);
 
 /// Mean length of an element edge [m]: root of cloth area over quads.
 double mean_edge(const Panel& p);
 
-}  // namespace evenpull
+}  // namespace evenpull::inline sequencer
