@@ -63,6 +63,13 @@ void search_line_panel(benchmark::State& state) {
 
 BENCHMARK(prefix_step)->Arg(120)->Arg(200)->Arg(350)->Unit(benchmark::kMillisecond);
 BENCHMARK(influence_step)->Unit(benchmark::kMicrosecond);
-BENCHMARK(search_line_panel)->Arg(12)->Arg(24)->Arg(48)->Arg(120)->Arg(400)->Unit(benchmark::kMillisecond)->Complexity();
+BENCHMARK(search_line_panel)
+    ->Arg(12)
+    ->Arg(24)
+    ->Arg(48)
+    ->Arg(120)
+    ->Arg(400)
+    ->Unit(benchmark::kMillisecond)
+    ->Complexity();
 
 }  // namespace

@@ -69,7 +69,7 @@ void first_zone_step(benchmark::State& state) {
   Ironing ironing(m);
   const Covering start = ironing.begin();
   const int zone = static_cast<int>(m.panel.zones.size() / 4);  // in the middle of the top
-  ironing.heat(0, 1, 1, 1);  // worked out once, as in a plan
+  ironing.heat(0, 1, 1, 1);                                     // worked out once, as in a plan
   const int before = ironing.iterations();
   for (auto _ : state) {
     Covering c = start;

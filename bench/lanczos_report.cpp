@@ -112,7 +112,8 @@ Run ours(const Problem& p, int count, double tolerance) {
   LanczosOptions options;
   options.count = count, options.tolerance = tolerance;
   return timed(p, [&](Run& r) {
-    for (const EigenPair& e : largest_from(pencil, p.start(), options)) r.values.push_back(e.value), r.vectors.push_back(e.vector);
+    for (const EigenPair& e : largest_from(pencil, p.start(), options))
+      r.values.push_back(e.value), r.vectors.push_back(e.vector);
   });
 }
 
@@ -152,14 +153,16 @@ void row(const Problem& p, const char* who, const Run& r, double unit, bool same
   double worst = 0;
   for (std::size_t i = 0; i < r.values.size(); ++i) worst = std::max(worst, p.residual(r.values[i], r.vectors[i]));
   std::printf("| %ld | %s | %.2f | %ld | %zu | %.15g | %.1e | %s |\n", static_cast<long>(p.tangent.rows()), who,
-              r.seconds / unit, r.solved, r.values.size(), r.values.empty() ? 0 : r.values.front(), worst, same ? "yes" : "no");
+              r.seconds / unit, r.solved, r.values.size(), r.values.empty() ? 0 : r.values.front(), worst,
+              same ? "yes" : "no");
 }
 
 }  // namespace
 
 int main() {
-  std::printf("| unknowns | search | time | solutions with T | pairs | largest mu | worst residual | same bytes |\n"
-              "|---|---|---|---|---|---|---|---|\n");
+  std::printf(
+      "| unknowns | search | time | solutions with T | pairs | largest mu | worst residual | same bytes |\n"
+      "|---|---|---|---|---|---|---|---|\n");
   for (const int nodes : {200, 2000}) {
     const Problem p(nodes);
     for (const auto& [count, tolerance] : {std::pair(1, 1e-4), std::pair(6, 1e-9)}) {

@@ -15,9 +15,7 @@ using namespace evenpull;
 
 namespace {
 
-double now() {
-  return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
-}
+double now() { return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count(); }
 
 SearchOptions options() {
   SearchOptions e;
@@ -53,20 +51,23 @@ std::vector<int> bit_reversal(int n) {
 }
 
 void gaps() {
-  std::printf("| zones | time [s] | cost | gap of cost | worst use | bound on use | model steps | proven best |\n|---|---|---|---|---|---|---|---|\n");
+  std::printf(
+      "| zones | time [s] | cost | gap of cost | worst use | bound on use | model steps | proven best "
+      "|\n|---|---|---|---|---|---|---|---|\n");
   for (int n : {8, 12, 20, 48, 120, 400}) {
     const InfluenceModel m = bench::line_panel(n);
     std::vector<int> plain(static_cast<std::size_t>(m.size()));
     std::iota(plain.begin(), plain.end(), 0);
     const double start = now();
     const Found f = search_orders(m, {}, options(), one_by_one, {plain, both_sides(centre_out_halving(n / 2), n / 2)});
-    std::printf("| %d | %.2f | %.4f | %.1f %% | %.4f | %.4f | %ld | %s |\n", n, now() - start, f.cost, 100 * f.gap(), f.tally.use,
-                f.least_use, f.steps, f.exact ? "yes" : "no");
+    std::printf("| %d | %.2f | %.4f | %.1f %% | %.4f | %.4f | %ld | %s |\n", n, now() - start, f.cost, 100 * f.gap(),
+                f.tally.use, f.least_use, f.steps, f.exact ? "yes" : "no");
   }
 }
 
 void against_all() {
-  std::printf("\n| zones | every order | branch and bound | its steps | steps of every order |\n|---|---|---|---|---|\n");
+  std::printf(
+      "\n| zones | every order | branch and bound | its steps | steps of every order |\n|---|---|---|---|---|\n");
   for (int n : {4, 6, 8}) {
     const InfluenceModel m = bench::line_panel(n);
     const Found all = try_all(m, {}), found = branch_and_bound(m, {}, 50'000'000);
@@ -104,8 +105,8 @@ void against_chance(int n) {
   for (int b = 0; b < bins; ++b) {
     const double low = cost.front() + (cost.back() - cost.front()) * b / bins;
     const double high = cost.front() + (cost.back() - cost.front()) * (b + 1) / bins;
-    const auto count = std::count_if(cost.begin(), cost.end(),
-                                     [&](double c) { return c >= low && (c < high || b == bins - 1); });
+    const auto count =
+        std::count_if(cost.begin(), cost.end(), [&](double c) { return c >= low && (c < high || b == bins - 1); });
     std::printf("    %.3f %s\n", low, std::string(static_cast<std::size_t>(count) / 10, '#').c_str());
   }
 }

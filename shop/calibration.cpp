@@ -52,8 +52,9 @@ DialCurve::DialCurve(const std::vector<DialReading>& readings, double assumed_sc
       throw ReadingsError("mark " + number(readings[i].dial) + " follows mark " + number(readings[i - 1].dial) +
                           ": list marks from cool to hot, each once");
     if (i > 0 && no_dial_shows_apart(readings[i - 1].dial, readings[i].dial))
-      throw ReadingsError("marks " + number(readings[i - 1].dial) + " and " + number(readings[i].dial) + " lie closer than " +
-                          number(closest_marks) + ", which no dial shows: read the sole at marks further apart");
+      throw ReadingsError("marks " + number(readings[i - 1].dial) + " and " + number(readings[i].dial) +
+                          " lie closer than " + number(closest_marks) +
+                          ", which no dial shows: read the sole at marks further apart");
     if (i > 0 && mean_of(readings[i]) <= mean_of(readings[i - 1]))
       throw ReadingsError("the readings do not rise from mark " + number(readings[i - 1].dial) + " to mark " +
                           number(readings[i].dial) +

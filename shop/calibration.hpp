@@ -32,13 +32,13 @@ class DialCurve {
   /// `assumed_scatter` [K] is the scatter of single readings (one sigma) where there are too few to tell.
   DialCurve(const std::vector<DialReading>& readings, double assumed_scatter);
 
-  double at(double dial) const;            ///< K
-  double plus_minus(double dial) const;    ///< 95 % of the mean curve [K]
-  double slope(double dial) const;         ///< K a mark
+  double at(double dial) const;          ///< K
+  double plus_minus(double dial) const;  ///< 95 % of the mean curve [K]
+  double slope(double dial) const;       ///< K a mark
   bool bent() const { return coefficients_.size() == 3; }
-  double scatter() const { return scatter_; }   ///< one sigma of single readings about the curve [K]
+  double scatter() const { return scatter_; }  ///< one sigma of single readings about the curve [K]
   bool scatter_known() const { return freedom_ > 0; }
-  double lowest() const { return low_; }   ///< marks that were read
+  double lowest() const { return low_; }  ///< marks that were read
   double highest() const { return high_; }
 
   /// The mark for a mean true temperature; none outside the marks read, widened by a tenth of their range.
@@ -58,14 +58,14 @@ class DialCurve {
 
 /// One stage on the card.
 struct DialSetting {
-  double temperature = 0;         ///< wanted, true [K]
-  std::optional<double> mark;     ///< to be set, rounded to `decimals`; none: outside what was read
-  int decimals = 0;               ///< as many as the mark needs for its rounding to cost no more than 1 degF
-  double mark_plus_minus = 0;     ///< what the uncertainty is in marks
-  double plus_minus = 0;          ///< 95 % of the mean [K]
+  double temperature = 0;           ///< wanted, true [K]
+  std::optional<double> mark;       ///< to be set, rounded to `decimals`; none: outside what was read
+  int decimals = 0;                 ///< as many as the mark needs for its rounding to cost no more than 1 degF
+  double mark_plus_minus = 0;       ///< what the uncertainty is in marks
+  double plus_minus = 0;            ///< 95 % of the mean [K]
   double coolest = 0, hottest = 0;  ///< at the mark as rounded, with that and the swing [K]
-  bool mean_in_damage = false;    ///< the mean itself may stand above 375 °F
-  bool swing_in_damage = false;   ///< at moments the sole may stand above 400 °F
+  bool mean_in_damage = false;      ///< the mean itself may stand above 375 °F
+  bool swing_in_damage = false;     ///< at moments the sole may stand above 400 °F
 };
 
 /// Above these true temperatures polyester loses tension; nothing is planned above the second [K] (docs/data.md).

@@ -33,7 +33,8 @@ constexpr const char* how_to_begin =
     "  evenpull template > my-aileron.toml    a case with every key explained: change it to your panel\n"
     "  evenpull survey my-aileron.toml        shows what was understood, with a drawing: check it\n"
     "  evenpull plan my-aileron.toml          the plan, in a folder of its own\n"
-    "  evenpull contrast my-aileron.toml      for apprentices: the wrong way, the plain way and the plan, side by side\n"
+    "  evenpull contrast my-aileron.toml      for apprentices: the wrong way, the plain way and the plan, side by "
+    "side\n"
     "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
@@ -92,7 +93,10 @@ void add_case(CLI::App& command, Request& r) {
 }
 
 void add_common(CLI::App& command, Request& r) {
-  command.add_option("--out", r.folder, "folder for the results; without it, one named after the case file, here (standard-input-plan after -)")
+  command
+      .add_option(
+          "--out", r.folder,
+          "folder for the results; without it, one named after the case file, here (standard-input-plan after -)")
       ->type_name("DIR");
   command.add_flag("--json", r.json, "print the result as JSON instead of words; the folder is written as well");
   command.add_flag("--quiet", r.quiet, "print nothing but errors");
@@ -115,15 +119,16 @@ void add_iron(CLI::App& command, Request& r) {
                   "readings at one mark of the dial, once a mark: --reading \"3 = 255 degF, 268 degF, 262 degF\"")
       ->type_name("TEXT")
       ->allow_extra_args(false);
-  command.add_option("--swing", r.swing, "how far the thermostat swings to each side, like \"25 degF\"")->type_name("TEXT");
+  command.add_option("--swing", r.swing, "how far the thermostat swings to each side, like \"25 degF\"")
+      ->type_name("TEXT");
   add_paper(command, r, "paper of the card, which takes half a sheet: letter or a4; letter if not said");
 }
 
 void add_run(CLI::App& command, Request& r) {
   add_paper(command, r, "paper of the sheet: letter or a4; letter if not said");
   const auto read_accuracy = [&r](const std::string& word) {
-    const auto known = std::find_if(accuracies.begin(), accuracies.end(),
-                                    [&](const auto& a) { return a.first == plain_word(word); });
+    const auto known =
+        std::find_if(accuracies.begin(), accuracies.end(), [&](const auto& a) { return a.first == plain_word(word); });
     if (known == accuracies.end())
       throw CLI::ValidationError("--accuracy", in_quotes(word) + " is not known; say quick, normal or fine");
     r.accuracy = known->second;
@@ -136,8 +141,9 @@ void add_run(CLI::App& command, Request& r) {
                            "edge; about twice as long as normal")
                        ->type_name("WORD");
   command
-      .add_flag_callback("--quick", [&r] { r.accuracy = Accuracy::quick; },
-                         "short for --accuracy quick: a first look, marked so on the sheet")
+      .add_flag_callback(
+          "--quick", [&r] { r.accuracy = Accuracy::quick; },
+          "short for --accuracy quick: a first look, marked so on the sheet")
       ->excludes(accuracy);
 }
 
@@ -152,9 +158,11 @@ void add_number(CLI::App& command, const std::string& name, std::optional<double
       throw CLI::ValidationError(name, in_quotes(words) + " " + e.what());
     }
     if (!(value >= least && value <= most)) {
-      const bool may_be_percent = value > most && most < 1 && value / 100 <= most && words.find('%') == std::string::npos;
+      const bool may_be_percent = value > most && most < 1 && value / 100 <= most &&
+                                  words.find('%') == std::string::npos;
       throw CLI::ValidationError(
-          name, in_quotes(words) + " is out of range; it may be from " + print_number(least) + " to " + print_number(most) +
+          name, in_quotes(words) + " is out of range; it may be from " + print_number(least) + " to " +
+                    print_number(most) +
                     (may_be_percent ? "; a plain number is a share: write \"" + print_number(value, 12) + " %\" or " +
                                           print_number(value / 100, 12)
                                     : ""));
@@ -179,7 +187,8 @@ void refuse_empty_words(const CLI::App& app) {
   for (const auto* job : app.get_subcommands())
     for (const auto* option : job->get_options())
       for (const auto& word : option->results())
-        if (word.empty()) throw CLI::ValidationError(option->get_name(), "is empty; say what is meant, or leave it out");
+        if (word.empty())
+          throw CLI::ValidationError(option->get_name(), "is empty; say what is meant, or leave it out");
 }
 
 struct Jobs {
@@ -198,8 +207,8 @@ Jobs describe(CLI::App& app, Request& r) {
   auto* contrast = app.add_subcommand(
       "contrast", "a lesson: the wrong way, the plain way and the plan side by side; a hand-out and a page");
   auto* print_template = app.add_subcommand("template", "prints a case file with every key explained");
-  auto* iron = app.add_subcommand(
-      "iron", "thermometer readings to a card: which mark of the dial gives which true temperature");
+  auto* iron =
+      app.add_subcommand("iron", "thermometer readings to a card: which mark of the dial gives which true temperature");
   for (auto* command : {plan, survey, replay, contrast}) {
     add_case(*command, r);
     add_common(*command, r);
@@ -210,10 +219,11 @@ Jobs describe(CLI::App& app, Request& r) {
   add_run(*replay, r);
   add_paper(*contrast, r, "paper of the hand-out: letter or a4; letter if not said");
   add_lesson(*contrast, r);
-  plan->add_option("--turn-overs", r.turn_overs,
-                   "most turn-overs in a pass that you want to make: 1 is the least, from one side to the other; where no order "
-                   "has so few, those with the fewest are compared and the plan says so. With --from those still to come "
-                   "count. Without it the plan weighs them itself")
+  plan->add_option(
+          "--turn-overs", r.turn_overs,
+          "most turn-overs in a pass that you want to make: 1 is the least, from one side to the other; where no order "
+          "has so few, those with the fewest are compared and the plan says so. With --from those still to come "
+          "count. Without it the plan weighs them itself")
       ->check(CLI::Range(0, 10000))
       ->type_name("N");
   plan->add_option("--from", r.order_file,

@@ -35,19 +35,11 @@ void run(const Request& r, std::ostream& out) {
       out << template_text();
       see_that_it_was_printed(out, "");
       return;
-    case Request::Job::survey:
-      run_survey(r, out);
-      return;
-    case Request::Job::contrast:
-      run_contrast(r, out);
-      return;
-    case Request::Job::iron:
-      run_iron(r, out);
-      return;
+    case Request::Job::survey: run_survey(r, out); return;
+    case Request::Job::contrast: run_contrast(r, out); return;
+    case Request::Job::iron: run_iron(r, out); return;
     case Request::Job::plan:
-    case Request::Job::replay:
-      run_plan(r, out);
-      return;
+    case Request::Job::replay: run_plan(r, out); return;
   }
 }
 
@@ -69,15 +61,14 @@ std::string not_converged_text(const Request& r, const NotConverged& e) {
   const auto unit = e.missed.unit.empty() ? "" : " " + e.missed.unit;
   return fmt::format(
       "{}: {}, so there is no plan\n  where: {}; {} iterations; {} {:.3g}{}, allowed {:.3g}{}\n  what to try: {}",
-      shown_file(r.case_file), e.what(), viz::solve_text(e.where), e.iterations, e.missed.what, e.missed.value, unit, e.missed.allowed, unit,
+      shown_file(r.case_file), e.what(), viz::solve_text(e.where), e.iterations, e.missed.what, e.missed.value, unit,
+      e.missed.allowed, unit,
       e.advice.empty()
           ? "look at the case with `evenpull survey`; a very soft frame or an absurd value is the usual cause"
           : e.advice);
 }
 
-void say_on_errors(const std::string& sentence) {
-  std::cerr << on_one_line(sentence) << std::endl;
-}
+void say_on_errors(const std::string& sentence) { std::cerr << on_one_line(sentence) << std::endl; }
 
 int after_printing(int exit_code, std::ostream& out, std::ostream& err) {
   try {
@@ -91,10 +82,8 @@ int after_printing(int exit_code, std::ostream& out, std::ostream& err) {
 
 void say(const Request& r, std::ostream& out, const std::string& document, const std::function<std::string()>& words) {
   errno = 0;
-  if (r.json)
-    out << document;
-  else if (!r.quiet)
-    out << words();
+  if (r.json) out << document;
+  else if (!r.quiet) out << words();
   see_that_it_was_printed(out, "; the results are whole in " + result_folder_of(r));
 }
 
@@ -105,9 +94,7 @@ std::string result_folder_of(const Request& r) {
   return stem + ending_of(r.job);
 }
 
-std::string shown_result_folder(const Request& r) {
-  return on_one_line(result_folder_of(r));
-}
+std::string shown_result_folder(const Request& r) { return on_one_line(result_folder_of(r)); }
 
 int run_request(const Request& r, std::ostream& out, std::ostream& err) {
   const auto fail = [&](ExitCode code, const std::string& message) {
@@ -130,8 +117,9 @@ int run_request(const Request& r, std::ostream& out, std::ostream& err) {
     return fail(ExitCode::our_mistake,
                 "evenpull: not enough memory; close other programs, use --quick, or lower mesh.nodes in the case");
   } catch (const std::exception& e) {
-    return fail(ExitCode::our_mistake,
-                fmt::format("evenpull: a mistake of ours, please report it with the case file: {}", on_one_line(e.what())));
+    return fail(
+        ExitCode::our_mistake,
+        fmt::format("evenpull: a mistake of ours, please report it with the case file: {}", on_one_line(e.what())));
   }
 }
 

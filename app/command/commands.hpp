@@ -22,7 +22,8 @@ void run_iron(const Request& request, std::ostream& out);
 std::string not_converged_text(const Request& request, const NotConverged& e);
 
 /// Prints what was asked for: the document, the words, or nothing.
-void say(const Request& request, std::ostream& out, const std::string& document, const std::function<std::string()>& words);
+void say(const Request& request, std::ostream& out, const std::string& document,
+         const std::function<std::string()>& words);
 
 /// Says on standard error what a person should know besides the result.
 void say_on_errors(const std::string& sentence);

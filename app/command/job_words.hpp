@@ -7,11 +7,11 @@
 namespace evenpull {
 
 struct OptionWords {
-  std::vector<std::string> names;   ///< "--out"; for a positional its name, "CASE"
+  std::vector<std::string> names;  ///< "--out"; for a positional its name, "CASE"
   bool positional = false;
   bool required = false;
-  std::string value;                ///< "DIR", "FILE", "WORD", ...; empty: a flag
-  std::vector<std::string> choices; ///< where only some words are understood
+  std::string value;                 ///< "DIR", "FILE", "WORD", ...; empty: a flag
+  std::vector<std::string> choices;  ///< where only some words are understood
   std::string what;
 };
 
@@ -22,8 +22,8 @@ struct JobWords {
 };
 
 struct CommandWords {
-  std::string what_it_is;    ///< paragraphs, parted by an empty line
-  std::string how_to_begin;  ///< examples and exit codes, lines as they are printed
+  std::string what_it_is;            ///< paragraphs, parted by an empty line
+  std::string how_to_begin;          ///< examples and exit codes, lines as they are printed
   std::vector<OptionWords> options;  ///< of the program itself
   std::vector<JobWords> jobs;
 };

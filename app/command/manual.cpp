@@ -79,7 +79,8 @@ std::string zsh_values(const OptionWords& o) {
 std::string manual_page(const CommandWords& words, const std::string& version) {
   std::ostringstream page;
   page << ".TH EVENPULL 1 \"\" \"evenpull " << roff(version) << "\" \"User commands\"\n"
-       << ".SH NAME\nevenpull \\- plans how to tauten heat\\-shrink cloth on a light frame so that the frame stays true\n"
+       << ".SH NAME\nevenpull \\- plans how to tauten heat\\-shrink cloth on a light frame so that the frame stays "
+          "true\n"
        << ".SH SYNOPSIS\n";
   for (std::size_t i = 0; i < words.jobs.size(); ++i) page << (i > 0 ? ".br\n" : "") << synopsis(words.jobs[i]) << '\n';
   page << ".SH DESCRIPTION\n";
@@ -102,7 +103,8 @@ std::string bash_completion(const CommandWords& words) {
       << "_evenpull() {\n"
       << "  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]} job=${COMP_WORDS[1]}\n"
       << "  if [ \"$COMP_CWORD\" -eq 1 ]; then\n"
-      << "    COMPREPLY=($(compgen -W " << quoted_for_shell(names_of_jobs(words) + " --help --version") << " -- \"$word\"))\n"
+      << "    COMPREPLY=($(compgen -W " << quoted_for_shell(names_of_jobs(words) + " --help --version")
+      << " -- \"$word\"))\n"
       << "    return\n  fi\n"
       << "  case \"$job $before\" in\n";
   for (const JobWords& job : words.jobs)
@@ -110,13 +112,11 @@ std::string bash_completion(const CommandWords& words) {
       if (o.positional || o.value.empty()) continue;
       const std::string pattern = "    '" + job.name + " " + o.names.back() + "') ";
       if (!o.choices.empty())
-        out << pattern << "COMPREPLY=($(compgen -W " << quoted_for_shell(joined(o.choices)) << " -- \"$word\")); return ;;\n";
-      else if (is_folder(o))
-        out << pattern << "COMPREPLY=($(compgen -d -- \"$word\")); return ;;\n";
-      else if (is_file(o))
-        out << pattern << "COMPREPLY=($(compgen -f -- \"$word\")); return ;;\n";
-      else
-        out << pattern << "COMPREPLY=(); return ;;\n";
+        out << pattern << "COMPREPLY=($(compgen -W " << quoted_for_shell(joined(o.choices))
+            << " -- \"$word\")); return ;;\n";
+      else if (is_folder(o)) out << pattern << "COMPREPLY=($(compgen -d -- \"$word\")); return ;;\n";
+      else if (is_file(o)) out << pattern << "COMPREPLY=($(compgen -f -- \"$word\")); return ;;\n";
+      else out << pattern << "COMPREPLY=(); return ;;\n";
     }
   out << "  esac\n  case \"$word\" in\n    -*)\n      case \"$job\" in\n";
   for (const JobWords& job : words.jobs) {
@@ -134,7 +134,8 @@ std::string bash_completion(const CommandWords& words) {
 std::string zsh_completion(const CommandWords& words) {
   std::ostringstream out;
   out << "#compdef evenpull\n# Completion of evenpull for zsh.\n_evenpull() {\n  local -a jobs=(\n";
-  for (const JobWords& job : words.jobs) out << "    " << quoted_for_shell(job.name + ":" + in_zsh_brackets(job.what)) << '\n';
+  for (const JobWords& job : words.jobs)
+    out << "    " << quoted_for_shell(job.name + ":" + in_zsh_brackets(job.what)) << '\n';
   out << "  )\n  if (( CURRENT == 2 )); then\n    _describe job jobs\n    return\n  fi\n  case $words[2] in\n";
   for (const JobWords& job : words.jobs) {
     out << "    " << job.name << ")\n      shift words; (( CURRENT-- ))\n      _arguments";
@@ -158,7 +159,8 @@ std::string fish_completion(const CommandWords& words) {
   std::ostringstream out;
   out << "# Completion of evenpull for fish.\n";
   for (const JobWords& job : words.jobs)
-    out << "complete -c evenpull -n __fish_use_subcommand -f -a " << job.name << " -d " << quoted_for_shell(job.what) << '\n';
+    out << "complete -c evenpull -n __fish_use_subcommand -f -a " << job.name << " -d " << quoted_for_shell(job.what)
+        << '\n';
   for (const JobWords& job : words.jobs)
     for (const OptionWords& o : job.options) {
       if (o.positional) continue;

@@ -28,8 +28,6 @@ void parallel_for(int n, const std::function<void(int)>& work, int threads) {
     if (error) std::rethrow_exception(error);
 }
 
-int usual_threads() {
-  return std::clamp(static_cast<int>(std::thread::hardware_concurrency()), 1, 2);
-}
+int usual_threads() { return std::clamp(static_cast<int>(std::thread::hardware_concurrency()), 1, 2); }
 
 }  // namespace evenpull

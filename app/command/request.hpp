@@ -13,12 +13,12 @@ namespace evenpull {
 struct Request {
   enum class Job { plan, survey, replay, contrast, iron, print_template };
   Job job = Job::plan;
-  std::string case_file;   ///< "-": standard input
-  std::string order_file;  ///< replay: the order to run; plan: what was worked already, or empty
-  std::optional<int> turn_overs;  ///< plan only: most in a pass
+  std::string case_file;              ///< "-": standard input
+  std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
+  std::optional<int> turn_overs;      ///< plan only: most in a pass
   std::vector<std::string> readings;  ///< iron only: "3 = 255 degF, 268 degF"
   std::string swing;                  ///< iron only: "25 degF"
-  std::string folder;      ///< as given with --out; empty: named after the case file
+  std::string folder;                 ///< as given with --out; empty: named after the case file
   Paper paper = Paper::letter;
   Accuracy accuracy = Accuracy::normal;
   // contrast only; unset: as the case says

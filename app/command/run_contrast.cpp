@@ -25,16 +25,15 @@ namespace {
 
 constexpr int contrast_format = 1;
 
-std::string percent(double share) {
-  return print_number(100 * share, 3) + " %";
-}
+std::string percent(double share) { return print_number(100 * share, 3) + " %"; }
 
 /// Sets what the teacher asked for; gives the sentences that say so.
 std::vector<std::string> change(Case& c, const Request& r) {
   std::vector<std::string> said;
   if (r.looseness) {
     said.push_back(fmt::format("Looseness set to {} each way; the case says {} along the warp, {} along the fill.",
-                               percent(*r.looseness), percent(c.cloth.looseness.warp), percent(c.cloth.looseness.fill)));
+                               percent(*r.looseness), percent(c.cloth.looseness.warp),
+                               percent(c.cloth.looseness.fill)));
     c.cloth.looseness = {*r.looseness, *r.looseness};
   }
   if (r.friction) {
@@ -101,7 +100,8 @@ constexpr double degrees = 57.29577951308232;
 /// As the solver read it at the end of the last stage worked; null where the frame gave way before.
 Json twist_at_end(const Plan& plan) {
   for (const auto& s : plan.stages)
-    if (s.settled && !plan.steps.empty() && s.stage == plan.steps.back().stage) return json_number(s.twist * degrees, "ways.twist_at_end_deg");
+    if (s.settled && !plan.steps.empty() && s.stage == plan.steps.back().stage)
+      return json_number(s.twist * degrees, "ways.twist_at_end_deg");
   return nullptr;
 }
 
@@ -129,7 +129,8 @@ std::string lesson_document(const Lesson& lesson) {
                          {"difference_span_N_per_m", series_json(s.difference_span, 1, "ways.difference_span")},
                          {"turn_overs", s.turn_overs.empty() ? 0 : s.turn_overs.back()}});
   }
-  for (const auto& q : lesson_questions(lesson)) j["questions"].push_back({{"question", q.question}, {"answer", q.answer}});
+  for (const auto& q : lesson_questions(lesson))
+    j["questions"].push_back({{"question", q.question}, {"answer", q.answer}});
   return json_text(j);
 }
 
@@ -142,8 +143,10 @@ std::string lesson_text(const Lesson& lesson, const std::string& folder) {
   int n = 1;
   for (const auto& q : lesson_questions(lesson))
     text += fmt::format("  {}. {}\n     {}\n", n++, wrap_text(q.question, 5), wrap_text(q.answer, 5));
-  return text + fmt::format("\n  Results: {}/\n    lesson.pdf (two pages to print), lesson.html (opens in a browser), contrast.json\n",
-                            folder);
+  return text +
+         fmt::format(
+             "\n  Results: {}/\n    lesson.pdf (two pages to print), lesson.html (opens in a browser), contrast.json\n",
+             folder);
 }
 
 }  // namespace

@@ -25,7 +25,7 @@ namespace evenpull {
 namespace {
 
 // Scatter of single readings (one sigma) where there are too few to tell, and swing where nobody says: a household iron.
-constexpr double assumed_swing = 14;                        // K, estimate
+constexpr double assumed_swing = 14;  // K, estimate
 constexpr double sine_over_its_root_mean_square = 1.4142135623730951;
 constexpr double assumed_scatter = assumed_swing / sine_over_its_root_mean_square;  // K
 constexpr int curve_points = 40;
@@ -57,9 +57,10 @@ DialReading parse_reading(const std::string& text, const Units& units) {
   const auto equals = text.find('=');
   DialReading r;
   if (equals == std::string::npos || !parse_mark(text.substr(0, equals), r.dial))
-    refuse(fmt::format("{} is not a reading; write --reading \"3 = 255 degF, 268 degF\": the mark as a number up to {:.0f}, =, "
-                       "and the temperatures read there",
-                       in_quotes(text), highest_mark));
+    refuse(fmt::format(
+        "{} is not a reading; write --reading \"3 = 255 degF, 268 degF\": the mark as a number up to {:.0f}, =, "
+        "and the temperatures read there",
+        in_quotes(text), highest_mark));
   for (size_t at = equals + 1; at <= text.size();) {
     const auto comma = std::min(text.find(',', at), text.size());
     const auto one = text.substr(at, comma - at);
@@ -70,9 +71,11 @@ DialReading parse_reading(const std::string& text, const Units& units) {
     }
     if (r.sole.back() < reading_range.low || r.sole.back() > reading_range.high)
       refuse(fmt::format("{} in {} makes no sense here: it may be {}; {}", in_quotes(one), in_quotes(text),
-                         print_bounds(Quantity::temperature, reading_range.low, reading_range.high), reading_range.usual));
+                         print_bounds(Quantity::temperature, reading_range.low, reading_range.high),
+                         reading_range.usual));
     if (r.sole.size() > most::readings_of_a_mark)
-      refuse(fmt::format("{} has more than {} temperatures, which is the most for a mark", in_quotes(text), most::readings_of_a_mark));
+      refuse(fmt::format("{} has more than {} temperatures, which is the most for a mark", in_quotes(text),
+                         most::readings_of_a_mark));
     at = comma + 1;
   }
   return r;
@@ -81,9 +84,10 @@ DialReading parse_reading(const std::string& text, const Units& units) {
 void refuse_damage(const std::vector<DialReading>& readings) {
   for (const DialReading& r : readings)
     if (mean_of(r) > damage_certain)
-      refuse(fmt::format("mark {} has a mean of {}: above 400 °F (204 °C) polyester loses its tension, and near 480 °F it "
-                         "melts; never use that mark, and leave the reading out",
-                         print_number(r.dial), print_temperature(mean_of(r))));
+      refuse(
+          fmt::format("mark {} has a mean of {}: above 400 °F (204 °C) polyester loses its tension, and near 480 °F it "
+                      "melts; never use that mark, and leave the reading out",
+                      print_number(r.dial), print_temperature(mean_of(r))));
 }
 
 Check check_of(const Request& r) {
@@ -107,13 +111,15 @@ Check check_of(const Request& r) {
     if (r.readings.size() > most::marks)
       refuse(fmt::format("is given {} times; {} marks are the most", r.readings.size(), most::marks));
     for (const auto& text : r.readings) k.readings.push_back(parse_reading(text, units));
-    std::stable_sort(k.readings.begin(), k.readings.end(), [](const auto& a, const auto& b) { return a.dial < b.dial; });
+    std::stable_sort(k.readings.begin(), k.readings.end(),
+                     [](const auto& a, const auto& b) { return a.dial < b.dial; });
     refuse_damage(k.readings);
   }
   if (k.readings.empty())
-    throw CaseFileError(r.case_file.empty() ? "evenpull iron" : r.case_file, k.place, "iron.reading",
-                        "there are no thermometer readings; add [[iron.reading]] with dial = 3 and sole = [\"255 degF\", "
-                        "\"268 degF\"] to the case, or give --reading \"3 = 255 degF, 268 degF\" for each mark");
+    throw CaseFileError(
+        r.case_file.empty() ? "evenpull iron" : r.case_file, k.place, "iron.reading",
+        "there are no thermometer readings; add [[iron.reading]] with dial = 3 and sole = [\"255 degF\", "
+        "\"268 degF\"] to the case, or give --reading \"3 = 255 degF, 268 degF\" for each mark");
   if (!r.swing.empty()) {
     try {
       k.swing = units.parse(r.swing, Quantity::temperature_difference);
@@ -121,7 +127,8 @@ Check check_of(const Request& r) {
       throw CaseFileError("--swing", {}, "", fmt::format("{} {}", in_quotes(r.swing), e.what()));
     }
     if (k.swing < swing_range.low || k.swing > swing_range.high)
-      throw CaseFileError("--swing", {}, "", fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(r.swing),
+      throw CaseFileError("--swing", {}, "",
+                          fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(r.swing),
                                       print_bounds(Quantity::temperature_difference, swing_range.low, swing_range.high),
                                       swing_range.usual));
   } else if (!k.the_case || !r.readings.empty()) {
@@ -141,10 +148,10 @@ std::string hold_of(const Check& k, double temperature) {
 void add_warnings(IronCard& card, const DialCurve& curve, const std::vector<DialSetting>& settings, const Check& k) {
   for (const DialSetting& s : settings) {
     const auto at = viz::degrees_f(s.temperature);
-    if (!s.mark)
-      card.warnings.push_back(fmt::format("{}: no mark near it was read. Read the sole there first.", at));
+    if (!s.mark) card.warnings.push_back(fmt::format("{}: no mark near it was read. Read the sole there first.", at));
     else if (s.mean_in_damage)
-      card.warnings.push_back(fmt::format("{}: the mean may stand above 375 °F, where polyester begins to lose tension.", at));
+      card.warnings.push_back(
+          fmt::format("{}: the mean may stand above 375 °F, where polyester begins to lose tension.", at));
     if (s.mark && s.swing_in_damage)
       card.warnings.push_back(fmt::format("{}: at moments the sole may stand above 400 °F. Let it settle first.", at));
   }
@@ -167,11 +174,12 @@ IronCard card_of(const Check& k, const DialCurve& curve, const std::vector<DialS
     card.stages.push_back(row);
   }
   add_warnings(card, curve, settings, k);
-  card.notes.push_back(fmt::format("Mean of the sole certain to ± {:.0f} °F at the worst stage (95 %); on top it swings ± {:.0f} °F.",
-                                   1.8 * std::max_element(settings.begin(), settings.end(),
-                                                          [](const auto& a, const auto& b) { return a.plus_minus < b.plus_minus; })
-                                             ->plus_minus,
-                                   1.8 * k.swing));
+  card.notes.push_back(
+      fmt::format("Mean of the sole certain to ± {:.0f} °F at the worst stage (95 %); on top it swings ± {:.0f} °F.",
+                  1.8 * std::max_element(settings.begin(), settings.end(),
+                                         [](const auto& a, const auto& b) { return a.plus_minus < b.plus_minus; })
+                            ->plus_minus,
+                  1.8 * k.swing));
   card.notes.push_back("Wait for two clicks of the thermostat after each change. Read again before each job.");
   for (const DialReading& r : k.readings)
     for (const double t : r.sole) card.readings.push_back({r.dial, t});
@@ -208,7 +216,8 @@ Json json_of(const Check& k, const DialCurve& curve, const std::vector<DialSetti
 }
 
 std::string words_of(const IronCard& card, const std::string& folder) {
-  std::string text = "Iron check: " + on_one_line(card.title) + "\n\n    stage         dial    the sole will swing    hold\n";
+  std::string text =
+      "Iron check: " + on_one_line(card.title) + "\n\n    stage         dial    the sole will swing    hold\n";
   for (const auto& s : card.stages)
     text += fmt::format("    {:<12}  {:<8}  {:<20}  {}\n", viz::degrees_f(s.temperature), s.mark, s.band, s.hold);
   text += "\n";
@@ -226,8 +235,8 @@ void run_iron(const Request& r, std::ostream& out) {
   try {
     curve.emplace(k.readings, k.swing > 0 ? k.swing / sine_over_its_root_mean_square : assumed_scatter);
   } catch (const ReadingsError& e) {
-    throw CaseFileError(r.readings.empty() ? r.case_file : "--reading", r.readings.empty() ? k.place : FilePlace{}, "iron.reading",
-                        e.what());
+    throw CaseFileError(r.readings.empty() ? r.case_file : "--reading", r.readings.empty() ? k.place : FilePlace{},
+                        "iron.reading", e.what());
   }
   std::vector<DialSetting> settings;
   for (const double t : k.stages) settings.push_back(setting_for_stage(*curve, t, k.swing));
@@ -235,9 +244,7 @@ void run_iron(const Request& r, std::ostream& out) {
   const std::string document = json_text(json_of(k, *curve, settings, card));
   const auto aside = folder.open();
   folder.write("iron.json", document);
-  folder.draw([&] {
-    write_iron_card(card, r.paper, version_and_commit(), (aside / "iron-card.pdf").string());
-  });
+  folder.draw([&] { write_iron_card(card, r.paper, version_and_commit(), (aside / "iron-card.pdf").string()); });
   folder.publish();
   say(r, out, document, [&] { return words_of(card, shown_result_folder(r)); });
 }

@@ -67,8 +67,8 @@ Plan compute_plan(const Request& r, CaseFile& file) {
   } catch (const CaseError& e) {
     // The solver knows the key; the line stands in the file.
     const bool of_order = e.key.rfind("order", 0) == 0 && !r.order_file.empty();
-    throw CaseFileError(of_order ? r.order_file : r.case_file, of_order ? order.places.of("steps") : file.place_of(e.key),
-                        e.key, e.what());
+    throw CaseFileError(of_order ? r.order_file : r.case_file,
+                        of_order ? order.places.of("steps") : file.place_of(e.key), e.key, e.what());
   }
 }
 
@@ -97,8 +97,8 @@ void run_plan(const Request& r, std::ostream& out) {
   const auto document = plan_document(plan, version());
   folder.write("plan.json", document);
   const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
-  const auto heading =
-      (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") + viz::order_name(plan.order);
+  const auto heading = (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") +
+                       viz::order_name(plan.order);
   folder.write("order.toml", order_text(order_of(plan), done_of(plan), heading, hottest_safe));
   folder.write("order.dot", order_graph(plan, [&](const PassZone& v) { return viz::node_text(plan, v); }));
   write_drawings(plan, r.paper, folder);

@@ -21,13 +21,12 @@ void read_mesh(const CaseTable& top, Case& c) {
   const auto mesh = top.table_or_empty("mesh", {"nodes"});
   if (mesh.has("nodes"))
     c.target_nodes = mesh.whole_number("nodes", {100, 50000, "about 2000 is usual; more takes longer"});
-  else
-    mesh.context().note_default("mesh.nodes", "2000", "a mesh error of a few percent, which is printed; judgement");
+  else mesh.context().note_default("mesh.nodes", "2000", "a mesh error of a few percent, which is printed; judgement");
 }
 
 void read_job(const CaseTable& top, Case& c) {
-  const auto work = top.table_or_empty("work", {"approved_last_stage", "both_sides_reachable", "done_band", "done_share",
-                                             "confidence", "uneven_share", "slide", "scenarios"});
+  const auto work = top.table_or_empty("work", {"approved_last_stage", "both_sides_reachable", "done_band",
+                                                "done_share", "confidence", "uneven_share", "slide", "scenarios"});
   c.approved_last_stage =
       work.quantity_if("approved_last_stage", Quantity::temperature, {323.15, 477.7, "usually 250, 300 or 350 degF"});
   c.both_sides_reachable = work.flag_or("both_sides_reachable", false, "the panel lies on a bench and is turned over");
@@ -42,8 +41,7 @@ CaseFile read_case_file(const std::string& path) {
   const CaseTable top(context, document, "",
                       {"format",    "title",  "description", "invented", "outline",  "tip_bow", "profile",
                        "materials", "member", "ribs",        "brace",    "supports", "cloth",   "blanket",
-                       "iron",      "doses",  "stage",       "limits",   "work",     "mesh",
-                       "spread"});
+                       "iron",      "doses",  "stage",       "limits",   "work",     "mesh",    "spread"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -71,8 +69,6 @@ CaseFile read_case_file(const std::string& path) {
   return out;
 }
 
-Case read_case(const std::string& path) {
-  return read_case_file(path).value;
-}
+Case read_case(const std::string& path) { return read_case_file(path).value; }
 
 }  // namespace evenpull

@@ -57,9 +57,7 @@ std::size_t CaseContext::hold_default(const std::string& key) {
   return defaults_used.size() - 1;
 }
 
-std::string CaseContext::line_of(const std::string& key) const {
-  return fmt::format("line {}", places.of(key).line);
-}
+std::string CaseContext::line_of(const std::string& key) const { return fmt::format("line {}", places.of(key).line); }
 
 void CaseContext::fail(const std::string& key, const std::string& sentence) const {
   throw CaseFileError(file, places.of(key), key, sentence);
@@ -137,8 +135,8 @@ double CaseTable::number_of(const Entry& e, const std::string& full_key, Quantit
 double CaseTable::quantity(const std::string& key, Quantity kind, Range range) const {
   const auto* e = find(key);
   if (!e)
-    context_->fail(path(key), fmt::format("is missing; write {} like {}; {}", words_of(kind).name, words_of(kind).example,
-                                          range.usual));
+    context_->fail(path(key), fmt::format("is missing; write {} like {}; {}", words_of(kind).name,
+                                          words_of(kind).example, range.usual));
   return number_of(*e, path(key), kind, range);
 }
 
@@ -196,8 +194,8 @@ int CaseTable::whole_number(const std::string& key, Range range) const {
   const auto* e = find(key);
   if (!e) missing(key, fmt::format("{} = {} ({})", key, static_cast<int>(range.low), range.usual));
   if (e->kind != Entry::Kind::integer || e->number < range.low || e->number > range.high)
-    context_->fail(path(key), fmt::format("= {} must be a whole number from {:.0f} to {:.0f}; {}", e->shown(), range.low,
-                                          range.high, range.usual));
+    context_->fail(path(key), fmt::format("= {} must be a whole number from {:.0f} to {:.0f}; {}", e->shown(),
+                                          range.low, range.high, range.usual));
   return static_cast<int>(e->number);
 }
 

@@ -54,10 +54,11 @@ void check_depth(const CaseTable& owner, const MemberMake& make, const Case& c, 
     if (p.chord_fraction > from && p.chord_fraction < to) places.push_back(p.chord_fraction);
   for (const double at : places)
     if (const double depth = depth_at(c.profile, at) * chord; depth < least_depth)
-      owner.context().fail(owner.path("section"),
-                           fmt::format("has no height, so it is as deep as the panel, and at {:.4g} % of the chord that is only {} "
-                                       "(profile.at, {}); write its height, or correct the profile",
-                                       100 * at, print_length(depth), owner.context().line_of("profile.at")));
+      owner.context().fail(
+          owner.path("section"),
+          fmt::format("has no height, so it is as deep as the panel, and at {:.4g} % of the chord that is only {} "
+                      "(profile.at, {}); write its height, or correct the profile",
+                      100 * at, print_length(depth), owner.context().line_of("profile.at")));
 }
 
 void check_rib(const CaseTable& owner, const MemberMake& make, const Case& c) {
@@ -65,14 +66,13 @@ void check_rib(const CaseTable& owner, const MemberMake& make, const Case& c) {
   check_depth(owner, make, c, c.span_members.front().chord_fraction, 1);
 }
 
-void check_tip_bow(const CaseTable& owner, const MemberMake& make) {
-  refuse_a_nose(owner, make, "a tip bow");
-}
+void check_tip_bow(const CaseTable& owner, const MemberMake& make) { refuse_a_nose(owner, make, "a tip bow"); }
 
 void check_brace(const CaseTable& owner, const MemberMake& make) {
   refuse_a_nose(owner, make, "a brace");
   if (is_as_deep_as_the_panel(make.shape))
-    owner.context().fail(owner.path("section"), "has no height, and a brace is not as deep as the panel; write its height");
+    owner.context().fail(owner.path("section"),
+                         "has no height, and a brace is not as deep as the panel; write its height");
 }
 
 }  // namespace evenpull

@@ -49,7 +49,10 @@ Entry convert(const toml::node& node) {
   } else if (const auto* number = node.as_floating_point()) {
     e.kind = Entry::Kind::number;
     e.number = number->get();
-    e.text = std::isfinite(e.number) ? fmt::format("{:.12g}", e.number) : std::isnan(e.number) ? "nan" : e.number > 0 ? "inf" : "-inf";
+    e.text = std::isfinite(e.number) ? fmt::format("{:.12g}", e.number)
+             : std::isnan(e.number)  ? "nan"
+             : e.number > 0          ? "inf"
+                                     : "-inf";
   } else if (const auto* boolean = node.as_boolean()) {
     e.kind = Entry::Kind::boolean;
     e.boolean = boolean->get();
@@ -86,13 +89,9 @@ CaseFileError::CaseFileError(std::string file_, FilePlace place_, std::string ke
       place(place_),
       key(std::move(key_)) {}
 
-std::string nth(const std::string& key, std::size_t index) {
-  return fmt::format("{}[{}]", key, index + 1);
-}
+std::string nth(const std::string& key, std::size_t index) { return fmt::format("{}[{}]", key, index + 1); }
 
-std::string Entry::shown() const {
-  return kind == Kind::text ? in_quotes(text) : text;
-}
+std::string Entry::shown() const { return kind == Kind::text ? in_quotes(text) : text; }
 
 FilePlace Places::of(std::string key) const {
   for (;;) {

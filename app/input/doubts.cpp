@@ -13,10 +13,10 @@ namespace evenpull {
 namespace {
 
 // Usual ranges of covered surfaces: judgement.
-constexpr double widest_usual_bay = 0.5;  // m
-constexpr double thickest_usual = 0.25;   // of the chord
-constexpr double thinnest_usual = 0.01;   // of the chord
-constexpr double loosest_usual = 0.03;    // looseness
+constexpr double widest_usual_bay = 0.5;        // m
+constexpr double thickest_usual = 0.25;         // of the chord
+constexpr double thinnest_usual = 0.01;         // of the chord
+constexpr double loosest_usual = 0.03;          // looseness
 constexpr double full_dose_is_at_least = 0.85;  // what a stated dwell gives is never quite 1
 
 // Yarn directions in which all stages together shrink the cloth by less than it lies loose, in words; empty if none. A
@@ -24,8 +24,7 @@ constexpr double full_dose_is_at_least = 0.85;  // what a stated dwell gives is 
 // top of the swing, as a plan counts them (docs/model.md, section 4).
 std::string loose_to_the_end(const Case& c) {
   const Cloth& cloth = c.cloth;
-  const Eigen::Matrix3d stiff =
-      compliance(cloth.stiffness.warp, cloth.stiffness.fill, cloth.poisson, cloth.shear);
+  const Eigen::Matrix3d stiff = compliance(cloth.stiffness.warp, cloth.stiffness.fill, cloth.poisson, cloth.shear);
   const double loose[] = {looseness_strain(cloth.looseness.warp), looseness_strain(cloth.looseness.fill)};
   bool tight[2] = {false, false};
   for (int d = 0; d < 2; ++d) {
@@ -58,10 +57,11 @@ void find_doubts(Case& c) {
   if (std::max(c.cloth.looseness.warp, c.cloth.looseness.fill) > loosest_usual)
     doubt("The cloth is laid on looser than the usual 0 to 3 %.");
   if (const auto still = loose_to_the_end(c); !still.empty())  // before all others
-    c.doubts.insert(c.doubts.begin(),
-                    "LOOSE CLOTH: by the last stage and its passes the cloth shrinks no more along the " + still +
-                        " than it lies loose there: that way it cannot come tight. Check the free shrink, the looseness and "
-                        "the passes.");
+    c.doubts.insert(
+        c.doubts.begin(),
+        "LOOSE CLOTH: by the last stage and its passes the cloth shrinks no more along the " + still +
+            " than it lies loose there: that way it cannot come tight. Check the free shrink, the looseness and "
+            "the passes.");
   if (const double peak = to_degF(c.stages.back().temperature) + c.iron.swing * 1.8; peak > polyester_refuse_degF)
     doubt(fmt::format("With its swing the iron reaches {:.0f} °F at times: let it settle before it touches cloth.",
                       peak));

@@ -65,8 +65,9 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
       t.fail("stage", fmt::format("is cooler than the step before it ({}, {}); stages only rise", before(),
                                   print_temperature(out.steps.back().temperature)));
     if (stage == stage_before && s.pass < pass_before)
-      t.fail("pass", fmt::format("is an earlier pass than the step before it ({}, pass {}); list the steps as they are worked",
-                                 before(), pass_before));
+      t.fail("pass",
+             fmt::format("is an earlier pass than the step before it ({}, pass {}); list the steps as they are worked",
+                         before(), pass_before));
     stage_before = stage;
     pass_before = s.pass;
     out.steps.push_back(s);
@@ -112,9 +113,10 @@ void take_passes(Case& c, const OrderFile& order, const std::string& path) {
       if (s.temperature != stage.temperature) continue;
       const auto pass = static_cast<size_t>(s.pass);
       if (!stage.passes_open && stage.doses.size() < pass)
-        throw CaseFileError(path, order.places.of(nth("steps", i) + ".pass"), nth("steps", i) + ".pass",
-                            fmt::format("= {} is beyond the {} passes that {} states at {}; correct the one or the other",
-                                        s.pass, stage.doses.size(), c.file, print_temperature(stage.temperature)));
+        throw CaseFileError(
+            path, order.places.of(nth("steps", i) + ".pass"), nth("steps", i) + ".pass",
+            fmt::format("= {} is beyond the {} passes that {} states at {}; correct the one or the other", s.pass,
+                        stage.doses.size(), c.file, print_temperature(stage.temperature)));
       if (!stage.passes_open) continue;
       while (stage.doses.size() < pass) stage.doses.push_back(stage.doses.back());
       stage.doses[pass - 1] = s.dose;

@@ -56,9 +56,10 @@ void refuse_what_is_no_file(const std::string& path, const struct stat& what) {
     refuse(path, "this is a folder; name the file itself, for example " + shown_file(path + "/aileron.toml"));
   if (S_ISBLK(what.st_mode)) refuse(path, "this is a disk, not a file; name the file itself");
   if (S_ISREG(what.st_mode) && what.st_size > static_cast<off_t>(most::file_bytes))
-    refuse(path, fmt::format("the file has {} bytes, and no more than {} are read (4 MB; a case or an order has some kB); is "
-                             "it the right one?",
-                             what.st_size, most::file_bytes));
+    refuse(path,
+           fmt::format("the file has {} bytes, and no more than {} are read (4 MB; a case or an order has some kB); is "
+                       "it the right one?",
+                       what.st_size, most::file_bytes));
 }
 
 }  // namespace
@@ -68,9 +69,10 @@ std::string read_raw(const std::string& path, std::chrono::milliseconds patience
   const Descriptor file(path);
   struct stat what {};
   if (file.number() < 0 || fstat(file.number(), &what) != 0)
-    refuse(path, fmt::format("the file cannot be opened ({}); check its name, or start a new case with `evenpull template > "
-                             "my-case.toml`",
-                             std::strerror(errno)));
+    refuse(path,
+           fmt::format("the file cannot be opened ({}); check its name, or start a new case with `evenpull template > "
+                       "my-case.toml`",
+                       std::strerror(errno)));
   refuse_what_is_no_file(path, what);
   const bool may_be_silent = S_ISFIFO(what.st_mode) && path != "-";
   std::string text;
@@ -85,9 +87,10 @@ std::string read_raw(const std::string& path, std::chrono::milliseconds patience
     if (got < 0) refuse(path, fmt::format("cannot be read ({})", std::strerror(errno)));
     text.append(piece.data(), static_cast<std::size_t>(got));
     if (text.size() > most::file_bytes)
-      refuse(path, fmt::format("goes on beyond {} bytes, and no more are read (4 MB; a case or an order has some kB); is it "
-                               "the right one?",
-                               most::file_bytes));
+      refuse(path,
+             fmt::format("goes on beyond {} bytes, and no more are read (4 MB; a case or an order has some kB); is it "
+                         "the right one?",
+                         most::file_bytes));
   }
 }
 

@@ -28,9 +28,9 @@ void read_edge(const CaseTable& t, Blanket& b) {
                "has a meaning only with kind = \"full wrap\"; two sheets are glued to the trailing edge; leave it out");
     return;
   }
-  b.wrap_angle =
-      t.quantity_or("wrap_angle", Quantity::angle, {0, 3.5, "a thin trailing edge turns the cloth by about 170 deg"},
-                    {170 * M_PI / 180, "170 deg", "thin trailing edge; estimate"});
+  b.wrap_angle = t.quantity_or("wrap_angle", Quantity::angle,
+                               {0, 3.5, "a thin trailing edge turns the cloth by about 170 deg"},
+                               {170 * M_PI / 180, "170 deg", "thin trailing edge; estimate"});
   b.edge_friction = t.quantity_or("edge_friction", Quantity::fraction, friction_range,
                                   {0.25, "0.25", "cloth on bare or primed aluminium; estimate"});
   b.edge_glued = t.flag_or("edge_tacked", false,
@@ -45,8 +45,7 @@ void read_nose_sheet(const CaseTable& t, Case& c) {
     if (t.has("nose_sheet")) t.fail("nose_sheet", "has a meaning only where the cloth lies on a nose behind the seam");
     return;
   }
-  if (nose_end(c) > 0)
-    c.blanket.nose_sheet = t.quantity_if("nose_sheet", Quantity::length, range).value_or(0);
+  if (nose_end(c) > 0) c.blanket.nose_sheet = t.quantity_if("nose_sheet", Quantity::length, range).value_or(0);
   else
     c.blanket.nose_sheet =
         t.quantity_or("nose_sheet", Quantity::length, range, {0.0005, "0.5 mm (0.020 in)", default_estimate});
@@ -55,10 +54,10 @@ void read_nose_sheet(const CaseTable& t, Case& c) {
 }  // namespace
 
 void read_blanket(const CaseTable& top, Case& c) {
-  const auto t = top.table(
-      "blanket",
-      {"kind", "seam", "metal_nose_to", "nose_sheet", "wrap_angle", "edge_friction", "edge_tacked", "inner_ribs", "rib_friction"},
-      "[blanket] with kind = \"full wrap\"");
+  const auto t = top.table("blanket",
+                           {"kind", "seam", "metal_nose_to", "nose_sheet", "wrap_angle", "edge_friction", "edge_tacked",
+                            "inner_ribs", "rib_friction"},
+                           "[blanket] with kind = \"full wrap\"");
   auto& b = c.blanket;
   const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
   b.kind = static_cast<BlanketKind>(t.choice("kind", {"full wrap", "two sheets"}));

@@ -21,9 +21,7 @@ constexpr Range curve_temperature_range{300, 533.15,
 constexpr Range loose_range{0, 0.06, "looseness is usually 0.5 to 3 %"};
 
 /// Strain measure of a shrink given as a fraction of length (docs/model.md, section 2).
-double shrink_strain(double fraction) {
-  return 0.5 * (1 - (1 - fraction) * (1 - fraction));
-}
+double shrink_strain(double fraction) { return 0.5 * (1 - (1 - fraction) * (1 - fraction)); }
 
 void read_mass(const CaseTable& t, Cloth& cloth) {
   const int cls = t.choice_if("class", {"light", "medium", "heavy"});
@@ -60,10 +58,11 @@ void read_stiffness(const CaseTable& t, Cloth& cloth) {
   cloth.poisson = t.quantity_or("poisson", Quantity::fraction, {0, 0.6, "woven cloth usually has 0.05 to 0.4"},
                                 {cloth_defaults::poisson, "0.2", "estimate (band 0.05 to 0.4)"});
   if (cloth.poisson * cloth.poisson * cloth.stiffness.fill >= 0.9 * cloth.stiffness.warp)
-    t.context().fail(t.path("poisson"),
-                     fmt::format("= {} is too large for the two stiffnesses, of which the fill is {} times the warp: such a "
-                                 "cloth would give energy back when pulled; check the three",
-                                 print_number(cloth.poisson), print_number(cloth.stiffness.fill / cloth.stiffness.warp, 3)));
+    t.context().fail(
+        t.path("poisson"),
+        fmt::format("= {} is too large for the two stiffnesses, of which the fill is {} times the warp: such a "
+                    "cloth would give energy back when pulled; check the three",
+                    print_number(cloth.poisson), print_number(cloth.stiffness.fill / cloth.stiffness.warp, 3)));
 }
 
 void read_curve(const CaseTable& t, Cloth& cloth) {
@@ -78,10 +77,11 @@ void read_curve(const CaseTable& t, Cloth& cloth) {
                              {pull, pull}});
       if (p.pull > 0) pulls += fmt::format("{}{:.0f}", pulls.empty() ? "" : " / ", pull);
     }
-    t.context().note_default(
-        t.path("curve"), "free shrink 5 / 7.5 / 10 % and pull " + pulls + " N/m at 250 / 300 / 350 °F; onset 80 °C",
-        "free shrink: FAA-H-8083-31 (5 and 10 %); pull: estimate, band x 0.53 to x 1.9 (two sigma), scaled by areal mass; the "
-        "weakest input, test a strip of your own cloth");
+    t.context().note_default(t.path("curve"),
+                             "free shrink 5 / 7.5 / 10 % and pull " + pulls + " N/m at 250 / 300 / 350 °F; onset 80 °C",
+                             "free shrink: FAA-H-8083-31 (5 and 10 %); pull: estimate, band x 0.53 to x 1.9 (two "
+                             "sigma), scaled by areal mass; the "
+                             "weakest input, test a strip of your own cloth");
     return;
   }
   for (size_t i = 0; i < points.size(); ++i) {
@@ -101,10 +101,11 @@ void read_curve(const CaseTable& t, Cloth& cloth) {
                                           print_temperature(before.temperature),
                                           t.context().line_of(nth(t.path("curve"), i - 1) + ".temperature")));
       if (point.free_shrink.warp < before.free_shrink.warp || point.free_shrink.fill < before.free_shrink.fill)
-        p.fail("free_shrink",
-               fmt::format("falls from the point before it ({}) although the temperature rises; cloth shrinks more when "
-                           "hotter: check the measurement",
-                           t.context().line_of(nth(t.path("curve"), i - 1) + ".free_shrink")));
+        p.fail(
+            "free_shrink",
+            fmt::format("falls from the point before it ({}) although the temperature rises; cloth shrinks more when "
+                        "hotter: check the measurement",
+                        t.context().line_of(nth(t.path("curve"), i - 1) + ".free_shrink")));
     }
     cloth.curve.push_back(point);
   }
@@ -144,11 +145,10 @@ void check_shrink_against_pull(const CaseTable& t, const Cloth& cloth) {
 }  // namespace
 
 void read_cloth(const CaseTable& top, Case& c) {
-  const auto t = top.table(
-      "cloth",
-      {"class", "areal_mass", "stiffness", "shear", "poisson", "warp_angle", "looseness", "creep_share", "half_time",
-       "activation_energy", "curve"},
-      "[cloth] with class = \"medium\"");
+  const auto t = top.table("cloth",
+                           {"class", "areal_mass", "stiffness", "shear", "poisson", "warp_angle", "looseness",
+                            "creep_share", "half_time", "activation_energy", "curve"},
+                           "[cloth] with class = \"medium\"");
   read_mass(t, c.cloth);
   read_stiffness(t, c.cloth);
   c.cloth.warp_angle = t.quantity_or(

@@ -17,27 +17,31 @@ constexpr Range bow_range{0.005, 2, "a tip bow usually bulges 50 to 300 mm (2 to
 
 std::vector<PlanPoint> read_polyline(const CaseTable& outline, const std::string& key) {
   const auto& list = outline.list(
-      key, {2, most::outline_points, key + " = [[\"0 mm\", \"0 mm\"], [\"40 mm\", \"1800 mm\"]] (chordwise, spanwise)"});
+      key,
+      {2, most::outline_points, key + " = [[\"0 mm\", \"0 mm\"], [\"40 mm\", \"1800 mm\"]] (chordwise, spanwise)"});
   std::vector<PlanPoint> points;
   for (size_t i = 0; i < list.size(); ++i) {
     const auto& pair = list[i];
     const auto at = nth(outline.path(key), i);
     if (pair.kind != Entry::Kind::list || pair.list.size() != 2)
-      outline.context().fail(at, fmt::format("= {} must be a pair [chordwise, spanwise], for example [\"40 mm\", \"1800 mm\"]",
-                                             pair.shown()));
+      outline.context().fail(
+          at,
+          fmt::format("= {} must be a pair [chordwise, spanwise], for example [\"40 mm\", \"1800 mm\"]", pair.shown()));
     points.push_back({outline.number_of(pair.list[0], nth(at, 0), Quantity::length, point_range),
                       outline.number_of(pair.list[1], nth(at, 1), Quantity::length, point_range)});
     if (points.size() > 1 && points.back().y <= points[points.size() - 2].y)
-      outline.context().fail(at, fmt::format("= {} is not farther out than the point before it ({}, {}); points run from "
-                                             "the inboard end to the tip",
-                                             pair.list[1].shown(), list[i - 1].list[1].shown(),
-                                             outline.context().line_of(nth(outline.path(key), i - 1))));
+      outline.context().fail(at,
+                             fmt::format("= {} is not farther out than the point before it ({}, {}); points run from "
+                                         "the inboard end to the tip",
+                                         pair.list[1].shown(), list[i - 1].list[1].shown(),
+                                         outline.context().line_of(nth(outline.path(key), i - 1))));
   }
   if (points.front().y != 0)
-    outline.context().fail(nth(outline.path(key), 0),
-                           fmt::format("= {} must start at the inboard end rib: the second number of the first point is "
-                                       "\"0 mm\"",
-                                       list[0].list[1].shown()));
+    outline.context().fail(
+        nth(outline.path(key), 0),
+        fmt::format("= {} must start at the inboard end rib: the second number of the first point is "
+                    "\"0 mm\"",
+                    list[0].list[1].shown()));
   return points;
 }
 
@@ -92,9 +96,9 @@ std::vector<double> heights(const CaseTable& profile, const std::string& key, do
 }  // namespace
 
 void read_outline(const CaseTable& top, Case& c) {
-  const auto outline =
-      top.table("outline", {"span", "chord", "tip_chord", "straight_edge", "leading_edge", "trailing_edge"},
-                "[outline] with span = \"1800 mm\" and chord = \"350 mm\"");
+  const auto outline = top.table("outline",
+                                 {"span", "chord", "tip_chord", "straight_edge", "leading_edge", "trailing_edge"},
+                                 "[outline] with span = \"1800 mm\" and chord = \"350 mm\"");
   if (outline.has("leading_edge") || outline.has("trailing_edge")) {
     for (const auto* key : {"span", "chord", "tip_chord", "straight_edge"})
       if (outline.has(key))
@@ -102,12 +106,13 @@ void read_outline(const CaseTable& top, Case& c) {
     c.outline.leading_edge = read_polyline(outline, "leading_edge");
     c.outline.trailing_edge = read_polyline(outline, "trailing_edge");
     if (c.outline.leading_edge.back().y != c.outline.trailing_edge.back().y)
-      outline.context().fail(outline.path("trailing_edge"),
-                             fmt::format("ends at {} from the inboard end, but leading_edge ({}) at {}; the two must end at "
-                                         "the same distance",
-                                         print_length(c.outline.trailing_edge.back().y),
-                                         outline.context().line_of(outline.path("leading_edge")),
-                                         print_length(c.outline.leading_edge.back().y)));
+      outline.context().fail(
+          outline.path("trailing_edge"),
+          fmt::format("ends at {} from the inboard end, but leading_edge ({}) at {}; the two must end at "
+                      "the same distance",
+                      print_length(c.outline.trailing_edge.back().y),
+                      outline.context().line_of(outline.path("leading_edge")),
+                      print_length(c.outline.leading_edge.back().y)));
     if (c.outline.span() < span_range.low || c.outline.span() > span_range.high)
       outline.context().fail(outline.path("leading_edge"),
                              fmt::format("gives a span of {}; {}", print_length(c.outline.span()), span_range.usual));
@@ -127,8 +132,9 @@ void read_profile(const CaseTable& top, Case& c) {
   const auto profile = top.table("profile", {"at", "height", "top", "bottom"},
                                  "[profile] with at = [0, \"5 %\", ..., \"100 %\"] and height = [...]");
   const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
-  const auto& at = profile.list("at", {2, most::profile_points, "at = [0, \"5 %\", \"25 %\", \"100 %\"], chord stations from "
-                                                               "leading to trailing edge"});
+  const auto& at = profile.list("at", {2, most::profile_points,
+                                       "at = [0, \"5 %\", \"25 %\", \"100 %\"], chord stations from "
+                                       "leading to trailing edge"});
   const bool mirrored = profile.has("height");
   if (mirrored && (profile.has("top") || profile.has("bottom")))
     profile.context().fail(profile.path("height"),
@@ -137,23 +143,24 @@ void read_profile(const CaseTable& top, Case& c) {
   const auto bottom_heights = mirrored ? top_heights : heights(profile, "bottom", chord, at.size());
   for (size_t i = 0; i < at.size(); ++i) {
     const auto key = nth(profile.path("at"), i);
-    const double x =
-        profile.share_or_length(at[i], key, chord, {0, 1, "stations run from 0 to 100 % of the chord"});
+    const double x = profile.share_or_length(at[i], key, chord, {0, 1, "stations run from 0 to 100 % of the chord"});
     if (i > 0 && x <= c.profile.back().chord_fraction)
       profile.context().fail(
           key, fmt::format("= {} is not behind the station before it ({}, {}); stations must rise", at[i].shown(),
                            at[i - 1].shown(), profile.context().line_of(nth(profile.path("at"), i - 1))));
     if (top_heights[i] + bottom_heights[i] < 0)
-      profile.context().fail(nth(profile.path(mirrored ? "height" : "top"), i),
-                             fmt::format("at {} top and bottom cross: together they must not be negative", at[i].shown()));
+      profile.context().fail(
+          nth(profile.path(mirrored ? "height" : "top"), i),
+          fmt::format("at {} top and bottom cross: together they must not be negative", at[i].shown()));
     c.profile.push_back({x, top_heights[i], bottom_heights[i]});
   }
   if (c.profile.front().chord_fraction != 0 || c.profile.back().chord_fraction != 1)
-    profile.context().fail(profile.path("at"),
-                           fmt::format("runs from {} to {} of the chord, and must run from the leading edge (0) to the trailing "
-                                       "edge (\"100 %\", here {})",
-                                       print_number(c.profile.front().chord_fraction), print_number(c.profile.back().chord_fraction),
-                                       print_length(chord)));
+    profile.context().fail(
+        profile.path("at"),
+        fmt::format("runs from {} to {} of the chord, and must run from the leading edge (0) to the trailing "
+                    "edge (\"100 %\", here {})",
+                    print_number(c.profile.front().chord_fraction), print_number(c.profile.back().chord_fraction),
+                    print_length(chord)));
 }
 
 }  // namespace evenpull

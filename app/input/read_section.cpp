@@ -80,14 +80,11 @@ SectionShape read_shape(const CaseTable& owner) {
       out.width = s.quantity("leg", Quantity::length, width_range);
       out.height = s.quantity("opening", Quantity::length, height_range);
       if (out.height >= 2 * out.width)
-        s.fail("opening", fmt::format("is wider than the two legs of {} can reach; check the units", s.find("leg")->shown()));
+        s.fail("opening",
+               fmt::format("is wider than the two legs of {} can reach; check the units", s.find("leg")->shown()));
       break;
-    case Kind::closed_nose:
-      out.wall = s.quantity("sheet", Quantity::length, thickness_range);
-      break;
-    case Kind::properties:
-      out.given = read_properties(s);
-      break;
+    case Kind::closed_nose: out.wall = s.quantity("sheet", Quantity::length, thickness_range); break;
+    case Kind::properties: out.given = read_properties(s); break;
   }
   return out;
 }
@@ -111,7 +108,8 @@ MaterialShelf::MaterialShelf(const CaseTable& top, Case& c) : case_(&c), context
   if (!entry) return;
   if (entry->kind != Entry::Kind::table) top.fail("materials", "must be tables like [materials.\"my tube\"]");
   if (entry->table.size() > most::materials)
-    context_->fail("materials", fmt::format("there are {} of them; {} is the most", entry->table.size(), most::materials));
+    context_->fail("materials",
+                   fmt::format("there are {} of them; {} is the most", entry->table.size(), most::materials));
   for (const auto& [name, value] : entry->table) {
     check_name(name);
     own_.push_back(read_own(
@@ -151,9 +149,9 @@ Material MaterialShelf::read_own(const CaseTable& t, const std::string& name) {
     m.kind = Strength::yield;
   }
   if (m.shear_modulus > m.youngs_modulus / 2)
-    t.context().fail(t.path("shear_modulus"), fmt::format("{} GPa is more than half of youngs_modulus, {} GPa; no material has that",
-                                                          print_number(m.shear_modulus / 1e9),
-                                                          print_number(m.youngs_modulus / 1e9)));
+    t.context().fail(t.path("shear_modulus"),
+                     fmt::format("{} GPa is more than half of youngs_modulus, {} GPa; no material has that",
+                                 print_number(m.shear_modulus / 1e9), print_number(m.youngs_modulus / 1e9)));
   return m;
 }
 

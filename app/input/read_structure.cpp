@@ -45,7 +45,8 @@ SpanMember read_member(const CaseTable& t, MaterialShelf& shelf, double chord) {
   if (m.role == SpanRole::trailing_edge && m.chord_fraction != 1)
     t.fail("at", "must be \"100 %\" for the trailing edge; leave the key out");
   if (nose && (m.chord_fraction < 0.02 || m.chord_fraction > 0.8))
-    t.fail("at", "is where the closed nose would end; it must end between 2 and 80 % of the chord, usually at 10 to 40 %");
+    t.fail("at",
+           "is where the closed nose would end; it must end between 2 and 80 % of the chord, usually at 10 to 40 %");
   return m;
 }
 
@@ -64,8 +65,9 @@ void check_names(const CaseContext& context, const std::vector<Stated>& stated) 
   for (size_t i = 0; i < stated.size(); ++i)
     for (size_t j = 0; j < i; ++j)
       if (stated[i].member.name == stated[j].member.name)
-        context.fail(stated[i].path, fmt::format("a second member is called {}, as the one on {}; give each its own name",
-                                                 in_quotes(stated[i].member.name), context.line_of(stated[j].path)));
+        context.fail(stated[i].path,
+                     fmt::format("a second member is called {}, as the one on {}; give each its own name",
+                                 in_quotes(stated[i].member.name), context.line_of(stated[j].path)));
 }
 
 /// One leading edge and one trailing edge, whose place in the file is that of the last member where there is none.
@@ -75,15 +77,17 @@ void check_roles(const CaseContext& context, const std::vector<Stated>& stated) 
     for (const auto& s : stated) {
       if (s.member.role != role) continue;
       if (found)
-        context.fail(s.path + ".role", fmt::format("= \"{}\" stands at {} already; there must be exactly one, the others "
-                                                   "are spars",
-                                                   role_name(role), named(context, *found)));
+        context.fail(s.path + ".role",
+                     fmt::format("= \"{}\" stands at {} already; there must be exactly one, the others "
+                                 "are spars",
+                                 role_name(role), named(context, *found)));
       found = &s;
     }
     if (!found)
-      context.fail(stated.back().path, fmt::format("the members end here, and none has role = \"{}\"; add a [[member]] with "
-                                                   "it, a section and a material: there must be exactly one",
-                                                   role_name(role)));
+      context.fail(stated.back().path,
+                   fmt::format("the members end here, and none has role = \"{}\"; add a [[member]] with "
+                               "it, a section and a material: there must be exactly one",
+                               role_name(role)));
   }
 }
 
@@ -95,17 +99,19 @@ void check_places(const CaseContext& context, const std::vector<Stated>& sorted,
     if (apart >= least_apart) continue;
     const bool in_file = context.places.of(a.path).line <= context.places.of(b.path).line;
     const auto &first = in_file ? a : b, &second = in_file ? b : a;
-    context.fail(second.path + ".at",
-                 fmt::format("{} stands {} from {} along the chord, practically in one place; state one of them, or where the "
-                             "other one really stands",
-                             in_quotes(second.member.name), print_length(apart * chord), named(context, first)));
+    context.fail(
+        second.path + ".at",
+        fmt::format("{} stands {} from {} along the chord, practically in one place; state one of them, or where the "
+                    "other one really stands",
+                    in_quotes(second.member.name), print_length(apart * chord), named(context, first)));
   }
   if (sorted.front().member.role == SpanRole::leading_edge) return;
-  const auto leading = std::find_if(sorted.begin(), sorted.end(),
-                                    [](const auto& s) { return s.member.role == SpanRole::leading_edge; });
-  context.fail(sorted.front().path, fmt::format("{} stands in front of the leading edge {}; a member inside a closed nose is "
-                                                "part of the nose: leave it out",
-                                                in_quotes(sorted.front().member.name), named(context, *leading)));
+  const auto leading =
+      std::find_if(sorted.begin(), sorted.end(), [](const auto& s) { return s.member.role == SpanRole::leading_edge; });
+  context.fail(sorted.front().path,
+               fmt::format("{} stands in front of the leading edge {}; a member inside a closed nose is "
+                           "part of the nose: leave it out",
+                           in_quotes(sorted.front().member.name), named(context, *leading)));
 }
 
 void read_members(const CaseTable& top, Case& c, MaterialShelf& shelf) {
@@ -133,31 +139,37 @@ void check_stations(const CaseTable& ribs, const std::vector<double>& y, double 
   const auto key = ribs.path("stations");
   const auto& written = ribs.find("stations")->list;
   const auto shown = [&](size_t i) { return written[i].shown(); };
-  const auto rib = [&](size_t i) { return fmt::format("rib {} ({}, {})", i + 1, shown(i), context.line_of(nth(key, i))); };
+  const auto rib = [&](size_t i) {
+    return fmt::format("rib {} ({}, {})", i + 1, shown(i), context.line_of(nth(key, i)));
+  };
   if (y.front() != 0)
-    context.fail(nth(key, 0), fmt::format("= {}: the first rib is the inboard end rib and stands at \"0 mm\"", shown(0)));
+    context.fail(nth(key, 0),
+                 fmt::format("= {}: the first rib is the inboard end rib and stands at \"0 mm\"", shown(0)));
   for (size_t i = 1; i < y.size(); ++i) {
     if (y[i] == y[i - 1])
-      context.fail(nth(key, i), fmt::format("= {}: rib {} stands where {} stands already; leave one of the two out", shown(i),
-                                            i + 1, rib(i - 1)));
+      context.fail(nth(key, i), fmt::format("= {}: rib {} stands where {} stands already; leave one of the two out",
+                                            shown(i), i + 1, rib(i - 1)));
     if (y[i] < y[i - 1])
-      context.fail(nth(key, i), fmt::format("= {} is out of order, behind {}; list ribs from the inboard end to the tip",
-                                            shown(i), rib(i - 1)));
+      context.fail(nth(key, i),
+                   fmt::format("= {} is out of order, behind {}; list ribs from the inboard end to the tip", shown(i),
+                               rib(i - 1)));
     if (y[i] - y[i - 1] < least_bay)
-      context.fail(nth(key, i), fmt::format("= {} stands only {} from {}; ribs are usually 150 to 400 mm (6 to 16 in) apart",
-                                            shown(i), print_length(y[i] - y[i - 1]), rib(i - 1)));
+      context.fail(nth(key, i),
+                   fmt::format("= {} stands only {} from {}; ribs are usually 150 to 400 mm (6 to 16 in) apart",
+                               shown(i), print_length(y[i] - y[i - 1]), rib(i - 1)));
   }
   if (y.back() == span) return;
   const bool edges = !context.places.at.count("outline.span");
-  context.fail(nth(key, y.size() - 1),
-               fmt::format("= {}: the last rib must stand at the end of the outline, and that is {:.6g} mm from the inboard end "
-                           "({}), {:.4g} mm {}; {}",
-                           shown(y.size() - 1), span * 1000,
-                           edges ? "outline.leading_edge, " + context.line_of("outline.leading_edge")
-                                 : "outline.span, " + context.line_of("outline.span"),
-                           std::abs(span - y.back()) * 1000, y.back() < span ? "farther out" : "nearer",
-                           y.back() < span ? "add the end rib there, or correct the outline"
-                                           : "leave out what lies beyond, or correct the outline"));
+  context.fail(
+      nth(key, y.size() - 1),
+      fmt::format("= {}: the last rib must stand at the end of the outline, and that is {:.6g} mm from the inboard end "
+                  "({}), {:.4g} mm {}; {}",
+                  shown(y.size() - 1), span * 1000,
+                  edges ? "outline.leading_edge, " + context.line_of("outline.leading_edge")
+                        : "outline.span, " + context.line_of("outline.span"),
+                  std::abs(span - y.back()) * 1000, y.back() < span ? "farther out" : "nearer",
+                  y.back() < span ? "add the end rib there, or correct the outline"
+                                  : "leave out what lies beyond, or correct the outline"));
 }
 
 std::vector<double> read_stations(const CaseTable& ribs, double span) {
@@ -169,11 +181,13 @@ std::vector<double> read_stations(const CaseTable& ribs, double span) {
     std::vector<double> y;
     for (int i = 0; i <= bays; ++i) y.push_back(i == bays ? span : round_12(span * i / bays));
     if (y[1] < least_bay)
-      ribs.fail("bays", fmt::format("makes bays of {}; ribs are usually 150 to 400 mm (6 to 16 in) apart", print_length(y[1])));
+      ribs.fail("bays",
+                fmt::format("makes bays of {}; ribs are usually 150 to 400 mm (6 to 16 in) apart", print_length(y[1])));
     return y;
   }
-  const auto y = ribs.quantities("stations", Quantity::length, {0, 8, "stations are measured from the inboard end rib"},
-                                 {2, most::ribs, "stations = [\"0 mm\", \"300 mm\", \"600 mm\"], the two end ribs at least"});
+  const auto y =
+      ribs.quantities("stations", Quantity::length, {0, 8, "stations are measured from the inboard end rib"},
+                      {2, most::ribs, "stations = [\"0 mm\", \"300 mm\", \"600 mm\"], the two end ribs at least"});
   check_stations(ribs, y, span);
   return y;
 }
@@ -186,11 +200,14 @@ void read_single(const CaseTable& t, Case& c, MaterialShelf& shelf, std::map<int
     t.fail("number", fmt::format("is stated a second time; the first is on {}", t.context().line_of(at->second)));
   const bool make = t.has("section") || t.has("material");
   if (!make && !t.has("joints"))
-    t.context().fail(t.own_path(), fmt::format("says nothing of rib {}; write its section and material, or its joints", number));
+    t.context().fail(t.own_path(),
+                     fmt::format("says nothing of rib {}; write its section and material, or its joints", number));
   if (make && number == ribs && c.outline.tip_bow_depth > 0)
-    t.fail("number", fmt::format("is the rib at the end of the outline, and the tip bow ({}) stands in its place; leave its section "
-                                 "out, or the tip bow",
-                                 t.context().line_of("tip_bow")));
+    t.fail(
+        "number",
+        fmt::format("is the rib at the end of the outline, and the tip bow ({}) stands in its place; leave its section "
+                    "out, or the tip bow",
+                    t.context().line_of("tip_bow")));
   auto& rib = c.ribs[static_cast<size_t>(number - 1)];
   if (make) check_rib(t, rib.make = read_make(t, shelf), c);
   if (const int own = t.choice_if("joints", {"rigid", "pinned"}); own >= 0) rib.hinged_ends = own == 1;
@@ -244,13 +261,15 @@ Brace read_brace(const CaseTable& t, const Case& c, MaterialShelf& shelf, const 
   b.from_member = read_end(t, "from", c, b.from_rib);
   b.to_member = read_end(t, "to", c, b.to_rib);
   if (b.from_member == b.to_member && b.from_rib == b.to_rib)
-    t.context().fail(t.path("to"), fmt::format("is where {} begins, at {} on rib {}; a brace needs two different ends",
-                                               in_quotes(b.name), in_quotes(c.span_members[static_cast<size_t>(b.to_member)].name),
-                                               b.to_rib + 1));
+    t.context().fail(
+        t.path("to"),
+        fmt::format("is where {} begins, at {} on rib {}; a brace needs two different ends", in_quotes(b.name),
+                    in_quotes(c.span_members[static_cast<size_t>(b.to_member)].name), b.to_rib + 1));
   for (size_t i = 0; i < c.braces.size(); ++i)
     if (joins_the_same(c.braces[i], b))
-      t.context().fail(t.own_path(), fmt::format("{} joins the same two places as {} ({}); leave one of the two out",
-                                                 in_quotes(b.name), in_quotes(c.braces[i].name), t.context().line_of(paths[i])));
+      t.context().fail(t.own_path(),
+                       fmt::format("{} joins the same two places as {} ({}); leave one of the two out",
+                                   in_quotes(b.name), in_quotes(c.braces[i].name), t.context().line_of(paths[i])));
   return b;
 }
 

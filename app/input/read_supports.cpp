@@ -36,9 +36,8 @@ std::array<bool, 6> read_holds(const CaseTable& t) {
     size_t which = 0;
     while (which < motion_words.size() && motion_words[which] != word) ++which;
     if (which == motion_words.size())
-      t.context().fail(nth(t.path("holds"), i),
-                       fmt::format("= {} is not a motion; the motions are {}; for example {}", list[i].shown(),
-                                   list_words(motion_words), example));
+      t.context().fail(nth(t.path("holds"), i), fmt::format("= {} is not a motion; the motions are {}; for example {}",
+                                                            list[i].shown(), list_words(motion_words), example));
     hold[which] = true;
   }
   return hold;
@@ -75,10 +74,11 @@ std::vector<Support> read_list(const CaseTable& supports, const std::string& key
     const auto add = [&](const std::string& place) {
       for (size_t i = 0; i < out.size(); ++i)
         if (is_same(out[i], s))
-          t.context().fail(place, fmt::format("{} is held here in the same way already ({}); one of the two is too many, or "
-                                              "another place is meant",
-                                              in_quotes(c.span_members[static_cast<size_t>(s.member)].name),
-                                              t.context().line_of(keys[i])));
+          t.context().fail(
+              place,
+              fmt::format("{} is held here in the same way already ({}); one of the two is too many, or "
+                          "another place is meant",
+                          in_quotes(c.span_members[static_cast<size_t>(s.member)].name), t.context().line_of(keys[i])));
       out.push_back(s);
       keys.push_back(place);
     };

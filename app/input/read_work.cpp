@@ -38,8 +38,8 @@ PassEntry pass_of(const Doses& d, const CaseTable& stage, const Entry& e, const 
     if (plain_word(e.text) == "light") return {d.light, 0};
     if (plain_word(e.text) == "full") return {d.full, 0};
   }
-  const bool word =
-      e.kind == Entry::Kind::text && !e.text.empty() && std::isalpha(static_cast<unsigned char>(e.text.front()));
+  const bool word = e.kind == Entry::Kind::text && !e.text.empty() &&
+                    std::isalpha(static_cast<unsigned char>(e.text.front()));
   if (word)
     stage.context().fail(key, fmt::format("= {} is not a pass; write \"light\", \"full\", a dose like 0.5, or how "
                                           "long the sole lies on each spot, like \"3 s\"",
@@ -47,7 +47,8 @@ PassEntry pass_of(const Doses& d, const CaseTable& stage, const Entry& e, const 
   if (e.kind == Entry::Kind::text && is_time(e.text)) {
     const double dwell = stage.number_of(
         e, key, Quantity::time,
-        {0.05, 120, "a dwell is the time the sole lies on a spot: 3 to 4 s over an open bay; none at all heats nothing"});
+        {0.05, 120,
+         "a dwell is the time the sole lies on a spot: 3 to 4 s over an open bay; none at all heats nothing"});
     return {0, dwell};
   }
   return {stage.number_of(e, key, Quantity::fraction,
@@ -74,7 +75,8 @@ void read_passes(const CaseTable& t, const Doses& d, bool first, Stage& stage) {
     return;
   }
   stage.doses = {d.full, d.full};
-  t.context().note_default(t.path("passes"), "full, full", "two passes: common practice, no source; a plan tries others");
+  t.context().note_default(t.path("passes"), "full, full",
+                           "two passes: common practice, no source; a plan tries others");
 }
 
 void check_temperature(const CaseTable& t, Case& c, double& temperature) {
@@ -140,9 +142,10 @@ void read_stages(const CaseTable& top, Case& c) {
       t.fail("temperature", fmt::format("is not hotter than the stage before it ({}); stages rise",
                                         print_temperature(c.stages.back().temperature)));
     if (!c.stages.empty() && to_degF(stage.temperature) - to_degF(c.stages.back().temperature) < closest_stages_degF)
-      t.fail("temperature", fmt::format("is too close to the stage before it ({}); stages are at least {:.0f} degF (1.1 degC) apart, "
-                                        "since an order file names them by their temperature",
-                                        print_temperature(c.stages.back().temperature), closest_stages_degF));
+      t.fail("temperature",
+             fmt::format("is too close to the stage before it ({}); stages are at least {:.0f} degF (1.1 degC) apart, "
+                         "since an order file names them by their temperature",
+                         print_temperature(c.stages.back().temperature), closest_stages_degF));
     stage.passes_open = !t.has("passes");
     read_passes(t, d, c.stages.empty(), stage);
     c.stages.push_back(stage);

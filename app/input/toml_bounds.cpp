@@ -47,7 +47,8 @@ class Look {
 
   void count_value() {
     if (++values_ > most_values_)
-      refuse(fmt::format("the file holds more than {} keys and list entries, which is far more than a panel needs", most_values_));
+      refuse(fmt::format("the file holds more than {} keys and list entries, which is far more than a panel needs",
+                         most_values_));
   }
 
   void end_word() { dots_ = word_ = 0; }
@@ -58,9 +59,7 @@ class Look {
         while (at_ < text_.size() && now() != '\n') ++at_;
         return;
       case '"':
-      case '\'':
-        string(now());
-        return;
+      case '\'': string(now()); return;
       case '\n':
         new_line();
         if (depth_ == 0) key_.clear();
@@ -71,35 +70,32 @@ class Look {
         key_start_ = at_ + 1;
         break;
       case '[':
-      case '{':
-        open();
-        break;
+      case '{': open(); break;
       case ']':
       case '}':
         if (depth_ > 0) --depth_;
         end_word();
         break;
-      case '=':
-        take_key();
-        break;
+      case '=': take_key(); break;
       case '.':
         if (++dots_ >= most::key_parts)
-          refuse(fmt::format("a key has more than {} parts between dots; no key of a case has more than 4", most::key_parts));
+          refuse(fmt::format("a key has more than {} parts between dots; no key of a case has more than 4",
+                             most::key_parts));
         break;
       case ' ':
       case '\t':
-      case '\r':
-        break;
+      case '\r': break;
       default:
         if (++word_ > most::string_letters)
-          refuse(fmt::format("a word has more than {} letters; is text in quotes missing its end?", most::string_letters));
+          refuse(
+              fmt::format("a word has more than {} letters; is text in quotes missing its end?", most::string_letters));
     }
     ++at_;
   }
 
   void open() {
-    const bool header = now() == '[' && depth_ == 0 && text_.substr(line_start_, at_ - line_start_).find_first_not_of(" \t") ==
-                                                           std::string_view::npos;
+    const bool header = now() == '[' && depth_ == 0 &&
+                        text_.substr(line_start_, at_ - line_start_).find_first_not_of(" \t") == std::string_view::npos;
     if (header) {
       const auto end = std::min(text_.find_first_of("]\n", at_), text_.size());
       const auto begin = std::min(text_.find_first_not_of('[', at_), end);

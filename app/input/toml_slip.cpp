@@ -17,17 +17,13 @@ constexpr long no_break_space = 0xa0;
 std::vector<std::string> lines_of(const std::string& text) {
   std::vector<std::string> out(1);
   for (const char c : text)
-    if (c == '\n')
-      out.emplace_back();
-    else if (c != '\r' && out.back().size() < most_of_a_line)
-      out.back() += c;
+    if (c == '\n') out.emplace_back();
+    else if (c != '\r' && out.back().size() < most_of_a_line) out.back() += c;
   return out;
 }
 
 /// The typographic quotes of the trade's languages: “ ” „ ‟ ‘ ’ ‚ « ».
-bool is_curly(long code) {
-  return (code >= 0x2018 && code <= 0x201f) || code == 0xab || code == 0xbb;
-}
+bool is_curly(long code) { return (code >= 0x2018 && code <= 0x201f) || code == 0xab || code == 0xbb; }
 
 /// What stands outside straight quotes and before a comment.
 std::vector<long> bare_characters(const std::string& line) {
@@ -35,12 +31,9 @@ std::vector<long> bare_characters(const std::string& line) {
   char inside = 0;
   for (std::size_t at = 0; at < line.size();) {
     const Rune r = rune_at(line, at);
-    if (inside ? r.code == inside : r.code == '"' || r.code == '\'')
-      inside = inside ? 0 : static_cast<char>(r.code);
-    else if (!inside && r.code == '#')
-      break;
-    else if (!inside)
-      out.push_back(r.code);
+    if (inside ? r.code == inside : r.code == '"' || r.code == '\'') inside = inside ? 0 : static_cast<char>(r.code);
+    else if (!inside && r.code == '#') break;
+    else if (!inside) out.push_back(r.code);
     at += r.bytes;
   }
   return out;
@@ -93,9 +86,10 @@ std::string about_second(const std::vector<std::string>& lines, FilePlace place,
   }
   const auto before = first > 0 ? fmt::format("; the first is on line {}", first) : std::string();
   if (!table) return fmt::format("{} stands here a second time{}; keep one of the two", escaped(name), before);
-  return fmt::format("{} stands here a second time{}; put its keys together under one. What may be there several times has "
-                     "double brackets: [[member]], [[stage]]",
-                     escaped(name), before);
+  return fmt::format(
+      "{} stands here a second time{}; put its keys together under one. What may be there several times has "
+      "double brackets: [[member]], [[stage]]",
+      escaped(name), before);
 }
 
 /// A value without its quotes: 1800 mm; 0,035.
@@ -104,10 +98,11 @@ std::string about_value(const std::string& line) {
   static const std::regex bare(R"(^\s*([A-Za-z_]+)\s*=\s*([^"'#\[\]{},]+?)\s*(#.*)?$)");
   std::smatch m;
   if (std::regex_match(line, m, comma))
-    return m[4].length() > 0 ? fmt::format("a decimal comma is not read; write {} = \"{}.{} {}\"", m[1].str(), m[2].str(),
-                                           m[3].str(), escaped(m[4].str()))
-                             : fmt::format("a decimal comma is not read; write {} = {}.{}, a quantity in quotes and with its unit",
-                                           m[1].str(), m[2].str(), m[3].str());
+    return m[4].length() > 0
+               ? fmt::format("a decimal comma is not read; write {} = \"{}.{} {}\"", m[1].str(), m[2].str(), m[3].str(),
+                             escaped(m[4].str()))
+               : fmt::format("a decimal comma is not read; write {} = {}.{}, a quantity in quotes and with its unit",
+                             m[1].str(), m[2].str(), m[3].str());
   static const std::regex nothing(R"(^\s*([A-Za-z_]+)\s*=\s*(#.*)?$)");
   if (std::regex_match(line, m, nothing))
     return fmt::format("{} has no value; write one behind the =, or take the line out", m[1].str());
@@ -124,7 +119,8 @@ std::string about_ends(const std::string& line, std::string_view description) {
   const auto says = [&](const char* words) { return description.find(words) != std::string_view::npos; };
   if (says("parsing string") && std::count(line.begin(), line.end(), '"') % 2 == 1)
     return "the text in quotes on this line has no quote at its end; add one";
-  if (says("closing ']'")) return "in the list that is open here a comma or the closing ] is missing, here or on the line above";
+  if (says("closing ']'"))
+    return "in the list that is open here a comma or the closing ] is missing, here or on the line above";
   return "";
 }
 
@@ -135,8 +131,8 @@ std::string words_for_slip(const std::string& text, FilePlace place, std::string
   const auto last = static_cast<int>(lines.size());
   place.line = std::clamp(place.line, 1, last);
   const auto& line = lines[static_cast<std::size_t>(place.line - 1)];
-  for (const auto& words : {about_characters(line), about_second(lines, place, description), about_ends(line, description),
-                            about_value(line)})
+  for (const auto& words : {about_characters(line), about_second(lines, place, description),
+                            about_ends(line, description), about_value(line)})
     if (!words.empty()) return words;
   return fmt::format("the file is not valid TOML here: {}; text stands in quotes (span = \"1800 mm\")",
                      escaped(description, most_of_a_line));

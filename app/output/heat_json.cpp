@@ -55,7 +55,8 @@ const PassHeat* heat_of(const Plan& p, const Step& s) {
   const PassHeat& h = passes[static_cast<size_t>(s.pass) - 1];
   // An order of somebody's own may work a zone with another dose than its pass.
   constexpr double same_dose = 1e-6;
-  return std::abs(h.asked - s.dose) < same_dose || stated_contact(p.the_case, s.stage, s.pass, s.dose) > 0 ? &h : nullptr;
+  return std::abs(h.asked - s.dose) < same_dose || stated_contact(p.the_case, s.stage, s.pass, s.dose) > 0 ? &h
+                                                                                                           : nullptr;
 }
 
 bool lies_on_nose(const Plan& p, int zone) {
@@ -103,16 +104,18 @@ Json chances_json(const Plan& p) {
     holds.push_back(j);
   }
   for (const LimitChance& l : k.limits) {
-    Json j = {{"name", viz::limit_text(l.limit)}, {"stage_degF", json_number(degF(p, l.stage), "chances.limits.stage")}};
+    Json j = {{"name", viz::limit_text(l.limit)},
+              {"stage_degF", json_number(degF(p, l.stage), "chances.limits.stage")}};
     j.update(chance_json(l.over));
     limits.push_back(j);
   }
   for (const InputWeight& w : k.weights)
-    weights.push_back({{"input", viz::unsure_text(w.input)},
-                       {"spread", viz::spread_text(w)},
-                       {"share", json_number(w.share, "chances.share")},
-                       {"interval_90", Json::array({json_number(w.low, "share.low"), json_number(w.high, "share.high")})},
-                       {"raises_use", w.sign > 0}});
+    weights.push_back(
+        {{"input", viz::unsure_text(w.input)},
+         {"spread", viz::spread_text(w)},
+         {"share", json_number(w.share, "chances.share")},
+         {"interval_90", Json::array({json_number(w.low, "share.low"), json_number(w.high, "share.high")})},
+         {"raises_use", w.sign > 0}});
   for (size_t z = 0; z < k.zones.size(); ++z)
     zones.push_back({{"zone", p.panel.zones.at(z).label},
                      {"uneven", chance_json(k.zones[z].uneven)},
@@ -121,20 +124,21 @@ Json chances_json(const Plan& p) {
           {"nodes", k.nodes},
           {"all_limits_hold_up_to", holds},
           {"confidence", json_number(k.confidence, "chances.confidence")},
-          {"hottest_safe_stage_degF",
-           k.ceiling ? json_number(degF(p, *k.ceiling), "chances.ceiling") : Json(nullptr)},
+          {"hottest_safe_stage_degF", k.ceiling ? json_number(degF(p, *k.ceiling), "chances.ceiling") : Json(nullptr)},
           {"over_limit", limits},
-          {"governing", {{"name", k.governing ? viz::limit_text(*k.governing) : ""},
-                         {"stage_degF", json_number(degF(p, k.governing_stage), "chances.governing")},
-                         {"explained", json_number(k.explained, "chances.explained")},
-                         {"inputs", weights}}},
+          {"governing",
+           {{"name", k.governing ? viz::limit_text(*k.governing) : ""},
+            {"stage_degF", json_number(degF(p, k.governing_stage), "chances.governing")},
+            {"explained", json_number(k.explained, "chances.explained")},
+            {"inputs", weights}}},
           {"zones_at", json_number(degF(p, k.risk_stage), "chances.zones_at")},
           {"zones", zones},
-          {"reduced_model", {{"checked_in_full", k.agreement.scenarios},
-                             {"full_over_reduced", json_number(k.agreement.ratio, "agreement.ratio")},
-                             {"rms_error", json_number(k.agreement.rms, "agreement.rms")},
-                             {"worst_error", json_number(k.agreement.worst, "agreement.worst")},
-                             {"same_decision", k.agreement.decisions}}}};
+          {"reduced_model",
+           {{"checked_in_full", k.agreement.scenarios},
+            {"full_over_reduced", json_number(k.agreement.ratio, "agreement.ratio")},
+            {"rms_error", json_number(k.agreement.rms, "agreement.rms")},
+            {"worst_error", json_number(k.agreement.worst, "agreement.worst")},
+            {"same_decision", k.agreement.decisions}}}};
 }
 
 Json dwell_json(const Plan& p, const Step& s) {

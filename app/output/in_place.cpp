@@ -78,8 +78,9 @@ fs::path make_beside(const fs::path& target, const char* purpose) {
 fs::path put_in_place(const fs::path& fresh, const fs::path& target, Exchange how) {
   std::error_code error;
   const auto refuse = [&] {
-    throw CannotWrite(fmt::format("{}: the results cannot be put in place ({}); {}", target.string(), error.message(),
-                                  fs::is_directory(target) ? "the earlier result is as it was" : "nothing was written"));
+    throw CannotWrite(
+        fmt::format("{}: the results cannot be put in place ({}); {}", target.string(), error.message(),
+                    fs::is_directory(target) ? "the earlier result is as it was" : "nothing was written"));
   };
   if (!fs::exists(fs::symlink_status(target, error))) {
     fs::rename(fresh, target, error);
@@ -94,9 +95,10 @@ fs::path put_in_place(const fs::path& fresh, const fs::path& target, Exchange ho
     std::error_code back;
     if (error) fs::rename(aside, target, back);
     if (back)
-      throw CannotWrite(fmt::format("{}: the results cannot be put in place ({}), nor the earlier ones back ({}); those lie whole in "
-                                    "{}: rename that, or run again, which puts them back",
-                                    target.string(), error.message(), back.message(), aside.string()));
+      throw CannotWrite(
+          fmt::format("{}: the results cannot be put in place ({}), nor the earlier ones back ({}); those lie whole in "
+                      "{}: rename that, or run again, which puts them back",
+                      target.string(), error.message(), back.message(), aside.string()));
   }
   if (error) {
     std::error_code ignored;
@@ -126,16 +128,17 @@ std::vector<std::string> mend_after_killed_run(const fs::path& target) {
     if (!successor && holds_a_result(folder)) {
       fs::rename(folder, target, error);
       if (!error)
-        said.push_back(fmt::format("{}: a run was killed while it put its results in place; the result from before it was put back",
-                        target.string()));
+        said.push_back(fmt::format(
+            "{}: a run was killed while it put its results in place; the result from before it was put back",
+            target.string()));
       continue;
     }
-    if (std::string foreign; holds_only_ours(folder, &foreign))
-      take_away(folder);
+    if (std::string foreign; holds_only_ours(folder, &foreign)) take_away(folder);
     else if (holds_a_result(folder))
-      said.push_back(fmt::format("{}: was left by a run that was killed and holds \"{}\", which evenpull did not write, so it stays; take out "
-                      "what is yours and remove the rest",
-                      folder.string(), foreign));
+      said.push_back(fmt::format(
+          "{}: was left by a run that was killed and holds \"{}\", which evenpull did not write, so it stays; take out "
+          "what is yours and remove the rest",
+          folder.string(), foreign));
   }
   for (const auto& folder : strays(target, writing))
     if (holds_only_ours(folder)) take_away(folder);

@@ -37,7 +37,7 @@ std::function<std::string()>& on_interruption() {
 
 /// A pipe that nobody empties must not keep us: all signals are blocked, so nothing but KILL would end the wait.
 void say_if_anybody_reads(const std::string& line) {
-  constexpr int patience = 1000;                   // ms for each piece
+  constexpr int patience = 1000;                  // ms for each piece
   constexpr std::size_t piece = _POSIX_PIPE_BUF;  // where a pipe has room at all, so much never waits
   for (std::size_t at = 0; at < line.size();) {
     pollfd there{STDERR_FILENO, POLLOUT, 0};

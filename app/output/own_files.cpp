@@ -13,17 +13,19 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Everything a run writes at the top of its folder.
-const std::set<std::string> at_the_top = {"plan.json",   "plan.pdf",      "plan.html",  "order.dot",  "order.toml",  "timing.json",
-                                          "fields.pvd",  "survey.json",   "survey.pdf", "survey.png", "contrast.json",
-                                          "lesson.pdf",  "lesson.html",   "iron.json",  "iron-card.pdf"};
+const std::set<std::string> at_the_top = {"plan.json",     "plan.pdf",   "plan.html",   "order.dot",  "order.toml",
+                                          "timing.json",   "fields.pvd", "survey.json", "survey.pdf", "survey.png",
+                                          "contrast.json", "lesson.pdf", "lesson.html", "iron.json",  "iron-card.pdf"};
 constexpr const char* results[] = {"plan.json", "survey.json", "contrast.json", "iron.json"};
 
 /// And in the folders within it (viz/pictures/pictures.hpp, viz/fields/fields.hpp): a stage stands in a name as 250F, or 250F_2 where another
 /// is printed the same. What people lay beside a plan, like pictures from the bench, goes by other names.
 const std::map<std::string, std::regex>& within() {
   static const std::map<std::string, std::regex> names = {
-      {"pictures", std::regex(R"((pull_\d+F(_\d+)?_(largest|chord_and_span)|frame_use)\.(png|svg)|)"
-                              R"((order_\d+F(_\d+)?|turn_overs|frame_buckling|sag_between_ribs|uneven_pull_risk|step_by_step)\.png)")},
+      {"pictures",
+       std::regex(
+           R"((pull_\d+F(_\d+)?_(largest|chord_and_span)|frame_use)\.(png|svg)|)"
+           R"((order_\d+F(_\d+)?|turn_overs|frame_buckling|sag_between_ribs|uneven_pull_risk|step_by_step)\.png)")},
       {"fields", std::regex(R"(((top|bottom|frame|iron)_\d{3,}|buckling_\d+F(_\d+)?_(cloth|frame))\.vtu)")}};
   return names;
 }
@@ -67,7 +69,8 @@ bool holds_only_ours(const fs::path& folder, std::string* foreign) {
 
 bool holds_a_result(const fs::path& folder) {
   std::error_code error;
-  return std::any_of(std::begin(results), std::end(results), [&](const char* name) { return fs::exists(folder / name, error); });
+  return std::any_of(std::begin(results), std::end(results),
+                     [&](const char* name) { return fs::exists(folder / name, error); });
 }
 
 }  // namespace evenpull

@@ -25,9 +25,7 @@ double stage_degF(const Plan& p, int stage) {
   return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature);
 }
 
-const char* side_name(Side s) {
-  return s == Side::top ? "top" : "bottom";
-}
+const char* side_name(Side s) { return s == Side::top ? "top" : "bottom"; }
 
 /// null where the frame gave way before there was such a number.
 Json unless(bool gave_way, double value, const char* name) {
@@ -47,17 +45,18 @@ Json hottest_safe(const Plan& p) {
 Json limits(const Plan& p) {
   auto list = Json::array();
   for (const auto& l : p.limits)
-    list.push_back({{"name", viz::limit_text(l.limit)},
-                    {"where", viz::place_text(p.panel, l.where)},
-                    {"when", viz::moment_text(l.when)},
-                    {"stage_degF", json_number(stage_degF(p, l.stage), "limits.stage_degF")},
-                    {"value", unless(l.gave_way, l.value, "limits.value")},
-                    {"allowed", json_number(l.allowed, "limits.allowed")},
-                    {"unit", viz::limit_unit(l.limit)},
-                    {"use", unless(l.gave_way, l.use, "limits.use")},
-                    {"use_plus_minus", unless(l.gave_way || l.study.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
-                    {"judgement", l.judgement},
-                    {"study", study_json(l.study)}});
+    list.push_back(
+        {{"name", viz::limit_text(l.limit)},
+         {"where", viz::place_text(p.panel, l.where)},
+         {"when", viz::moment_text(l.when)},
+         {"stage_degF", json_number(stage_degF(p, l.stage), "limits.stage_degF")},
+         {"value", unless(l.gave_way, l.value, "limits.value")},
+         {"allowed", json_number(l.allowed, "limits.allowed")},
+         {"unit", viz::limit_unit(l.limit)},
+         {"use", unless(l.gave_way, l.use, "limits.use")},
+         {"use_plus_minus", unless(l.gave_way || l.study.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
+         {"judgement", l.judgement},
+         {"study", study_json(l.study)}});
   return list;
 }
 
@@ -174,8 +173,12 @@ Json weight_and_tap(const Plan& p, int stage) {
                     {"bay", c.bay + 1},
                     {"weight_g", json_number(c.weight * 1e3, "stages.weight_and_tap.weight")},
                     {"disc_mm", json_number(check_disc * mm, "stages.weight_and_tap.disc")},
-                    {"sag_mm", {json_number(c.sag_low * mm, "stages.weight_and_tap.sag"), json_number(c.sag_high * mm, "stages.weight_and_tap.sag")}},
-                    {"tap_Hz", {json_number(c.tap_low, "stages.weight_and_tap.tap"), json_number(c.tap_high, "stages.weight_and_tap.tap")}}});
+                    {"sag_mm",
+                     {json_number(c.sag_low * mm, "stages.weight_and_tap.sag"),
+                      json_number(c.sag_high * mm, "stages.weight_and_tap.sag")}},
+                    {"tap_Hz",
+                     {json_number(c.tap_low, "stages.weight_and_tap.tap"),
+                      json_number(c.tap_high, "stages.weight_and_tap.tap")}}});
   return list;
 }
 

@@ -27,7 +27,8 @@ constexpr std::size_t room_for_hidden_names = 16;
 void refuse_if_not_ours(const fs::path& folder) {
   std::string foreign;
   if (!holds_only_ours(folder, &foreign)) {
-    if (foreign.empty()) throw CannotWrite(fmt::format("{}: cannot be read; choose another folder with --out", folder.string()));
+    if (foreign.empty())
+      throw CannotWrite(fmt::format("{}: cannot be read; choose another folder with --out", folder.string()));
     throw CannotWrite(fmt::format(
         "{}: the folder holds \"{}\", which evenpull did not write, so nothing in it is replaced; choose another "
         "folder with --out",
@@ -35,10 +36,11 @@ void refuse_if_not_ours(const fs::path& folder) {
   }
   std::error_code error;
   if (!fs::is_empty(folder, error) && !holds_a_result(folder))
-    throw CannotWrite(fmt::format(
-        "{}: the folder is not empty and holds no earlier result of evenpull (no plan.json, survey.json, contrast.json or "
-        "iron.json); choose another folder with --out",
-        folder.string()));
+    throw CannotWrite(
+        fmt::format("{}: the folder is not empty and holds no earlier result of evenpull (no plan.json, survey.json, "
+                    "contrast.json or "
+                    "iron.json); choose another folder with --out",
+                    folder.string()));
 }
 
 /// An earlier result that may not be taken away cannot be replaced.
@@ -49,8 +51,9 @@ void refuse_if_write_protected(const fs::path& folder) {
     if (entry.is_directory(error) && !entry.is_symlink(error)) folders.push_back(entry.path());
   for (const auto& f : folders)
     if (access(f.c_str(), W_OK | X_OK) != 0)
-      throw CannotWrite(fmt::format("{}: the earlier result may not be replaced ({}: {}); choose another folder with --out",
-                                    folder.string(), f.string(), std::strerror(errno)));
+      throw CannotWrite(
+          fmt::format("{}: the earlier result may not be replaced ({}: {}); choose another folder with --out",
+                      folder.string(), f.string(), std::strerror(errno)));
 }
 
 void refuse_unless_free_or_ours(const fs::path& target) {
@@ -59,7 +62,7 @@ void refuse_unless_free_or_ours(const fs::path& target) {
   if (!fs::exists(status)) return;
   if (!fs::is_directory(status))
     throw CannotWrite(fmt::format("{}: is {}, not a folder; choose another place with --out", target.string(),
-                                  !fs::is_symlink(status)       ? "a file"
+                                  !fs::is_symlink(status)     ? "a file"
                                   : fs::exists(target, error) ? "a link to a file"
                                                               : "a link that leads nowhere"));
   refuse_if_not_ours(target);
@@ -70,17 +73,20 @@ void refuse_unless_free_or_ours(const fs::path& target) {
 void refuse_if_within_a_result(const fs::path& target) {
   for (auto above = target.parent_path(); above.has_relative_path(); above = above.parent_path())
     if (holds_a_result(above) && holds_only_ours(above))
-      throw CannotWrite(fmt::format("{}: lies in the result folder {}, which the next run replaces whole; name a folder beside "
-                                    "that with --out",
-                                    target.string(), above.string()));
+      throw CannotWrite(
+          fmt::format("{}: lies in the result folder {}, which the next run replaces whole; name a folder beside "
+                      "that with --out",
+                      target.string(), above.string()));
 }
 
 /// A mount point cannot be renamed; found out before the long run.
 void refuse_if_mount_point(const fs::path& target) {
-  struct stat here {}, above {};
-  if (stat(target.c_str(), &here) == 0 && stat(target.parent_path().c_str(), &above) == 0 && here.st_dev != above.st_dev)
-    throw CannotWrite(fmt::format("{}: is a disk's own folder, which cannot be replaced; name a folder in it with --out",
-                                  target.string()));
+  struct stat here {
+  }, above{};
+  if (stat(target.c_str(), &here) == 0 && stat(target.parent_path().c_str(), &above) == 0 &&
+      here.st_dev != above.st_dev)
+    throw CannotWrite(fmt::format(
+        "{}: is a disk's own folder, which cannot be replaced; name a folder in it with --out", target.string()));
 }
 
 /// Absolute, and where a link leads to: the folder is replaced, not the link.
@@ -101,9 +107,10 @@ ResultFolder::ResultFolder(const fs::path& target, std::function<void(const std:
   refuse_unless_free_or_ours(target_);
   refuse_if_mount_point(target_);
   if (fs::equivalent(target_, fs::current_path(error), error))
-    throw CannotWrite(fmt::format("{}: is the folder you are in, and would be replaced under your feet; name a folder in it "
-                                  "with --out",
-                                  target_.string()));
+    throw CannotWrite(
+        fmt::format("{}: is the folder you are in, and would be replaced under your feet; name a folder in it "
+                    "with --out",
+                    target_.string()));
   if (target_.filename().string().size() + room_for_hidden_names > NAME_MAX)
     throw CannotWrite(fmt::format("{}: the name is too long; choose a shorter one with --out", target_.string()));
   // Found out before the long run, not after it.
@@ -171,8 +178,9 @@ std::string ResultFolder::interrupted() {
   give_back();
   std::error_code error;
   if (published_) return "the results in " + target_.string() + " are whole";
-  return fs::exists(target_, error) && holds_a_result(target_) ? "the earlier result in " + target_.string() + " is as it was"
-                                                               : "nothing was written";
+  return fs::exists(target_, error) && holds_a_result(target_)
+             ? "the earlier result in " + target_.string() + " is as it was"
+             : "nothing was written";
 }
 
 void ResultFolder::tell(const std::string& sentence) const {
@@ -191,9 +199,10 @@ void ResultFolder::publish() {
   try {
     folder_to_disk(aside_);  // before any name leads to it: a power failure must not find a new result with holes
   } catch (const NotOnDisk& e) {
-    throw CannotWrite(fmt::format("{}: the disk does not say that it is written ({}), so nothing was replaced; check the disk, or "
-                                  "choose another one with --out",
-                                  as_it_will_be_called(e.path).string(), e.reason));
+    throw CannotWrite(
+        fmt::format("{}: the disk does not say that it is written ({}), so nothing was replaced; check the disk, or "
+                    "choose another one with --out",
+                    as_it_will_be_called(e.path).string(), e.reason));
   }
   const auto earlier = put_in_place(aside_, target_);
   aside_.clear();
@@ -208,7 +217,10 @@ std::string ResultFolder::why_the_earlier_stays(const fs::path& earlier) const {
     names_to_disk(target_.parent_path());  // before the earlier ones go
     for (const auto& made : made_) names_to_disk(made.parent_path());
   } catch (const NotOnDisk& e) {
-    return earlier.empty() ? "" : fmt::format("the disk does not say that their name is written ({}), so the earlier ones stay", e.reason);
+    return earlier.empty()
+               ? ""
+               : fmt::format("the disk does not say that their name is written ({}), so the earlier ones stay",
+                             e.reason);
   }
   if (earlier.empty()) return "";
   std::string foreign;

@@ -10,7 +10,8 @@ namespace evenpull {
 namespace {
 
 Json stage_search(const Plan& p, const StageSearch& s) {
-  return {{"stage_degF", json_number(to_degF(p.the_case.stages[static_cast<size_t>(s.stage)].temperature), "search.stage_degF")},
+  return {{"stage_degF",
+           json_number(to_degF(p.the_case.stages[static_cast<size_t>(s.stage)].temperature), "search.stage_degF")},
           {"model", viz::search_model_text(s.model)},
           {"pieces", s.things},
           {"pieces_are", s.by_zones ? "zones" : "bays of one side"},
@@ -43,7 +44,8 @@ Json search_json(const Plan& p) {
   for (const auto& t : p.pass_trials) {
     auto doses = Json::array();
     for (double d : t.doses) doses.push_back(json_number(d, "search.passes_tried.doses"));
-    passes.push_back({{"stage_degF", json_number(to_degF(p.the_case.stages[static_cast<size_t>(t.stage)].temperature), "search.passes_tried.stage_degF")},
+    passes.push_back({{"stage_degF", json_number(to_degF(p.the_case.stages[static_cast<size_t>(t.stage)].temperature),
+                                                 "search.passes_tried.stage_degF")},
                       {"doses", doses},
                       {"stages_passed", t.stages_passed},
                       {"worst_use", json_number(t.use, "search.passes_tried.use")},

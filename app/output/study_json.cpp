@@ -7,14 +7,10 @@ namespace {
 
 const char* approach_word(Approach a) {
   switch (a) {
-    case Approach::settling:
-      return "settling";
-    case Approach::wavering:
-      return "wavering";
-    case Approach::assumed:
-      return "assumed";
-    case Approach::unchanging:
-      break;
+    case Approach::settling: return "settling";
+    case Approach::wavering: return "wavering";
+    case Approach::assumed: return "assumed";
+    case Approach::unchanging: break;
   }
   return "unchanging";
 }

@@ -12,9 +12,7 @@
 namespace evenpull {
 namespace {
 
-Json make_of(const MemberMake& make, const Case& c) {
-  return print_make(make, c);
-}
+Json make_of(const MemberMake& make, const Case& c) { return print_make(make, c); }
 
 Json supports_of(const std::vector<Support>& supports, const Case& c) {
   auto list = Json::array();

@@ -27,16 +27,12 @@ void wait_for(const fs::path& path) {
 void folder_to_disk(const fs::path& folder) {
   for (const auto& entry : fs::directory_iterator(folder)) {
     const auto status = entry.symlink_status();
-    if (fs::is_directory(status))
-      folder_to_disk(entry.path());
-    else if (fs::is_regular_file(status))
-      wait_for(entry.path());
+    if (fs::is_directory(status)) folder_to_disk(entry.path());
+    else if (fs::is_regular_file(status)) wait_for(entry.path());
   }
   wait_for(folder);
 }
 
-void names_to_disk(const fs::path& folder) {
-  wait_for(folder);
-}
+void names_to_disk(const fs::path& folder) { wait_for(folder); }
 
 }  // namespace evenpull

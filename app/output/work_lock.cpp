@@ -43,7 +43,8 @@ std::string who_holds(int descriptor) {
 
 /// Somebody who had the lock may have taken the file away between our opening it and our locking it.
 bool still_there(int descriptor, const fs::path& file) {
-  struct stat ours {}, there {};
+  struct stat ours {
+  }, there{};
   return fstat(descriptor, &ours) == 0 && lstat(file.c_str(), &there) == 0 && ours.st_dev == there.st_dev &&
          ours.st_ino == there.st_ino;
 }
@@ -68,10 +69,11 @@ WorkLock::WorkLock(const fs::path& target)
     if (error == EWOULDBLOCK) {
       const auto who = who_holds(descriptor_);
       close(descriptor_);
-      throw FolderBusy(fmt::format(
-          "{}: another run of evenpull is at work on this folder{}, so nothing was touched; wait until it has ended, or "
-          "choose another folder with --out",
-          target.string(), who.empty() ? "" : " (" + who + ")"));
+      throw FolderBusy(
+          fmt::format("{}: another run of evenpull is at work on this folder{}, so nothing was touched; wait until it "
+                      "has ended, or "
+                      "choose another folder with --out",
+                      target.string(), who.empty() ? "" : " (" + who + ")"));
     }
     held_ = error == 0;
     if (!held_ || (ours_to_write && still_there(descriptor_, file_))) break;

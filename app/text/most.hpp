@@ -7,7 +7,7 @@ namespace evenpull::most {
 
 constexpr std::size_t file_bytes = 4 * 1024 * 1024;
 constexpr std::size_t string_letters = 2000, title_letters = 200, name_letters = 80, quantity_letters = 60;
-constexpr std::size_t key_parts = 8, nesting = 8;  ///< the formats need 4
+constexpr std::size_t key_parts = 8, nesting = 8;                  ///< the formats need 4
 constexpr std::size_t case_values = 10000, order_values = 400000;  ///< all keys and list entries of a file
 
 constexpr std::size_t members = 40, braces = 200, supports = 200, places_of_a_support = 100, motions = 6;

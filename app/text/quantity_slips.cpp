@@ -52,10 +52,8 @@ std::string retyped(std::string_view text, std::string& what) {
     const Mark* mark = nullptr;
     for (const auto& m : marks)
       if (m.code == r.code) mark = &m;
-    if (mark)
-      out += out.empty() && mark->plain[0] == ' ' ? mark->plain + 1 : mark->plain;
-    else
-      out += is_hidden(r.code) ? " " : std::string(bytes);
+    if (mark) out += out.empty() && mark->plain[0] == ' ' ? mark->plain + 1 : mark->plain;
+    else out += is_hidden(r.code) ? " " : std::string(bytes);
     if (what.empty() && mark) what = std::string("the ") + mark->name;
     if (what.empty() && is_hidden(r.code)) what = name_of_hidden(r.code, bytes);
     at += r.bytes;
@@ -73,7 +71,8 @@ std::string slip_of_letters(std::string_view text) {
   if (!what.empty()) {
     // Feet with inches behind them are not mended by other marks.
     const auto feet = slip_of_feet_and_inches(plain);
-    return fmt::format("holds {}; {}", what, feet.empty() ? "write " + in_quotes(plain) : feet.substr(feet.find("write")));
+    return fmt::format("holds {}; {}", what,
+                       feet.empty() ? "write " + in_quotes(plain) : feet.substr(feet.find("write")));
   }
   static const std::regex comma(R"(^\s*([+-]?\d+),(\d+)(.*)$)");
   std::smatch m;
@@ -81,7 +80,8 @@ std::string slip_of_letters(std::string_view text) {
   if (!std::regex_match(all, m, comma)) return "";
   const auto decimal = m[1].str() + "." + m[2].str() + m[3].str(), thousands = m[1].str() + m[2].str() + m[3].str();
   const bool open = m[2].length() == 3 && m[1].str() != "0" && m[3].str().find(',') == std::string::npos;
-  return open ? fmt::format("has a comma in its number; write {} or {}, whichever is meant", in_quotes(thousands), in_quotes(decimal))
+  return open ? fmt::format("has a comma in its number; write {} or {}, whichever is meant", in_quotes(thousands),
+                            in_quotes(decimal))
               : fmt::format("has a comma in its number, where a point belongs; write {}", in_quotes(decimal));
 }
 

@@ -44,12 +44,11 @@ std::vector<std::string> pieces(std::string_view text, std::size_t most, bool as
   std::vector<std::string> out;
   for (std::size_t at = 0; at < text.size() && out.size() <= most;) {
     const Rune r = rune_at(text, at);
-    if (r.code < 0)
-      out.push_back(fmt::format("\\x{:02x}", static_cast<unsigned char>(text[at])));
-    else if (is_hidden(r.code))
-      out.push_back(escape_of(r.code));
+    if (r.code < 0) out.push_back(fmt::format("\\x{:02x}", static_cast<unsigned char>(text[at])));
+    else if (is_hidden(r.code)) out.push_back(escape_of(r.code));
     else
-      out.push_back((as_value && (r.code == '"' || r.code == '\\') ? "\\" : "") + std::string(text.substr(at, r.bytes)));
+      out.push_back((as_value && (r.code == '"' || r.code == '\\') ? "\\" : "") +
+                    std::string(text.substr(at, r.bytes)));
     at += r.bytes;
   }
   return out;
@@ -67,7 +66,10 @@ Rune rune_at(std::string_view text, std::size_t at) {
   const auto byte = [&](std::size_t i) -> long { return i < text.size() ? static_cast<unsigned char>(text[i]) : -1; };
   const long first = byte(at);
   if (first < 0x80) return {first, 1};
-  const std::size_t length = first >= 0xf0 && first < 0xf5 ? 4 : first >= 0xe0 && first < 0xf0 ? 3 : first >= 0xc2 && first < 0xe0 ? 2 : 0;
+  const std::size_t length = first >= 0xf0 && first < 0xf5   ? 4
+                             : first >= 0xe0 && first < 0xf0 ? 3
+                             : first >= 0xc2 && first < 0xe0 ? 2
+                                                             : 0;
   if (length == 0) return {};
   long code = first & (0x7f >> length);
   for (std::size_t i = 1; i < length; ++i) {
@@ -85,9 +87,7 @@ bool is_hidden(long code) {
   return std::any_of(hidden.begin(), hidden.end(), [&](const Span& s) { return code >= s.first && code <= s.last; });
 }
 
-std::string escaped(std::string_view text, std::size_t most) {
-  return join_cut(pieces(text, most, false), most);
-}
+std::string escaped(std::string_view text, std::size_t most) { return join_cut(pieces(text, most, false), most); }
 
 std::string in_quotes(std::string_view text, std::size_t most) {
   return '"' + join_cut(pieces(text, most, true), most) + '"';
@@ -101,8 +101,6 @@ std::string shown_file(std::string_view path) {
   return cut_mark + join_cut({all.end() - static_cast<long>(most_shown_of_file), all.end()}, most_shown_of_file);
 }
 
-std::string on_one_line(std::string_view sentence) {
-  return escaped(sentence, sentence.size());
-}
+std::string on_one_line(std::string_view sentence) { return escaped(sentence, sentence.size()); }
 
 }  // namespace evenpull

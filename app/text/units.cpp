@@ -61,7 +61,8 @@ bool take_number(std::string_view& rest, double& value) {
   // from_chars knows no plus sign, and knows "inf" and "nan".
   const bool plus = !rest.empty() && rest.front() == '+';
   const auto first = rest.find_first_not_of("+-");
-  if (first == std::string_view::npos || first > 1 || std::isalpha(static_cast<unsigned char>(rest[first]))) return false;
+  if (first == std::string_view::npos || first > 1 || std::isalpha(static_cast<unsigned char>(rest[first])))
+    return false;
   const auto [end, error] = std::from_chars(rest.data() + (plus ? 1 : 0), rest.data() + rest.size(), value);
   if (error != std::errc{} || !std::isfinite(value)) return false;
   rest.remove_prefix(static_cast<size_t>(end - rest.data()));
@@ -152,9 +153,7 @@ Units::Units() : system_(std::make_unique<System>()) {
 
 Units::~Units() = default;
 
-QuantityWords words_of(Quantity kind) {
-  return row_of(kind).words;
-}
+QuantityWords words_of(Quantity kind) { return row_of(kind).words; }
 
 double round_12(double value) {
   std::array<char, 32> text{};
@@ -185,11 +184,12 @@ double Units::parse(std::string_view text, Quantity kind) const {
     for (const auto& other : kinds)
       if (other.kind != kind && system_->to_si(written, other.kind))
         throw UnitError(fmt::format("is {}; {}", other.words.name, expected));
-    if (spell_unit(written, kind)) throw UnitError(fmt::format("has the wrong kind of unit ({}); {}", in_quotes(written), expected));
+    if (spell_unit(written, kind))
+      throw UnitError(fmt::format("has the wrong kind of unit ({}); {}", in_quotes(written), expected));
     const auto guess = nearest_unit(written);
     throw UnitError(guess.empty() ? fmt::format("has a unit that is not known ({}); {}", in_quotes(written), expected)
-                                  : fmt::format("has a unit that is not known ({}); did you mean {}?", in_quotes(written),
-                                                in_quotes(guess)));
+                                  : fmt::format("has a unit that is not known ({}); did you mean {}?",
+                                                in_quotes(written), in_quotes(guess)));
   }
   const double converted = cv_convert_double(to_si.get(), value);
   const bool difference = kind == Quantity::temperature_difference;

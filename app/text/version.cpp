@@ -4,12 +4,8 @@
 
 namespace evenpull {
 
-const char* version() {
-  return EVENPULL_VERSION;
-}
+const char* version() { return EVENPULL_VERSION; }
 
-const char* version_and_commit() {
-  return EVENPULL_VERSION ", commit " EVENPULL_COMMIT;
-}
+const char* version_and_commit() { return EVENPULL_VERSION ", commit " EVENPULL_COMMIT; }
 
 }  // namespace evenpull

@@ -11,9 +11,9 @@ namespace {
 // "Within 2 % of each other" for uses (of the limit, where limits are compared one by one); the absolute steps are what a bench can tell apart.
 constexpr double close_share = 0.02;
 constexpr double close_unevenness = 0.02;  // of the mean pull
-constexpr double close_pull = 20;     // N/m, about 2 % of the pull after the last stage
-constexpr double close_slip = 0.1e-3; // m
-constexpr double close_turn_overs = 0.1;  // share: fewer than that are no reason to give up a rule
+constexpr double close_pull = 20;          // N/m, about 2 % of the pull after the last stage
+constexpr double close_slip = 0.1e-3;      // m
+constexpr double close_turn_overs = 0.1;   // share: fewer than that are no reason to give up a rule
 
 // -1: a smaller, +1: b smaller, 0: close.
 int compare(double a, double b, double close) { return std::abs(a - b) <= close ? 0 : a < b ? -1 : 1; }
@@ -59,7 +59,8 @@ OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
     o.worst_pull_difference_spanwise = std::max(o.worst_pull_difference_spanwise, v.worst_difference_span);
     o.worst_slip = std::max(o.worst_slip, v.worst_slip);
     o.worst_twist = std::max(o.worst_twist, v.worst_twist);
-    if (v.summary.settled) o.pull_spread_along_span = std::max(o.pull_spread_along_span.value_or(0), v.spread_along_span);
+    if (v.summary.settled)
+      o.pull_spread_along_span = std::max(o.pull_spread_along_span.value_or(0), v.spread_along_span);
   }
   o.gave_way = !t.result.stages.empty() && t.result.stages.back().buckled && t.result.stages.back().stage <= last;
   // Of the order as planned: one that gives way early would look as if it took few.
@@ -78,11 +79,14 @@ bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_
   if (a.gave_way != b.gave_way) return b.gave_way;
   const double pull_a = std::max(a.worst_pull_difference_chordwise, a.worst_pull_difference_spanwise);
   const double pull_b = std::max(b.worst_pull_difference_chordwise, b.worst_pull_difference_spanwise);
-  const int criteria[] = {compare(a.worst_use, b.worst_use, close_share * std::max(a.worst_use, b.worst_use)),
-                          compare_uses(a.uses, b.uses), compare(a.unevenness_final.value_or(0), b.unevenness_final.value_or(0), close_unevenness),
-                          compare(pull_a, pull_b, std::max(close_pull, close_share * std::max(pull_a, pull_b))),
-                          compare(a.worst_slip, b.worst_slip, close_slip),
-                          turn_overs_count ? compare(a.turn_overs, b.turn_overs, close_turn_overs * std::max(a.turn_overs, b.turn_overs)) : 0};
+  const int criteria[] = {
+      compare(a.worst_use, b.worst_use, close_share * std::max(a.worst_use, b.worst_use)),
+      compare_uses(a.uses, b.uses),
+      compare(a.unevenness_final.value_or(0), b.unevenness_final.value_or(0), close_unevenness),
+      compare(pull_a, pull_b, std::max(close_pull, close_share * std::max(pull_a, pull_b))),
+      compare(a.worst_slip, b.worst_slip, close_slip),
+      turn_overs_count ? compare(a.turn_overs, b.turn_overs, close_turn_overs * std::max(a.turn_overs, b.turn_overs))
+                       : 0};
   for (int c : criteria)
     if (c != 0) return c < 0;
   return false;

@@ -77,7 +77,8 @@ class DoseGrid {
 // Where in its swing the sole is (2), how the hand is (2), what the stroke covers (1), for each pass.
 constexpr int numbers_a_pass = 5;
 
-YarnShares shrink_after_pass(const Case& c, const DoseGrid& grid, const double* u, double off, const YarnShares& before) {
+YarnShares shrink_after_pass(const Case& c, const DoseGrid& grid, const double* u, double off,
+                             const YarnShares& before) {
   const Iron& iron = c.iron;
   const auto touch = [&](double phase, double hand, const YarnShares& s) {
     return grid.after(s, off + iron.swing * std::sin(two_pi * phase),

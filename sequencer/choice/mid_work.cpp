@@ -41,7 +41,8 @@ void check_goes_on(const Case& c, const Panel& p, const std::vector<Step>& done)
   if (b.left.empty() && pass >= passes && b.stage + 1 == static_cast<int>(c.stages.size()))
     throw OrderError({OrderTrouble::Kind::nothing_left});
   if (!b.left.empty() && pass > passes)
-    throw OrderError({OrderTrouble::Kind::pass_not_stated, 0, c.stages[b.stage].temperature, b.pass, static_cast<int>(passes)});
+    throw OrderError(
+        {OrderTrouble::Kind::pass_not_stated, 0, c.stages[b.stage].temperature, b.pass, static_cast<int>(passes)});
 }
 
 std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& done, const Order& order) {
@@ -83,8 +84,7 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
     const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose, full.with(step));
     out.stands = ironing.iron(s, step.zone, heat, label).outcome != Outcome::buckled;
     if (!out.stands) return out;
-    out.use_so_far =
-        std::max(out.use_so_far, tally_of(c.limits, read_off(before, s)).use);
+    out.use_so_far = std::max(out.use_so_far, tally_of(c.limits, read_off(before, s)).use);
   }
   if (b.left.empty()) return out;
 

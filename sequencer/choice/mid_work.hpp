@@ -31,10 +31,10 @@ std::vector<Step> go_on(const Case& c, const Panel& p, const std::vector<Step>& 
 
 /// What a search on a coarse mesh says about the rest of the pass begun.
 struct RestFound {
-  std::vector<int> rest;           ///< zones left, best order found; empty: none left
+  std::vector<int> rest;  ///< zones left, best order found; empty: none left
   std::vector<note::MustWait> waits;
-  double use_so_far = 0;           ///< worst use of the steps done
-  bool stands = true;              ///< false: the frame gave way in the steps done
+  double use_so_far = 0;  ///< worst use of the steps done
+  bool stands = true;     ///< false: the frame gave way in the steps done
 };
 /// What the steps done have brought the frame to; none if that is within its limits.
 std::optional<Note> note_on_done(const RestFound& found);

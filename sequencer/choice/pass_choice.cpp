@@ -52,7 +52,8 @@ PassTrial tried(Case c, int stage, std::vector<double> doses) {
   out.difference = std::max(r.worst_pull_difference_chordwise, r.worst_pull_difference_spanwise);
   out.slip = r.worst_slip;
   Tally tally;
-  tally.use = out.use, tally.difference = out.difference, tally.slip = out.slip, tally.unevenness = r.unevenness_final.value_or(0);
+  tally.use = out.use, tally.difference = out.difference, tally.slip = out.slip,
+  tally.unevenness = r.unevenness_final.value_or(0);
   out.cost = cost_of(tally, {}) + price_of_pass * static_cast<double>(out.doses.size());
   return out;
 }
@@ -109,7 +110,8 @@ void try_ways(PassChoice& choice, int stage, const std::vector<std::vector<doubl
 
 bool has_light_passes(const std::vector<double>& doses) { return doses.front() != doses.back(); }
 
-void choose_for(PassChoice& choice, int stage, double& light_dose, const ParallelFor& parallel, const BeforeRun& before) {
+void choose_for(PassChoice& choice, int stage, double& light_dose, const ParallelFor& parallel,
+                const BeforeRun& before) {
   const Case& c = choice.the_case;
   const double full_dose = c.stages[stage].doses.back();
   const int full = stage == 0 ? usual_full_first : usual_full_later;
@@ -138,8 +140,7 @@ void give_enough_full_passes(Case& c, int stage) {
 int may_end_at(PassChoice& choice, const BeforeRun& before) {
   std::vector<StageVerdict> stages;
   TrialRuns runs(1, before);
-  runs.run(0, {RunId::Kind::last_stage},
-           [&] { stages = trial(Model(choice.the_case, {search_nodes})).result.stages; });
+  runs.run(0, {RunId::Kind::last_stage}, [&] { stages = trial(Model(choice.the_case, {search_nodes})).result.stages; });
   note_unsolved(choice, runs);
   for (StageVerdict& v : stages)
     for (LimitReading& l : v.limits) l.use *= reads_low_by;

@@ -31,9 +31,8 @@ std::vector<TradeOff> trade_offs_of(const std::vector<OrderResult>& orders) {
       beaten = k != i && beats(points[k], points[i]) && (k < i || !beats(points[i], points[k]));
     if (!beaten || points[i].chosen) kept.push_back(points[i]);
   }
-  std::stable_sort(kept.begin(), kept.end(), [](const TradeOff& a, const TradeOff& b) {
-    return a.turn_overs_a_pass > b.turn_overs_a_pass;
-  });
+  std::stable_sort(kept.begin(), kept.end(),
+                   [](const TradeOff& a, const TradeOff& b) { return a.turn_overs_a_pass > b.turn_overs_a_pass; });
   return kept;
 }
 

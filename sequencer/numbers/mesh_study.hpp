@@ -23,9 +23,9 @@ enum class Approach {
 
 struct MeshStudy {
   Approach approach = Approach::unchanging;
-  double order = 0;         ///< observed, or given with two levels; 0 where there is none
-  double value = 0;         ///< extrapolated; the finest value itself where no order was observed
-  double plus_minus = 0;    ///< error of the finest value: safety factor x distance of the extrapolated one
+  double order = 0;       ///< observed, or given with two levels; 0 where there is none
+  double value = 0;       ///< extrapolated; the finest value itself where no order was observed
+  double plus_minus = 0;  ///< error of the finest value: safety factor x distance of the extrapolated one
 };
 
 /// `levels` from coarse to fine, two or more; only the three finest count. `theory` is the order that theory promises: it

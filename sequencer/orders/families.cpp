@@ -106,8 +106,7 @@ std::vector<Order> order_families(const Panel& p) {
     all.push_back({id, zones_of_blocks(p, halving_in_runs(p.bays, run)), 2});
   }
   std::stable_sort(all.begin(), all.end(), [](const Order& a, const Order& b) { return a.ease < b.ease; });
-  if (p.strips > 1)
-    all.push_back({{Family::halving_by_strips}, alternate_strips(p, halving), 4});
+  if (p.strips > 1) all.push_back({{Family::halving_by_strips}, alternate_strips(p, halving), 4});
   return all;
 }
 
@@ -121,7 +120,8 @@ Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
   for (int& z : out.zones) mirror(z);
   for (std::vector<int>& stage : out.by_stage)
     for (int& z : stage) mirror(z);
-  if (sides || ends) out.id.mirrored.push_back(sides && ends ? Mirrored::both : sides ? Mirrored::sides : Mirrored::ends);
+  if (sides || ends)
+    out.id.mirrored.push_back(sides && ends ? Mirrored::both : sides ? Mirrored::sides : Mirrored::ends);
   return out;
 }
 

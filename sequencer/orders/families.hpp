@@ -12,10 +12,10 @@ namespace evenpull::inline sequencer {
 
 struct Order {
   OrderId id;
-  std::vector<int> zones;  ///< every zone once
-  int ease = 0;            ///< how easily it is said and followed, 0 = easiest
+  std::vector<int> zones;                    ///< every zone once
+  int ease = 0;                              ///< how easily it is said and followed, 0 = easiest
   std::vector<std::vector<int>> by_stage{};  ///< where stages have orders of their own; empty: `zones` throughout
-  std::vector<int> rest{};  ///< going on from half-done work: zones left of the pass begun, in order
+  std::vector<int> rest{};                   ///< going on from half-done work: zones left of the pass begun, in order
 };
 
 /// Indices 0..n-1, centre first, then round by round the middle of each gap (bisection of a line).

@@ -91,8 +91,7 @@ std::string order_graph(const Plan& plan, const std::function<std::string(const 
   };
   const boost::filtered_graph<JobGraph, std::function<bool(const JobGraph::edge_descriptor&)>> view(g, shown);
   boost::write_graphviz(
-      out, view,
-      [&](std::ostream& o, std::size_t v) { o << "[label=\"" << label(g[v]) << "\"]"; },
+      out, view, [&](std::ostream& o, std::size_t v) { o << "[label=\"" << label(g[v]) << "\"]"; },
       [&](std::ostream& o, const JobGraph::edge_descriptor& e) {
         const auto found = taken.find(arc_of(e));
         if (found == taken.end()) o << "[color=gray, dir=none]";

@@ -7,16 +7,16 @@ namespace evenpull::inline sequencer {
 
 struct OrderTrouble {
   enum class Kind {
-    no_such_stage,      ///< `temperature`
-    no_such_bay,        ///< `number`, of `most`
-    no_such_strip,      ///< `number`, of `most`
+    no_such_stage,  ///< `temperature`
+    no_such_bay,    ///< `number`, of `most`
+    no_such_strip,  ///< `number`, of `most`
     pass_below_one,
     dose_out_of_range,
-    stage_left_out,     ///< the one at `temperature`
+    stage_left_out,  ///< the one at `temperature`
     temperature_falls,
     no_steps,
-    nothing_left,       ///< every pass of every stage is done
-    pass_not_stated     ///< pass `number` at `temperature`, which has `most`
+    nothing_left,    ///< every pass of every stage is done
+    pass_not_stated  ///< pass `number` at `temperature`, which has `most`
   };
   Kind kind = Kind::no_steps;
   int step = 0;            ///< from 1; 0: of the whole order

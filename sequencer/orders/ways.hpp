@@ -11,8 +11,8 @@ namespace evenpull::inline sequencer {
 
 /// How the iron gets from one thing to the next; n x n. Empty: ways cost nothing.
 struct Ways {
-  Eigen::MatrixXd travel;      ///< m
-  Eigen::MatrixXi turn_over;   ///< 1 where the panel must be turned over
+  Eigen::MatrixXd travel;     ///< m
+  Eigen::MatrixXi turn_over;  ///< 1 where the panel must be turned over
 };
 
 /// Things that are put in order: zones, or groups of zones worked one after the other (one bay of one side, from the LE).

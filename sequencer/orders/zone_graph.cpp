@@ -17,10 +17,10 @@ Eigen::Vector2d centre(const Panel& p, const Zone& z) {
   return (sum / z.area).head<2>();
 }
 
-constexpr double hand_speed = 0.5;           // m/s, of the iron from zone to zone
-constexpr double least_turn_over = 15;       // s
-constexpr double turn_over_by_area = 30;     // s/m^2 of plan area
-constexpr double turn_over_with_clamps = 60; // s more
+constexpr double hand_speed = 0.5;            // m/s, of the iron from zone to zone
+constexpr double least_turn_over = 15;        // s
+constexpr double turn_over_by_area = 30;      // s/m^2 of plan area
+constexpr double turn_over_with_clamps = 60;  // s more
 
 bool neighbours(const Zone& a, const Zone& b) {
   const int bays = std::abs(a.bay - b.bay), strips = std::abs(a.strip - b.strip);

@@ -11,7 +11,7 @@
 namespace evenpull::inline sequencer {
 
 struct Succession {
-  double travel = 0;       ///< m, between zone centres as the panel lies on the bench
+  double travel = 0;  ///< m, between zone centres as the panel lies on the bench
   bool turn_over = false;
   bool neighbour = false;  ///< the zones share a border, or lie back to back
   double seconds = 0;      ///< travel of the hand and, with a turn-over, of the panel

@@ -4,9 +4,7 @@
 
 namespace evenpull::inline sequencer {
 
-MeshOptions plan_mesh(const Case& c, Accuracy a) {
-  return {a == Accuracy::quick ? coarse_nodes : c.target_nodes};
-}
+MeshOptions plan_mesh(const Case& c, Accuracy a) { return {a == Accuracy::quick ? coarse_nodes : c.target_nodes}; }
 
 std::vector<MeshOptions> study_meshes_of(const Case& c, Accuracy a) {
   if (a == Accuracy::quick) return {};

@@ -12,9 +12,9 @@ inline constexpr double check_disc = 0.1016;  // 4 in
 struct BenchCheck {
   Side side = Side::top;
   int bay = 0;
-  double weight = 0;                  ///< kg, the same for the whole stage
-  double sag_low = 0, sag_high = 0;   ///< m: error bars of the pull, and what stretch takes off
-  double tap_low = 0, tap_high = 0;   ///< Hz: the same bars, and how much air moves along
+  double weight = 0;                 ///< kg, the same for the whole stage
+  double sag_low = 0, sag_high = 0;  ///< m: error bars of the pull, and what stretch takes off
+  double tap_low = 0, tap_high = 0;  ///< Hz: the same bars, and how much air moves along
 };
 
 }  // namespace evenpull::inline sequencer

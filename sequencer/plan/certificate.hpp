@@ -20,15 +20,15 @@ struct Certificate {
 
 /// All equilibria of an order.
 struct Solve {
-  int nodes = 0;             ///< cloth nodes of the full model
+  int nodes = 0;  ///< cloth nodes of the full model
   int steps = 0;
   int iterations = 0;
-  double worst_residual = 0;             ///< N
-  double tension_error_bound = 0;        ///< N/m rms, at the stage ends that are judged
+  double worst_residual = 0;                  ///< N
+  double tension_error_bound = 0;             ///< N/m rms, at the stage ends that are judged
   double tension_error_bound_on_the_way = 0;  ///< N/m rms, of the steps between
-  double worst_threshold_error = 0;      ///< friction threshold, share by which it is off from consistent
-  std::optional<double> mesh_change;     ///< share of governing use: the finest mesh against the last but one
-  std::optional<double> zone_change;     ///< share of governing use: the smallest zones against whole ones
+  double worst_threshold_error = 0;           ///< friction threshold, share by which it is off from consistent
+  std::optional<double> mesh_change;          ///< share of governing use: the finest mesh against the last but one
+  std::optional<double> zone_change;          ///< share of governing use: the smallest zones against whole ones
 };
 
 /// A run behind the error bars: its mesh and zones.

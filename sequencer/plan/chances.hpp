@@ -31,25 +31,25 @@ struct LimitChance {
 /// How much of what is uncertain in the governing use comes from one input.
 struct InputWeight {
   Unsure input = Unsure::pull;
-  double spread = 0;  ///< share; of the sole K
-  double share = 0;   ///< squared standardised regression coefficient, as a share of the variance
+  double spread = 0;         ///< share; of the sole K
+  double share = 0;          ///< squared standardised regression coefficient, as a share of the variance
   double low = 0, high = 0;  ///< 90 % interval by bootstrap
-  double sign = 0;    ///< +1: more of it, more use
+  double sign = 0;           ///< +1: more of it, more use
 };
 
 /// Risk that a zone ends up pulling unevenly or that its cloth slides.
 struct ZoneRisk {
-  Chance uneven;   ///< final pull off the panel's mean by more than the wanted share
-  Chance slides;   ///< slip at its stations above the wanted length
+  Chance uneven;  ///< final pull off the panel's mean by more than the wanted share
+  Chance slides;  ///< slip at its stations above the wanted length
 };
 
 /// The reduced model beside the full one, on scenarios run through both.
 struct Agreement {
   int scenarios = 0;
-  double ratio = 1;    ///< full / reduced of the governing use in the nominal run, by which the reduced one is corrected
-  double rms = 0;      ///< of (corrected reduced use / full use - 1)
+  double ratio = 1;  ///< full / reduced of the governing use in the nominal run, by which the reduced one is corrected
+  double rms = 0;    ///< of (corrected reduced use / full use - 1)
   double worst = 0;
-  int decisions = 0;   ///< of `scenarios`: both say the same about holding every limit
+  int decisions = 0;  ///< of `scenarios`: both say the same about holding every limit
 };
 
 struct Chances {
@@ -62,12 +62,12 @@ struct Chances {
   std::vector<LimitChance> limits;
   std::optional<Limit> governing;  ///< none: nothing was judged. Whose use the weights explain, and at which stage
   int governing_stage = 0;
-  double explained = 0;        ///< R^2 of the regression
+  double explained = 0;              ///< R^2 of the regression
   std::vector<InputWeight> weights;  ///< largest first
   std::vector<ZoneRisk> zones;       ///< by Panel::zones, at risk_stage
   int risk_stage = 0;
   Agreement agreement;
-  bool unsolved = false;             ///< wanted, but the order as planned found no equilibrium on the reduced model
+  bool unsolved = false;  ///< wanted, but the order as planned found no equilibrium on the reduced model
 };
 
 }  // namespace evenpull::inline sequencer

@@ -19,7 +19,7 @@ struct LimitReading {
   Moment when = Moment::on_the_way;
   int stage = 0;
   double value = 0, allowed = 0;  ///< Pa, m, rad, N/m or 1, as the limit has it
-  double use = 0;      ///< share of the limit taken up
+  double use = 0;                 ///< share of the limit taken up
   double use_plus_minus = 0;
   bool judgement = true;  ///< the allowed value is engineering judgement
   NumberStudy study{};    ///< of the use

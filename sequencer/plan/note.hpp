@@ -13,44 +13,70 @@ namespace evenpull::inline sequencer {
 namespace note {
 
 // Of the panel under its cloth.
-struct GivesWay { int stage = 0; };             ///< nothing beyond was computed
-struct LiftsOff { double force = 0; };          ///< N at one mesh point, off a bearing
-struct FrameTurns { double angle = 0; };        ///< rad: more than small rotations
-struct TipFullness { double share = 0; };
-struct ThinnerBetweenRibs { ThicknessLoss loss; };
+struct GivesWay {
+  int stage = 0;
+};  ///< nothing beyond was computed
+struct LiftsOff {
+  double force = 0;
+};  ///< N at one mesh point, off a bearing
+struct FrameTurns {
+  double angle = 0;
+};  ///< rad: more than small rotations
+struct TipFullness {
+  double share = 0;
+};
+struct ThinnerBetweenRibs {
+  ThicknessLoss loss;
+};
 
 // Of error bars and runs.
-struct BarsDecide { int without = 0; };         ///< the stage up to which the order would hold without them
-struct GaveWayElsewhere { int stage = 0; };     ///< on another mesh or with smaller zones
-struct UnsolvedElsewhere { int stage = 0; };
-struct LeftOut { std::vector<RunId> runs; };    ///< found no equilibrium
-struct ChancesUnsolved {};                      ///< the order as planned found none on the coarse mesh
+struct BarsDecide {
+  int without = 0;
+};  ///< the stage up to which the order would hold without them
+struct GaveWayElsewhere {
+  int stage = 0;
+};  ///< on another mesh or with smaller zones
+struct UnsolvedElsewhere {
+  int stage = 0;
+};
+struct LeftOut {
+  std::vector<RunId> runs;
+};                          ///< found no equilibrium
+struct ChancesUnsolved {};  ///< the order as planned found none on the coarse mesh
 
 // Of orders.
-struct SteadyAgainstJumping {                   ///< root to tip beside the handbook's jumping, both on the coarse mesh
-  double steady_use = 0, steady_spread = 0;     ///< spread: N/m along the span
+struct SteadyAgainstJumping {                ///< root to tip beside the handbook's jumping, both on the coarse mesh
+  double steady_use = 0, steady_spread = 0;  ///< spread: N/m along the span
   double jumping_use = 0, jumping_spread = 0;
 };
-struct CoarseRankedOther { OrderId first; };
-struct FewestTurnOvers { int wanted = 0, fewest = 0; };
-struct TurnOversAgainstLoad {};                 ///< Plan::trade_offs in a sentence
-struct HowGoodTheOrder {};                      ///< Plan::searched in a sentence
+struct CoarseRankedOther {
+  OrderId first;
+};
+struct FewestTurnOvers {
+  int wanted = 0, fewest = 0;
+};
+struct TurnOversAgainstLoad {};  ///< Plan::trade_offs in a sentence
+struct HowGoodTheOrder {};       ///< Plan::searched in a sentence
 
 /// What trials of passes showed at a stage.
 struct PassGain {
   enum class What { full_light_unsolved, full_light_unlike, full_gains_little, light };
   int stage = 0;
   What what = What::light;
-  int light = 0;                       ///< light passes chosen
-  double use = 0;                      ///< worst on the way
+  int light = 0;                        ///< light passes chosen
+  double use = 0;                       ///< worst on the way
   std::optional<double> use_without{};  ///< with full passes alone; none: no equilibrium was found
   bool stage_less_without = false;
 };
-struct PassesChosen { std::vector<PassGain> stages; };
+struct PassesChosen {
+  std::vector<PassGain> stages;
+};
 
 // Of steps that are done.
 struct DoneGaveWay {};
-struct DoneOverLimit { double use = 0; };
+struct DoneOverLimit {
+  double use = 0;
+};
 struct MustWait {
   int zone = 0;
   std::vector<int> before;  ///< zones that come first

@@ -10,18 +10,18 @@ namespace evenpull::inline sequencer {
 /// Rules that a person can keep, orders that a search found, and one that somebody gave.
 enum class Family {
   none,
-  one_side,          ///< all of the top from root to tip, then all of the bottom
-  root_to_tip,       ///< bay by bay, sides alternating
-  halving,           ///< the centre bay, then the middle of each gap; sides alternating
-  jumping,           ///< one end, the other, the middle, then the middle of each gap; sides alternating
-  halving_in_runs,   ///< as halving, `bays_in_run` bays on a side before the panel is turned over
-  halving_one_side,  ///< as halving, all of the top before the bottom
-  halving_by_strips, ///< as halving, sides alternating strip by strip
-  searched,          ///< for the first stage
+  one_side,           ///< all of the top from root to tip, then all of the bottom
+  root_to_tip,        ///< bay by bay, sides alternating
+  halving,            ///< the centre bay, then the middle of each gap; sides alternating
+  jumping,            ///< one end, the other, the middle, then the middle of each gap; sides alternating
+  halving_in_runs,    ///< as halving, `bays_in_run` bays on a side before the panel is turned over
+  halving_one_side,   ///< as halving, all of the top before the bottom
+  halving_by_strips,  ///< as halving, sides alternating strip by strip
+  searched,           ///< for the first stage
   searched_for_last,
-  searched_by_stage, ///< each stage has its own
+  searched_by_stage,   ///< each stage has its own
   searched_few_turns,  ///< turn-overs priced dearly
-  searched_rest,     ///< for the rest of the pass begun, then halving
+  searched_rest,       ///< for the rest of the pass begun, then halving
   as_given
 };
 

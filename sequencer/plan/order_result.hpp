@@ -14,17 +14,18 @@ enum class OrderModel { coarse, full };
 struct OrderResult {
   OrderId order;
   OrderModel model = OrderModel::coarse;
-  int stages_passed = 0;    ///< how many stages hold every limit, error bars not counted (only the chosen order has them)
-  double worst_use = 0;     ///< up to the chosen ceiling (or of the first stage if there is none)
-  std::optional<double> unevenness_final;   ///< none: the frame gave way before
+  int stages_passed = 0;  ///< how many stages hold every limit, error bars not counted (only the chosen order has them)
+  double worst_use = 0;   ///< up to the chosen ceiling (or of the first stage if there is none)
+  std::optional<double> unevenness_final;      ///< none: the frame gave way before
   double worst_pull_difference_chordwise = 0;  ///< N/m
   double worst_pull_difference_spanwise = 0;   ///< N/m
-  double worst_slip = 0;    ///< m
-  double worst_twist = 0;   ///< rad
-  std::optional<double> pull_spread_along_span;  ///< N/m: worst difference of zone-column pull along the span on one side
-  int turn_overs = 0;         ///< still to come, of the order as planned
-  int turn_overs_a_pass = 0;  ///< most still to come in any pass
-  bool gave_way = false;      ///< the frame gave way up to there: the other numbers are of what came before
+  double worst_slip = 0;                       ///< m
+  double worst_twist = 0;                      ///< rad
+  std::optional<double>
+      pull_spread_along_span;  ///< N/m: worst difference of zone-column pull along the span on one side
+  int turn_overs = 0;          ///< still to come, of the order as planned
+  int turn_overs_a_pass = 0;   ///< most still to come in any pass
+  bool gave_way = false;       ///< the frame gave way up to there: the other numbers are of what came before
   bool chosen = false;
   std::vector<double> uses{};  ///< worst use of each limit up to there, largest first
 };

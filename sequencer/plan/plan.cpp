@@ -12,11 +12,10 @@ std::vector<LimitReading> worst_readings(const Plan& plan) {
   for (const auto& r : plan.limits) {
     // Unevenness is asked for at the end of the job alone: a hotter stage evens out what a cooler one left.
     if (r.stage > last || (r.limit == Limit::unevenness && r.stage != last)) continue;
-    const auto same = std::find_if(worst.begin(), worst.end(), [&](const LimitReading& w) { return w.limit == r.limit; });
-    if (same == worst.end())
-      worst.push_back(r);
-    else if (end(r) > end(*same))
-      *same = r;
+    const auto same =
+        std::find_if(worst.begin(), worst.end(), [&](const LimitReading& w) { return w.limit == r.limit; });
+    if (same == worst.end()) worst.push_back(r);
+    else if (end(r) > end(*same)) *same = r;
   }
   std::stable_sort(worst.begin(), worst.end(),
                    [&](const LimitReading& a, const LimitReading& b) { return end(a) > end(b); });

@@ -26,30 +26,30 @@ namespace evenpull::inline sequencer {
 
 struct Plan {
   Case the_case;
-  Panel panel;                        ///< of the full model
+  Panel panel;  ///< of the full model
   Accuracy accuracy = Accuracy::normal;
-  std::vector<StudyLevel> study;      ///< whole zones from coarse to fine, then cut ones; empty: no error bars
-  bool replayed = false;              ///< an order somebody chose (command `replay`)
-  std::optional<int> ceiling;         ///< index of the hottest safe stage; none: not set
-  std::optional<double> setting;      ///< K: hottest setting that would still pass, when it lies between stages
+  std::vector<StudyLevel> study;  ///< whole zones from coarse to fine, then cut ones; empty: no error bars
+  bool replayed = false;          ///< an order somebody chose (command `replay`)
+  std::optional<int> ceiling;     ///< index of the hottest safe stage; none: not set
+  std::optional<double> setting;  ///< K: hottest setting that would still pass, when it lies between stages
   Advice advice;
-  OrderId order;                      ///< the chosen one
-  std::vector<Step> steps;            ///< every step computed, all stages; print those up to the ceiling only
-  std::vector<LimitReading> limits;   ///< governing one for each (limit, stage)
+  OrderId order;                     ///< the chosen one
+  std::vector<Step> steps;           ///< every step computed, all stages; print those up to the ceiling only
+  std::vector<LimitReading> limits;  ///< governing one for each (limit, stage)
   std::vector<OrderResult> orders;
   std::vector<StageSummary> stages;
   std::vector<BoundRun> bounds;
-  std::vector<Snapshot> snapshots;    ///< [0] before ironing, then one after each step
+  std::vector<Snapshot> snapshots;      ///< [0] before ironing, then one after each step
   std::vector<int> stage_end_snapshot;  ///< index into snapshots for each stage
   Solve solve;
   std::vector<Certificate> certificates;  ///< of the chosen order
-  std::vector<StageSearch> searched;  ///< how good the order is; empty: nothing was searched
-  std::vector<TradeOff> trade_offs;   ///< turn-overs against load, most turn-overs first
-  std::vector<PassTrial> pass_trials; ///< ways to pass over the first stage; empty: the case states its passes
-  std::vector<StageHeat> heat;        ///< by stage: what the iron has to do
-  Chances chances;                    ///< how sure all this is
+  std::vector<StageSearch> searched;      ///< how good the order is; empty: nothing was searched
+  std::vector<TradeOff> trade_offs;       ///< turn-overs against load, most turn-overs first
+  std::vector<PassTrial> pass_trials;     ///< ways to pass over the first stage; empty: the case states its passes
+  std::vector<StageHeat> heat;            ///< by stage: what the iron has to do
+  Chances chances;                        ///< how sure all this is
   std::vector<std::vector<BenchCheck>> bench_checks;  ///< by stage: what to weigh and tap at its end
-  std::vector<Note> notes;            ///< for the sheet: bounds, frame turn, pulling ties, odd rankings
+  std::vector<Note> notes;                            ///< for the sheet: bounds, frame turn, pulling ties, odd rankings
 
   bool quick() const { return accuracy == Accuracy::quick; }
 };

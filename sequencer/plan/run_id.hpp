@@ -10,8 +10,8 @@ namespace evenpull::inline sequencer {
 
 struct RunId {
   enum class Kind {
-    last_stage,    ///< the trial that says at which stage the job may end
-    passes,        ///< `stage`, `doses`
+    last_stage,  ///< the trial that says at which stage the job may end
+    passes,      ///< `stage`, `doses`
     search,
     search_rest,   ///< of the pass begun
     coarse_order,  ///< `order` on the coarse mesh

@@ -18,17 +18,17 @@ struct PassCount {
 
 /// A zone where some cloth does not get what the pass asks for.
 struct ShortZone {
-  int zone = 0;       ///< index into Panel::zones
-  double dose = 0;    ///< over its nose, with the longest dwell that makes sense
+  int zone = 0;     ///< index into Panel::zones
+  double dose = 0;  ///< over its nose, with the longest dwell that makes sense
 };
 
 /// Full passes that are tried.
 inline constexpr int most_passes = 5;
 
 struct StageHeat {
-  std::vector<PassHeat> passes;      ///< as the case lists them
-  PassCount open;                    ///< over open bays
-  std::optional<PassCount> nose;     ///< over metal or wood
+  std::vector<PassHeat> passes;   ///< as the case lists them
+  PassCount open;                 ///< over open bays
+  std::optional<PassCount> nose;  ///< over metal or wood
   std::vector<ShortZone> short_zones;
 };
 

@@ -54,7 +54,8 @@ void tell_loose(Advice& a, const std::vector<StageVerdict>& stages, std::optiona
 void tell_approved(Advice& a, const Case& c, const std::vector<StageVerdict>& stages, int ceiling) {
   const std::size_t next = static_cast<std::size_t>(ceiling) + 1;
   if (c.approved_last_stage && *c.approved_last_stage > c.stages[ceiling].temperature + same_temperature) {
-    const bool computed = next < stages.size() && c.stages[next].temperature <= *c.approved_last_stage + same_temperature;
+    const bool computed = next < stages.size() &&
+                          c.stages[next].temperature <= *c.approved_last_stage + same_temperature;
     if (computed) a.items.push_back(advice::AskedTooHot{*c.approved_last_stage});
     else a.items.push_back(advice::AskedNotComputed{*c.approved_last_stage});
   } else if (next < c.stages.size() && !c.approved_last_stage) {

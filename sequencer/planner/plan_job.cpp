@@ -18,8 +18,8 @@ void Dropped::add(const Dropped& more) {
   if (!first) first = more.first;
 }
 
-std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Model& m, const std::vector<ReplayJob>& jobs,
-                                                  Dropped& dropped) {
+std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Model& m,
+                                                  const std::vector<ReplayJob>& jobs, Dropped& dropped) {
   std::vector<std::optional<ReplayResult>> results(jobs.size());
   TrialRuns trials(jobs.size(), job.options.before_run);
   job.options.parallel(static_cast<int>(jobs.size()), [&](int i) {

@@ -45,8 +45,8 @@ struct ReplayJob {
 };
 
 /// What a job came to: nothing where it found no equilibrium. `m`: the model of the job's mesh.
-std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Model& m, const std::vector<ReplayJob>& jobs,
-                                                  Dropped& dropped);
+std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Model& m,
+                                                  const std::vector<ReplayJob>& jobs, Dropped& dropped);
 
 /// One run by itself; false where it found no equilibrium.
 bool one_run(const PlanJob& job, const RunId& id, Dropped& dropped, const std::function<void()>& work);

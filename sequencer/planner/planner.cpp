@@ -28,7 +28,7 @@ Plan plan_of(const PlanJob& job, const Model& full, PassChoice passes) {
 Plan make_plan(const Case& c, const PlanOptions& given) {
   const PlanOptions options = with_parallel(given);
   PassChoice passes = options.accuracy == Accuracy::quick ? with_enough_full_passes(c, options.before_run)
-                                                              : choose_passes(c, options.parallel, options.before_run);
+                                                          : choose_passes(c, options.parallel, options.before_run);
   const Case with_passes = passes.the_case;
   Meter meter(options.progress);
   return plan_of({with_passes, options, meter}, Model(with_passes, plan_mesh(with_passes, options.accuracy)),

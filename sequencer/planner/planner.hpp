@@ -1,11 +1,11 @@
 // The main job: from a case to a plan.
 #pragma once
 
+#include "sequencer/numbers/parallel_for.hpp"
 #include "sequencer/orders/order_steps.hpp"
 #include "sequencer/plan/plan.hpp"
 #include "sequencer/planner/plan_part.hpp"
 #include "sequencer/replay/trial_runs.hpp"
-#include "sequencer/numbers/parallel_for.hpp"
 
 #include <optional>
 #include <vector>
@@ -17,10 +17,10 @@ struct PlanOptions {
   /// Most turn-overs wanted in a pass, of those still to come. A pass that works both sides has one at least; where no
   /// order has so few, those with the fewest are compared and the plan says so.
   std::optional<int> turn_overs;
-  bool only_rules = false;   ///< no order is searched: only those that can be said in a sentence
-  ParallelFor parallel;      ///< unset: one after the other
+  bool only_rules = false;  ///< no order is searched: only those that can be said in a sentence
+  ParallelFor parallel;     ///< unset: one after the other
   PlanProgress progress;
-  BeforeRun before_run;      ///< of each trial; unset but in tests
+  BeforeRun before_run;  ///< of each trial; unset but in tests
 };
 
 /// Ranks orders, replays the best ones in full, judges, and reports. A trial that finds no equilibrium is left out and told

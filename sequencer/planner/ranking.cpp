@@ -13,7 +13,8 @@ constexpr int ease_of_rest = 9;
 
 RunId coarse_run(const OrderId& order) { return {RunId::Kind::coarse_order, order}; }
 
-void run_coarse(const PlanJob& job, const Model& coarse, std::vector<Order> orders, double from, double to, Ranking& out) {
+void run_coarse(const PlanJob& job, const Model& coarse, std::vector<Order> orders, double from, double to,
+                Ranking& out) {
   std::vector<ReplayJob> jobs;
   for (const Order& o : orders) jobs.push_back({coarse_run(o.id), job.steps_for(coarse.panel, o)});
   job.meter.span(from, to, static_cast<int>(jobs.size()), PlanPart::ranking);
@@ -35,7 +36,8 @@ bool is_ranked_as(const Ranking& r, const std::vector<int>& zones) {
 void search_rest_of_pass(const PlanJob& job, const Panel& p, std::vector<Order>& orders, Ranking& out) {
   RestFound found;
   if (!one_run(job, {RunId::Kind::search_rest}, out.dropped, [&] {
-        found = search_rest(job.the_case, job.done, job.quick() ? width_of_quick_rest : width_of_rest, job.options.parallel);
+        found = search_rest(job.the_case, job.done, job.quick() ? width_of_quick_rest : width_of_rest,
+                            job.options.parallel);
       }))
     return;
   out.steps_done = note_on_done(found);

@@ -13,11 +13,11 @@
 namespace evenpull::inline sequencer {
 
 struct Ranking {
-  std::vector<Tried> ranked;          ///< those that found an equilibrium and keep within the turn-overs wanted
-  std::vector<Tried> before_limit{};  ///< where turn-overs were limited: all of them
+  std::vector<Tried> ranked;              ///< those that found an equilibrium and keep within the turn-overs wanted
+  std::vector<Tried> before_limit{};      ///< where turn-overs were limited: all of them
   std::unique_ptr<OrderFinder> finder{};  ///< none: nothing was searched
   std::optional<note::FewestTurnOvers> turn_overs{};  ///< no order has as few as were wanted
-  std::optional<Note> steps_done{};       ///< what they have brought the frame to, where that is beyond its limits
+  std::optional<Note> steps_done{};  ///< what they have brought the frame to, where that is beyond its limits
   std::vector<note::MustWait> waits{};
   Dropped dropped{};
 

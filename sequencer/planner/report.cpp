@@ -32,7 +32,8 @@ void tell_way_there(Plan& p, const PlanJob& job, const PlanRuns& runs, const Tri
 
 }  // namespace
 
-std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p, int last) {
+std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p,
+                                                                 int last) {
   const auto find = [&](Family family) -> std::optional<OrderResult> {
     for (const Tried& t : ranked)
       if (t.order.id.is(family)) return summarise_up_to(t, p, last);

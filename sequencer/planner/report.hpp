@@ -12,15 +12,16 @@ namespace evenpull::inline sequencer {
 
 /// What was run on the plan's mesh, and what it came out of.
 struct PlanRuns {
-  std::vector<Tried> full;            ///< on the plan's mesh, at least one
-  Ranking ranking{};                  ///< empty where the order was given
-  PassChoice passes{};                ///< trials; empty where the case states its passes
-  std::vector<Step> given{};          ///< steps that somebody chose; empty: the plan chose
+  std::vector<Tried> full;    ///< on the plan's mesh, at least one
+  Ranking ranking{};          ///< empty where the order was given
+  PassChoice passes{};        ///< trials; empty where the case states its passes
+  std::vector<Step> given{};  ///< steps that somebody chose; empty: the plan chose
 };
 
 /// Working steadily from root to tip beside the handbook's jumping, both on the mesh of the ranking; none if either was not
 /// tried or gave way.
-std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p, int last);
+std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p,
+                                                                 int last);
 
 /// Chooses among the orders, studies the chosen one, judges and tells.
 Plan report(const PlanJob& job, const Model& full, PlanRuns runs);

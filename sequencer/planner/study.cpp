@@ -70,7 +70,8 @@ std::vector<StudyLevel> levels_of(const std::vector<StudyRun>& runs) {
 
 void note_where_it_ended(const StudyRun& r, Studied& out) {
   if (r.unsolved) out.unsolved_from = std::min(out.unsolved_from, r.stages.empty() ? 0 : r.stages.back().stage + 1);
-  else if (!r.stages.empty() && r.stages.back().buckled) out.gave_way_from = std::min(out.gave_way_from, r.stages.back().stage);
+  else if (!r.stages.empty() && r.stages.back().buckled)
+    out.gave_way_from = std::min(out.gave_way_from, r.stages.back().stage);
 }
 
 }  // namespace

@@ -12,10 +12,10 @@
 namespace evenpull::inline sequencer {
 
 struct Studied {
-  std::vector<StageVerdict> stages;    ///< with their error bars
+  std::vector<StageVerdict> stages;  ///< with their error bars
   std::vector<StudyLevel> levels{};
   std::vector<BoundRun> bounds{};
-  std::vector<RunId> left_out{};       ///< bound runs that found no equilibrium
+  std::vector<RunId> left_out{};  ///< bound runs that found no equilibrium
   /// Stages from which a run behind the error bars gave way, or was not solved.
   int gave_way_from = std::numeric_limits<int>::max(), unsolved_from = std::numeric_limits<int>::max();
 };

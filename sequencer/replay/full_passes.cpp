@@ -26,7 +26,8 @@ int most_full_passes(const std::vector<Step>& steps, int stage) {
 int full_passes_of(const std::vector<double>& doses, int passes) {
   const auto count = std::min(doses.size(), static_cast<std::size_t>(std::max(0, passes)));
   if (count == 0 || !is_full_pass(doses[count - 1])) return 0;
-  return static_cast<int>(std::count_if(doses.begin(), doses.begin() + static_cast<std::ptrdiff_t>(count), is_full_pass));
+  return static_cast<int>(
+      std::count_if(doses.begin(), doses.begin() + static_cast<std::ptrdiff_t>(count), is_full_pass));
 }
 
 }  // namespace evenpull::inline sequencer

@@ -22,7 +22,8 @@ Place place_of(const Panel& p, const Worst& w) {
     out.station = at.y();
     if (w.member < 0) return out;
     const FrameMember& m = p.members[w.member];
-    const bool across = m.role == MemberRole::end_rib || m.role == MemberRole::inner_rib || m.role == MemberRole::tip_bow;
+    const bool across = m.role == MemberRole::end_rib || m.role == MemberRole::inner_rib ||
+                        m.role == MemberRole::tip_bow;
     const double root = p.joints[m.joints.front()].position.x(), tip = p.joints[m.joints.back()].position.x();
     out.kind = across ? Place::Kind::across_member : Place::Kind::along_member;
     out.member = w.member;

@@ -86,7 +86,9 @@ class StageRun {
   std::vector<Certificate> certificates;
 
  private:
-  void note_end(const Readings& r) { v_.end_use = std::max(v_.end_use, tally_of(ironing_.model().the_case.limits, r).use); }
+  void note_end(const Readings& r) {
+    v_.end_use = std::max(v_.end_use, tally_of(ironing_.model().the_case.limits, r).use);
+  }
 
   void take_buckling(const Covering& s, Moment when) {
     const Buckling b = ironing_.buckling(s);
@@ -153,8 +155,7 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
                        ReplayResult& out) {
   FullPasses full(m.panel.zones.size());
   Covering s = ironing.begin();
-  if (options.snapshots)
-    out.snapshots.push_back(take_snapshot(m, s, read_off(m, s), 0));
+  if (options.snapshots) out.snapshots.push_back(take_snapshot(m, s, read_off(m, s), 0));
   std::size_t i = 0;
   bool standing = true;
   while (i < steps.size() && standing) {
@@ -166,7 +167,8 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
       const int worked_full = full.with(steps[i]);
       const StepReport step = ironing.iron(
           s, steps[i].zone,
-          options.heat ? options.heat(steps[i], i) : ironing.heat(stage, steps[i].pass, steps[i].dose, worked_full), label);
+          options.heat ? options.heat(steps[i], i) : ironing.heat(stage, steps[i].pass, steps[i].dose, worked_full),
+          label);
       standing = step.outcome != Outcome::buckled;
       if (!standing) {
         run.give_way(Moment::on_the_way);
@@ -178,8 +180,7 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
       out.steps.push_back(steps[i]);
       run.certificates.push_back({stage, Moment::on_the_way, static_cast<int>(out.steps.size()), step.solve});
       out.moments.push_back(tally_of(m.the_case.limits, r));
-      if (options.snapshots)
-        out.snapshots.push_back(take_snapshot(m, s, r, static_cast<int>(out.steps.size())));
+      if (options.snapshots) out.snapshots.push_back(take_snapshot(m, s, r, static_cast<int>(out.steps.size())));
       if (options.progress) options.progress(static_cast<int>(i) + 1, static_cast<int>(steps.size()));
     }
     if (standing) {

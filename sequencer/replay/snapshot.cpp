@@ -29,7 +29,8 @@ Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int
   }
   out.edge_slip.assign(m.panel.columns, 0);
   for (const SlidingPoint& p : m.unknowns.sliding)
-    if (p.kind == SlidingPoint::Kind::wrapped) out.edge_slip[p.column] = static_cast<float>(s.unknowns[p.first_unknown]);
+    if (p.kind == SlidingPoint::Kind::wrapped)
+      out.edge_slip[p.column] = static_cast<float>(s.unknowns[p.first_unknown]);
   for (int i = 0; i < 6 * static_cast<int>(m.panel.joints.size()); ++i) push(out.joint_displacement, s.unknowns[i]);
   for (double use : r.beam_use) push(out.beam_use, use);
   return out;

@@ -21,11 +21,11 @@ struct Tally {
 /// Judgement, ours. They follow what choice.cpp holds for close: 0.02 of use is worth 0.1 of unevenness, 100 N/m of
 /// pull difference or 2 mm of slip; half an hour of turning over and walking is worth the same.
 struct Prices {
-  double unevenness = 0.2;      ///< per 1
-  double difference = 0.2e-3;   ///< per N/m
-  double slip = 10;             ///< per m
-  double turn_over = 1e-3;      ///< each, of 90 s; 0 where both sides can be reached
-  double travel = 2e-5;         ///< per m, of 2 s
+  double unevenness = 0.2;     ///< per 1
+  double difference = 0.2e-3;  ///< per N/m
+  double slip = 10;            ///< per m
+  double turn_over = 1e-3;     ///< each, of 90 s; 0 where both sides can be reached
+  double travel = 2e-5;        ///< per m, of 2 s
 };
 
 /// Prices with turn-overs of so many seconds each.

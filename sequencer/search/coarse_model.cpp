@@ -31,8 +31,12 @@ constexpr double least_gain = 1e-4;
 }  // namespace
 
 CoarseModel::CoarseModel(const Model& m, int stage, Covering start, Things things, std::vector<int> worked_full)
-    : m_(m), stage_(stage), things_(std::move(things)), layout_(gauge_layout(m)),
-      ways_(ways_between(m.the_case, m.panel, things_)), worked_full_(std::move(worked_full)) {
+    : m_(m),
+      stage_(stage),
+      things_(std::move(things)),
+      layout_(gauge_layout(m)),
+      ways_(ways_between(m.the_case, m.panel, things_)),
+      worked_full_(std::move(worked_full)) {
   worked_full_.resize(m.panel.zones.size(), 0);
   auto s = std::make_shared<State>();
   s->covering = std::move(start);
@@ -184,7 +188,8 @@ Influence CoarseModel::measure(const std::vector<int>& reference, const Parallel
         Covering s = from;
         for (int q : m_.panel.zones[z].quads)
           for (int t = 4 * q; t < 4 * q + 4; ++t) s.shrink[t][d] += change;
-        if (solved([&](Ironing& i) { return i.rebalance(s, label); }).value_or(Outcome::buckled) == Outcome::buckled) continue;
+        if (solved([&](Ironing& i) { return i.rebalance(s, label); }).value_or(Outcome::buckled) == Outcome::buckled)
+          continue;
         ++measured;
         const Readings r = read_off(m_, s), before = read_off(m_, from);
         out.effect.col(cell) += (gauges_of(m_, layout_, r) - gauges_of(m_, layout_, before)) / change;

@@ -12,7 +12,7 @@ namespace evenpull::inline sequencer {
 /// An order and what is known about it. Costs as priced by Prices; everything holds for `model` alone.
 struct Found {
   std::vector<int> order;
-  Tally tally;            ///< of the whole order, all passes
+  Tally tally;  ///< of the whole order, all passes
   double cost = 0;
   double least_cost = 0;  ///< no order costs less
   double least_use = 0;   ///< no order has a lower worst use

@@ -7,8 +7,8 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-constexpr int most_floors = 8;       // gauges of which the end is bounded: the rest promise lower ones
-constexpr int cell_rounds = 8;       // cells of one zone settle with each other; their coupling is weak
+constexpr int most_floors = 8;  // gauges of which the end is bounded: the rest promise lower ones
+constexpr int cell_rounds = 8;  // cells of one zone settle with each other; their coupling is weak
 constexpr int upper_rounds = 50;
 constexpr double most_lengthening = 10;  // of its own room: beyond, nothing is said about a cell
 
@@ -72,7 +72,8 @@ void InfluenceModel::prepare_floor() {
     }
     floor.pair = loss.cwiseMax(loss.transpose());
     floor.pair.diagonal().setZero();
-    floor.at_begin = f.start[g] + floor.gains.dot(room) + floor.losses.dot(most) - floor.own.sum() - 0.5 * floor.pair.sum();
+    floor.at_begin =
+        f.start[g] + floor.gains.dot(room) + floor.losses.dot(most) - floor.own.sum() - 0.5 * floor.pair.sum();
     floors_.push_back(std::move(floor));
     std::stable_sort(floors_.begin(), floors_.end(),
                      [](const Floor& a, const Floor& b) { return a.at_begin > b.at_begin; });
@@ -126,7 +127,8 @@ PrefixPtr InfluenceModel::step(const PrefixPtr& from, int which) const {
         double pull = p->pull[i];  // at the old shrink of this cell and the present one of the others
         for (std::size_t m = 0; m < zone.size(); ++m)
           if (m != n) pull += f.push(i, zone[m]) * (now[m] - old[m]);
-        const double line = (1 - dose) * old[n] + dose * (f.free_shrink[i] - f.give[i] * (pull - f.push(i, i) * old[n]));
+        const double line =
+            (1 - dose) * old[n] + dose * (f.free_shrink[i] - f.give[i] * (pull - f.push(i, i) * old[n]));
         now[n] = std::max(old[n], line / (1 + dose * f.give[i] * f.push(i, i)));
       }
     for (std::size_t n = 0; n < zone.size(); ++n) {

@@ -57,8 +57,9 @@ class InfluenceModel : public StepModel {
   struct Floor {
     int gauge = 0;
     Eigen::VectorXd gains, losses;  // c: effect on this gauge, positive and negative part
-    Eigen::MatrixXd pair;    // things x things, symmetric: most that the earlier of two takes from the gauge through the later
-    Eigen::VectorXd own;     // things: most that the cells of a thing take from each other
+    Eigen::MatrixXd
+        pair;  // things x things, symmetric: most that the earlier of two takes from the gauge through the later
+    Eigen::VectorXd own;  // things: most that the cells of a thing take from each other
     double at_begin = 0;
   };
   void prepare_floor();
@@ -66,10 +67,10 @@ class InfluenceModel : public StepModel {
   Influence influence_;
   Ways ways_;
   std::vector<double> doses_;
-  std::vector<Floor> floors_;  // of the gauges that promise the highest ends
+  std::vector<Floor> floors_;            // of the gauges that promise the highest ends
   std::vector<int> thing_of_, zone_of_;  // of each cell; zones by their place in the thing
-  Eigen::VectorXd most_gain_;  // c: more no cell can shrink
-  Eigen::VectorXd stiffer_;    // c: k of the proof
+  Eigen::VectorXd most_gain_;            // c: more no cell can shrink
+  Eigen::VectorXd stiffer_;              // c: k of the proof
 };
 
 }  // namespace evenpull::inline sequencer

@@ -127,7 +127,8 @@ void OrderFinder::search_later(int stage) {
   std::vector<int> reference = order_before.order;
   StageSearch report;
   for (int round = 0; round < 2; ++round) {
-    auto influences = std::make_unique<InfluenceModel>(m.measure(reference, parallel_), m.ways(), case_.stages[stage].doses);
+    auto influences =
+        std::make_unique<InfluenceModel>(m.measure(reference, parallel_), m.ways(), case_.stages[stage].doses);
     Found f = search_orders(*influences, desk_->prices, later_search_options(accuracy_), parallel_, {reference});
     if (!f.stands) return;
     const Found truth = evaluate(m, desk_->prices, f.order);
@@ -220,7 +221,8 @@ std::vector<ModelError> OrderFinder::foretell(const Order& order, const std::vec
     PrefixPtr p = model->begin();
     const std::size_t count = zones_of_stage.size() * case_.stages[s].doses.size();
     for (std::size_t k = 0; k < count && at < steps.size() && p->stands; ++k, ++at) {
-      if (steps[at].stage != static_cast<int>(s) || steps[at].zone != zones_of_stage[k % zones_of_stage.size()]) return out;
+      if (steps[at].stage != static_cast<int>(s) || steps[at].zone != zones_of_stage[k % zones_of_stage.size()])
+        return out;
       p = model->step(p, steps[at].zone);
       if (!p->stands) break;
       Tally now;

@@ -110,13 +110,12 @@ Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps
         steps += static_cast<long>(n) * (m.passes() - 1);
         Found f = whole(m, prices, next.order, *end);
         dropped_use = std::min(dropped_use, end->stands ? end->tally.use : never);
-        if (f.cost < out.cost - same_cost) out.order = f.order, out.tally = f.tally, out.cost = f.cost, out.stands = true;
+        if (f.cost < out.cost - same_cost)
+          out.order = f.order, out.tally = f.tally, out.cost = f.cost, out.stands = true;
         continue;
       }
-      if (next.least >= out.cost - same_cost)
-        dropped_use = std::min(dropped_use, least_use_of(m, *next.prefix));
-      else
-        open.push(std::move(next));
+      if (next.least >= out.cost - same_cost) dropped_use = std::min(dropped_use, least_use_of(m, *next.prefix));
+      else open.push(std::move(next));
     }
   }
   out.exact = open.empty() || open.top().least >= out.cost - same_cost;

@@ -23,13 +23,14 @@ Found search_orders(const StepModel& m, const Prices& prices, const SearchOption
   };
   for (const Found& f : tries) take(f);
   // Few for many things, so that the work grows with their square and not their cube.
-  const int width = std::max(least_width, std::min(options.width, options.width * full_width_up_to / std::max(1, m.size())));
+  const int width =
+      std::max(least_width, std::min(options.width, options.width * full_width_up_to / std::max(1, m.size())));
   take(beam_search(m, prices, width, parallel));
   if (best.stands) take(improve(m, prices, best.order, options.most_tries, parallel));
   best.steps = steps;
   if (!best.stands) return best;
   Found proven = m.size() <= options.exact_size ? branch_and_bound(m, prices, options.most_steps, best.order)
-                                               : bound_best_first(m, prices, options.most_steps, best);
+                                                : bound_best_first(m, prices, options.most_steps, best);
   proven.steps = steps + proven.steps;
   return proven;
 }

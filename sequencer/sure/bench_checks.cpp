@@ -9,8 +9,8 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-constexpr double gravity = 9.81;      // m/s^2
-constexpr double air_density = 1.2;   // kg/m^3, 20 degC at sea level
+constexpr double gravity = 9.81;     // m/s^2
+constexpr double air_density = 1.2;  // kg/m^3, 20 degC at sea level
 // The air behind a closed panel's cloth: between half of both sides and more than both; judgement.
 constexpr double least_air_sides = 1, most_air_sides = 2.5;
 constexpr double weights[] = {0.1, 0.2, 0.5, 1, 2};  // kg: what lies about in a workshop, weighed on kitchen scales
@@ -51,7 +51,8 @@ std::optional<Field> field_of(const Panel& p, const Snapshot& now, Side side, in
     f.shape.pull_chord += q.area * now.pull_chord[i], f.shape.pull_span += q.area * now.pull_span[i];
   }
   f.shape.pull_chord /= area, f.shape.pull_span /= area;
-  const double less = std::min(f.shape.pull_chord, f.shape.pull_span), more = std::max(f.shape.pull_chord, f.shape.pull_span);
+  const double less = std::min(f.shape.pull_chord, f.shape.pull_span),
+               more = std::max(f.shape.pull_chord, f.shape.pull_span);
   if (less <= 0 || more > largest_pull_ratio * less) return {};
   if (check_disc > largest_disc_share * std::min(f.shape.chordwise, f.shape.spanwise)) return {};
   return f;

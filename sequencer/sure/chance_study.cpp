@@ -13,7 +13,7 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-constexpr int checked_in_full = 4;       // scenarios that go through both models
+constexpr int checked_in_full = 4;  // scenarios that go through both models
 class Study {
  public:
   Study(const Case& c, std::vector<Step> steps, int last) : case_(c), steps_(std::move(steps)), last_(last) {
@@ -32,7 +32,8 @@ class Study {
   }
 
  private:
-  Outturn run_with(const Case& c, const MeshOptions& mesh, const ReplayOptions& options, const std::vector<double>& sigmas) const {
+  Outturn run_with(const Case& c, const MeshOptions& mesh, const ReplayOptions& options,
+                   const std::vector<double>& sigmas) const {
     Outturn o;
     try {
       const Model m(c, mesh);
@@ -80,10 +81,9 @@ std::vector<ZoneRisk> zone_risks(const Case& c, const Panel& reduced, const std:
 
 }  // namespace
 
-Chances study_chances(const Case& c, const std::vector<Step>& steps,
-                      const std::vector<StageVerdict>& judged, const std::vector<StageVerdict>& full_stages,
-                      std::optional<int> ceiling, const ParallelFor& parallel,
-                      const std::function<void(int, int)>& progress) {
+Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
+                      const std::vector<StageVerdict>& full_stages, std::optional<int> ceiling,
+                      const ParallelFor& parallel, const std::function<void(int, int)>& progress) {
   Chances out;
   const int n = c.wanted.scenarios;
   if (n <= 0 || judged.empty()) return out;
@@ -134,7 +134,8 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
   const ModelReading as_printed{to_printed, loose_by_itself(finest, planned), never_hold(judged, finest, planned)};
   const ModelReading as_own{to_own, loose_by_itself(own, planned)};
   for (int s = 0; s <= out.last_stage; ++s) {
-    const auto held = std::count_if(runs.begin(), runs.end(), [&](const Outturn& o) { return holds(o, as_printed, s); });
+    const auto held =
+        std::count_if(runs.begin(), runs.end(), [&](const Outturn& o) { return holds(o, as_printed, s); });
     out.holds.push_back(chance_of(static_cast<int>(held), n));
     // What a stage asks for at its own end, a hotter one need not find: unevenness evens out.
     if (out.holds[s].share() >= out.confidence) out.ceiling = s;
@@ -154,11 +155,13 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps,
     std::vector<std::vector<double>> x;
     std::vector<double> y;
     for (const Outturn& o : runs)
-      if (!o.fell[out.risk_stage]) x.push_back(regressors(c, o.sigmas, c.stages[out.risk_stage].temperature)), y.push_back(corrected_use(o, to_printed, out.risk_stage, *out.governing));
+      if (!o.fell[out.risk_stage])
+        x.push_back(regressors(c, o.sigmas, c.stages[out.risk_stage].temperature)),
+            y.push_back(corrected_use(o, to_printed, out.risk_stage, *out.governing));
     if (!y.empty())
       for (const ColumnWeight& w : weigh_columns(x, y, out.explained))
-        out.weights.push_back({static_cast<Unsure>(w.column), spread_of(c.spreads, static_cast<Unsure>(w.column)), w.share, w.low,
-                               w.high, w.sign});
+        out.weights.push_back({static_cast<Unsure>(w.column), spread_of(c.spreads, static_cast<Unsure>(w.column)),
+                               w.share, w.low, w.high, w.sign});
     Agreement& a = out.agreement;
     a.ratio = to_own[out.risk_stage].count(*out.governing) ? to_own[out.risk_stage].at(*out.governing) : 1;
     double squares = 0;

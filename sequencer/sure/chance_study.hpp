@@ -14,9 +14,8 @@ namespace evenpull::inline sequencer {
 /// `steps`: the whole order; `judged`: its stages on the full model as printed; `full_stages`: the same on the plan's own
 /// mesh. Follows the order up to the stage after the ceiling. Steps that are done are not judged.
 /// Does not depend on the number of threads.
-Chances study_chances(const Case& c, const std::vector<Step>& steps,
-                      const std::vector<StageVerdict>& judged, const std::vector<StageVerdict>& full_stages,
-                      std::optional<int> ceiling, const ParallelFor& parallel,
-                      const std::function<void(int done, int all)>& progress);
+Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
+                      const std::vector<StageVerdict>& full_stages, std::optional<int> ceiling,
+                      const ParallelFor& parallel, const std::function<void(int done, int all)>& progress);
 
 }  // namespace evenpull::inline sequencer

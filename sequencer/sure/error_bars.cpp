@@ -12,7 +12,8 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-constexpr double order_in_theory = 2;  // of displacements, forces and pull with these elements (docs/model.md, section 9)
+constexpr double order_in_theory =
+    2;  // of displacements, forces and pull with these elements (docs/model.md, section 9)
 
 // A use that is exceeded whatever the number: the bar of a stage that gave way.
 constexpr double past_any_limit = 1;

@@ -13,7 +13,7 @@ struct StudyRun {
   int fineness = 2;    ///< MeshOptions::fineness
   int zone_parts = 1;  ///< into how many each zone was cut
   int nodes = 0;
-  double edge = 0;     ///< m, mean_edge
+  double edge = 0;  ///< m, mean_edge
   std::vector<StageVerdict> stages;
   bool unsolved = false;  ///< no equilibrium was found in the stage that follows the last of `stages`
 };

@@ -8,7 +8,7 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-constexpr double counts_as_over = 10;    // use of a frame that gave way, or of a run that found no equilibrium
+constexpr double counts_as_over = 10;  // use of a frame that gave way, or of a run that found no equilibrium
 
 UseByLimit uses_of(const StageVerdict& v) {
   UseByLimit u;
@@ -66,7 +66,8 @@ std::vector<bool> never_hold(const std::vector<StageVerdict>& judged, const Outt
   for (std::size_t s = 0; s < out.size(); ++s) {
     for (const StageVerdict& v : judged)
       if (v.stage == static_cast<int>(s)) known = known && !gave_way_in_study(v);
-    out[s] = !known || !std::includes(reduced.loose[s].begin(), reduced.loose[s].end(), full.loose[s].begin(), full.loose[s].end());
+    out[s] = !known || !std::includes(reduced.loose[s].begin(), reduced.loose[s].end(), full.loose[s].begin(),
+                                      full.loose[s].end());
   }
   return out;
 }

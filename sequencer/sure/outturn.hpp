@@ -16,9 +16,9 @@ struct Outturn {
   std::vector<double> sigmas;
   std::vector<UseByLimit> uses;  ///< by stage
   std::vector<std::vector<double>> zone_pull, column_slip;
-  std::vector<bool> fell;  ///< gave way, or no equilibrium
+  std::vector<bool> fell;               ///< gave way, or no equilibrium
   std::vector<std::vector<int>> loose;  ///< zones that have not come tight
-  bool solved = true;  ///< an equilibrium was found throughout
+  bool solved = true;                   ///< an equilibrium was found throughout
 };
 
 /// Of a run judged up to a stage; stages that it did not come to fell.
@@ -36,9 +36,9 @@ std::vector<std::vector<int>> loose_by_itself(const Outturn& full, const Outturn
 
 /// How a model that stands for a finer one is read.
 struct ModelReading {
-  std::vector<UseByLimit> ratio;  ///< by stage
+  std::vector<UseByLimit> ratio;              ///< by stage
   std::vector<std::vector<int>> not_counted;  ///< zones whose looseness says nothing, by stage
-  std::vector<bool> never{};  ///< by stage: what stands against it this model does not see at all
+  std::vector<bool> never{};                  ///< by stage: what stands against it this model does not see at all
 };
 
 /// Stages that no scenario may hold: zones end loose that the reduced model finds tight, or a run behind the error bars gave

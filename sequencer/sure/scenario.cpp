@@ -64,7 +64,8 @@ PassLines mixed(const PassLines& a, const PassLines& b, double share) {
   PassLines out;
   const auto mix = [&](double x, double y) { return x + share * (y - x); };
   for (int d = 0; d < 2; ++d)
-    out[d] = {mix(a[d].kept, b[d].kept), mix(a[d].a, b[d].a), mix(a[d].b, b[d].b), mix(a[d].creep_pull, b[d].creep_pull)};
+    out[d] = {mix(a[d].kept, b[d].kept), mix(a[d].a, b[d].a), mix(a[d].b, b[d].b),
+              mix(a[d].creep_pull, b[d].creep_pull)};
   return out;
 }
 

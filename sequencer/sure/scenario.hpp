@@ -4,8 +4,8 @@
 
 #include "sequencer/plan/chances.hpp"
 #include "sequencer/plan/step.hpp"
-#include "solver/statement/case.hpp"
 #include "solver/heat/pass_heat.hpp"
+#include "solver/statement/case.hpp"
 
 #include <map>
 #include <vector>

@@ -25,10 +25,10 @@ double smallest_eigenvalue(const Eigen::Matrix3d& compliance);
 
 /// Load line of one yarn direction while hot: s_end = max(s_old, a - b N) - g b <N - Nc>+.
 struct LoadLine {
-  double a = 0;   ///< shrink at no pull [strain]
-  double b = 0;   ///< shrink lost per pull [m/N]; 0 = cold
-  double creep = 0;      ///< g, 0..1
-  double creep_pull = 0; ///< Nc [N/m]
+  double a = 0;           ///< shrink at no pull [strain]
+  double b = 0;           ///< shrink lost per pull [m/N]; 0 = cold
+  double creep = 0;       ///< g, 0..1
+  double creep_pull = 0;  ///< Nc [N/m]
 };
 
 /// Cloth at one place: what its law needs besides the strain.

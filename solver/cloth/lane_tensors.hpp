@@ -39,9 +39,7 @@ EVENPULL_INLINE Symmetric inverse(const Symmetric& m) {
            (a[1] * a[3] - a[0] * a[4]) * one_by, (a[0] * a[2] - a[1] * a[1]) * one_by}};
 }
 
-EVENPULL_INLINE Lanes determinant(const Three& t) {
-  return t.at[0] * t.at[1] - 0.5 * t.at[2] * t.at[2];
-}
+EVENPULL_INLINE Lanes determinant(const Three& t) { return t.at[0] * t.at[1] - 0.5 * t.at[2] * t.at[2]; }
 
 EVENPULL_INLINE Three tensor_inverse(const Three& t) {
   const Lanes one_by = 1.0 / determinant(t);
@@ -55,9 +53,7 @@ EVENPULL_INLINE Symmetric symmetric_product(const Three& p, const Three& s) {
            (p.at[1] * s3 + p3 * s.at[1]) * (1 / root2), 0.5 * (p.at[0] * s.at[1] + p.at[1] * s.at[0]) + p3 * s3}};
 }
 
-EVENPULL_INLINE Three load(const std::array<Four, 3>& v) {
-  return {{lanes(v[0]), lanes(v[1]), lanes(v[2])}};
-}
+EVENPULL_INLINE Three load(const std::array<Four, 3>& v) { return {{lanes(v[0]), lanes(v[1]), lanes(v[2])}}; }
 EVENPULL_INLINE void store(std::array<Four, 3>& to, const Three& v) {
   for (int k = 0; k < 3; ++k) lanes(to[k]) = v.at[k];
 }

@@ -9,8 +9,8 @@
 namespace evenpull::inline solver {
 
 struct Triangle {
-  double weight = 0;                    ///< placed area that this triangle stands for [m^2]
-  Eigen::Matrix<double, 3, 2> gradient; ///< rows: dN_i/d(warp), dN_i/d(fill) [1/m]
+  double weight = 0;                     ///< placed area that this triangle stands for [m^2]
+  Eigen::Matrix<double, 3, 2> gradient;  ///< rows: dN_i/d(warp), dN_i/d(fill) [1/m]
 };
 
 /// Positions of the corners [m], one a row.

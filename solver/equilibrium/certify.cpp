@@ -20,8 +20,7 @@ void add_cloth(const Model& m, const Answer& a, SolveReport& report) {
     const ClothPoint& p = a.points[t];
     const Mandel &n = s.tension[t].pull, &wrinkle = s.tension[t].wrinkle;
     Corners x;
-    for (int i = 0; i < 3; ++i)
-      x.row(i) = vector(a.places[m.panel.quads[t / 4].nodes[triangle_corners[t % 4][i]]]);
+    for (int i = 0; i < 3; ++i) x.row(i) = vector(a.places[m.panel.quads[t / 4].nodes[triangle_corners[t % 4][i]]]);
     Mandel e = green_lagrange(deformation(m.triangles[t], x)) - m.looseness;
     Mandel missed = m.compliance * n - e - wrinkle;
     for (int d = 0; d < 2; ++d) missed[d] -= shrink_after(p, d, n[d]);

@@ -10,12 +10,12 @@
 namespace evenpull::inline solver {
 
 struct Covering {
-  Eigen::VectorXd unknowns;                    ///< as numbered by Unknowns
-  std::vector<Tension> tension;                ///< of each triangle
-  std::vector<std::array<double, 2>> shrink;   ///< of each triangle, warp and fill [strain]
-  std::vector<Eigen::Vector2d> friction;       ///< of each sliding point [N]
-  std::vector<double> axial;                   ///< axial force of each beam, from the last accepted state [N]
-  std::vector<Eigen::Vector3d> nodal_force;    ///< dE/du of the cloth at each cloth node [N]
+  Eigen::VectorXd unknowns;                   ///< as numbered by Unknowns
+  std::vector<Tension> tension;               ///< of each triangle
+  std::vector<std::array<double, 2>> shrink;  ///< of each triangle, warp and fill [strain]
+  std::vector<Eigen::Vector2d> friction;      ///< of each sliding point [N]
+  std::vector<double> axial;                  ///< axial force of each beam, from the last accepted state [N]
+  std::vector<Eigen::Vector3d> nodal_force;   ///< dE/du of the cloth at each cloth node [N]
   Held held = Held::while_ironed;
   /// Dead load on each unknown [N, N m], kept while the cloth moves: a weight laid on, say. Empty: none.
   Eigen::VectorXd load;

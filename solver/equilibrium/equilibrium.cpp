@@ -87,9 +87,11 @@ bool Equilibrium::passes(SolveReport& r) const {
   const double smoothed = bound_excess * std::sqrt(4 * now_.smoothing / model_.softest);
   const std::pair<Test, Missed> tests[] = {
       {Test::balance, {"largest force out of balance", r.residual, now_.force_tolerance, "N"}},
-      {Test::law, {"change of pull that the law of the cloth still asks for", r.tension_change, now_.tension_tolerance, "N/m"}},
+      {Test::law,
+       {"change of pull that the law of the cloth still asks for", r.tension_change, now_.tension_tolerance, "N/m"}},
       {Test::smoothing, {"error of the pull that smoothing may leave", r.tension_bound, smoothed, "N/m"}},
-      {Test::friction, {"friction off its law, as a share of its limit", r.threshold_error, now_.friction_tolerance, ""}}};
+      {Test::friction,
+       {"friction off its law, as a share of its limit", r.threshold_error, now_.friction_tolerance, ""}}};
   double worst = 1;
   for (const auto& [test, missed] : tests) {
     if (missed.value <= worst * missed.allowed) continue;

@@ -3,12 +3,12 @@
 // by triangle), friction force f per sliding point with f max(eps, |dq|) = tau dq, tau refreshed each iteration.
 #pragma once
 
-#include "solver/equilibrium/solve_options.hpp"
 #include "solver/equilibrium/assembly.hpp"
 #include "solver/equilibrium/buckling.hpp"
 #include "solver/equilibrium/covering.hpp"
 #include "solver/equilibrium/friction.hpp"
 #include "solver/equilibrium/sliding.hpp"
+#include "solver/equilibrium/solve_options.hpp"
 #include "solver/numerics/linear_solver.hpp"
 
 #include <vector>
@@ -40,8 +40,8 @@ class Equilibrium {
   const SolveOptions& options() const { return options_; }
 
  private:
-  SolveReport iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads, const PanelLoadLines& lines,
-                      bool follow);
+  SolveReport iterate(const Covering& before, Covering& guess, const std::vector<int>& hot_quads,
+                      const PanelLoadLines& lines, bool follow);
   double add_friction(const Covering& before, const Covering& s, int iteration);
   void advance(Covering& s);
   void accept(Covering& s) const;

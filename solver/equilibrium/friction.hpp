@@ -12,8 +12,8 @@ double wrap_threshold(double top, double bottom, double friction, double wrap_an
 
 /// Regularised friction at one sliding point, linearised: f = predicted + stiffness dq.
 struct FrictionStep {
-  Eigen::Vector2d predicted{0, 0};                          ///< N, the law at the present slip
-  Eigen::Matrix2d stiffness = Eigen::Matrix2d::Zero();      ///< N/m
+  Eigen::Vector2d predicted{0, 0};                      ///< N, the law at the present slip
+  Eigen::Matrix2d stiffness = Eigen::Matrix2d::Zero();  ///< N/m
 };
 
 /// `slip` is measured from where the point stood at the last accepted state; `kept` is the friction force there, which

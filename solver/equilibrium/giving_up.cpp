@@ -32,8 +32,8 @@ const char* advice_on(const Model& m, const SolveReport& r) {
 }  // namespace
 
 NotConverged given_up(const Model& m, const SolveReport& r, const SolveName& label) {
-  return {r.failed == Test::certainty ? "the pull of the cloth is not certain enough" : "no equilibrium was found", label,
-          r.iterations, r.missed, advice_on(m, r)};
+  return {r.failed == Test::certainty ? "the pull of the cloth is not certain enough" : "no equilibrium was found",
+          label, r.iterations, r.missed, advice_on(m, r)};
 }
 
 }  // namespace evenpull::inline solver

@@ -26,7 +26,7 @@ constexpr int rounds = 10;
 constexpr double absurd_motion = 1000;
 
 const char* motion_word(int component) {
-  constexpr const char* words[6] = {"moves chordwise",      "moves along the span", "moves up and down",
+  constexpr const char* words[6] = {"moves chordwise",       "moves along the span", "moves up and down",
                                     "turns about the chord", "turns about the span", "turns in the panel's plane"};
   return words[component];
 }
@@ -160,8 +160,8 @@ void check_stands(const Model& m, Held h) {
   throw CaseError(key_of(p.members[mech.member].role),
                   "the frame is held (" + std::string(supports_key(h)) + "), but far too softly: the " + name +
                       " gives way so easily that near " + near + " the panel " + mech.motion +
-                      " far too much under the pull of its cloth; check the section and the material of the " +
-                      name + ", or state a support near there");
+                      " far too much under the pull of its cloth; check the section and the material of the " + name +
+                      ", or state a support near there");
 }
 
 }  // namespace
@@ -170,8 +170,9 @@ Mechanism find_mechanism(const Model& m, Held h) {
   const BareFrame frame(m, h);
   const std::optional<Eigen::VectorXd> softest = frame.softest();
   if (!softest)
-    throw CaseError("member", "the bare frame cannot be computed: its members differ too much in stiffness, or one has none; "
-                              "check sections and materials");
+    throw CaseError("member",
+                    "the bare frame cannot be computed: its members differ too much in stiffness, or one has none; "
+                    "check sections and materials");
   const Eigen::VectorXd& x = *softest;
   const std::vector<double> energies = frame.energies(x);
   double energy = 0, most = 0;

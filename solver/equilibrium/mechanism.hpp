@@ -7,13 +7,13 @@
 namespace evenpull::inline solver {
 
 struct Mechanism {
-  bool found = false;   ///< a motion without strain
-  bool soft = false;    ///< a motion with strain, but so little that the pull of the cloth would move the frame absurdly
-  double strain = 0;    ///< of the softest motion: energy over that of moving each unknown by itself; 0 = free
-  double stiffness = 0; ///< of the softest motion [N/m], a turn counted over the size of the panel
-  int joint = -1;       ///< the joint that moves most
-  int member = -1;      ///< found: a member it belongs to; soft: the one that is strained most
-  std::string motion;   ///< "moves along the span", "turns about the span", ...
+  bool found = false;  ///< a motion without strain
+  bool soft = false;   ///< a motion with strain, but so little that the pull of the cloth would move the frame absurdly
+  double strain = 0;   ///< of the softest motion: energy over that of moving each unknown by itself; 0 = free
+  double stiffness = 0;  ///< of the softest motion [N/m], a turn counted over the size of the panel
+  int joint = -1;        ///< the joint that moves most
+  int member = -1;       ///< found: a member it belongs to; soft: the one that is strained most
+  std::string motion;    ///< "moves along the span", "turns about the span", ...
 };
 
 /// Looks for the softest motion of the bare frame under the given supports.

@@ -46,7 +46,7 @@ struct Model {
   /// Below this pull [N/m] cloth counts as loose: a ninetieth of the most that the cloth of the case pulls, so that
   /// everything measured by it scales with the job (docs/model.md, section 2).
   double loose_pull = 0;
-  std::array<std::vector<int>, 2> held;    ///< unknowns held, by Held
+  std::array<std::vector<int>, 2> held;  ///< unknowns held, by Held
 
   Sparse pattern;                                          ///< lower triangle, zero values
   std::shared_ptr<const LinearSolver::Analysis> analysis;  ///< of the pattern
@@ -64,8 +64,6 @@ struct Model {
 };
 
 /// Index of (row, column), row >= column, among the lower triangle stored row by row.
-inline int lower_index(int row, int column) {
-  return row * (row + 1) / 2 + column;
-}
+inline int lower_index(int row, int column) { return row * (row + 1) / 2 + column; }
 
 }  // namespace evenpull::inline solver

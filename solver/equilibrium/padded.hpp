@@ -7,8 +7,6 @@
 
 namespace evenpull::inline solver {
 
-inline Eigen::Map<const Eigen::Vector3d> vector(const Padded& v) {
-  return Eigen::Map<const Eigen::Vector3d>(v.data());
-}
+inline Eigen::Map<const Eigen::Vector3d> vector(const Padded& v) { return Eigen::Map<const Eigen::Vector3d>(v.data()); }
 
 }  // namespace evenpull::inline solver

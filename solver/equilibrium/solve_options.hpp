@@ -10,16 +10,16 @@ namespace evenpull::inline solver {
 
 /// Numbers that decide when an equilibrium is accepted.
 struct SolveOptions {
-  double smoothing = 1e-3;         ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 20 N/m at 100 kN/m
-  double start_smoothing = 0;      ///< beta that a solve starts with, halved each iteration until `smoothing`; 0: the same
-  double force_tolerance = 5e-4;   ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
-  double tension_tolerance = 0.1;  ///< N/m, largest change that the law still asks for at unchanged strain
+  double smoothing = 1e-3;     ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 20 N/m at 100 kN/m
+  double start_smoothing = 0;  ///< beta that a solve starts with, halved each iteration until `smoothing`; 0: the same
+  double force_tolerance = 5e-4;     ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
+  double tension_tolerance = 0.1;    ///< N/m, largest change that the law still asks for at unchanged strain
   double friction_tolerance = 2e-3;  ///< largest |f - law| / (tau + least_threshold)
   double least_threshold = 1;        ///< N: friction below it is measured by it
   double sliding_width = 2e-7;       ///< eps [m]
   int most_iterations = 80;
-  bool member_forces_held = false;   ///< geometric stiffness under the members' forces of the state before
-  double tension_bound = 0;        ///< N/m rms: an answer whose bound is wider is sharpened or not accepted; 0: any
+  bool member_forces_held = false;  ///< geometric stiffness under the members' forces of the state before
+  double tension_bound = 0;         ///< N/m rms: an answer whose bound is wider is sharpened or not accepted; 0: any
   std::function<void(const SolveReport&)> watch;  ///< called each iteration, for diagnosis
 };
 

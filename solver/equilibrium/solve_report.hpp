@@ -19,8 +19,8 @@ struct SolveReport {
   double gap = 0;              ///< duality gap of the convex problem at the friction thresholds of the answer [N m]
   double friction_gap = 0;     ///< the share of sliding points in it [N m]
   double energy = 0;           ///< 1/2 N:C:N of the cloth + the frame's strain energy [N m]: what to measure the gap by
-  Test failed = Test::balance; ///< where it did not converge: the test that was missed by the largest factor
-  Missed missed;               ///< and its numbers
+  Test failed = Test::balance;  ///< where it did not converge: the test that was missed by the largest factor
+  Missed missed;                ///< and its numbers
 };
 
 }  // namespace evenpull::inline solver

@@ -83,10 +83,8 @@ void TangentMap::add_tied(const Pair& p, const NodeBlock& k, bool lower, double*
       product[j] = a.row[0][i] * moved[0][j] + a.row[1][i] * moved[1][j] + a.row[2][i] * moved[2][j];
     const int end = lower ? i + 1 : b.count;
     for (int j = 0; j < end; ++j, ++at) {
-      if (*at >= 0)
-        values[*at] += product[j];
-      else
-        values[~*at] += 2 * product[j];
+      if (*at >= 0) values[*at] += product[j];
+      else values[~*at] += 2 * product[j];
     }
   }
 }
@@ -102,16 +100,12 @@ void TangentMap::add(const std::vector<NodeBlock>& blocks, std::vector<NodeBlock
         a[3 * r + c] -= k[3 * r + c];
         b[3 * r + c] -= k[3 * c + r];
       }
-    if (p.free)
-      add_free(p, k, false, values);
-    else
-      add_tied(p, k, false, values);
+    if (p.free) add_free(p, k, false, values);
+    else add_tied(p, k, false, values);
   }
   for (std::size_t n = 0; n < own_.size(); ++n) {
-    if (own_[n].free)
-      add_free(own_[n], own[n], true, values);
-    else
-      add_tied(own_[n], own[n], true, values);
+    if (own_[n].free) add_free(own_[n], own[n], true, values);
+    else add_tied(own_[n], own[n], true, values);
   }
 }
 

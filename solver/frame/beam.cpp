@@ -147,7 +147,8 @@ double beam_energy(const BeamShape& b, const BeamVector& u) {
   BeamVector local;
   for (int i = 0; i < 4; ++i) local.segment<3>(3 * i) = a.rotation * u.segment<3>(3 * i);
   const double stretch = local[6] - local[0], twist = local[9] - local[3];
-  double twice = b.youngs_modulus * b.section.area * stretch * stretch + b.shear_modulus * b.section.torsion * twist * twist;
+  double twice =
+      b.youngs_modulus * b.section.area * stretch * stretch + b.shear_modulus * b.section.torsion * twist * twist;
   const auto add_bending = [&](const Plane& p, double inertia) {
     if (b.hinge_from && b.hinge_to) return;
     const double chord = (local[p.v2] - local[p.v1]) / a.length;

@@ -14,8 +14,8 @@ using BeamMatrix = Eigen::Matrix<double, 12, 12>;
 using BeamVector = Eigen::Matrix<double, 12, 1>;
 
 struct BeamShape {
-  Eigen::Vector3d from, to;   ///< m
-  Eigen::Vector3d up;         ///< about which side "up" bending happens; made perpendicular to the axis
+  Eigen::Vector3d from, to;  ///< m
+  Eigen::Vector3d up;        ///< about which side "up" bending happens; made perpendicular to the axis
   Section section;
   double youngs_modulus = 0;  ///< Pa
   double shear_modulus = 0;   ///< Pa
@@ -36,8 +36,8 @@ double beam_energy(const BeamShape& b, const BeamVector& u);
 
 /// Resultants of a beam, at its two ends.
 struct BeamForces {
-  double axial = 0;      ///< N, pull positive
-  double twist = 0;      ///< N m
+  double axial = 0;              ///< N, pull positive
+  double twist = 0;              ///< N m
   double bend_up[2] = {0, 0};    ///< N m, bending up and down
   double bend_flat[2] = {0, 0};  ///< N m, bending in the panel's plane
 };

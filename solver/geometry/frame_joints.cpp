@@ -120,7 +120,8 @@ class FrameBuilder {
       member.material = make.material;
       for (double f : at) {
         const int m = span_member_at(c_, f);
-        joints_.rib[r].push_back(m >= 0 ? joints_.span[m][column] : add_joint(surface_.middle(f, lines_.columns[column])));
+        joints_.rib[r].push_back(m >= 0 ? joints_.span[m][column]
+                                        : add_joint(surface_.middle(f, lines_.columns[column])));
       }
       const int index = static_cast<int>(p_.members.size());
       const auto section = [&](double f) { return section_at(make, f, lines_.columns[column]); };

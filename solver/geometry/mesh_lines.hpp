@@ -7,7 +7,7 @@
 namespace evenpull::inline solver {
 
 struct MeshLines {
-  std::vector<double> rows;        ///< chord fractions, from the seam to 1
+  std::vector<double> rows;  ///< chord fractions, from the seam to 1
   std::vector<SpanPlace> columns;
   std::vector<int> rib_columns;
   std::vector<int> strip_rows;

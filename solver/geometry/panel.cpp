@@ -19,7 +19,8 @@ namespace {
 // Builds a panel piece by piece; the steps stand in the order in which they need each other.
 class Builder {
  public:
-  Builder(const Case& c, const MeshOptions& options) : c_(c), surface_(c), lines_(lay_mesh_lines(c, surface_, options)) {}
+  Builder(const Case& c, const MeshOptions& options)
+      : c_(c), surface_(c), lines_(lay_mesh_lines(c, surface_, options)) {}
 
   Panel build() {
     lay_cloth();
@@ -120,7 +121,8 @@ class Builder {
       for (int i = 0; i + 1 < rows(); ++i)
         for (int j = 0; j + 1 < columns(); ++j) {
           Quad q;
-          q.nodes = {p_.node(side, i, j), p_.node(side, i + 1, j), p_.node(side, i + 1, j + 1), p_.node(side, i, j + 1)};
+          q.nodes = {p_.node(side, i, j), p_.node(side, i + 1, j), p_.node(side, i + 1, j + 1),
+                     p_.node(side, i, j + 1)};
           q.side = side;
           q.row = i;
           q.column = j;
@@ -185,8 +187,7 @@ void check_apart(const Case& c) {
   const double span = c.ribs.back().station - c.ribs.front().station;
   for (std::size_t i = 1; i < c.ribs.size(); ++i)
     if (const double apart = c.ribs[i].station - c.ribs[i - 1].station; apart < least_apart * span)
-      throw CaseError("ribs.stations",
-                      in_one_place("rib " + std::to_string(i), "rib " + std::to_string(i + 1), apart));
+      throw CaseError("ribs.stations", in_one_place("rib " + std::to_string(i), "rib " + std::to_string(i + 1), apart));
 }
 
 }  // namespace

@@ -17,15 +17,15 @@ namespace evenpull::inline solver {
 enum class Tie { none, glued, bearing, wrapped };
 
 struct ClothNode {
-  Eigen::Vector3d placed;   ///< position as laid on, before ironing
+  Eigen::Vector3d placed;  ///< position as laid on, before ironing
   Side side = Side::top;
-  int row = 0;              ///< chordwise station: 0 = seam line at the LE, rows() - 1 = TE
-  int column = 0;           ///< spanwise station: 0 = inboard end rib
+  int row = 0;     ///< chordwise station: 0 = seam line at the LE, rows() - 1 = TE
+  int column = 0;  ///< spanwise station: 0 = inboard end rib
   Tie tie = Tie::none;
-  int joint = -1;           ///< joint it is tied to
-  bool on_nose = false;     ///< bears on the metal nose
-  Eigen::Vector3d offset{0, 0, 0};  ///< from the joint
-  Eigen::Vector3d normal{0, 0, 1};  ///< outward unit normal of the placed cloth
+  int joint = -1;                        ///< joint it is tied to
+  bool on_nose = false;                  ///< bears on the metal nose
+  Eigen::Vector3d offset{0, 0, 0};       ///< from the joint
+  Eigen::Vector3d normal{0, 0, 1};       ///< outward unit normal of the placed cloth
   Eigen::Vector3d along_chord{1, 0, 0};  ///< unit tangent from LE to TE
   Eigen::Vector3d along_span{0, 1, 0};   ///< unit tangent from root to tip
 };
@@ -37,9 +37,9 @@ struct Quad {
   Side side = Side::top;
   int row = 0, column = 0;
   int bay = 0;
-  int zone = 0;          ///< index into Panel::zones
-  double area = 0;       ///< placed area [m^2]
-  double warp_angle = 0; ///< of the warp from the span on this quad [rad]
+  int zone = 0;           ///< index into Panel::zones
+  double area = 0;        ///< placed area [m^2]
+  double warp_angle = 0;  ///< of the warp from the span on this quad [rad]
 };
 
 /// What is worked in one step: one strip of one bay on one side (all counted from 0; shown to the reader from 1).
@@ -60,9 +60,9 @@ struct Joint {
 struct Beam {
   int from = 0, to = 0;
   int member = 0;
-  Section section;                     ///< at its middle: stiffness
-  Section section_from, section_to;    ///< at its ends: stress, which peaks at joints; a tapered member differs there
-  Eigen::Vector3d up{0, 0, 1};  ///< unit vector of "up" bending, perpendicular to the axis
+  Section section;                   ///< at its middle: stiffness
+  Section section_from, section_to;  ///< at its ends: stress, which peaks at joints; a tapered member differs there
+  Eigen::Vector3d up{0, 0, 1};       ///< unit vector of "up" bending, perpendicular to the axis
   bool hinge_from = false, hinge_to = false;
 };
 
@@ -80,17 +80,17 @@ struct Panel {
   int rows = 0;     ///< chordwise stations a side
   int columns = 0;  ///< spanwise stations
   int bays = 0;
-  int strips = 0;   ///< zones along the chord in each bay and side
-  std::vector<int> rib_columns;     ///< column of each rib
-  std::vector<int> strip_rows;      ///< row at which each strip begins, and the last row: strips + 1 values
-  std::vector<ClothNode> nodes;     ///< index = side * rows * columns + row * columns + column
-  std::vector<Quad> quads;          ///< index = side * (rows-1) * (columns-1) + row * (columns-1) + column
-  std::vector<Zone> zones;          ///< index = side * bays * strips + bay * strips + strip
+  int strips = 0;                ///< zones along the chord in each bay and side
+  std::vector<int> rib_columns;  ///< column of each rib
+  std::vector<int> strip_rows;   ///< row at which each strip begins, and the last row: strips + 1 values
+  std::vector<ClothNode> nodes;  ///< index = side * rows * columns + row * columns + column
+  std::vector<Quad> quads;       ///< index = side * (rows-1) * (columns-1) + row * (columns-1) + column
+  std::vector<Zone> zones;       ///< index = side * bays * strips + bay * strips + strip
   std::vector<Joint> joints;
   std::vector<Beam> beams;
   std::vector<FrameMember> members;
-  std::vector<int> edge_joint;      ///< TE joint of each column
-  double fullness = 0;              ///< share of length that a doubly curved tip leaves to be shrunk out
+  std::vector<int> edge_joint;  ///< TE joint of each column
+  double fullness = 0;          ///< share of length that a doubly curved tip leaves to be shrunk out
   int node(Side s, int row, int column) const { return (static_cast<int>(s) * rows + row) * columns + column; }
   int zone(Side s, int bay, int strip) const { return (static_cast<int>(s) * bays + bay) * strips + strip; }
 };

@@ -46,7 +46,8 @@ double interpolate(const std::vector<ProfilePoint>& p, double x, Height h) {
 }  // namespace
 
 ProfilePoint Surface::profile(double xi) const {
-  return {xi, interpolate(case_.profile, xi, &ProfilePoint::top), interpolate(case_.profile, xi, &ProfilePoint::bottom)};
+  return {xi, interpolate(case_.profile, xi, &ProfilePoint::top),
+          interpolate(case_.profile, xi, &ProfilePoint::bottom)};
 }
 
 double Surface::station(SpanPlace p) const {

@@ -11,15 +11,15 @@ namespace {
 
 // Instants at which a history is kept: under the sole they crowd towards the touch, after it towards the lifting.
 constexpr int instants_hot = 40, instants_cooling = 30;
-constexpr double crowding = 2;      // power of the spacing
-constexpr double cooled_in = 3;     // cooling times of open cloth after which nothing more happens
-constexpr double reach = 4;         // decay lengths of the sheet that are followed beyond the sole
-constexpr double cell_growth = 1.6; // of the cells beyond the sole
-constexpr double least_band = 2;    // K: a thermostat never holds more closely than this
+constexpr double crowding = 2;       // power of the spacing
+constexpr double cooled_in = 3;      // cooling times of open cloth after which nothing more happens
+constexpr double reach = 4;          // decay lengths of the sheet that are followed beyond the sole
+constexpr double cell_growth = 1.6;  // of the cells beyond the sole
+constexpr double least_band = 2;     // K: a thermostat never holds more closely than this
 
 // Lump 0 is the sole, then the cloth under it, then the backing: under the sole, and for a sheet beyond it.
 struct Layout {
-  int cloth = 1;   // lumps of cloth
+  int cloth = 1;  // lumps of cloth
   int backing = 0, beyond = 0;
   int cloth_at(int i) const { return 1 + i; }
   int backing_at(int i) const { return 1 + cloth + i; }
@@ -73,10 +73,8 @@ class Bench {
     for (int i = 0; i < layout_.cloth; ++i) {
       const double share = 1.0 / layout_.cloth;
       n.capacity[layout_.cloth_at(i)] = share * case_.cloth.areal_mass * cloth_specific_heat;
-      if (pressed)
-        n.link(0, layout_.cloth_at(i), share * iron.conductance);
-      else
-        n.link_to(layout_.cloth_at(i), share * up_, iron.room);
+      if (pressed) n.link(0, layout_.cloth_at(i), share * iron.conductance);
+      else n.link_to(layout_.cloth_at(i), share * up_, iron.room);
       if (backing_.open()) n.link_to(layout_.cloth_at(i), share * down_, iron.room);
     }
     if (!backing_.open()) is_wood(backing_) ? add_depth(n) : add_sheet(n);
@@ -101,10 +99,8 @@ class Bench {
       const double share = width[i] / half;
       n.capacity[at] = share * stored;
       n.link_to(at, share * down_, case_.iron.room);
-      if (i < layout_.backing)
-        n.link(layout_.cloth_at(i), at, share * case_.iron.conductance);
-      else
-        n.link_to(at, share * up_, case_.iron.room);
+      if (i < layout_.backing) n.link(layout_.cloth_at(i), at, share * case_.iron.conductance);
+      else n.link_to(at, share * up_, case_.iron.room);
       if (i > 0) n.link(at - 1, at, carried / (0.5 * (width[i - 1] + width[i])) / half);
     }
   }
@@ -121,10 +117,8 @@ class Bench {
       const int at = layout_.backing_at(i);
       n.capacity[at] = depth * stored;
       const double half_layer = 0.5 * depth / backing_.solid.conductivity;
-      if (i == 0)
-        n.link(layout_.cloth_at(0), at, 1 / (1 / case_.iron.conductance + half_layer));
-      else
-        n.link(at - 1, at, 1 / (before + half_layer));
+      if (i == 0) n.link(layout_.cloth_at(0), at, 1 / (1 / case_.iron.conductance + half_layer));
+      else n.link(at - 1, at, 1 / (before + half_layer));
       before = half_layer;
     }
     n.link_to(layout_.backing_at(layers - 1), 1 / (1 / down_ + before), case_.iron.room);
@@ -174,14 +168,15 @@ HeatHistory heat_history(const Case& c, const Backing& b, const Touch& touch, co
       std::any_of(states.begin(), states.end(), [&](const auto& t) { return touch.sole_temperature - t[0] > band; });
   if (out.heater_at_stop) {
     const Heater heater = heater_of(c.iron, touch.sole_temperature);
-    states = integrate_heat(pressed, start,
-                            [&](const Eigen::VectorXd& t) {
-                              Eigen::VectorXd extra = Eigen::VectorXd::Zero(t.size());
-                              const double asked = heater.slope * (touch.sole_temperature - t[0]);
-                              extra[0] = std::min(0.0, heater.spare - asked);  // never more than it has
-                              return extra;
-                            },
-                            hot);
+    states = integrate_heat(
+        pressed, start,
+        [&](const Eigen::VectorXd& t) {
+          Eigen::VectorXd extra = Eigen::VectorXd::Zero(t.size());
+          const double asked = heater.slope * (touch.sole_temperature - t[0]);
+          extra[0] = std::min(0.0, heater.spare - asked);  // never more than it has
+          return extra;
+        },
+        hot);
   }
   for (std::size_t i = 0; i < hot.size(); ++i) keep(hot[i], states[i]);
   const HeatModes cooling(free, states.back());

@@ -55,12 +55,10 @@ std::vector<Eigen::VectorXd> integrate_heat(const HeatNetwork& n, const Eigen::V
   Vector x(static_cast<std::size_t>(start.size()));
   for (Eigen::Index i = 0; i < start.size(); ++i) x[static_cast<std::size_t>(i)] = start[i];
   std::vector<Eigen::VectorXd> out;
-  const Stepper stepper{
-      boost::numeric::odeint::rosenbrock4_controller<boost::numeric::odeint::rosenbrock4<double>>(absolute_tolerance,
-                                                                                                  relative_tolerance)};
+  const Stepper stepper{boost::numeric::odeint::rosenbrock4_controller<boost::numeric::odeint::rosenbrock4<double>>(
+      absolute_tolerance, relative_tolerance)};
   boost::numeric::odeint::integrate_times(stepper, std::make_pair(system, jacobian), x, times.begin(), times.end(),
-                                          first_step,
-                                          [&](const Vector& state, double) { out.push_back(from(state)); });
+                                          first_step, [&](const Vector& state, double) { out.push_back(from(state)); });
   return out;
 }
 

@@ -17,7 +17,7 @@ struct HeatNetwork {
         conductance(Eigen::MatrixXd::Zero(lumps, lumps)),
         input(Eigen::VectorXd::Zero(lumps)) {}
 
-  void link(int a, int b, double conductance_between);           ///< W/K
+  void link(int a, int b, double conductance_between);             ///< W/K
   void link_to(int a, double conductance_to, double temperature);  ///< W/K, K
 
   Eigen::VectorXd capacity;     ///< J/K

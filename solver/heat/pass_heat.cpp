@@ -13,12 +13,12 @@ namespace evenpull::inline solver {
 namespace {
 
 constexpr double pi = boost::math::constants::pi<double>();
-constexpr double shortest_contact = 0.05;   // s: where the search begins
-constexpr double contact_digits = 12;       // bits of the answer
-constexpr double light_at_most = 0.6;       // a dose above is worked by holding, not by touching
-constexpr double clearly_steadier = 0.8;    // a lower setting is only worth its trouble if it scatters by so much less
-constexpr double nose_at_lower_setting = 0.8;  // of its best: there it waits for the full pass
-constexpr double most_scatter = 0.8;           // of a light dose that is still called one, one sigma: judgement
+constexpr double shortest_contact = 0.05;  // s: where the search begins
+constexpr double contact_digits = 12;      // bits of the answer
+constexpr double light_at_most = 0.6;      // a dose above is worked by holding, not by touching
+constexpr double clearly_steadier = 0.8;   // a lower setting is only worth its trouble if it scatters by so much less
+constexpr double nose_at_lower_setting = 0.8;      // of its best: there it waits for the full pass
+constexpr double most_scatter = 0.8;               // of a light dose that is still called one, one sigma: judgement
 constexpr double coolest_setting_above_onset = 1;  // K
 
 struct At {
@@ -47,8 +47,11 @@ double solve_rising(const F& f, double low, double high) {
 }
 
 double contact_for(const At& s, const Backing& b, double sole, double dose) {
-  return solve_rising([&](double t) { return dose_at(s, b, {sole, t}) - dose; }, shortest_contact,
-                      s.c.iron.longest_dwell);
+  return solve_rising(
+      [&](double t) {
+        return dose_at(s, b, {sole, t}) - dose;
+      },
+      shortest_contact, s.c.iron.longest_dwell);
 }
 
 void fill(const At& s, const Backing& b, double sole, double asked, SpotHeat& h) {

@@ -15,16 +15,16 @@ inline constexpr double reach_share = 0.9;
 
 /// One kind of place in a pass.
 struct SpotHeat {
-  double contact = 0;        ///< s that the sole lies on each spot
-  double dose = 0;           ///< of the slower yarn, mean over the sole
-  double faster_dose = 0;    ///< of the faster one
+  double contact = 0;      ///< s that the sole lies on each spot
+  double dose = 0;         ///< of the slower yarn, mean over the sole
+  double faster_dose = 0;  ///< of the faster one
   /// Two places in three lie between: swing and scatter of the hand together, from the slower yarn to the faster
   double dose_low = 0, dose_high = 0;
-  double best_dose = 0;      ///< with the longest dwell
-  bool reaches = true;       ///< the dose asked for: `reach_share` of it at least
-  double peak = 0;           ///< hottest cloth [K]
-  double sag = 0;            ///< K that the sole falls
-  double fit_error = 0;      ///< of the lines, share of free shrink
+  double best_dose = 0;  ///< with the longest dwell
+  bool reaches = true;   ///< the dose asked for: `reach_share` of it at least
+  double peak = 0;       ///< hottest cloth [K]
+  double sag = 0;        ///< K that the sole falls
+  double fit_error = 0;  ///< of the lines, share of free shrink
   PassLines lines{};
 };
 
@@ -39,7 +39,7 @@ struct PassHeat {
   double stage_temperature = 0;  ///< K
   double asked = 0;              ///< dose
   PassWay way = PassWay::hold;
-  double sole_temperature = 0;   ///< true, to be set [K]
+  double sole_temperature = 0;  ///< true, to be set [K]
   SpotHeat open;
   std::optional<SpotHeat> nose;  ///< over metal or wood, if the case has a nose that the cloth bears on
 };

@@ -39,7 +39,10 @@ SolveOptions uncertified(SolveOptions a) {
 }  // namespace
 
 Ironing::Ironing(const Model& m, const SolveOptions& a)
-    : model_(m), options_(a), normal_(m, a), fine_(m, with_smoothing(a, is_certified(a) ? a.smoothing : a.smoothing * fine_share)),
+    : model_(m),
+      options_(a),
+      normal_(m, a),
+      fine_(m, with_smoothing(a, is_certified(a) ? a.smoothing : a.smoothing * fine_share)),
       lines_(m.triangles.size()) {
   // The row of the seam is glued; what lies behind a node on the nose lies on the nose.
   for (const Quad& q : m.panel.quads)

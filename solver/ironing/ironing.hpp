@@ -1,9 +1,9 @@
 // The job step by step: lay on, iron a zone, settle at a stage end, take the fixture off. docs/model.md, 3, 5 and 7.
 #pragma once
 
-#include "solver/statement/errors.hpp"
 #include "solver/equilibrium/equilibrium.hpp"
 #include "solver/heat/pass_heat.hpp"
+#include "solver/statement/errors.hpp"
 
 #include <array>
 #include <map>
@@ -68,7 +68,7 @@ class Ironing {
   SolveOptions options_;
   Equilibrium normal_, fine_;
   PanelLoadLines lines_;
-  std::vector<char> over_nose_;  ///< by quad
+  std::vector<char> over_nose_;                      ///< by quad
   std::map<std::array<double, 4>, PassHeat> heats_;  ///< by temperature, dose, contact, full passes so far
   int iterations_ = 0;
   double worst_residual_ = 0, worst_threshold_ = 0, bound_way_ = 0, bound_settled_ = 0;

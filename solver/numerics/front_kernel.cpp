@@ -110,49 +110,27 @@ EVENPULL_INLINE void up(const double* panel, int height, int columns, double* x)
 }
 
 #if defined(__x86_64__)
-EVENPULL_WIDE bool eliminate_wide(double* a, int h, int k) {
-  return eliminate_with<2>(a, h, k);
-}
-EVENPULL_WIDE void hand_on_wide(double* s, const double* a, int h, int k) {
-  hand_on_with<2>(s, a, h, k);
-}
-EVENPULL_WIDE void down_wide(const double* a, int h, int k, double* x) {
-  down(a, h, k, x);
-}
-EVENPULL_WIDE void up_wide(const double* a, int h, int k, double* x) {
-  up(a, h, k, x);
-}
+EVENPULL_WIDE bool eliminate_wide(double* a, int h, int k) { return eliminate_with<2>(a, h, k); }
+EVENPULL_WIDE void hand_on_wide(double* s, const double* a, int h, int k) { hand_on_with<2>(s, a, h, k); }
+EVENPULL_WIDE void down_wide(const double* a, int h, int k, double* x) { down(a, h, k, x); }
+EVENPULL_WIDE void up_wide(const double* a, int h, int k, double* x) { up(a, h, k, x); }
 const bool& wide = has_wide_lanes;
 #endif
 
 }  // namespace
 
 #if defined(__x86_64__)
-bool eliminate(double* a, int h, int k) {
-  return wide ? eliminate_wide(a, h, k) : eliminate_with<1>(a, h, k);
-}
+bool eliminate(double* a, int h, int k) { return wide ? eliminate_wide(a, h, k) : eliminate_with<1>(a, h, k); }
 void hand_on(double* s, const double* a, int h, int k) {
   wide ? hand_on_wide(s, a, h, k) : hand_on_with<1>(s, a, h, k);
 }
-void solve_down(const double* a, int h, int k, double* x) {
-  wide ? down_wide(a, h, k, x) : down(a, h, k, x);
-}
-void solve_up(const double* a, int h, int k, double* x) {
-  wide ? up_wide(a, h, k, x) : up(a, h, k, x);
-}
+void solve_down(const double* a, int h, int k, double* x) { wide ? down_wide(a, h, k, x) : down(a, h, k, x); }
+void solve_up(const double* a, int h, int k, double* x) { wide ? up_wide(a, h, k, x) : up(a, h, k, x); }
 #else
-bool eliminate(double* a, int h, int k) {
-  return eliminate_with<1>(a, h, k);
-}
-void hand_on(double* s, const double* a, int h, int k) {
-  hand_on_with<1>(s, a, h, k);
-}
-void solve_down(const double* a, int h, int k, double* x) {
-  down(a, h, k, x);
-}
-void solve_up(const double* a, int h, int k, double* x) {
-  up(a, h, k, x);
-}
+bool eliminate(double* a, int h, int k) { return eliminate_with<1>(a, h, k); }
+void hand_on(double* s, const double* a, int h, int k) { hand_on_with<1>(s, a, h, k); }
+void solve_down(const double* a, int h, int k, double* x) { down(a, h, k, x); }
+void solve_up(const double* a, int h, int k, double* x) { up(a, h, k, x); }
 #endif
 
 }  // namespace evenpull::inline solver

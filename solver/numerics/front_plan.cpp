@@ -9,9 +9,7 @@ namespace evenpull::inline solver {
 namespace {
 
 constexpr int vector_width = 4;  // as in front_kernel.cpp
-int padded(int n) {
-  return (n + vector_width - 1) / vector_width * vector_width;
-}
+int padded(int n) { return (n + vector_width - 1) / vector_width * vector_width; }
 
 // Merging a front into its parent stores zeros but saves handing over. Estimated cost of a front with k columns and m
 // rows, in multiplications: its elimination, the handing over of what is left, and starting it at all. The two weights

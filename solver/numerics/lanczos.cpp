@@ -116,7 +116,8 @@ Eigen::VectorXd chance_vector(int size, int number) {
   return v;
 }
 
-std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start, const LanczosOptions& options) {
+std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start,
+                                    const LanczosOptions& options) {
   const Basis nothing;
   return Search(p, nothing).run(start, options.count, 0, options);
 }

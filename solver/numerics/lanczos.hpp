@@ -28,9 +28,9 @@ struct EigenPair {
 };
 
 struct LanczosOptions {
-  int count = 1;            ///< how many pairs
-  double tolerance = 1e-9;  ///< residual at which a pair counts as found
-  int most_steps = 300;     ///< of one search
+  int count = 1;                                                 ///< how many pairs
+  double tolerance = 1e-9;                                       ///< residual at which a pair counts as found
+  int most_steps = 300;                                          ///< of one search
   double none_below = -std::numeric_limits<double>::infinity();  ///< a search ends when the largest lies below this
 };
 
@@ -45,6 +45,7 @@ std::vector<EigenPair> largest_pairs(const SymmetricPencil& p, const LanczosOpti
 
 /// One search from `start` and no other, for those who prove by other means that nothing larger was missed: one copy
 /// of a multiple eigenvalue, and nothing that `start` has no part of.
-std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start, const LanczosOptions& options);
+std::vector<EigenPair> largest_from(const SymmetricPencil& p, const Eigen::VectorXd& start,
+                                    const LanczosOptions& options);
 
 }  // namespace evenpull::inline solver

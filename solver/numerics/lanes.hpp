@@ -19,18 +19,10 @@ inline constexpr int lane_count = 4;
 #define EVENPULL_ALWAYS __attribute__((always_inline))
 #define EVENPULL_INLINE inline EVENPULL_ALWAYS
 
-EVENPULL_INLINE Lanes& lanes(double* p) {
-  return *reinterpret_cast<Lanes*>(p);
-}
-EVENPULL_INLINE const Lanes& lanes(const double* p) {
-  return *reinterpret_cast<const Lanes*>(p);
-}
-EVENPULL_INLINE Lanes& lanes(std::array<double, 4>& v) {
-  return lanes(v.data());
-}
-EVENPULL_INLINE const Lanes& lanes(const std::array<double, 4>& v) {
-  return lanes(v.data());
-}
+EVENPULL_INLINE Lanes& lanes(double* p) { return *reinterpret_cast<Lanes*>(p); }
+EVENPULL_INLINE const Lanes& lanes(const double* p) { return *reinterpret_cast<const Lanes*>(p); }
+EVENPULL_INLINE Lanes& lanes(std::array<double, 4>& v) { return lanes(v.data()); }
+EVENPULL_INLINE const Lanes& lanes(const std::array<double, 4>& v) { return lanes(v.data()); }
 
 #if defined(__x86_64__)
 /// A function compiled for processors with 256-bit vectors; `has_wide_lanes` says whether this is one.

@@ -25,9 +25,7 @@ void LinearSolver::use(std::shared_ptr<const Analysis> analysis) {
   in_->factor.emplace(std::shared_ptr<const FrontPlan>(std::move(analysis), plan));
 }
 
-bool LinearSolver::factorise(const Sparse& lower) {
-  return in_->factor->factorise(lower.valuePtr());
-}
+bool LinearSolver::factorise(const Sparse& lower) { return in_->factor->factorise(lower.valuePtr()); }
 
 void LinearSolver::solve(const Eigen::VectorXd& b, Eigen::VectorXd& x) {
   x.resize(b.size());

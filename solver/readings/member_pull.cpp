@@ -32,10 +32,8 @@ void fill_gaps(std::vector<Eigen::Vector3d>& value, const std::vector<bool>& kno
     while (after < n && !known[after]) ++after;
     if (before >= 0 && after < n)
       value[k] = value[before] + (at[k] - at[before]) / (at[after] - at[before]) * (value[after] - value[before]);
-    else if (before >= 0 || after < n)
-      value[k] = value[before >= 0 ? before : after];
-    else
-      value[k].setZero();
+    else if (before >= 0 || after < n) value[k] = value[before >= 0 ? before : after];
+    else value[k].setZero();
   }
 }
 

@@ -92,7 +92,8 @@ Worst bow_between(const Model& m, const Covering& s, const std::vector<int>& joi
 void read_bows(const Model& m, const Covering& s, Readings& r) {
   const Panel& p = m.panel;
   for (int b = 0; b < p.bays; ++b) {
-    const std::vector<int> part(p.edge_joint.begin() + p.rib_columns[b], p.edge_joint.begin() + p.rib_columns[b + 1] + 1);
+    const std::vector<int> part(p.edge_joint.begin() + p.rib_columns[b],
+                                p.edge_joint.begin() + p.rib_columns[b + 1] + 1);
     Worst w = bow_between(m, s, part, Eigen::Vector3d::UnitX(), Eigen::Vector3d::UnitZ());
     w.bay = b;
     r.edge_bows.push_back(w.value);

@@ -13,9 +13,9 @@ namespace evenpull::inline solver {
 
 /// Pull of one quad [N/m], mean over its triangles.
 struct QuadPull {
-  Mandel yarn;            ///< warp, fill, sqrt(2) shear
+  Mandel yarn;  ///< warp, fill, sqrt(2) shear
   double chord = 0, span = 0;
-  Principal principal;    ///< angle from the warp [rad]
+  Principal principal;  ///< angle from the warp [rad]
 };
 QuadPull quad_pull(const Model& m, const Covering& s, int quad);
 
@@ -47,28 +47,28 @@ struct Worst {
 
 struct Readings {
   ZonePulls zones;
-  Worst stress_use;            ///< worst stress / allowable of all members
+  Worst stress_use;  ///< worst stress / allowable of all members
   std::vector<double> beam_use;
-  Worst edge_bow;              ///< deviation of the TE from straight between ribs / rib spacing
-  Worst end_rib_bow;           ///< deviation of an end rib (or tip bow) between its ends / their distance
-  std::vector<double> edge_bows;      ///< the same of every bay
-  std::vector<double> end_rib_bows;   ///< the same of both end ribs (or end rib and tip bow), in the order of members
-  double twist = 0;            ///< rad, difference of chord line slopes along the span
-  std::vector<double> rib_slopes;     ///< rad, of the chord line at each rib
-  double frame_turn = 0;       ///< largest rotation of a joint [rad]; the TE about itself left out
+  Worst edge_bow;                    ///< deviation of the TE from straight between ribs / rib spacing
+  Worst end_rib_bow;                 ///< deviation of an end rib (or tip bow) between its ends / their distance
+  std::vector<double> edge_bows;     ///< the same of every bay
+  std::vector<double> end_rib_bows;  ///< the same of both end ribs (or end rib and tip bow), in the order of members
+  double twist = 0;                  ///< rad, difference of chord line slopes along the span
+  std::vector<double> rib_slopes;    ///< rad, of the chord line at each rib
+  double frame_turn = 0;             ///< largest rotation of a joint [rad]; the TE about itself left out
   /// m, signed: + cloth gone from the bottom to the top; only where the cloth is tight on one side at least
   Worst slip;
-  std::vector<double> slips;   ///< m, of every station where cloth can go round the TE; 0 where it is not judged
-  double creep = 0;            ///< largest creep over ribs and nose [m]
-  Worst difference_chord;      ///< N/m, top minus bottom, worst bay
-  Worst difference_span;       ///< N/m
+  std::vector<double> slips;     ///< m, of every station where cloth can go round the TE; 0 where it is not judged
+  double creep = 0;              ///< largest creep over ribs and nose [m]
+  Worst difference_chord;        ///< N/m, top minus bottom, worst bay
+  Worst difference_span;         ///< N/m
   double spread_along_span = 0;  ///< N/m: largest minus smallest bay mean of the chordwise pull, worse side
-  double unevenness = 0;       ///< worst of the four below
+  double unevenness = 0;         ///< worst of the four below
   Unevenness unevenness_by_side[2];
   double loose_share = 0, puckered_share = 0;
   std::vector<int> loose_zones;  ///< zones that count as loose, see most_loose_in_a_zone; rising
-  Sag sag;                     ///< between ribs, and the thickness that it takes off the profile
-  double lift = 0;             ///< N: largest force by which cloth lifts off a bearing
+  Sag sag;                       ///< between ribs, and the thickness that it takes off the profile
+  double lift = 0;               ///< N: largest force by which cloth lifts off a bearing
 };
 
 Readings read_off(const Model& m, const Covering& s);

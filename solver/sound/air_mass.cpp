@@ -96,8 +96,6 @@ Eigen::VectorXd AirMass::times(const Eigen::VectorXd& velocity) const {
   return -(flux_x_.transpose() * hx + flux_y_.transpose() * hy) / two_pi;
 }
 
-double AirMass::volume(const Eigen::VectorXd& velocity) const {
-  return velocity.dot(times(velocity));
-}
+double AirMass::volume(const Eigen::VectorXd& velocity) const { return velocity.dot(times(velocity)); }
 
 }  // namespace evenpull::inline solver

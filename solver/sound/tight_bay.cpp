@@ -26,7 +26,8 @@ double sag_under_disc(const TightBay& bay, double force, double radius) {
   const double along = std::sqrt(mean / bay.pull_chord), across = std::sqrt(mean / bay.pull_span);
   const double a = bay.chordwise * along, b = bay.spanwise * across;
   const double disc = 0.5 * radius * (along + across);
-  return force / (2 * pi * mean) * (log_conformal_radius(std::max(a, b) / std::min(a, b)) + std::log(std::min(a, b) / disc));
+  return force / (2 * pi * mean) *
+         (log_conformal_radius(std::max(a, b) / std::min(a, b)) + std::log(std::min(a, b) / disc));
 }
 
 double least_sag_under_disc(const TightBay& bay, double force, double radius, double stiffness) {
@@ -42,7 +43,8 @@ double least_sag_under_disc(const TightBay& bay, double force, double radius, do
 
 double air_on_bay(double aspect) {
   constexpr int rows = 6;
-  constexpr double at[rows] = {1, 1.25, 1.5, 2, 3, 4}, beta[rows] = {0.40950, 0.45639, 0.49634, 0.56191, 0.65846, 0.72906};
+  constexpr double at[rows] = {1, 1.25, 1.5, 2, 3, 4},
+                   beta[rows] = {0.40950, 0.45639, 0.49634, 0.56191, 0.65846, 0.72906};
   const double x = std::clamp(aspect, at[0], at[rows - 1]);
   int i = 1;
   while (i < rows - 1 && x > at[i]) ++i;

@@ -6,9 +6,9 @@ namespace evenpull::inline solver {
 
 /// Cloth free between ribs and between the members that run along the span. Small deflections: pulls stay as they are.
 struct TightBay {
-  double chordwise = 0;                    ///< free length along the chord [m]
-  double spanwise = 0;                     ///< between the ribs [m]
-  double pull_chord = 0, pull_span = 0;    ///< N/m, both positive
+  double chordwise = 0;                  ///< free length along the chord [m]
+  double spanwise = 0;                   ///< between the ribs [m]
+  double pull_chord = 0, pull_span = 0;  ///< N/m, both positive
 };
 
 /// Sag [m] under a force [N] on a rigid disc of this radius [m] in the middle: w = P/(2 pi N) ln(rho/c), rho the conformal

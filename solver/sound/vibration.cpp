@@ -115,8 +115,8 @@ std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state,
   LinearSolver linear;
   linear.use(m.analysis);
   if (!linear.factorise(stiffness))
-    throw NotConverged("the cloth is not stiff enough to vibrate", "vibration", 0, {"unknowns without stiffness", 1, 0, ""},
-                       "it is loose somewhere");
+    throw NotConverged("the cloth is not stiff enough to vibrate", "vibration", 0,
+                       {"unknowns without stiffness", 1, 0, ""}, "it is loose somewhere");
 
   const AirMass air = air_over(m, state, quads);
   const NormalMotion across{m, air.normal()};
@@ -127,7 +127,8 @@ std::vector<Vibration> natural_vibrations(Equilibrium& e, const Covering& state,
   };
   p.times_a = [&](const Eigen::VectorXd& x) {
     Eigen::VectorXd r = mass.selfadjointView<Eigen::Lower>() * x;
-    if (options.air_density > 0) across.add_forces(options.air_density * options.air_sides * air.times(across.of(x)), moves, r);
+    if (options.air_density > 0)
+      across.add_forces(options.air_density * options.air_sides * air.times(across.of(x)), moves, r);
     return r;
   };
   p.solve_t = [&](const Eigen::VectorXd& b) {

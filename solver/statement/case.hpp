@@ -99,8 +99,8 @@ enum class SupportKind { clamp, hinge, sliding_hinge, rest, horn, motions };
 /// Holds a span member at a station. hold = translations x, y, z then rotations about x, y, z.
 struct Support {
   SupportKind kind = SupportKind::motions;
-  int member = 0;         ///< index into Case::span_members
-  double station = 0;     ///< y [m]; the joint nearest to it is held
+  int member = 0;             ///< index into Case::span_members
+  double station = 0;         ///< y [m]; the joint nearest to it is held
   bool whole_length = false;  ///< every joint of the member is held
   std::array<bool, 6> hold{};
 };
@@ -113,15 +113,15 @@ struct ShrinkPoint {
 };
 
 struct Cloth {
-  double areal_mass = 0;    ///< kg/m^2
-  Yarns stiffness;          ///< E_w, E_f: cold membrane stiffness [N/m]
-  double poisson = 0;       ///< nu_wf: strain of the fill / strain of the warp, pull in the warp
-  double shear = 0;         ///< G: shear stiffness [N/m]
-  double warp_angle = 0;    ///< of the warp from the span, towards the TE, on the top side [rad]
-  Yarns looseness;          ///< engineering fraction (1 % = 0.01)
-  double creep_share = 0;   ///< g of docs/model.md, section 3, 0..1
-  double half_time = 0.5;   ///< s in which a stage's shrink at its own temperature has half come
-  double activation = 30e3; ///< apparent activation energy of the rate on the way there [J/mol]
+  double areal_mass = 0;           ///< kg/m^2
+  Yarns stiffness;                 ///< E_w, E_f: cold membrane stiffness [N/m]
+  double poisson = 0;              ///< nu_wf: strain of the fill / strain of the warp, pull in the warp
+  double shear = 0;                ///< G: shear stiffness [N/m]
+  double warp_angle = 0;           ///< of the warp from the span, towards the TE, on the top side [rad]
+  Yarns looseness;                 ///< engineering fraction (1 % = 0.01)
+  double creep_share = 0;          ///< g of docs/model.md, section 3, 0..1
+  double half_time = 0.5;          ///< s in which a stage's shrink at its own temperature has half come
+  double activation = 30e3;        ///< apparent activation energy of the rate on the way there [J/mol]
   std::vector<ShrinkPoint> curve;  ///< temperature rising, from the onset (no shrink) to the hottest measured value
 };
 
@@ -137,7 +137,7 @@ struct Blanket {
   double edge_friction = 0;        ///< mu at the TE
   bool edge_glued = false;         ///< the TE of a full wrap was tacked down before ironing
   RibTie inner_ribs = RibTie::bearing;
-  double rib_friction = 0;         ///< mu of cloth on rib caps, spar caps and metal nose
+  double rib_friction = 0;  ///< mu of cloth on rib caps, spar caps and metal nose
 };
 
 /// Thermometer readings at one mark of the dial: true sole temperatures [K].
@@ -149,20 +149,20 @@ struct DialReading {
 /// The iron (docs/model.md, sections 1 and 4). Temperatures are true sole temperatures by thermometer. What follows the
 /// swing has defaults of a household iron (docs/data.md).
 struct Iron {
-  double sole_length = 0;   ///< m
-  double sole_width = 0;    ///< m
-  double travel_speed = 0;  ///< m/s
-  double cooling_time = 0;  ///< s that cloth stays hot after the iron has left
-  double swing = 0;         ///< +- of the thermostat [K]
-  double heat_capacity = 1080;   ///< of sole and body that follows it [J/K]: 1.2 kg of aluminium
-  double power = 1200;           ///< W
-  double conductance = 400;      ///< sole to cloth, and cloth to what lies under it, pressed [W/(m^2 K)]
-  double fastest_stroke = 0.30;  ///< m/s that a hand still keeps even
-  double longest_dwell = 20;     ///< s that anybody will wait on one spot
-  double hand_scatter = 0.25;    ///< of the contact time, one sigma, as a share
-  double overlap = 0.20;         ///< share of a stroke's width that the next one covers again
-  double missed = 0.03;          ///< share of the area that a pass leaves out
-  double room = 293.15;          ///< K
+  double sole_length = 0;               ///< m
+  double sole_width = 0;                ///< m
+  double travel_speed = 0;              ///< m/s
+  double cooling_time = 0;              ///< s that cloth stays hot after the iron has left
+  double swing = 0;                     ///< +- of the thermostat [K]
+  double heat_capacity = 1080;          ///< of sole and body that follows it [J/K]: 1.2 kg of aluminium
+  double power = 1200;                  ///< W
+  double conductance = 400;             ///< sole to cloth, and cloth to what lies under it, pressed [W/(m^2 K)]
+  double fastest_stroke = 0.30;         ///< m/s that a hand still keeps even
+  double longest_dwell = 20;            ///< s that anybody will wait on one spot
+  double hand_scatter = 0.25;           ///< of the contact time, one sigma, as a share
+  double overlap = 0.20;                ///< share of a stroke's width that the next one covers again
+  double missed = 0.03;                 ///< share of the area that a pass leaves out
+  double room = 293.15;                 ///< K
   std::vector<DialReading> readings{};  ///< dial rising
   double hot_area() const { return sole_length * sole_width + sole_width * travel_speed * cooling_time; }
 };
@@ -178,36 +178,36 @@ struct Stage {
 
 /// What must not be exceeded (docs/model.md, section 7). Each is settable; the defaults are engineering judgement.
 struct Limits {
-  double yield_share = 0;         ///< allowable / yield (metal)
-  double rupture_share = 0;       ///< allowable / modulus of rupture (wood)
-  double bow_per_spacing = 0;     ///< bow of TE and end ribs / distance between their joints
-  double twist = 0;               ///< rad over the span
-  double buckling_factor = 0;     ///< least
-  double slip = 0;                ///< m at the TE
-  double unevenness = 0;          ///< largest coefficient of variation over zone means after the last stage
+  double yield_share = 0;                 ///< allowable / yield (metal)
+  double rupture_share = 0;               ///< allowable / modulus of rupture (wood)
+  double bow_per_spacing = 0;             ///< bow of TE and end ribs / distance between their joints
+  double twist = 0;                       ///< rad over the span
+  double buckling_factor = 0;             ///< least
+  double slip = 0;                        ///< m at the TE
+  double unevenness = 0;                  ///< largest coefficient of variation over zone means after the last stage
   std::optional<double> pull_difference;  ///< N/m; unset: informative only
 };
 
 /// How far off the inputs may be: one sigma as a share of the value, unless said otherwise (docs/data.md).
 struct Spreads {
   double free_shrink = 0.10;
-  double pull = 0.32;         ///< in all; how it splits stands in sequencer/sure/scenario.cpp
+  double pull = 0.32;  ///< in all; how it splits stands in sequencer/sure/scenario.cpp
   double cloth_stiffness = 0.25;
   double member_stiffness = 0.10;
   double friction = 0.30;
   double looseness = 0.50;
-  double half_time = 0.50;    ///< of the shrink, with the conductance of the sole
-  double sole = 4;            ///< K: what the true sole temperature is off by, beside the swing
+  double half_time = 0.50;  ///< of the shrink, with the conductance of the sole
+  double sole = 4;          ///< K: what the true sole temperature is off by, beside the swing
 };
 
 /// What the user wants to be sure of.
 struct Wanted {
-  double done_band = 0.10;    ///< a spot is done with this share less than full shrink
-  double done_share = 0.90;   ///< share of the area that must be done
-  double confidence = 0.90;   ///< that every limit holds
-  double uneven_share = 0.20; ///< a zone whose pull is off the mean by more pulls unevenly
+  double done_band = 0.10;        ///< a spot is done with this share less than full shrink
+  double done_share = 0.90;       ///< share of the area that must be done
+  double confidence = 0.90;       ///< that every limit holds
+  double uneven_share = 0.20;     ///< a zone whose pull is off the mean by more pulls unevenly
   std::optional<double> slide{};  ///< cloth that slides by more at its station is told [m]; unset: the limit of slip
-  int scenarios = 128;        ///< 0: no study of chances
+  int scenarios = 128;            ///< 0: no study of chances
 };
 
 /// A default that was used because the case did not say.
@@ -218,10 +218,10 @@ struct DefaultUsed {
 };
 
 struct Case {
-  std::string file;         ///< as given on the command line
+  std::string file;  ///< as given on the command line
   std::string title;
   std::string description;
-  bool invented = false;    ///< demo data
+  bool invented = false;  ///< demo data
   Outline outline;
   std::vector<ProfilePoint> profile;  ///< chord fraction rising from 0 to 1
   double tip_thickness = 0;           ///< full height of the tip bow [m], only with a tip bow
@@ -235,7 +235,7 @@ struct Case {
   Cloth cloth;
   Blanket blanket;
   Iron iron;
-  std::vector<Stage> stages;  ///< temperature rising
+  std::vector<Stage> stages;     ///< temperature rising
   double light_dose = 0.25;      ///< of a light pass
   bool light_dose_open = false;  ///< the case does not state it
   Limits limits;
@@ -245,7 +245,7 @@ struct Case {
   bool both_sides_reachable = false;          ///< a turn-over costs nothing
   int target_nodes = 2000;                    ///< cloth nodes of the normal mesh
   std::vector<DefaultUsed> defaults_used;
-  std::vector<std::string> doubts;            ///< warnings found while reading, as sentences
+  std::vector<std::string> doubts;  ///< warnings found while reading, as sentences
 };
 
 }  // namespace evenpull::inline solver

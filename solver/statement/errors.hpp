@@ -15,24 +15,25 @@ struct CaseError : std::runtime_error {
 
 /// What a solve was asked to meet and did not, with its own number, what is allowed and their unit.
 struct Missed {
-  std::string what;   ///< "largest force out of balance", "bound on the error of the pull", ...
+  std::string what;  ///< "largest force out of balance", "bound on the error of the pull", ...
   double value = 0;
   double allowed = 0;
-  std::string unit;   ///< "N", "N/m"; empty: a share
+  std::string unit;  ///< "N", "N/m"; empty: a share
 };
 
 /// Which solve it was. Temperature and pass are those of a step; 0 where it is none.
 struct SolveName {
   enum class Part { itself, settling, released };
-  std::string what;  ///< the zone worked ("T7"), or what was solved
+  std::string what;        ///< the zone worked ("T7"), or what was solved
   double temperature = 0;  ///< K
   int pass = 0;
   Part part = Part::itself;
 
   SolveName() = default;
-  SolveName(std::string what_) : what(std::move(what_)) {}        // NOLINT: a plain name is one
-  SolveName(const char* what_) : what(what_) {}                   // NOLINT
-  SolveName(std::string zone, double temperature_, int pass_) : what(std::move(zone)), temperature(temperature_), pass(pass_) {}
+  SolveName(std::string what_) : what(std::move(what_)) {}  // NOLINT: a plain name is one
+  SolveName(const char* what_) : what(what_) {}             // NOLINT
+  SolveName(std::string zone, double temperature_, int pass_)
+      : what(std::move(zone)), temperature(temperature_), pass(pass_) {}
   SolveName of(Part p) const {
     SolveName out = *this;
     out.part = p;
@@ -47,7 +48,10 @@ struct NotConverged : std::runtime_error {
   Missed missed;
   std::string advice;
   NotConverged(const std::string& message, SolveName where_, int iterations_, Missed missed_, std::string advice_)
-      : std::runtime_error(message), where(std::move(where_)), iterations(iterations_), missed(std::move(missed_)),
+      : std::runtime_error(message),
+        where(std::move(where_)),
+        iterations(iterations_),
+        missed(std::move(missed_)),
         advice(std::move(advice_)) {}
 };
 

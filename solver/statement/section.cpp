@@ -61,8 +61,8 @@ Section folded_edge(double leg, double open, double sheet) {
   const double depth = leg * std::cos(half);
   s.area = 2 * leg * sheet;
   s.inertia_flat = 2 * sheet * leg * depth * depth / 12;
-  s.inertia_up = 2 * (sheet * leg * open * open / 4 / 12 + leg * sheet * open * open / 16 +
-                      leg * sheet * sheet * sheet / 12);
+  s.inertia_up =
+      2 * (sheet * leg * open * open / 4 / 12 + leg * sheet * open * open / 16 + leg * sheet * sheet * sheet / 12);
   s.torsion = 2 * leg * sheet * sheet * sheet / 3;
   s.reach_flat = depth / 2;
   s.reach_up = open / 2 + sheet / 2;

@@ -22,9 +22,9 @@ struct Section {
 /// A section as a workshop describes it. Lengths in m.
 struct SectionShape {
   enum class Kind {
-    tube,         ///< round tube: outside_diameter, wall
-    bar,          ///< solid rectangle: width (in the panel's plane), height (0 = the panel's local thickness)
-    sheet_rib,    ///< pressed sheet rib: web of sheet thickness `wall`, two flanges `width` wide; height 0 = local thickness
+    tube,       ///< round tube: outside_diameter, wall
+    bar,        ///< solid rectangle: width (in the panel's plane), height (0 = the panel's local thickness)
+    sheet_rib,  ///< pressed sheet rib: web of sheet thickness `wall`, two flanges `width` wide; height 0 = local thickness
     folded_edge,  ///< sheet `wall` folded to a V, legs `width`, open height `height`: a trailing edge
     closed_nose,  ///< closed D of skin `wall` from the LE to the member's chord fraction, with a web of `wall`
     properties    ///< `given` as measured or computed elsewhere

@@ -57,10 +57,8 @@ inline std::string base() {
   std::string line, out;
   while (std::getline(in, line)) {
     const auto end = line.find_last_not_of(' ', line.find('#') - 1);
-    if (line.find('#') == std::string::npos)
-      out += line + "\n";
-    else if (line.find('#') > 0)
-      out += line.substr(0, end + 1) + "\n";
+    if (line.find('#') == std::string::npos) out += line + "\n";
+    else if (line.find('#') > 0) out += line.substr(0, end + 1) + "\n";
   }
   return out;
 }

@@ -125,17 +125,20 @@ TEST_CASE("what is possible but unusual is a doubt", "[case]") {
   CHECK(doubts("class = \"medium\"", "class = \"medium\"\nlooseness = \"4 %\"") == 1);
   CHECK(doubts("[\"light\", \"light\", \"full\"]", "[\"light\"]") == 1);
   // 3 % loose, and a first stage whose one light pass takes up 1.2 % at most.
-  const auto hardly = case_of(with(with(base(), "class = \"medium\"", "class = \"medium\"\nlooseness = \"3 %\""),
-                                   base().substr(base().find("[[stage]]"), base().find("[work]") - base().find("[[stage]]")),
-                                   "[[stage]]\ntemperature = \"250 degF\"\npasses = [\"light\"]\n"));
-  CHECK(std::any_of(hardly.doubts.begin(), hardly.doubts.end(),
-                    [](const std::string& d) { return d.find("LOOSE CLOTH") == 0 && d.find("warp and the fill") != std::string::npos; }));
+  const auto hardly =
+      case_of(with(with(base(), "class = \"medium\"", "class = \"medium\"\nlooseness = \"3 %\""),
+                   base().substr(base().find("[[stage]]"), base().find("[work]") - base().find("[[stage]]")),
+                   "[[stage]]\ntemperature = \"250 degF\"\npasses = [\"light\"]\n"));
+  CHECK(std::any_of(hardly.doubts.begin(), hardly.doubts.end(), [](const std::string& d) {
+    return d.find("LOOSE CLOTH") == 0 && d.find("warp and the fill") != std::string::npos;
+  }));
   // 250 degF shrinks it by 5 % and leaves it loose at the setting; full passes under an iron that swings meet the top of the swing, as the plan counts.
   const auto one_stage = [&](const std::string& swing) {
     const auto text = with(with(base(), "class = \"medium\"", "class = \"medium\"\nlooseness = \"5.3 %\""),
                            base().substr(base().find("[[stage]]"), base().find("[work]") - base().find("[[stage]]")),
-                           "[iron]\nswing = \"" + swing + "\"\n[[stage]]\ntemperature = \"250 degF\"\n"
-                           "passes = [\"full\", \"full\", \"full\"]\n");
+                           "[iron]\nswing = \"" + swing +
+                               "\"\n[[stage]]\ntemperature = \"250 degF\"\n"
+                               "passes = [\"full\", \"full\", \"full\"]\n");
     const auto c = case_of(text).doubts;
     return std::any_of(c.begin(), c.end(), [](const std::string& d) { return d.find("LOOSE CLOTH") == 0; });
   };

@@ -152,17 +152,21 @@ TEST_CASE("what a teacher cannot mean is refused with the range", "[command]") {
 
 TEST_CASE("an option that is none is named with the nearest that is", "[command]") {
   const std::string help = "\nFor help: evenpull --help, or evenpull plan --help\n";
-  CHECK(complaint_about({"plan", "a.toml", "--qick"}) == "evenpull: plan has no option \"--qick\"; did you mean \"--quick\"?" + help);
-  CHECK(complaint_about({"plan", "a.toml", "--ouy=there"}) == "evenpull: plan has no option \"--ouy\"; did you mean \"--out\"?" + help);
+  CHECK(complaint_about({"plan", "a.toml", "--qick"}) ==
+        "evenpull: plan has no option \"--qick\"; did you mean \"--quick\"?" + help);
+  CHECK(complaint_about({"plan", "a.toml", "--ouy=there"}) ==
+        "evenpull: plan has no option \"--ouy\"; did you mean \"--out\"?" + help);
   CHECK(complaint_about({"contrast", "a.toml", "--losseness", "2 %"}) ==
         "evenpull: contrast has no option \"--losseness\"; did you mean \"--looseness\"?" + help);
   CHECK(complaint_about({"survey", "a.toml", "--quick"}) ==
         "evenpull: survey has no option \"--quick\"; did you mean \"--quiet\"?" + help);
-  CHECK_THAT(complaint_about({"survey", "a.toml", "--turn-overs", "2"}), Contains("survey has no option \"--turn-overs\"; its options are"));
+  CHECK_THAT(complaint_about({"survey", "a.toml", "--turn-overs", "2"}),
+             Contains("survey has no option \"--turn-overs\"; its options are"));
 }
 
 TEST_CASE("a word that is empty is refused, not taken for one that was not given", "[command]") {
-  CHECK_THAT(complaint_about({"plan", "a.toml", "--out", ""}), Contains("--out: is empty; say what is meant, or leave it out"));
+  CHECK_THAT(complaint_about({"plan", "a.toml", "--out", ""}),
+             Contains("--out: is empty; say what is meant, or leave it out"));
   CHECK_THAT(complaint_about({"plan", "a.toml", "--from", ""}), Contains("--from: is empty"));
   CHECK_THAT(complaint_about({"plan", ""}), Contains("CASE: is empty"));
   CHECK_THAT(complaint_about({"replay", "a.toml", "--order", ""}), Contains("--order: is empty"));
@@ -195,7 +199,8 @@ TEST_CASE("what was typed is shown without anything that a terminal obeys", "[co
 
 TEST_CASE("a looseness of 2 is asked back as 2 % or 0.02", "[command]") {
   CHECK_THAT(complaint_about({"contrast", "a.toml", "--looseness", "2"}),
-             Contains("--looseness: \"2\" is out of range; it may be from 0 to 0.06; a plain number is a share: write \"2 %\" or 0.02"));
+             Contains("--looseness: \"2\" is out of range; it may be from 0 to 0.06; a plain number is a share: write "
+                      "\"2 %\" or 0.02"));
   CHECK_THAT(complaint_about({"contrast", "a.toml", "--looseness", "nan"}), Contains("does not begin with a number"));
   CHECK_THAT(complaint_about({"contrast", "a.toml", "--stiffness", "1e200/1e-200"}), Contains("too large a number"));
   CHECK_THAT(complaint_about({"plan", "a.toml", "--turn-overs", "nan"}), Contains("--turn-overs"));

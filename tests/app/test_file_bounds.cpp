@@ -65,10 +65,12 @@ TEST_CASE("a file of 50 MB is refused by its size, and one of 4 MB is read", "[b
   const TemporaryFolder folder;
   const auto path = folder.write("case.toml", "");
   std::filesystem::resize_file(path, 50'000'000);
-  CHECK_THAT(refusal(path), EndsWith("case.toml: the file has 50000000 bytes, and no more than 4194304 are read (4 MB; a case or "
-                                     "an order has some kB); is it the right one?"));
+  CHECK_THAT(refusal(path),
+             EndsWith("case.toml: the file has 50000000 bytes, and no more than 4194304 are read (4 MB; a case or "
+                      "an order has some kB); is it the right one?"));
   const auto largest = "format = 1\n" + times(most::file_bytes / 64, "#" + std::string(62, '-') + "\n");
-  CHECK(read_document(folder.write("c.toml", largest.substr(0, most::file_bytes)), DocumentKind::a_case).table.size() == 1);
+  CHECK(read_document(folder.write("c.toml", largest.substr(0, most::file_bytes)), DocumentKind::a_case).table.size() ==
+        1);
 }
 
 TEST_CASE("a device that has no end is read no further than a file may be long", "[bounds]") {
@@ -102,7 +104,8 @@ TEST_CASE("a pipe into which nobody writes is given up", "[bounds]") {
   const TemporaryFolder folder;
   const auto pipe = (folder.path / "pipe").string();
   REQUIRE(mkfifo(pipe.c_str(), 0600) == 0);
-  CHECK_THROWS_WITH(read_raw(pipe, std::chrono::milliseconds(100)), Contains("nothing came out of this pipe for 0.1 s"));
+  CHECK_THROWS_WITH(read_raw(pipe, std::chrono::milliseconds(100)),
+                    Contains("nothing came out of this pipe for 0.1 s"));
 }
 
 TEST_CASE("a name that is empty, a folder and a file that is not there are told apart", "[bounds]") {
@@ -119,16 +122,21 @@ TEST_CASE("what is no plain text is named by what it is", "[bounds]") {
   is("\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "a document of an old word processor");
   is("\x1f\x8b\x08", "a compressed file (gzip)");
   is("<!DOCTYPE html>", "a page or a drawing (HTML, XML)");
-  is(std::string("\xff\xfe" "f\0o\0r\0m\0", 10), "text in UTF-16");
+  is(std::string("\xff\xfe"
+                 "f\0o\0r\0m\0",
+                 10),
+     "text in UTF-16");
   is(std::string("f\0o\0r\0m\0a\0t\0", 12), "text in UTF-16");
   is("", "the file is empty");
   is(" \n\n", "the file is empty");
   for (const auto& bytes : {std::string("{\\rtf1}"), std::string("f\0o\0r\0m\0", 8)})
-    CHECK_THAT(refusal_of(bytes), EndsWith("save the case as plain text (UTF-8), for example with a simple text editor"));
+    CHECK_THAT(refusal_of(bytes),
+               EndsWith("save the case as plain text (UTF-8), for example with a simple text editor"));
 }
 
 TEST_CASE("a letter in Latin-1 is named with its line and what it stands for", "[bounds]") {
-  CHECK_THAT(refusal_of("format = 1\ntitle = \"250 \xb0" "F\"\n"),
+  CHECK_THAT(refusal_of("format = 1\ntitle = \"250 \xb0"
+                        "F\"\n"),
              Contains("case.toml:2:14: the byte \\xb0 is no UTF-8; it is ° in Latin-1"));
   CHECK_THAT(refusal_of("format = 1\n# H\xf6henruder\n"), Contains("case.toml:2:4: the byte \\xf6"));
   CHECK_THAT(refusal_of(std::string("format = 1\n\0\n", 13)), Contains("case.toml:2:1: the control character \\x00"));
@@ -157,19 +165,23 @@ TEST_CASE("text of more than 2000 characters is refused with line and key, 2000 
   CHECK_THAT(refusal_of("title = \"" + std::string(4'000'000, 'x') + "\""), Contains("case.toml:1:9: title:"));
   CHECK_THAT(refusal_of(std::string(3'000'000, 'x')), Contains("a word has more than 2000 letters"));
   // An escaped quote does not end a text, and a text's own brackets, dots and signs count for nothing.
-  CHECK(refusal_of("title = \"\\\"[[[[[[[[[[........==,,\"\ndescription = '\\'\nx = '''\n'[[[[[[[[[[[['''") == "(nothing)");
+  CHECK(refusal_of("title = \"\\\"[[[[[[[[[[........==,,\"\ndescription = '\\'\nx = '''\n'[[[[[[[[[[[['''") ==
+        "(nothing)");
 }
 
 TEST_CASE("keys of many parts and brackets in brackets are refused before they are taken apart", "[bounds]") {
-  CHECK_THAT(refusal_of(times(20000, "a.") + "a = 1\n"), Contains("case.toml:1:16: a key has more than 8 parts between dots"));
+  CHECK_THAT(refusal_of(times(20000, "a.") + "a = 1\n"),
+             Contains("case.toml:1:16: a key has more than 8 parts between dots"));
   CHECK_THAT(refusal_of("x = 1\n[" + times(20000, "a.") + "a]\n"), Contains("case.toml:2:17:"));
-  CHECK_THAT(refusal_of("deep = " + times(100000, "[")), Contains("case.toml:1:16: deep: brackets stand more than 8 deep"));
+  CHECK_THAT(refusal_of("deep = " + times(100000, "[")),
+             Contains("case.toml:1:16: deep: brackets stand more than 8 deep"));
   CHECK_THAT(refusal_of("deep = " + times(1000, "{ a = ")), Contains("brackets stand more than 8 deep"));
   CHECK(refusal_of("a.b.c.d = [[[[1.5, 2.5], [3.5]]]]\n[[x]]\n[[x]]\n[y.z]\n") == "(nothing)");
 }
 
 TEST_CASE("a file of more keys and entries than a panel has is refused before it is parsed", "[bounds]") {
-  CHECK_THAT(refusal_of("at = [" + times(100000, "0,") + "]"), Contains("at: the file holds more than 10000 keys and list entries, which is far more"));
+  CHECK_THAT(refusal_of("at = [" + times(100000, "0,") + "]"),
+             Contains("at: the file holds more than 10000 keys and list entries, which is far more"));
   CHECK_THAT(refusal_of(times(20000, "[[member]]\n")), Contains("member: the file holds more than 10000"));
   std::string keys;
   for (int i = 0; i < 20000; ++i) keys += "k" + std::to_string(i) + " = 1\n";

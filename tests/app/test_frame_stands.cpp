@@ -47,13 +47,16 @@ TEST_CASE("the survey refuses a frame that nothing holds in the words of the pla
 
 TEST_CASE("two members practically in one place are named with their distance where the second is stated") {
   const std::string second = "[[member]]\nname = \"trailing edge tube\"";
-  const auto text = with(base(), second,
-                         "[[member]]\nname = \"front spar\"\nrole = \"spar\"\nat = \"30 %\"\nsection = { shape = \"tube\", "
-                         "outside_diameter = \"3/4 in\", wall = \"0.035 in\" }\nmaterial = \"6061-T6 tube\"\n\n"
-                         "[[member]]\nname = \"other spar\"\nrole = \"spar\"\nat = \"30.1 %\"\nsection = { shape = \"tube\", "
-                         "outside_diameter = \"3/4 in\", wall = \"0.035 in\" }\nmaterial = \"6061-T6 tube\"\n\n" + second);
+  const auto text =
+      with(base(), second,
+           "[[member]]\nname = \"front spar\"\nrole = \"spar\"\nat = \"30 %\"\nsection = { shape = \"tube\", "
+           "outside_diameter = \"3/4 in\", wall = \"0.035 in\" }\nmaterial = \"6061-T6 tube\"\n\n"
+           "[[member]]\nname = \"other spar\"\nrole = \"spar\"\nat = \"30.1 %\"\nsection = { shape = \"tube\", "
+           "outside_diameter = \"3/4 in\", wall = \"0.035 in\" }\nmaterial = \"6061-T6 tube\"\n\n" +
+               second);
   const auto e = complaint(text);
-  CHECK_THAT(e.what(), Contains("\"other spar\" stands") && Contains("from \"front spar\" (line ") && Contains("0.35 mm") && Contains("one place"));
+  CHECK_THAT(e.what(), Contains("\"other spar\" stands") && Contains("from \"front spar\" (line ") &&
+                           Contains("0.35 mm") && Contains("one place"));
   CHECK(e.place.line == line_of(text, "at = \"30.1 %\""));
 }
 

@@ -14,7 +14,8 @@ namespace {
 std::string with_iron(const std::string& lines) { return base() + "\n" + lines; }
 
 const std::string readings =
-    "[iron]\n[[iron.reading]]\ndial = 2\nsole = [\"205 degF\", \"221 degF\", \"212 degF\"]\n[[iron.reading]]\ndial = 4\n"
+    "[iron]\n[[iron.reading]]\ndial = 2\nsole = [\"205 degF\", \"221 degF\", \"212 degF\"]\n[[iron.reading]]\ndial = "
+    "4\n"
     "sole = [\"301 degF\", \"320 degF\", \"312 degF\"]\n[[iron.reading]]\ndial = 5\nsole = \"360 degF\"\n";
 
 struct Said {
@@ -102,8 +103,9 @@ TEST_CASE("a dial of small numbers gets marks that differ between stages", "[iro
 }
 
 TEST_CASE("marks of a case that no dial shows apart are refused at the second of them", "[iron]") {
-  const auto e = complaint(with_iron("[iron]\n[[iron.reading]]\ndial = 3\nsole = \"250 degF\"\n[[iron.reading]]\ndial = 3.001\n"
-                                     "sole = \"300 degF\"\n"));
+  const auto e =
+      complaint(with_iron("[iron]\n[[iron.reading]]\ndial = 3\nsole = \"250 degF\"\n[[iron.reading]]\ndial = 3.001\n"
+                          "sole = \"300 degF\"\n"));
   CHECK(e.key == "iron.reading[2].dial");
   CHECK_THAT(e.what(), Contains("closer than 0.01"));
 }
@@ -167,7 +169,8 @@ TEST_CASE("one mark in a case is too few, and the message names its line", "[iro
   Request r = iron_of(folder, {});
   const auto text = with_iron("[iron]\n[[iron.reading]]\ndial = 2\nsole = \"212 degF\"\n");
   r.case_file = folder.write("case.toml", text);
-  CHECK_THAT(run(r).err, Contains("case.toml:" + std::to_string(line_of(text, "[[iron.reading]]"))) && Contains("two marks"));
+  CHECK_THAT(run(r).err,
+             Contains("case.toml:" + std::to_string(line_of(text, "[[iron.reading]]"))) && Contains("two marks"));
   r.case_file = folder.write("case.toml", base());
   CHECK_THAT(run(r).err, Contains("case.toml:" + std::to_string(line_of(base(), "both_sides_reachable"))) &&
                              Contains("no thermometer readings"));

@@ -17,9 +17,7 @@ std::string times(size_t n, const std::string& piece) {
   return out;
 }
 
-std::string list(size_t n, const std::string& entry) {
-  return "[" + times(n, entry + ", ") + "]";
-}
+std::string list(size_t n, const std::string& entry) { return "[" + times(n, entry + ", ") + "]"; }
 
 /// The list is refused for its length by its key, one entry less is not refused for that.
 void check(const std::string& key, size_t most, const std::function<std::string(size_t)>& text) {
@@ -35,13 +33,16 @@ void check(const std::string& key, size_t most, const std::function<std::string(
   }
 }
 
-const std::string stations = "stations = [\"0 mm\", \"300 mm\", \"600 mm\", \"900 mm\", \"1200 mm\", \"1500 mm\", \"1800 mm\"]";
+const std::string stations =
+    "stations = [\"0 mm\", \"300 mm\", \"600 mm\", \"900 mm\", \"1200 mm\", \"1500 mm\", \"1800 mm\"]";
 
 }  // namespace
 
 TEST_CASE("every list of a frame says how much it may hold", "[bounds]") {
-  check("member", most::members, [](size_t n) { return with(base(), "[ribs]", times(n - 2, "[[member]]\n") + "[ribs]"); });
-  check("ribs.stations", most::ribs, [](size_t n) { return with(base(), stations, "stations = " + list(n, "\"0 mm\"")); });
+  check("member", most::members,
+        [](size_t n) { return with(base(), "[ribs]", times(n - 2, "[[member]]\n") + "[ribs]"); });
+  check("ribs.stations", most::ribs,
+        [](size_t n) { return with(base(), stations, "stations = " + list(n, "\"0 mm\"")); });
   check("ribs.single", most::ribs, [](size_t n) { return base() + times(n, "[[ribs.single]]\n"); });
   check("brace", most::braces, [](size_t n) { return base() + times(n, "[[brace]]\n"); });
   check("profile.at", most::profile_points,
@@ -77,7 +78,10 @@ TEST_CASE("an order of more steps than are read is refused, and the most that ar
   const auto c = case_of(base());
   const auto steps = [](size_t n) {
     return "format = 1\nsteps = [\n" +
-           times(n, "{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25, done = false },\n") + "]\n";
+           times(
+               n,
+               "{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 0.25, done = false },\n") +
+           "]\n";
   };
   const TemporaryFolder folder;
   CHECK(read_order_file(folder.write("order.toml", steps(most::order_steps)), c).steps.size() == most::order_steps);

@@ -40,8 +40,8 @@ std::string said_by(const std::string& command) {
 
 // What bash offers for the last of these words.
 std::string offered(const std::filesystem::path& script, const std::string& words, int at) {
-  return said_by("bash -c 'source " + script.string() + "; COMP_WORDS=(" + words + "); COMP_CWORD=" + std::to_string(at) +
-                 "; _evenpull; echo ${COMPREPLY[@]}'");
+  return said_by("bash -c 'source " + script.string() + "; COMP_WORDS=(" + words +
+                 "); COMP_CWORD=" + std::to_string(at) + "; _evenpull; echo ${COMPREPLY[@]}'");
 }
 
 }  // namespace

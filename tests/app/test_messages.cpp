@@ -89,10 +89,8 @@ std::string said(const Slip& slip, bool of_order) {
   const std::string name = of_order ? "order.toml" : "case.toml";
   const auto path = folder.write(name, changed(of_order ? three_steps : dense(), slip));
   try {
-    if (of_order)
-      take_order(path, case_of(base()));
-    else
-      read_case(path);
+    if (of_order) take_order(path, case_of(base()));
+    else read_case(path);
   } catch (const CaseFileError& e) {
     const std::string what = e.what();
     return what.substr(what.find(name));

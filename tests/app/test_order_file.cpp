@@ -14,9 +14,7 @@ OrderFile read(const std::string& text) {
   return read_order_file(folder.write("order.toml", text), case_of(base()));
 }
 
-std::string steps(const std::string& list) {
-  return "format = 1\nsteps = [\n" + list + "\n]\n";
-}
+std::string steps(const std::string& list) { return "format = 1\nsteps = [\n" + list + "\n]\n"; }
 
 Panel six_bays() {
   Panel p;

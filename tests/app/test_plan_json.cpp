@@ -41,7 +41,8 @@ Plan some_plan() {
   p.study = {{500, 0.04, 1}, {2000, 0.02, 1}, {8000, 0.01, 1}, {2000, 0.02, 2}};
   p.solve.mesh_change = 0.02;
   StageSearch search;
-  search.model = SearchModel::influences, search.things = 12, search.cost = 1, search.least_cost = 0.9, search.use = 0.8;
+  search.model = SearchModel::influences, search.things = 12, search.cost = 1, search.least_cost = 0.9,
+  search.use = 0.8;
   p.searched = {search};
   p.trade_offs = {{{Family::halving}, 6, 0.80, 70, true}, {{Family::one_side}, 2, 0.85, 240, false}};
   p.pass_trials = {{0, {0.25, 1}, 2, 0.8, 70, 1e-3, 0.9, true}};
@@ -61,7 +62,8 @@ TEST_CASE("the document says how the order was searched and what turn-overs buy"
   CHECK(j["in_words"]["how_good"].get<std::string>().find("at most 10 % more") != std::string::npos);
 }
 
-TEST_CASE("a stage that was done before the plan is told in the document and not said to hold or break a limit", "[json]") {
+TEST_CASE("a stage that was done before the plan is told in the document and not said to hold or break a limit",
+          "[json]") {
   Plan p = some_plan();
   CHECK(Json::parse(plan_document(p, "0"))["stages"][0]["passes_limits"].is_boolean());
   p.stages[0].done = true;
@@ -78,8 +80,8 @@ TEST_CASE("the document says where the frame gave way and how many steps of a se
   p.searched[0].unsolved = 3;
   const auto j = Json::parse(plan_document(p, "0"));
   CHECK(j["orders"][0]["gave_way"] == true);
-  for (const auto* stand_in : {"worst_use", "worst_slip_mm", "worst_twist_deg", "worst_pull_difference_chordwise_N_per_m",
-                               "worst_pull_difference_spanwise_N_per_m"}) {
+  for (const auto* stand_in : {"worst_use", "worst_slip_mm", "worst_twist_deg",
+                               "worst_pull_difference_chordwise_N_per_m", "worst_pull_difference_spanwise_N_per_m"}) {
     INFO(stand_in);
     CHECK(j["orders"][0][stand_in].is_null());
   }
@@ -88,9 +90,9 @@ TEST_CASE("the document says where the frame gave way and how many steps of a se
 
 TEST_CASE("the document has every key that is promised", "[json]") {
   const auto j = Json::parse(plan_document(some_plan(), "0"));
-  for (const auto* key :
-       {"format", "program", "case", "quick", "replayed", "hottest_safe", "limits", "orders", "search", "stages", "steps",
-        "heat", "chances", "zones", "bounds", "solve", "defaults_used", "doubts", "notes", "cautions"})
+  for (const auto* key : {"format", "program", "case",          "quick",  "replayed", "hottest_safe", "limits",
+                          "orders", "search",  "stages",        "steps",  "heat",     "chances",      "zones",
+                          "bounds", "solve",   "defaults_used", "doubts", "notes",    "cautions"})
     CHECK(j.contains(key));
   CHECK(j["hottest_safe"]["stage_degF"] == 250);
   CHECK(j["limits"][0]["stage_degF"] == 300);
@@ -161,7 +163,8 @@ TEST_CASE("loose cloth has keys of its own: the sentence at the answer, the zone
   p.advice.loose = LooseCloth{0, {1}};
   p.stages[0].loose_zones = {1};
   j = Json::parse(plan_document(p, "0"));
-  CHECK(j["hottest_safe"]["loose_cloth"] == "Loose cloth after 250 °F (121 °C): all of the bottom with next to no pull.");
+  CHECK(j["hottest_safe"]["loose_cloth"] ==
+        "Loose cloth after 250 °F (121 °C): all of the bottom with next to no pull.");
   CHECK(j["stages"][0]["loose_zones"] == Json::array({"B1"}));
 }
 

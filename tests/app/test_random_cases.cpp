@@ -18,9 +18,9 @@ using namespace evenpull_test;
 namespace {
 
 constexpr unsigned seed = 20240229;
-constexpr int a_file = 800;                // mutilated copies of each case
-constexpr double longest = 5;              // s, reading and panel, on a machine that does much else
-constexpr long most_memory = 400 * 1024;   // kB that all of them together may add
+constexpr int a_file = 800;               // mutilated copies of each case
+constexpr double longest = 5;             // s, reading and panel, on a machine that does much else
+constexpr long most_memory = 400 * 1024;  // kB that all of them together may add
 constexpr int few_nodes = 300;
 
 using Random = std::mt19937;
@@ -32,20 +32,82 @@ const auto& one_of(Random& r, const List& list) {
   return list[below(r, list.size())];
 }
 
-const std::vector<std::string> values = {
-    "nan", "inf", "-inf", "0", "-1", "1", "2", "1e308", "1e-308", "-0.0", "9223372036854775807", "true", "[]", "{}", "[[]]",
-    "\"\"", "\" \"", "\"0 mm\"", "\"1e308 mm\"", "\"1e-300 mm\"", "\"-1 mm\"", "\"nan mm\"", "\"1800\"", "\"5 Hz\"", "\"1 mm @ 3\"",
-    "\"lg(re 1 mW)\"", "\"1' 6\\\"\"", "\"18″\"", "\"0,035 in\"", "\"1\u00a0in\"", "\"100 %\"", "\"0 %\"", "\"-5 %\"", "\"200 %\"",
-    "\"99.9999 %\"", "\"1e-9 %\"", "\"250 degF\"", "\"0 K\"", "\"400 degF\"", "\"1 deg\"", "\"90 deg\"", "\"\\u001b[2J\"",
-    "\"a\\nb\"", "1979-05-27", "\"light\"", "\"clamp\"", "\"rest\"", "\"horn\"", "\"whole length\"", "\"spar\"", "\"closed nose\"",
-    "\"two sheets\"", "\"glued\"", "\"free\"", "[\"x\"]", "[1, 1, 1]", "[0.01]", "[\"0 mm\", \"1 mm\"]", "{ warp = 1, fill = 0 }",
-    "{ member = \"spar\", rib = 1 }", "\"1 kN/m\"", "\"1e9 N/m\"", "\"1 N/m\"", "\"60 s\"", "\"0.02 s\"", "60", "0.3", "1e-12"};
+const std::vector<std::string> values = {"nan",
+                                         "inf",
+                                         "-inf",
+                                         "0",
+                                         "-1",
+                                         "1",
+                                         "2",
+                                         "1e308",
+                                         "1e-308",
+                                         "-0.0",
+                                         "9223372036854775807",
+                                         "true",
+                                         "[]",
+                                         "{}",
+                                         "[[]]",
+                                         "\"\"",
+                                         "\" \"",
+                                         "\"0 mm\"",
+                                         "\"1e308 mm\"",
+                                         "\"1e-300 mm\"",
+                                         "\"-1 mm\"",
+                                         "\"nan mm\"",
+                                         "\"1800\"",
+                                         "\"5 Hz\"",
+                                         "\"1 mm @ 3\"",
+                                         "\"lg(re 1 mW)\"",
+                                         "\"1' 6\\\"\"",
+                                         "\"18″\"",
+                                         "\"0,035 in\"",
+                                         "\"1\u00a0in\"",
+                                         "\"100 %\"",
+                                         "\"0 %\"",
+                                         "\"-5 %\"",
+                                         "\"200 %\"",
+                                         "\"99.9999 %\"",
+                                         "\"1e-9 %\"",
+                                         "\"250 degF\"",
+                                         "\"0 K\"",
+                                         "\"400 degF\"",
+                                         "\"1 deg\"",
+                                         "\"90 deg\"",
+                                         "\"\\u001b[2J\"",
+                                         "\"a\\nb\"",
+                                         "1979-05-27",
+                                         "\"light\"",
+                                         "\"clamp\"",
+                                         "\"rest\"",
+                                         "\"horn\"",
+                                         "\"whole length\"",
+                                         "\"spar\"",
+                                         "\"closed nose\"",
+                                         "\"two sheets\"",
+                                         "\"glued\"",
+                                         "\"free\"",
+                                         "[\"x\"]",
+                                         "[1, 1, 1]",
+                                         "[0.01]",
+                                         "[\"0 mm\", \"1 mm\"]",
+                                         "{ warp = 1, fill = 0 }",
+                                         "{ member = \"spar\", rib = 1 }",
+                                         "\"1 kN/m\"",
+                                         "\"1e9 N/m\"",
+                                         "\"1 N/m\"",
+                                         "\"60 s\"",
+                                         "\"0.02 s\"",
+                                         "60",
+                                         "0.3",
+                                         "1e-12"};
 
-const std::vector<std::string> units = {"mm", "in", "m", "ft", "degF", "degC", "K", "%", "N/m", "lb/in", "oz/yd^2", "g/m^2",
-                                        "s",  "Hz", "@",  "^", "mm^4", "GPa",  "psi", "\u00a0", "″", "'"};
+const std::vector<std::string> units = {"mm",   "in",    "m",       "ft",     "degF", "degC", "K", "%",
+                                        "N/m",  "lb/in", "oz/yd^2", "g/m^2",  "s",    "Hz",   "@", "^",
+                                        "mm^4", "GPa",   "psi",     "\u00a0", "″",    "'"};
 
-const std::vector<std::string> scraps = {"[", "]", "{", "}", "\"", "'", "=", ",", ".", "#", "\n", "\t", "\\", "\xff", "\xc3",
-                                         "\x1b", "\u00a0", "“", "[[", "]]", "\"\"\"", "-", "1", "e", "_"};
+const std::vector<std::string> scraps = {"[",  "]",  "{",      "}",  "\"",   "'",    "=",    ",",      ".",
+                                         "#",  "\n", "\t",     "\\", "\xff", "\xc3", "\x1b", "\u00a0", "“",
+                                         "[[", "]]", "\"\"\"", "-",  "1",    "e",    "_"};
 
 std::vector<std::string> lines_of(const std::string& text) {
   std::vector<std::string> out;
@@ -74,7 +136,8 @@ void change_number(Random& r, std::string& line) {
   const auto numbers = numbers_of(line);
   if (numbers.empty()) return;
   const auto [begin, end] = one_of(r, numbers);
-  static const std::vector<std::string> others = {"0", "-1", "1e-9", "1e9", "nan", "0.5", "1", "2", "3", "7", "99", "1e400"};
+  static const std::vector<std::string> others = {"0", "-1", "1e-9", "1e9", "nan", "0.5",
+                                                  "1", "2",  "3",    "7",   "99",  "1e400"};
   line.replace(begin, end - begin, one_of(r, others));
 }
 
@@ -117,11 +180,10 @@ void mutilate(Random& r, std::vector<std::string>& lines) {
     case 9: line.insert(below(r, line.size() + 1), one_of(r, scraps)); return;
     default: {  // a whole table gone, or there twice
       const auto end = std::min(at + 1 + below(r, 6), lines.size());
-      const std::vector<std::string> part(lines.begin() + static_cast<long>(at), lines.begin() + static_cast<long>(end));
-      if (below(r, 2) == 0)
-        lines.erase(lines.begin() + static_cast<long>(at), lines.begin() + static_cast<long>(end));
-      else
-        lines.insert(lines.end(), part.begin(), part.end());
+      const std::vector<std::string> part(lines.begin() + static_cast<long>(at),
+                                          lines.begin() + static_cast<long>(end));
+      if (below(r, 2) == 0) lines.erase(lines.begin() + static_cast<long>(at), lines.begin() + static_cast<long>(end));
+      else lines.insert(lines.end(), part.begin(), part.end());
     }
   }
 }

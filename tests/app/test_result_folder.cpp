@@ -112,7 +112,8 @@ TEST_CASE("while one works on a folder nobody else does, and afterwards anybody 
   const TemporaryFolder t;
   {
     ResultFolder first(t.path / "r");
-    CHECK_THROWS_WITH(ResultFolder(t.path / "r"), Contains("process " + std::to_string(getpid())) && Contains("nothing was touched"));
+    CHECK_THROWS_WITH(ResultFolder(t.path / "r"),
+                      Contains("process " + std::to_string(getpid())) && Contains("nothing was touched"));
     ResultFolder other(t.path / "s");
     first.write("plan.json", "one");
     first.publish();
@@ -167,7 +168,8 @@ TEST_CASE("an earlier result that cannot be put back is named by the folder in w
   CHECK(message.find("nothing was written") == std::string::npos);
 }
 
-TEST_CASE("what a killed run left is mended: the earlier result back where nothing is, gone where there is a newer", "[results]") {
+TEST_CASE("what a killed run left is mended: the earlier result back where nothing is, gone where there is a newer",
+          "[results]") {
   const TemporaryFolder t;
   publish(t.path / "r", "one");
   fs::rename(t.path / "r", t.path / ".r.earlier-aaaaaa");
@@ -188,8 +190,9 @@ TEST_CASE("a file that the disk refuses is named as it would be called; a mistak
   ResultFolder f(t.path / "r");
   const auto aside = f.open();
   const std::string would_be = (t.path / "r" / "pictures" / "a.png").string();
-  CHECK_THROWS_WITH(f.draw([&] { throw CannotWriteFile((aside / "pictures" / "a.png").string(), "No space left on device"); }),
-                    Contains(would_be) && Contains("No space left on device") && !Contains(".writing-"));
+  CHECK_THROWS_WITH(
+      f.draw([&] { throw CannotWriteFile((aside / "pictures" / "a.png").string(), "No space left on device"); }),
+      Contains(would_be) && Contains("No space left on device") && !Contains(".writing-"));
   CHECK_THROWS_AS(f.draw([] { throw CannotWriteFile("a", "b"); }), CannotWrite);
   CHECK_THROWS_AS(f.draw([] { throw CannotDraw("ours"); }), CannotDraw);
   CHECK_THROWS_AS(f.draw([] { throw std::runtime_error("ours"); }), std::runtime_error);
@@ -280,7 +283,8 @@ TEST_CASE("what a run has written is on the disk before the earlier result goes"
   const TemporaryFolder t;
   publish(t.path / "r", "one");
   const disk_watch::Watch watch([&] {
-    return read_all(t.path / "r" / "plan.json") + (entries(t.path) > 2 ? " beside another" : "");  // the lock is one more
+    return read_all(t.path / "r" / "plan.json") +
+           (entries(t.path) > 2 ? " beside another" : "");  // the lock is one more
   });
   {
     ResultFolder f(t.path / "r");
@@ -310,7 +314,8 @@ TEST_CASE("a disk that fails before the exchange leaves the earlier result", "[r
   CHECK(entries(t.path) == 1);
 }
 
-TEST_CASE("a disk that fails after the exchange keeps both results, and it is said where the earlier lies", "[results]") {
+TEST_CASE("a disk that fails after the exchange keeps both results, and it is said where the earlier lies",
+          "[results]") {
   const TemporaryFolder t;
   publish(t.path / "r", "one");
   std::string said;
@@ -325,7 +330,8 @@ TEST_CASE("a disk that fails after the exchange keeps both results, and it is sa
   CHECK(read_all(fs::path(said.substr(said.find(": see ") + 6)) / "plan.json") == "one");
 }
 
-TEST_CASE("the folder aside is handed out as a value, so that nothing that happens to it later changes a path", "[results]") {
+TEST_CASE("the folder aside is handed out as a value, so that nothing that happens to it later changes a path",
+          "[results]") {
   const TemporaryFolder t;
   ResultFolder f(t.path / "r");
   decltype(auto) aside = f.open();

@@ -1,5 +1,5 @@
-#include "tests/support/sample_plan.hpp"
 #include "app/text/terminal.hpp"
+#include "tests/support/sample_plan.hpp"
 #include "viz/words/plan_summary.hpp"
 
 #include <catch2/catch.hpp>

@@ -22,9 +22,7 @@ struct Parts {
   std::vector<Number> numbers;
 };
 
-bool digit(char c) {
-  return std::isdigit(static_cast<unsigned char>(c)) != 0;
-}
+bool digit(char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; }
 
 Parts take_apart(const std::string& text) {
   Parts out;

@@ -53,12 +53,9 @@ int compare(const Pages& pages, const fs::path& docs) {
   for (const std::string& old : kept_pictures(docs))
     if (!pages.contains(old)) complain(old, "no check draws it any more");
   for (const auto& [name, text] : pages) {
-    if (!fs::exists(docs / name))
-      complain(name, "is not there");
-    else if (name.ends_with(".svg"))
-      complain(name, difference_of_picture(content(docs / name), text));
-    else
-      complain(name, difference_of_text(content(docs / name), text));
+    if (!fs::exists(docs / name)) complain(name, "is not there");
+    else if (name.ends_with(".svg")) complain(name, difference_of_picture(content(docs / name), text));
+    else complain(name, difference_of_text(content(docs / name), text));
   }
   if (complaints.empty()) return 0;
   std::cerr << complaints << "The verification book is stale: run ./check --book\n";

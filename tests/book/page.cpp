@@ -63,9 +63,7 @@ std::string head(const std::vector<std::string>& cells) {
   return row(cells) + row(std::vector<std::string>(cells.size(), "---"));
 }
 
-bool ordered(const Record& r) {
-  return r.is_study() && r.approach == "settling";
-}
+bool ordered(const Record& r) { return r.is_study() && r.approach == "settling"; }
 
 std::string order_words(const Record& r) {
   if (!r.is_study()) return "–";
@@ -79,9 +77,7 @@ Records those(const Records& all, const std::function<bool(const Record&)>& want
   return out;
 }
 
-std::string cause(const Record& r) {
-  return r.note.empty() ? "no cause stated" : plain(r.note);
-}
+std::string cause(const Record& r) { return r.note.empty() ? "no cause stated" : plain(r.note); }
 
 std::string summary(const Records& all) {
   const auto count = [&](const std::function<bool(const Record&)>& f) { return std::to_string(those(all, f).size()); };

@@ -22,9 +22,7 @@ constexpr Style styles[] = {{"#000000", ""},     {"#0072b2", "7 4"}, {"#d55e00",
                             {"#cc79a7", "11 4"}, {"#56b4e9", "4 2"}, {"#e69f00", "7 2 2 2"}};
 constexpr int markers = 6;
 
-std::string px(double v) {
-  return decimals(v, 1);
-}
+std::string px(double v) { return decimals(v, 1); }
 
 struct Axes {
   double x_low, x_high;  // log10 of the size
@@ -34,9 +32,7 @@ struct Axes {
 };
 
 // What cannot be told from nothing is drawn at the lower edge.
-double drawn(const Record& r, const Level& l) {
-  return std::max(r.error_of(l.value), nothing);
-}
+double drawn(const Record& r, const Level& l) { return std::max(r.error_of(l.value), nothing); }
 
 Axes axes_for(const std::vector<Record>& studies) {
   double small = 1e300, large = 0, least = 1e300, most = 0;
@@ -75,18 +71,12 @@ std::string marker(int kind, double x, double y, const std::string& colour) {
   const std::string full = "fill=\"" + colour + "\"";
   const std::string hollow = "fill=\"white\" stroke=\"" + colour + "\" stroke-width=\"2\"";
   switch (kind % markers) {
-    case 0:
-      return "<circle cx=\"" + px(x) + "\" cy=\"" + px(y) + "\" r=\"5\" " + full + "/>\n";
-    case 1:
-      return polygon({{x - r, y - r}, {x + r, y - r}, {x + r, y + r}, {x - r, y + r}}, hollow);
-    case 2:
-      return polygon({{x, y - 1.3 * r}, {x + 1.2 * r, y + r}, {x - 1.2 * r, y + r}}, full);
-    case 3:
-      return polygon({{x, y - 1.4 * r}, {x + 1.4 * r, y}, {x, y + 1.4 * r}, {x - 1.4 * r, y}}, hollow);
-    case 4:
-      return "<circle cx=\"" + px(x) + "\" cy=\"" + px(y) + "\" r=\"5\" " + hollow + "/>\n";
-    default:
-      return polygon({{x - r, y - r}, {x + r, y - r}, {x + r, y + r}, {x - r, y + r}}, full);
+    case 0: return "<circle cx=\"" + px(x) + "\" cy=\"" + px(y) + "\" r=\"5\" " + full + "/>\n";
+    case 1: return polygon({{x - r, y - r}, {x + r, y - r}, {x + r, y + r}, {x - r, y + r}}, hollow);
+    case 2: return polygon({{x, y - 1.3 * r}, {x + 1.2 * r, y + r}, {x - 1.2 * r, y + r}}, full);
+    case 3: return polygon({{x, y - 1.4 * r}, {x + 1.4 * r, y}, {x, y + 1.4 * r}, {x - 1.4 * r, y}}, hollow);
+    case 4: return "<circle cx=\"" + px(x) + "\" cy=\"" + px(y) + "\" r=\"5\" " + hollow + "/>\n";
+    default: return polygon({{x - r, y - r}, {x + r, y - r}, {x + r, y + r}, {x - r, y + r}}, full);
   }
 }
 

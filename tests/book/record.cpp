@@ -41,34 +41,20 @@ bool comes_before(const std::string& a, const std::string& b) {
 
 void take(Record& r, const std::string& key, const std::string& value) {
   const auto number = [&] { return std::stod(value); };
-  if (key == "chapter")
-    r.chapter = value;
-  else if (key == "check")
-    r.check = value;
-  else if (key == "quantity")
-    r.quantity = value;
-  else if (key == "source")
-    r.source = value;
-  else if (key == "note")
-    r.note = value;
-  else if (key == "approach")
-    r.approach = value;
-  else if (key == "published")
-    r.published = number();
-  else if (key == "ours")
-    r.ours = number();
-  else if (key == "tolerance")
-    r.tolerance = number();
-  else if (key == "scale")
-    r.scale = number();
-  else if (key == "theory")
-    r.theory = number();
-  else if (key == "least_order")
-    r.least_order = number();
-  else if (key == "order")
-    r.order = number();
-  else if (key == "plus_minus")
-    r.plus_minus = number();
+  if (key == "chapter") r.chapter = value;
+  else if (key == "check") r.check = value;
+  else if (key == "quantity") r.quantity = value;
+  else if (key == "source") r.source = value;
+  else if (key == "note") r.note = value;
+  else if (key == "approach") r.approach = value;
+  else if (key == "published") r.published = number();
+  else if (key == "ours") r.ours = number();
+  else if (key == "tolerance") r.tolerance = number();
+  else if (key == "scale") r.scale = number();
+  else if (key == "theory") r.theory = number();
+  else if (key == "least_order") r.least_order = number();
+  else if (key == "order") r.order = number();
+  else if (key == "plus_minus") r.plus_minus = number();
   else if (key == "level") {
     std::istringstream both(value);
     Level l;
@@ -81,15 +67,9 @@ void take(Record& r, const std::string& key, const std::string& value) {
 
 }  // namespace
 
-double Record::measure() const {
-  return scale > 0 ? scale : std::abs(published);
-}
-double Record::error_of(double value) const {
-  return std::abs(value - published) / measure();
-}
-double Record::error() const {
-  return error_of(ours);
-}
+double Record::measure() const { return scale > 0 ? scale : std::abs(published); }
+double Record::error_of(double value) const { return std::abs(value - published) / measure(); }
+double Record::error() const { return error_of(ours); }
 
 std::vector<Record> read_records(std::istream& in) {
   std::vector<Record> out;

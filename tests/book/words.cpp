@@ -35,9 +35,7 @@ std::string percent(double share) {
   return decimals(value, digits) + " %";
 }
 
-std::string bar(double share) {
-  return printed("%.2g", 100 * share) + " %";
-}
+std::string bar(double share) { return printed("%.2g", 100 * share) + " %"; }
 
 std::string plain(const std::string& text) {
   std::string out;
@@ -51,24 +49,18 @@ std::string plain(const std::string& text) {
 std::string escaped(const std::string& text) {
   std::string out;
   for (char c : text)
-    if (c == '&')
-      out += "&amp;";
-    else if (c == '<')
-      out += "&lt;";
-    else if (c == '>')
-      out += "&gt;";
-    else
-      out += c;
+    if (c == '&') out += "&amp;";
+    else if (c == '<') out += "&lt;";
+    else if (c == '>') out += "&gt;";
+    else out += c;
   return out;
 }
 
 std::string file_name(const std::string& text) {
   std::string out;
   for (unsigned char c : text) {
-    if (std::isalnum(c))
-      out += static_cast<char>(std::tolower(c));
-    else if (!out.empty() && out.back() != '-')
-      out += '-';
+    if (std::isalnum(c)) out += static_cast<char>(std::tolower(c));
+    else if (!out.empty() && out.back() != '-') out += '-';
   }
   while (!out.empty() && out.back() == '-') out.pop_back();
   return out;

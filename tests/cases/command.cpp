@@ -43,13 +43,9 @@ std::string text_of(const fs::path& path) {
   return text.str();
 }
 
-std::string quoted(const fs::path& p) {
-  return '"' + p.string() + '"';
-}
+std::string quoted(const fs::path& p) { return '"' + p.string() + '"'; }
 
-fs::path case_path(const std::string& name) {
-  return fs::path(EVENPULL_CASES_DIR) / (name + ".toml");
-}
+fs::path case_path(const std::string& name) { return fs::path(EVENPULL_CASES_DIR) / (name + ".toml"); }
 
 std::vector<std::string> entries(const fs::path& folder) {
   std::vector<std::string> names;
@@ -85,9 +81,7 @@ Running::~Running() {
   waitpid(process_, &status_, 0);
 }
 
-void Running::send(int signal) const {
-  REQUIRE(kill(process_, signal) == 0);
-}
+void Running::send(int signal) const { REQUIRE(kill(process_, signal) == 0); }
 
 bool Running::ended() {
   if (!ended_) ended_ = waitpid(process_, &status_, WNOHANG) == process_;

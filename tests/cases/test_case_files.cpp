@@ -19,9 +19,7 @@ std::vector<std::string> case_files() {
   return out;
 }
 
-bool is_template(const std::string& path) {
-  return std::filesystem::path(path).stem() == "template";
-}
+bool is_template(const std::string& path) { return std::filesystem::path(path).stem() == "template"; }
 
 }  // namespace
 

@@ -23,22 +23,17 @@ namespace {
 
 constexpr int interrupted = 130, terminated = 143, cannot_write = 5, busy = 6;
 
-std::string rudder() {
-  return case_path("light_tube_rudder").string();
-}
+std::string rudder() { return case_path("light_tube_rudder").string(); }
 
-std::vector<std::string> survey(const fs::path& out) {
-  return {"survey", rudder(), "--quiet", "--out", out.string()};
-}
+std::vector<std::string> survey(const fs::path& out) { return {"survey", rudder(), "--quiet", "--out", out.string()}; }
 
 /// A run that computes for seconds before it writes.
-std::vector<std::string> plan(const fs::path& out) {
-  return {"plan", "--quick", rudder(), "--out", out.string()};
-}
+std::vector<std::string> plan(const fs::path& out) { return {"plan", "--quick", rudder(), "--out", out.string()}; }
 
 bool is_writing(const fs::path& beside) {
   const auto names = entries(beside);
-  return std::any_of(names.begin(), names.end(), [](const auto& n) { return n.find(".writing-") != std::string::npos; });
+  return std::any_of(names.begin(), names.end(),
+                     [](const auto& n) { return n.find(".writing-") != std::string::npos; });
 }
 
 /// Long enough for a case to be read and the computing to begin, far shorter than a plan.
@@ -59,7 +54,8 @@ void leave_between_renames(const Folder& folder) {
 
 TEST_CASE("an interruption while computing ends with one line and its code, and leaves nothing", "[killed]") {
   const Folder folder;
-  for (const auto& [signal, code, name] : {std::tuple{SIGINT, interrupted, "SIGINT"}, std::tuple{SIGTERM, terminated, "SIGTERM"}}) {
+  for (const auto& [signal, code, name] :
+       {std::tuple{SIGINT, interrupted, "SIGINT"}, std::tuple{SIGTERM, terminated, "SIGTERM"}}) {
     Running run(plan(folder / "r"));
     let_it_compute(folder / ".r.evenpull-lock");
     run.send(signal);
@@ -152,7 +148,8 @@ TEST_CASE("a signal that the starter wants ignored stays ignored", "[killed]") {
   CHECK(entries(folder.path) == Names{"r"});
 }
 
-TEST_CASE("the run after one that was killed between the renames puts the earlier result back and clears the rest", "[killed]") {
+TEST_CASE("the run after one that was killed between the renames puts the earlier result back and clears the rest",
+          "[killed]") {
   const Folder folder;
   leave_between_renames(folder);
   // One that is interrupted before it has a result of its own, so that the one put back is seen.
@@ -197,7 +194,8 @@ TEST_CASE("a run into a folder that another one works on is refused and told who
   const auto second = run_command(survey(folder / "r"));
   CHECK(second.code == busy);
   CHECK(second.lines_of_errors() == 1);
-  CHECK_THAT(second.err, Contains("process " + std::to_string(first.pid()) + " on ") && Contains(" since ") && Contains("--out"));
+  CHECK_THAT(second.err,
+             Contains("process " + std::to_string(first.pid()) + " on ") && Contains(" since ") && Contains("--out"));
   CHECK(entries(folder.path) == Names{".r.evenpull-lock"});
   CHECK(run_command(survey(folder / "elsewhere")).code == 0);
   first.send(SIGINT);
@@ -205,7 +203,8 @@ TEST_CASE("a run into a folder that another one works on is refused and told who
   CHECK(entries(folder.path) == Names{"elsewhere"});
 }
 
-TEST_CASE("of several runs into one folder at once each ends well or is refused, and one whole result is there", "[killed]") {
+TEST_CASE("of several runs into one folder at once each ends well or is refused, and one whole result is there",
+          "[killed]") {
   const Folder folder;
   REQUIRE(run_command(survey(folder / "alone")).code == 0);
   std::vector<std::unique_ptr<Running>> runs;

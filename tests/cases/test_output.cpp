@@ -4,7 +4,6 @@
 #include <catch2/catch.hpp>
 
 #include <fcntl.h>
-#include <fcntl.h>
 #include <signal.h>
 #include <sys/file.h>
 #include <sys/prctl.h>
@@ -23,16 +22,10 @@ namespace {
 
 constexpr int cannot_write = 5;
 
-std::string rudder() {
-  return case_path("light_tube_rudder").string();
-}
+std::string rudder() { return case_path("light_tube_rudder").string(); }
 
-void to_a_full_device() {
-  dup2(open("/dev/full", O_WRONLY), STDOUT_FILENO);
-}
-void to_nowhere() {
-  close(STDOUT_FILENO);
-}
+void to_a_full_device() { dup2(open("/dev/full", O_WRONLY), STDOUT_FILENO); }
+void to_nowhere() { close(STDOUT_FILENO); }
 
 /// No file may grow beyond that.
 std::function<void()> file_size_limit(rlim_t bytes) {
@@ -54,14 +47,14 @@ TEST_CASE("what is printed and cannot be is a failure with a sentence", "[output
   const Folder folder;
   REQUIRE(fs::exists("/dev/full"));
   const std::string out = folder / "r";
-  const std::vector<std::vector<std::string>> wishes = {{"template"},
-                                                        {"--version"},
-                                                        {"--help"},
-                                                        {"plan", "--help"},
-                                                        {"survey", rudder(), "--out", out},
-                                                        {"survey", rudder(), "--json", "--out", out},
-                                                        {"iron", "--reading", "3 = 255 degF, 268 degF", "--reading",
-                                                         "5 = 352 degF, 369 degF", "--out", folder / "card"}};
+  const std::vector<std::vector<std::string>> wishes = {
+      {"template"},
+      {"--version"},
+      {"--help"},
+      {"plan", "--help"},
+      {"survey", rudder(), "--out", out},
+      {"survey", rudder(), "--json", "--out", out},
+      {"iron", "--reading", "3 = 255 degF, 268 degF", "--reading", "5 = 352 degF, 369 degF", "--out", folder / "card"}};
   for (const auto& wish : wishes)
     for (const auto& where : {to_a_full_device, to_nowhere}) {
       INFO(wish[0] << " " << wish.back());
@@ -94,7 +87,8 @@ TEST_CASE("whatever file is the first too large for the disk, it is named, and a
     const auto end = run_command(survey, file_size_limit(fs::file_size(folder / "r" / name) - 1));
     CHECK(end.code == cannot_write);
     CHECK(end.lines_of_errors() == 1);
-    CHECK_THAT(end.err, Contains((folder / "r" / "survey.").string()) && Contains("check the folder and the free space"));
+    CHECK_THAT(end.err,
+               Contains((folder / "r" / "survey.").string()) && Contains("check the folder and the free space"));
     CHECK_THAT(end.err, !Contains(".writing-"));
     CHECK(entries(folder.path) == Names{"r"});
     CHECK(text_of(folder / "r" / "survey.json") == before);
@@ -118,8 +112,9 @@ TEST_CASE("places that cannot take results are refused with one sentence and not
   const Folder folder;
   folder.write("file", "mine");
   fs::create_symlink(folder / "nowhere", folder / "link");
-  for (const std::string& place : {(folder / "file").string(), (folder / "file" / "below").string(), (folder / "link").string(),
-                                   (folder / std::string(250, 'n')).string(), std::string("/dev/full")}) {
+  for (const std::string& place :
+       {(folder / "file").string(), (folder / "file" / "below").string(), (folder / "link").string(),
+        (folder / std::string(250, 'n')).string(), std::string("/dev/full")}) {
     INFO(place);
     const auto end = run_command({"survey", rudder(), "--out", place});
     CHECK(end.code == cannot_write);
@@ -153,14 +148,16 @@ TEST_CASE("results are as open as their owner's other folders, no more", "[outpu
   }
 }
 
-TEST_CASE("nothing in the name of a folder or of whoever holds it reaches the terminal as a command to it", "[output]") {
+TEST_CASE("nothing in the name of a folder or of whoever holds it reaches the terminal as a command to it",
+          "[output]") {
   const Folder folder;
   const std::string name = "r\x1b[31m";
   const auto good = run_command({"survey", rudder(), "--out", folder / name});
   CHECK(good.code == 0);
   CHECK_THAT(good.out, Contains("r\\x1b[31m/survey.png"));
   CHECK(good.out.find('\x1b') == std::string::npos);
-  const auto iron = run_command({"iron", "--reading", "3 = 255 degF", "--reading", "5 = 352 degF", "--out", folder / (name + "i")});
+  const auto iron =
+      run_command({"iron", "--reading", "3 = 255 degF", "--reading", "5 = 352 degF", "--out", folder / (name + "i")});
   CHECK(iron.code == 0);
   CHECK(iron.out.find('\x1b') == std::string::npos);
   folder.write(name + "/mine.txt", "");
@@ -184,8 +181,10 @@ TEST_CASE("a link is told by what it leads to", "[output]") {
   folder.write("file", "mine");
   fs::create_symlink(folder / "file", folder / "to_file");
   fs::create_symlink(folder / "nothing", folder / "to_nothing");
-  CHECK_THAT(run_command({"survey", rudder(), "--out", folder / "to_file"}).err, Contains("is a link to a file, not a folder"));
-  CHECK_THAT(run_command({"survey", rudder(), "--out", folder / "to_nothing"}).err, Contains("is a link that leads nowhere"));
+  CHECK_THAT(run_command({"survey", rudder(), "--out", folder / "to_file"}).err,
+             Contains("is a link to a file, not a folder"));
+  CHECK_THAT(run_command({"survey", rudder(), "--out", folder / "to_nothing"}).err,
+             Contains("is a link that leads nowhere"));
 }
 
 TEST_CASE("a link to a folder stays a link, and the results go where it leads", "[output]") {
@@ -202,8 +201,8 @@ TEST_CASE("a link to a folder stays a link, and the results go where it leads", 
 TEST_CASE("names with spaces, line ends and bytes that are no letters serve as well as others", "[output]") {
   const Folder folder;
   const auto text = text_of(case_path("light_tube_rudder"));
-  for (const std::string& name : {std::string("a b"), std::string("a\nb"), std::string("caf\xe9"), std::string("\xff\xfe"),
-                                  std::string("-dash"), std::string("'\"$(x)`")}) {
+  for (const std::string& name : {std::string("a b"), std::string("a\nb"), std::string("caf\xe9"),
+                                  std::string("\xff\xfe"), std::string("-dash"), std::string("'\"$(x)`")}) {
     INFO(name);
     folder.write(name + ".toml", text);
     const auto end = run_command({"survey", folder / (name + ".toml"), "--json", "--out", folder / name});

@@ -113,9 +113,7 @@ TEST_CASE("the results of a quick plan of every case are whole", "[cases][planne
 }
 
 // One panel of each kind is enough: what is replayed does not depend on the case.
-TEST_CASE("the order of a plan can be replayed, with one wrap", "[cases][planned]") {
-  replay_again("metal_aileron");
-}
+TEST_CASE("the order of a plan can be replayed, with one wrap", "[cases][planned]") { replay_again("metal_aileron"); }
 
 TEST_CASE("the order of a plan can be replayed, with two sheets", "[cases][planned]") {
   replay_again("two_sheet_elevator");
@@ -152,7 +150,8 @@ TEST_CASE("a lesson's twist at a stage's end is the one that the solver reads, a
              snugger = nlohmann::json::parse(text_of(folder.path / "snugger" / "contrast.json"));
   // What is drawn comes from fields in single precision, what the solver reads does not.
   for (const auto& way : as_is["ways"])
-    CHECK(way["twist_deg"].back().get<double>() == Approx(way["twist_at_end_deg"].get<double>()).epsilon(1e-3).margin(1e-5));
+    CHECK(way["twist_deg"].back().get<double>() ==
+          Approx(way["twist_at_end_deg"].get<double>()).epsilon(1e-3).margin(1e-5));
   const auto furthest = [](const nlohmann::json& lesson) {
     double most = 0;
     for (double v : lesson["ways"][0]["slip_mm"]) most = std::max(most, std::abs(v));

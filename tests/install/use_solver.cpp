@@ -20,8 +20,8 @@ int main() {
     const evenpull::StepReport step =
         ironing.iron(cloth, static_cast<int>(zone), c.stages[0].temperature, 1, model.panel.zones[zone].label);
     const double after = evenpull::read_off(model, cloth).zones.chord[zone];
-    std::printf("%s: %.1f N/m before, %.1f N/m after, %d iterations\n", model.panel.zones[zone].label.c_str(), before, after,
-                step.solve.iterations);
+    std::printf("%s: %.1f N/m before, %.1f N/m after, %d iterations\n", model.panel.zones[zone].label.c_str(), before,
+                after, step.solve.iterations);
     good = good && step.outcome == evenpull::Outcome::settled && step.solve.converged && after > before + 50;
   }
   return good ? 0 : 1;

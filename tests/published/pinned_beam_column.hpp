@@ -31,8 +31,6 @@ inline const std::string beam_column_source =
     "Timoshenko & Gere, Theory of Elastic Stability, from memory; derived here";
 
 /// "0.25", "0.5"
-inline std::string share_text(double share) {
-  return std::to_string(share).substr(0, share == 0.25 ? 4 : 3);
-}
+inline std::string share_text(double share) { return std::to_string(share).substr(0, share == 0.25 ? 4 : 3); }
 
 }  // namespace evenpull::published

@@ -81,8 +81,8 @@ class QuarterDisc {
   }
   Eigen::Vector3d ring(int layer, int column) const {
     const double share = static_cast<double>(layer) / n_, angle = 0.25 * std::acos(-1.0) * column / n_;
-    const Eigen::Vector3d inner =
-        column <= n_ ? block(1, static_cast<double>(column) / n_) : block(static_cast<double>(2 * n_ - column) / n_, 1);
+    const Eigen::Vector3d inner = column <= n_ ? block(1, static_cast<double>(column) / n_)
+                                               : block(static_cast<double>(2 * n_ - column) / n_, 1);
     return (1 - share) * inner + share * radius_ * Eigen::Vector3d(std::cos(angle), std::sin(angle), 0);
   }
 

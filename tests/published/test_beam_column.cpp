@@ -16,15 +16,11 @@ namespace {
 
 const PinnedTube tube;
 
-double by_hand_end_moments(double share) {
-  return 1 / std::cos(PinnedTube::u(share));
-}
+double by_hand_end_moments(double share) { return 1 / std::cos(PinnedTube::u(share)); }
 
 constexpr double shares[3] = {0.25, 0.5, 0.8};
 
-StraightLine make_line(int elements) {
-  return {tube.length, elements, tube.section, tube_modulus};
-}
+StraightLine make_line(int elements) { return {tube.length, elements, tube.section, tube_modulus}; }
 
 Eigen::VectorXd bent(const StraightLine& line, double pull, const Eigen::VectorXd& load) {
   return solve_held(line.elastic() + line.geometric(pull), load, {0, line.unknowns() - 2});
@@ -38,9 +34,7 @@ void study(const std::string& quantity, double published, double tolerance, doub
                                published, tolerance, levels, {theory, 3.8});
 }
 
-std::string at(double share) {
-  return "P = " + share_text(share) + " of Euler's load, ";
-}
+std::string at(double share) { return "P = " + share_text(share) + " of Euler's load, "; }
 
 }  // namespace
 

@@ -3,7 +3,6 @@
 // pulls F = E S; the numbers are made up for this check and worked by hand.
 #include "sequencer/search/influence.hpp"
 
-
 #include <catch2/catch.hpp>
 
 using namespace evenpull;

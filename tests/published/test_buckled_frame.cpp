@@ -17,12 +17,8 @@ namespace {
 constexpr double e = published::tube_modulus, g = 26e9, pi = 3.14159265358979323846;
 constexpr double length = 0.4, width = 0.1, stiffness = 100e3;
 
-Section tube() {
-  return published::tube_section(12.7e-3, 0.9e-3);
-}
-double euler_load() {
-  return pi * pi * e * tube().inertia_up / (length * length);
-}
+Section tube() { return published::tube_section(12.7e-3, 0.9e-3); }
+double euler_load() { return pi * pi * e * tube().inertia_up / (length * length); }
 
 // A strut of `gaps` x `each` beams along x between two bodies with a strip of cloth beside it, whose cross lines are
 // glued to the strut at the ends of the gaps and free between. Everything stays in the plane of x and z but for the
@@ -47,10 +43,8 @@ Strut compressed_by_cloth(int gaps, int each) {
   for (int i = 0; i <= n; ++i)
     for (int j = 0; j <= columns; ++j) {
       const int node = i * (columns + 1) + j;
-      if (i % each == 0)
-        p.glue(node, i);
-      else
-        p.hold_node(node, 1);  // a free edge would fold in; with no Poisson's ratio holding it changes nothing
+      if (i % each == 0) p.glue(node, i);
+      else p.hold_node(node, 1);  // a free edge would fold in; with no Poisson's ratio holding it changes nothing
     }
   PatchSolver s(p);
   s.shrink(0, 0.005);  // the fill lies along x: 500 N/m, 50 N in all
@@ -148,10 +142,8 @@ TEST_CASE("a portal frame on hinges sways at the load of its transcendental equa
     for (int side = 0; side < 2; ++side)
       for (int i = 0; i <= n; ++i) {
         tops[side] = joint(side * l, h * i / n);
-        if (i == 0)
-          p.hold_body(tops[side], 0), p.hold_body(tops[side], 2);
-        else
-          p.add_beam(tops[side] - 1, tops[side], post);
+        if (i == 0) p.hold_body(tops[side], 0), p.hold_body(tops[side], 2);
+        else p.add_beam(tops[side] - 1, tops[side], post);
       }
     p.add_beam(tops[0], tops[1], beam);
     PatchSolver s(p);

@@ -48,12 +48,8 @@ Turned compliance_at(double angle) {
 }
 
 // Tensors have axis 1 along y and axis 2 along x.
-Eigen::Vector2d in_axes(const Eigen::Vector3d& v) {
-  return {v.y(), v.x()};
-}
-Eigen::Vector3d in_space(const Eigen::Vector2d& v) {
-  return {v[1], v[0], 0};
-}
+Eigen::Vector2d in_axes(const Eigen::Vector3d& v) { return {v.y(), v.x()}; }
+Eigen::Vector3d in_space(const Eigen::Vector2d& v) { return {v[1], v[0], 0}; }
 
 Eigen::Matrix2d tensor(double t11, double t22, double t12) {
   Eigen::Matrix2d t;

@@ -74,9 +74,7 @@ double largest_deflection(const Solved& s, int which_span) {
   return peak([&](int i) { return s.u[2 * (which_span * per_span + i)]; }) * flexural / (q * std::pow(span, 4));
 }
 
-std::string name(int spans) {
-  return "Beam over " + std::to_string(spans) + (spans > 1 ? " equal spans" : " span");
-}
+std::string name(int spans) { return "Beam over " + std::to_string(spans) + (spans > 1 ? " equal spans" : " span"); }
 
 constexpr book::Chapter frame{"Frame"};
 
@@ -106,8 +104,7 @@ TEST_CASE("support moments of two to eight equal spans are those of the three-mo
       if (2 * i <= spans)
         enter(spans, "moment over support " + std::to_string(i) + " / qL^2 [1]", m[i], moment(i),
               1e-6);  // round-off of a stiff system
-      else
-        CHECK(moment(i) == Approx(m[i]).epsilon(1e-6));
+      else CHECK(moment(i) == Approx(m[i]).epsilon(1e-6));
     }
   }
 }

@@ -62,17 +62,11 @@ void study(const std::string& check, const std::string& quantity, double publish
                                {theory, theory - 0.2});
 }
 
-std::string share_words(double share) {
-  return "P = " + share_text(share) + " of its Euler load: ";
-}
+std::string share_words(double share) { return "P = " + share_text(share) + " of its Euler load: "; }
 
 // Closed forms, deflection [m] and moments [N m].
-double clamped_end(double u) {
-  return q * length * length / 12 * 3 * (std::tan(u) - u) / (u * u * std::tan(u));
-}
-double clamped_middle(double u) {
-  return q * length * length / 24 * 6 * (u - std::sin(u)) / (u * u * std::sin(u));
-}
+double clamped_end(double u) { return q * length * length / 12 * 3 * (std::tan(u) - u) / (u * u * std::tan(u)); }
+double clamped_middle(double u) { return q * length * length / 24 * 6 * (u - std::sin(u)) / (u * u * std::sin(u)); }
 double clamped_bow(double u) {
   return rib_tube.deflection(u) -
          clamped_end(u) * length * length / (8 * rib_tube.bending()) * 2 * (1 - std::cos(u)) / (u * u * std::cos(u));

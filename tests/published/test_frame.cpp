@@ -14,9 +14,7 @@ namespace {
 
 constexpr double e = tube_modulus, g = 26e9;
 
-Section tube() {
-  return tube_section(12.7e-3, 0.9e-3);
-}
+Section tube() { return tube_section(12.7e-3, 0.9e-3); }
 
 // Members that neither stretch nor twist measurably, as textbook frames assume.
 Section inextensible(Section s) {

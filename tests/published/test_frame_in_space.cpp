@@ -16,9 +16,7 @@ namespace {
 constexpr double e = published::tube_modulus, g = 26e9, pi = 3.14159265358979323846;
 constexpr double exact = 1e-6;  // the solver's force tolerance beside newtons
 
-PatchBeam tube() {
-  return {published::tube_section(12.7e-3, 0.9e-3), e, g};
-}
+PatchBeam tube() { return {published::tube_section(12.7e-3, 0.9e-3), e, g}; }
 
 void clamp(Patch& p, int body) {
   for (int k = 0; k < 6; ++k) p.hold_body(body, k);

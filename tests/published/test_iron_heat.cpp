@@ -55,8 +55,9 @@ TEST_CASE("cloth over an open bay heats up as a lump of its mass does") {
   const double tau = store / (c.iron.conductance + air);
   const double end = (c.iron.conductance * sole + air * c.iron.room) / (c.iron.conductance + air);
   for (const double t : {0.2, 0.5, 1.0})
-    heat.number("Open cloth under the sole", std::to_string(t).substr(0, 3) + " s: temperature above the room [K]", lumped_source,
-          (end - c.iron.room) * (1 - std::exp(-t / tau)), cloth_at(c, {}, t, {}) - c.iron.room, 1e-6);
+    heat.number("Open cloth under the sole", std::to_string(t).substr(0, 3) + " s: temperature above the room [K]",
+                lumped_source, (end - c.iron.room) * (1 - std::exp(-t / tau)), cloth_at(c, {}, t, {}) - c.iron.room,
+                1e-6);
 }
 
 TEST_CASE("two lumps in contact come together at the rate of both") {
@@ -72,7 +73,7 @@ TEST_CASE("two lumps in contact come together at the rate of both") {
     heat.number("Two lumps in contact", at, lumped_source, 160 * std::exp(-rate * t), now[0] - now[1], 1e-10);
     const auto integrated = integrate_heat(n, start, {}, {0, t});
     heat.number("Two lumps in contact, stiff integrator", at, lumped_source, 160 * std::exp(-rate * t),
-          integrated.back()[0] - integrated.back()[1], 1e-5, "step control at 1e-6");
+                integrated.back()[0] - integrated.back()[1], 1e-5, "step control at 1e-6");
     CHECK((300 * now[0] + 120 * now[1]) / 420 == Approx(common).epsilon(1e-12));
   }
 }
@@ -83,7 +84,8 @@ TEST_CASE("a sheet under the sole draws heat sideways as a straight fin does") {
   const double up = air_conductance(middle(c), true), down = air_conductance(middle(c), false);
   // Steady: k t theta'' = g (theta - theta_sole) + h theta under the sole with sole, cloth and sheet in series, a fin with
   // both faces in air beyond it; value and slope match at the edge.
-  const double g = 0.5 * c.iron.conductance, inside = std::sqrt((g + down) / carried), beyond = std::sqrt((up + down) / carried);
+  const double g = 0.5 * c.iron.conductance, inside = std::sqrt((g + down) / carried),
+               beyond = std::sqrt((up + down) / carried);
   const double hot = sole - c.iron.room, level = g * hot / (g + down);
   const double edge = level / (1 + beyond * std::cosh(inside * half) / (inside * std::sinh(inside * half)));
   const double lost = beyond * edge / (inside * std::sinh(inside * half));
@@ -98,22 +100,24 @@ TEST_CASE("a sheet under the sole draws heat sideways as a straight fin does") {
              "straight fin, derived here", mean, 2e-3, levels, {2, 0},
              "the sheet is followed for four decay lengths beyond the sole");
   heat.number("Cloth over 0.5 mm aluminium, sole held on it, steady", "middle of the sole above the room, 16 cells [K]",
-        "straight fin, derived here", cloth(level - lost), cloth_at(c, aluminium_sheet, 900, {16, 32}) - c.iron.room, 2e-3,
-        "the middle cell stands for its mean");
+              "straight fin, derived here", cloth(level - lost),
+              cloth_at(c, aluminium_sheet, 900, {16, 32}) - c.iron.room, 2e-3, "the middle cell stands for its mean");
 }
 
 TEST_CASE("thick wood under the sole warms as a half space behind a conductance does") {
   Case c = endless_iron();
   c.cloth.areal_mass = 1e-4;  // next to nothing: the half space alone
   const Backing wood{0.06, {0.11, 420, 1600}};
-  const double g = 0.5 * c.iron.conductance, k = wood.solid.conductivity, spread = k / (wood.solid.density * wood.solid.specific_heat);
+  const double g = 0.5 * c.iron.conductance, k = wood.solid.conductivity,
+               spread = k / (wood.solid.density * wood.solid.specific_heat);
   const double hot = sole - c.iron.room;
   for (const double t : {2.0, 10.0}) {
     const double x = g * std::sqrt(spread * t) / k;
     const double surface = hot * (1 - std::exp(x * x) * std::erfc(x));
     heat.number("Cloth on thick spruce", std::to_string(t).substr(0, t < 10 ? 1 : 2) + " s: above the room [K]",
-          "half space with surface conductance, textbook formula, from memory", 0.5 * (hot + surface),
-          cloth_at(c, wood, t, {18, 12}) - c.iron.room, 4e-3, "thirty layers, each 1.6 times as thick as the one above it");
+                "half space with surface conductance, textbook formula, from memory", 0.5 * (hot + surface),
+                cloth_at(c, wood, t, {18, 12}) - c.iron.room, 4e-3,
+                "thirty layers, each 1.6 times as thick as the one above it");
   }
 }
 
@@ -136,10 +140,10 @@ TEST_CASE("the rate law sums to its closed forms") {
   const std::string source = "exp(-Ea/R (1/T - 1/Tref)), worked by hand from the formula";
   const auto dose = [&](const HeatHistory& h) { return dose_of(cloth, c, h, f350).slower; };
   heat.number("Dose at constant temperature", "3 half times x 1.4427: dose", "1 - exp(-k t)", 1 - std::exp(-3.0),
-        dose(held({{f350, 3}})), 1e-9);
+              dose(held({{f350, 3}})), 1e-9);
   heat.number("Dose at two temperatures", "5 s at 300 °F", source, 0.453974, dose(held({{f300, 5}})), 3e-6);
   heat.number("Dose at two temperatures", "5 s at 300 °F, then 2 s at 350 °F", source, 0.926103,
-        dose(held({{f300, 5}, {f350, 2}})), 3e-6);
+              dose(held({{f300, 5}, {f350, 2}})), 3e-6);
   heat.number("Dose at two temperatures", "2 s at 350 °F, then 5 s at 300 °F", source, 0.926103,
-        dose(held({{f350, 2}, {f300, 5}})), 3e-6);
+              dose(held({{f350, 2}, {f300, 5}})), 3e-6);
 }

@@ -30,9 +30,7 @@ Vibration lowest(const TightRectangle& r, double air_density) {
       .front();
 }
 
-std::string number(double x, int digits) {
-  return std::to_string(x).substr(0, digits);
-}
+std::string number(double x, int digits) { return std::to_string(x).substr(0, digits); }
 
 constexpr book::Chapter air_and_vibration{"Air and vibration"};
 

@@ -13,11 +13,16 @@ using namespace evenpull;
 TEST_CASE("the study of meshes repeats the worked example of the grid convergence index") {
   const auto size = [](double cells) { return 1 / std::sqrt(cells); };
   const MeshStudy s = study_meshes({{size(4500), 5.863}, {size(8000), 5.972}, {size(18000), 6.063}}, 2);
-  const std::string check = "Worked example of the grid convergence index", source =
-      "Celik et al., J. Fluids Eng. 130, 078001 (2008), table 1";
+  const std::string check = "Worked example of the grid convergence index",
+                    source = "Celik et al., J. Fluids Eng. 130, 078001 (2008), table 1";
   const auto enter = [&](const std::string& quantity, double published, double ours, double digit) {
-    book::enter({.chapter = "Mesh studies", .check = check, .quantity = quantity, .source = source,
-                 .published = published, .ours = ours, .tolerance = digit / published,
+    book::enter({.chapter = "Mesh studies",
+                 .check = check,
+                 .quantity = quantity,
+                 .source = source,
+                 .published = published,
+                 .ours = ours,
+                 .tolerance = digit / published,
                  .note = "published rounded to the digit that the tolerance stands for"});
   };
   CHECK(s.approach == Approach::settling);

@@ -49,9 +49,7 @@ void enter(const std::string& check, const std::string& quantity, double publish
   book::Chapter{"Heat shrink"}.number(check, quantity, source, published, ours, tolerance);
 }
 
-std::string doses(int n) {
-  return std::to_string(n) + (n > 1 ? " doses" : " dose");
-}
+std::string doses(int n) { return std::to_string(n) + (n > 1 ? " doses" : " dose"); }
 
 }  // namespace
 

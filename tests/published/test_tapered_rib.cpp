@@ -18,9 +18,7 @@ namespace {
 // A wooden end rib, invented.
 constexpr double length = 0.4, width = 12.7e-3, thick = 38e-3, thin = 7.6e-3, pull = 900, modulus = 10.8e9;
 
-double thickness(double x) {
-  return thick + (thin - thick) * x;
-}
+double thickness(double x) { return thick + (thin - thick) * x; }
 
 Section section(double x) {
   SectionShape s;
@@ -52,8 +50,7 @@ EndStress in_pieces(int n) {
     f.joints.push_back({length * i / n, 0, 0});
     load[6 * i + 1] = pull * length / n;
   }
-  for (int i = 0; i < n; ++i)
-    f.add(i, i + 1, section((i + 0.5) / n), modulus, modulus / 20, Eigen::Vector3d::UnitZ());
+  for (int i = 0; i < n; ++i) f.add(i, i + 1, section((i + 0.5) / n), modulus, modulus / 20, Eigen::Vector3d::UnitZ());
   const Eigen::VectorXd u = f.solve(load, {0, n});
   const auto forces = [&](int piece) {
     const BeamLoad even{{0, pull, 0}, {0, pull, 0}};
@@ -73,11 +70,22 @@ TEST_CASE("the stress at the ends of a tapered rib settles with the second order
   }
   const EndStress exact = closed_form();
   // A tenth of a percent: an extrapolation over pieces that lump the pull.
-  book::enter({.chapter = "Frame", .check = "Tapered rib clamped at both ends under an even pull",
-               .quantity = "stress at the thin end [MPa]", .source = "derived here", .published = exact.thin_end / 1e6,
-               .tolerance = 1e-3, .levels = at_thin, .theory = 2, .least_order = 1.8});
-  book::enter({.chapter = "Frame", .check = "Tapered rib clamped at both ends under an even pull",
-               .quantity = "stress at the thick end [MPa]", .source = "derived here",
-               .published = exact.thick_end / 1e6, .tolerance = 1e-3, .levels = at_thick, .theory = 2,
+  book::enter({.chapter = "Frame",
+               .check = "Tapered rib clamped at both ends under an even pull",
+               .quantity = "stress at the thin end [MPa]",
+               .source = "derived here",
+               .published = exact.thin_end / 1e6,
+               .tolerance = 1e-3,
+               .levels = at_thin,
+               .theory = 2,
+               .least_order = 1.8});
+  book::enter({.chapter = "Frame",
+               .check = "Tapered rib clamped at both ends under an even pull",
+               .quantity = "stress at the thick end [MPa]",
+               .source = "derived here",
+               .published = exact.thick_end / 1e6,
+               .tolerance = 1e-3,
+               .levels = at_thick,
+               .theory = 2,
                .least_order = 1.8});
 }

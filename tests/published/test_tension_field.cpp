@@ -23,9 +23,7 @@ struct Sheet {
   double e1, e2, nu, g;  // N/m
 };
 
-Mandel pure_shear() {
-  return {0, 0, gamma_shear / root2};
-}
+Mandel pure_shear() { return {0, 0, gamma_shear / root2}; }
 
 Tension sheared(const Sheet& s, const Mandel& strain, double* energy_out = nullptr) {
   const Eigen::Matrix3d c = compliance(s.e1, s.e2, s.nu, s.g);

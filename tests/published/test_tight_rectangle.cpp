@@ -50,9 +50,7 @@ double green(double aspect, int n) {
   return s.displacement(i * (r.along_y + 1)).z() * pull / load;
 }
 
-std::string aspect_name(double a) {
-  return ", a/b = " + std::to_string(a).substr(0, 3);
-}
+std::string aspect_name(double a) { return ", a/b = " + std::to_string(a).substr(0, 3); }
 
 constexpr book::Chapter cloth{"Cloth"};
 

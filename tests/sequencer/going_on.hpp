@@ -33,7 +33,8 @@ bool has_note(const Plan& plan) {
 }
 template <class T>
 const T& note_in(const Plan& plan) {
-  return std::get<T>(*std::find_if(plan.notes.begin(), plan.notes.end(), [](const Note& n) { return std::holds_alternative<T>(n); }));
+  return std::get<T>(
+      *std::find_if(plan.notes.begin(), plan.notes.end(), [](const Note& n) { return std::holds_alternative<T>(n); }));
 }
 
 }  // namespace evenpull

@@ -78,11 +78,11 @@ inline OrdinaryCase ordinary_case(unsigned seed) {
   OrdinaryCase out;
   out.words = "seed " + std::to_string(seed) + (light ? " light" : " nose") + " chord " + std::to_string(chord) +
               " cloth " + std::to_string(c.cloth.stiffness.warp / 1e3) + " / " +
-              std::to_string(c.cloth.stiffness.fill / 1e3) + " shear " + std::to_string(c.cloth.shear / 1e3) + " loose " +
-              std::to_string(c.cloth.looseness.warp) + " / " + std::to_string(c.cloth.looseness.fill) + " mu " +
-              std::to_string(c.blanket.edge_friction) + " / " + std::to_string(c.blanket.rib_friction) + " blanket " +
-              std::to_string(kind) + " ribs " + std::to_string(static_cast<int>(c.blanket.inner_ribs)) + " pull " +
-              std::to_string(c.cloth.curve[1].pull.warp);
+              std::to_string(c.cloth.stiffness.fill / 1e3) + " shear " + std::to_string(c.cloth.shear / 1e3) +
+              " loose " + std::to_string(c.cloth.looseness.warp) + " / " + std::to_string(c.cloth.looseness.fill) +
+              " mu " + std::to_string(c.blanket.edge_friction) + " / " + std::to_string(c.blanket.rib_friction) +
+              " blanket " + std::to_string(kind) + " ribs " + std::to_string(static_cast<int>(c.blanket.inner_ribs)) +
+              " pull " + std::to_string(c.cloth.curve[1].pull.warp);
   out.the_case = std::move(c);
   return out;
 }

@@ -75,8 +75,9 @@ TEST_CASE("the worst readings are the worst of each limit up to the ceiling, une
     r.limit = limit, r.stage = stage, r.use = use, r.use_plus_minus = bar;
     return r;
   };
-  p.limits = {reading(Limit::stress, 0, 0.80, 0.01), reading(Limit::stress, 1, 0.79, 0.05), reading(Limit::stress, 2, 1.5, 0),
-              reading(Limit::unevenness, 0, 1.2, 0), reading(Limit::unevenness, 1, 0.3, 0), reading(Limit::slip, 0, 0.5, 0)};
+  p.limits = {reading(Limit::stress, 0, 0.80, 0.01), reading(Limit::stress, 1, 0.79, 0.05),
+              reading(Limit::stress, 2, 1.5, 0),     reading(Limit::unevenness, 0, 1.2, 0),
+              reading(Limit::unevenness, 1, 0.3, 0), reading(Limit::slip, 0, 0.5, 0)};
   const auto worst = worst_readings(p);
   REQUIRE(worst.size() == 3);
   CHECK(worst[0].limit == Limit::stress);

@@ -79,7 +79,9 @@ TEST_CASE("a drawn case moves each input by its spread and stays a case that can
   CHECK_NOTHROW(pass_heat(drawn_case(c, z), f(350), 1));
 }
 
-TEST_CASE("the spread of the pull is mostly common, a part is each stage's and each yarn's own, and a stated one scales all") {
+TEST_CASE(
+    "the spread of the pull is mostly common, a part is each stage's and each yarn's own, and a stated one scales "
+    "all") {
   Case c = sample::aileron(3, 0.9, 0.35);
   const int numbers = numbers_of(c);
   REQUIRE(numbers == unsure_count + 2 + static_cast<int>(c.cloth.curve.size()));
@@ -96,9 +98,9 @@ TEST_CASE("the spread of the pull is mostly common, a part is each stage's and e
       if (i == static_cast<int>(Unsure::pull) || i >= unsure_count) squares += off(i, 3).warp * off(i, 3).warp;
     CHECK(std::sqrt(squares) == Approx(0.32 * scale).epsilon(0.02));
     CHECK(off(static_cast<int>(Unsure::pull), 1).fill == Approx(0.29 * scale));
-    CHECK(off(unsure_count, 2).warp == Approx(0.08 * scale));     // the warp's own
+    CHECK(off(unsure_count, 2).warp == Approx(0.08 * scale));  // the warp's own
     CHECK(off(unsure_count, 2).fill == Approx(0).margin(1e-12));
-    CHECK(off(unsure_count + 1, 2).fill == Approx(0.08 * scale)); // the fill's own
+    CHECK(off(unsure_count + 1, 2).fill == Approx(0.08 * scale));      // the fill's own
     CHECK(off(unsure_count + 2 + 2, 2).warp == Approx(0.10 * scale));  // that point's own
     CHECK(off(unsure_count + 2 + 2, 1).warp == Approx(0).margin(1e-12));
   }
@@ -174,7 +176,9 @@ TEST_CASE("a study of one, two or three scenarios is a study of so many") {
   }
 }
 
-TEST_CASE("what only the printed run shows to be loose, or not known, no scenario makes good; a frame drawn as thread falls") {
+TEST_CASE(
+    "what only the printed run shows to be loose, or not known, no scenario makes good; a frame drawn as thread "
+    "falls") {
   Case c = small_case();
   c.stages.resize(1);
   c.target_nodes = 150;

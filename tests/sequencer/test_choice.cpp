@@ -6,7 +6,8 @@ using namespace evenpull;
 
 namespace {
 
-OrderResult order(int stages, double use, double unevenness = 0.1, double pull = 100, double slip = 1e-3, int turns = 10) {
+OrderResult order(int stages, double use, double unevenness = 0.1, double pull = 100, double slip = 1e-3,
+                  int turns = 10) {
   OrderResult o;
   o.stages_passed = stages;
   o.worst_use = use;

@@ -47,7 +47,8 @@ std::vector<StudyRun> settling_runs() {
 
 }  // namespace
 
-TEST_CASE("the number printed is that of the finest mesh, its bar the index of the study and what smaller zones change") {
+TEST_CASE(
+    "the number printed is that of the finest mesh, its bar the index of the study and what smaller zones change") {
   const StageVerdict v = with_error_bars({stage(use(2), pull(2))}, settling_runs())[0];
   const LimitReading& l = v.limits[0];
   CHECK(l.use == use(4));
@@ -83,12 +84,14 @@ TEST_CASE("the ceiling takes the pessimistic end of what is printed") {
 }
 
 TEST_CASE("a reading that wavers from mesh to mesh has the spread as its bar") {
-  const auto judged = with_error_bars({stage(0.5)}, {run(1, 1, stage(0.47)), run(2, 1, stage(0.5)), run(4, 1, stage(0.49))});
+  const auto judged =
+      with_error_bars({stage(0.5)}, {run(1, 1, stage(0.47)), run(2, 1, stage(0.5)), run(4, 1, stage(0.49))});
   CHECK(judged[0].limits[0].study.approach == Approach::wavering);
   CHECK(judged[0].limits[0].use_plus_minus == Approx(0.03));
 }
 
-TEST_CASE("a stage at which the frame gave way on any mesh, or with smaller zones, is not safe, however small its use") {
+TEST_CASE(
+    "a stage at which the frame gave way on any mesh, or with smaller zones, is not safe, however small its use") {
   for (std::size_t which : {0, 1, 2}) {
     std::vector<StudyRun> runs = settling_runs();
     for (StudyRun& r : runs) r.stages[0].limits[0].use *= 0.1;

@@ -12,7 +12,8 @@ StageVerdict verdict(int stage, double stress, double end_use, double unevenness
   StageVerdict v;
   v.stage = stage;
   v.end_use = end_use;
-  for (const auto& [limit, use] : {std::make_pair(Limit::stress, stress), std::make_pair(Limit::unevenness, unevenness)}) {
+  for (const auto& [limit, use] :
+       {std::make_pair(Limit::stress, stress), std::make_pair(Limit::unevenness, unevenness)}) {
     LimitReading l;
     l.limit = limit, l.stage = stage, l.use = l.value = use, l.allowed = 1;
     v.limits.push_back(l);

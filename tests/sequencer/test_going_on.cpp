@@ -1,10 +1,10 @@
 // Work half done: what is judged, what the cloth has met, how many turn-overs are still to come.
 #include "sequencer/choice/choice.hpp"
 #include "sequencer/choice/mid_work.hpp"
+#include "sequencer/orders/order_trouble.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "sequencer/sure/error_bars.hpp"
 #include "solver/statement/errors.hpp"
-#include "sequencer/orders/order_trouble.hpp"
 #include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 
@@ -61,7 +61,8 @@ TEST_CASE("the swing counts by the full passes that a zone was worked, whatever 
   // Every zone is worked full in both passes: the list of the one case says so, that of the other does not.
   const std::vector<Step> steps = steps_of(full, by_full.panel, order_families(by_full.panel)[2]);
   const ReplayResult a = replay(by_light, steps, {}), b = replay(by_full, steps, {});
-  for (std::size_t z = 0; z < by_full.panel.zones.size(); ++z) CHECK(a.stages[0].zone_pull[z] == b.stages[0].zone_pull[z]);
+  for (std::size_t z = 0; z < by_full.panel.zones.size(); ++z)
+    CHECK(a.stages[0].zone_pull[z] == b.stages[0].zone_pull[z]);
 }
 
 TEST_CASE("an order that gave way early is given the turn-overs that it plans, not those of the part computed") {
@@ -109,7 +110,8 @@ TEST_CASE("a pass begun that the case does not have is refused, for nobody knows
   std::vector<Step> done = steps_of(c, p, order_families(p)[0]);
   done.resize(1);
   done[0].pass = 3;
-  CHECK(refusal([&] { make_plan_from(c, as_order(c, p, done), quick_rules()); }) == OrderTrouble::Kind::pass_not_stated);
+  CHECK(refusal([&] { make_plan_from(c, as_order(c, p, done), quick_rules()); }) ==
+        OrderTrouble::Kind::pass_not_stated);
   done[0].pass = 0;
   CHECK_THROWS_AS(make_plan_from(c, as_order(c, p, done), quick_rules()), CaseError);
   done[0].pass = 1, done[0].dose = 0;
@@ -143,7 +145,8 @@ TEST_CASE("no setting below a stage is offered to cloth that has met that stage 
   CHECK_FALSE(plan.setting.has_value());
 }
 
-TEST_CASE("going on after a whole stage with error bars: the bounds begin with the first stage that is judged", "[slow]") {
+TEST_CASE("going on after a whole stage with error bars: the bounds begin with the first stage that is judged",
+          "[slow]") {
   Case c = two_stages();
   c.target_nodes = 120;
   c.wanted.scenarios = 0;
@@ -171,6 +174,5 @@ TEST_CASE("an order is not compared a second time under the name of its mirror's
   PlanOptions o = quick_rules();
   o.turn_overs = 1;
   const Plan plan = make_plan_from(c, as_order(c, p, done), o);
-  for (const OrderResult& r : plan.orders)
-    CHECK(r.order.mirrored.size() <= 1);
+  for (const OrderResult& r : plan.orders) CHECK(r.order.mirrored.size() <= 1);
 }

@@ -40,7 +40,8 @@ TEST_CASE("a job's way through its graph has the turn-overs of its steps") {
 TEST_CASE("steps that go back to an earlier pass are no way through the graph") {
   Job j;
   std::swap(j.steps.front(), j.steps.back());
-  CHECK_THROWS_AS(route_through(job_graph(j.the_case, j.panel, 2), j.the_case, j.panel, j.steps), std::invalid_argument);
+  CHECK_THROWS_AS(route_through(job_graph(j.the_case, j.panel, 2), j.the_case, j.panel, j.steps),
+                  std::invalid_argument);
 }
 
 TEST_CASE("turning over costs nothing where both sides can be reached, and more for a clamped or larger panel") {
@@ -61,7 +62,9 @@ TEST_CASE("the drawing of the order names every zone of every pass that is irone
   plan.panel = j.panel;
   plan.steps = j.steps;
   plan.ceiling = 0;
-  const auto label = [](const PassZone& v) { return "stage " + std::to_string(v.stage) + " pass " + std::to_string(v.pass); };
+  const auto label = [](const PassZone& v) {
+    return "stage " + std::to_string(v.stage) + " pass " + std::to_string(v.pass);
+  };
   const std::string dot = order_graph(plan, label);
   const std::size_t ironed = 3 * j.panel.zones.size();
   CHECK(dot.rfind("digraph", 0) == 0);

@@ -64,7 +64,9 @@ TEST_CASE("what light passes gain is worked out for each stage that was tried") 
   using What = note::PassGain::What;
   const Case c = sample::aileron();
   CHECK(pass_gains(c, {}).stages.empty());
-  const auto gain = [&](const Case& of, const std::vector<PassTrial>& trials) { return pass_gains(of, trials).stages.at(0); };
+  const auto gain = [&](const Case& of, const std::vector<PassTrial>& trials) {
+    return pass_gains(of, trials).stages.at(0);
+  };
   Case unlike = c;
   unlike.light_dose = 1;  // no lighter than a full one
   CHECK(gain(unlike, {trial({1}, 2, 0.9, true)}).what == What::full_light_unlike);

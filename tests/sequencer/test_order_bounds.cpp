@@ -3,8 +3,8 @@
 #include "tests/sequencer/random_influence.hpp"
 #include "tests/support/every_order.hpp"
 
-#include <catch2/catch.hpp>
 #include <rapidcheck.h>
+#include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <numeric>

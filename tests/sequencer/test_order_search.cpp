@@ -10,9 +10,7 @@
 
 using namespace evenpull;
 
-namespace {
-
-}  // namespace
+namespace {}  // namespace
 
 TEST_CASE("branch and bound finds what trying every order finds, up to eight things") {
   const Prices prices;
@@ -83,7 +81,8 @@ TEST_CASE("two zones worked by hand: the second is held back by the first") {
   CHECK(best.least_use == Approx(1.25));
 }
 
-TEST_CASE("the ratchet: worked again, a zone that others have relieved shrinks further and one that others pull stays") {
+TEST_CASE(
+    "the ratchet: worked again, a zone that others have relieved shrinks further and one that others pull stays") {
   Influence i;
   i.layout.uses = 1;
   i.start = Eigen::VectorXd::Zero(1);
@@ -126,7 +125,8 @@ TEST_CASE("on a panel with two like sides the mirrored order costs the same") {
     for (int c = 0; c < n; ++c)
       if (c % 2 == 1) i.push(r, c) = i.push(mirror(r), mirror(c));
   for (int c = 1; c < n; c += 2) {
-    for (int g = 0; g < 2; ++g) i.effect(g, c) = i.effect(1 - g, mirror(c));  // gauge 0 sees the top as 1 sees the bottom
+    for (int g = 0; g < 2; ++g)
+      i.effect(g, c) = i.effect(1 - g, mirror(c));  // gauge 0 sees the top as 1 sees the bottom
     for (int k = 0; k < 4; ++k) i.effect(2 + k, c) = i.effect(2 + (k ^ 1), mirror(c));
   }
   const InfluenceModel m(i, {}, {1});

@@ -50,8 +50,9 @@ TEST_CASE("working steadily from one end is worse than jumping") {
   const Case c = harsh(sample::light_rudder());
   const OrderResult steady = run(c, Family::root_to_tip);
   const OrderResult jumps = run(c, Family::jumping);
-  INFO("use " << steady.worst_use << " against " << jumps.worst_use << ", spread " << steady.pull_spread_along_span.value()
-              << " against " << jumps.pull_spread_along_span.value() << " N/m");
+  INFO("use " << steady.worst_use << " against " << jumps.worst_use << ", spread "
+              << steady.pull_spread_along_span.value() << " against " << jumps.pull_spread_along_span.value()
+              << " N/m");
   CHECK(steady.worst_use > jumps.worst_use);
 }
 

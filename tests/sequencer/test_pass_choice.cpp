@@ -103,7 +103,8 @@ TEST_CASE("every stage that the job may end with has enough full passes, also wh
     // The ceiling of the same order with the passes given: it and all hotter stages have them.
     const Model m(out, {search_nodes});
     const std::vector<Order> orders = order_families(m.panel);
-    const auto usual = std::find_if(orders.begin(), orders.end(), [](const Order& o) { return o.id.is(Family::halving); });
+    const auto usual =
+        std::find_if(orders.begin(), orders.end(), [](const Order& o) { return o.id.is(Family::halving); });
     REQUIRE(usual != orders.end());
     const auto ends = stage_ceiling(replay(m, steps_of(out, m.panel, *usual), {}).stages, false);
     for (int s = std::max(1, ends.value_or(0)); s < static_cast<int>(out.stages.size()); ++s) {

@@ -84,9 +84,11 @@ TEST_CASE("an order that names a bay the panel lacks is refused with the bay and
 
 TEST_CASE("an order whose temperature falls is refused") {
   const Case c = small();
-  CHECK_THROWS_AS(replay_order(c, {{c.stages[1].temperature, 1, Side::top, 1, 1, 1.0},
-                                   {c.stages[0].temperature, 1, Side::top, 1, 1, 1.0}}, quick()),
-                  CaseError);
+  CHECK_THROWS_AS(
+      replay_order(
+          c, {{c.stages[1].temperature, 1, Side::top, 1, 1, 1.0}, {c.stages[0].temperature, 1, Side::top, 1, 1, 1.0}},
+          quick()),
+      CaseError);
 }
 
 TEST_CASE("a structure far too light has no safe stage") {
@@ -109,7 +111,8 @@ TEST_CASE("the full plan carries error bars, bounds and the setting between stag
   REQUIRE(first < second);
   for (Material& m : c.materials) m.strength *= std::sqrt(first * second);
   const Plan p = make_plan(c, {});
-  for (const LimitReading& l : p.limits) UNSCOPED_INFO(static_cast<int>(l.limit) << " " << l.stage << " " << l.use << " +- " << l.use_plus_minus);
+  for (const LimitReading& l : p.limits)
+    UNSCOPED_INFO(static_cast<int>(l.limit) << " " << l.stage << " " << l.use << " +- " << l.use_plus_minus);
   REQUIRE(p.ceiling == 0);
   CHECK(p.solve.mesh_change.has_value());
   CHECK(p.solve.zone_change.has_value());

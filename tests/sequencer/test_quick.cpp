@@ -40,9 +40,11 @@ TEST_CASE("where a rule is clearly better from the other end a quick plan finds 
   }
   REQUIRE(in_mirror < 0.95 * as_said);
   const Plan plan = make_plan(c, quick_options(true));
-  const auto chosen = std::find_if(plan.orders.begin(), plan.orders.end(), [](const OrderResult& o) { return o.chosen; });
+  const auto chosen =
+      std::find_if(plan.orders.begin(), plan.orders.end(), [](const OrderResult& o) { return o.chosen; });
   REQUIRE(chosen != plan.orders.end());
-  INFO(static_cast<int>(chosen->order.family) << ": " << chosen->worst_use << "; rules as said " << as_said << ", from the other end " << in_mirror);
+  INFO(static_cast<int>(chosen->order.family)
+       << ": " << chosen->worst_use << "; rules as said " << as_said << ", from the other end " << in_mirror);
   CHECK(chosen->worst_use <= 1.02 * in_mirror);  // within 2 % orders count as equal (docs/model.md, section 7)
   CHECK(chosen->order.mirrored == std::vector<Mirrored>{Mirrored::ends});
 }

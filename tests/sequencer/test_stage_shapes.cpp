@@ -48,8 +48,8 @@ TEST_CASE("each stage keeps the buckling shape of whichever state stands nearer 
     REQUIRE(v.summary.buckling_mode);
     const BucklingMode& mode = *v.summary.buckling_mode;
     CHECK(mode.factor == v.summary.buckling_factor);
-    const auto limit =
-        std::find_if(v.limits.begin(), v.limits.end(), [](const LimitReading& l) { return l.limit == Limit::buckling; });
+    const auto limit = std::find_if(v.limits.begin(), v.limits.end(),
+                                    [](const LimitReading& l) { return l.limit == Limit::buckling; });
     REQUIRE(limit != v.limits.end());
     CHECK(limit->value == mode.factor);
     CHECK(limit->when == mode.when);
@@ -89,7 +89,8 @@ TEST_CASE("the thickness lost at a stage is the sag of both skins in its last sn
 TEST_CASE("cloth that shrinks less than it lies loose is named zone by zone, and no stage can be the last") {
   Case c = sample::light_rudder(3);
   for (ShrinkPoint& p : c.cloth.curve)
-    p.free_shrink = {0.08 * p.free_shrink.warp, 0.08 * p.free_shrink.fill}, p.pull = {0.08 * p.pull.warp, 0.08 * p.pull.fill};
+    p.free_shrink = {0.08 * p.free_shrink.warp, 0.08 * p.free_shrink.fill},
+    p.pull = {0.08 * p.pull.warp, 0.08 * p.pull.fill};
   const ReplayResult r = short_job(c);
   REQUIRE(r.stages.size() == 2);
   for (const StageVerdict& v : r.stages) {

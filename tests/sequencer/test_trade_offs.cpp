@@ -20,8 +20,9 @@ OrderResult order(Family family, int turn_overs, double use, double difference) 
 }  // namespace
 
 TEST_CASE("what is traded is what no other order beats in turn-overs, use and pull difference at once") {
-  const auto kept = trade_offs_of({order(Family::halving, 6, 0.80, 70), order(Family::jumping, 6, 0.90, 90), order(Family::one_side, 2, 0.85, 240),
-                               order(Family::searched, 2, 0.95, 150), order(Family::root_to_tip, 3, 0.86, 250)});
+  const auto kept = trade_offs_of({order(Family::halving, 6, 0.80, 70), order(Family::jumping, 6, 0.90, 90),
+                                   order(Family::one_side, 2, 0.85, 240), order(Family::searched, 2, 0.95, 150),
+                                   order(Family::root_to_tip, 3, 0.86, 250)});
   REQUIRE(kept.size() == 3);
   CHECK(kept[0].order.family == Family::halving);
   CHECK(kept[1].order.family == Family::one_side);

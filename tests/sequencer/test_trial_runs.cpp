@@ -25,7 +25,13 @@ Case small() {
   return c;
 }
 
-NotConverged no_equilibrium() { return {"no equilibrium was found", "as injected", 7, {"largest force out of balance", 1.0, 1e-3, "N"}, "try another mesh"}; }
+NotConverged no_equilibrium() {
+  return {"no equilibrium was found",
+          "as injected",
+          7,
+          {"largest force out of balance", 1.0, 1e-3, "N"},
+          "try another mesh"};
+}
 
 using Kind = RunId::Kind;
 
@@ -39,7 +45,9 @@ BeforeRun failing(Kind kind) {
   return failing([kind](const RunId& r) { return r.kind == kind; });
 }
 BeforeRun failing(Kind kind, std::vector<OrderId> orders) {
-  return failing([=](const RunId& r) { return r.kind == kind && std::find(orders.begin(), orders.end(), r.order) != orders.end(); });
+  return failing([=](const RunId& r) {
+    return r.kind == kind && std::find(orders.begin(), orders.end(), r.order) != orders.end();
+  });
 }
 
 bool lists(const Plan& p, const OrderId& order) {
@@ -132,12 +140,16 @@ TEST_CASE("ways to pass that find no equilibrium are not chosen, and where none 
   const PassChoice all = choose_passes(c, one_by_one);
   REQUIRE(all.trials.size() > 2);
   CHECK(all.unsolved.empty());
-  const PassChoice some = choose_passes(c, one_by_one, failing([](const RunId& r) { return r.kind == Kind::passes && r.doses.front() == 1; }));  // full passes only
+  const PassChoice some = choose_passes(c, one_by_one, failing([](const RunId& r) {
+                                          return r.kind == Kind::passes && r.doses.front() == 1;
+                                        }));  // full passes only
   CHECK(some.unsolved.size() == 1);
   CHECK(some.trials.size() + 1 >= all.trials.size());
   for (const PassTrial& t : some.trials) CHECK(t.doses.front() < 1);
   CHECK_FALSE(pass_gains(c, some.trials).stages.at(0).use_without.has_value());
-  const PassChoice plain = choose_passes(c, one_by_one, failing([](const RunId& r) { return r.kind == Kind::passes && r.doses.front() < 1; }));  // no light ones
+  const PassChoice plain = choose_passes(c, one_by_one, failing([](const RunId& r) {
+                                           return r.kind == Kind::passes && r.doses.front() < 1;
+                                         }));  // no light ones
   CHECK(plain.trials.size() == 1);
   CHECK(pass_gains(c, plain.trials).stages.at(0).what == note::PassGain::What::full_light_unsolved);
   const PassChoice none = choose_passes(c, one_by_one, failing(Kind::passes));
@@ -146,7 +158,9 @@ TEST_CASE("ways to pass that find no equilibrium are not chosen, and where none 
   CHECK(none.unsolved.size() > 2);
 }
 
-TEST_CASE("where the trial that says at which stage the job may end finds no equilibrium every open stage gets enough passes") {
+TEST_CASE(
+    "where the trial that says at which stage the job may end finds no equilibrium every open stage gets enough "
+    "passes") {
   Case c = small();
   for (Stage& s : c.stages) s.passes_open = true;
   c.iron.swing = 14;

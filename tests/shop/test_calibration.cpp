@@ -13,7 +13,10 @@ double f(double degrees) { return (degrees + 459.67) / 1.8; }
 
 // Invented readings of an invented iron.
 std::vector<DialReading> readings() {
-  return {{2, {f(205), f(221), f(212)}}, {3, {f(255), f(268), f(262)}}, {4, {f(301), f(320), f(312)}}, {5, {f(352), f(369), f(360)}}};
+  return {{2, {f(205), f(221), f(212)}},
+          {3, {f(255), f(268), f(262)}},
+          {4, {f(301), f(320), f(312)}},
+          {5, {f(352), f(369), f(360)}}};
 }
 
 }  // namespace
@@ -52,7 +55,8 @@ TEST_CASE("line, scatter and band are those of the closed formulas of simple reg
 
 TEST_CASE("a bend is taken where the readings show one, and not otherwise") {
   std::vector<DialReading> bent;
-  for (int x = 1; x <= 6; ++x) bent.push_back({double(x), {f(100 + 60 * x - 3.0 * x * x + (x % 2 ? 1 : -1)), f(100 + 60 * x - 3.0 * x * x)}});
+  for (int x = 1; x <= 6; ++x)
+    bent.push_back({double(x), {f(100 + 60 * x - 3.0 * x * x + (x % 2 ? 1 : -1)), f(100 + 60 * x - 3.0 * x * x)}});
   const DialCurve c(bent, 5);
   CHECK(c.bent());
   CHECK(c.at(3.5) == Approx(f(100 + 60 * 3.5 - 3 * 3.5 * 3.5)).margin(1));

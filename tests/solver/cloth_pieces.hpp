@@ -13,9 +13,7 @@ namespace evenpull::check {
 constexpr double root2 = 1.41421356237309504880;
 constexpr double degree = 3.14159265358979323846 / 180;
 
-inline double fahrenheit(double f) {
-  return (f + 459.67) / 1.8;
-}
+inline double fahrenheit(double f) { return (f + 459.67) / 1.8; }
 
 /// Compliance of the sample cloth [m/N].
 inline Eigen::Matrix3d sample_compliance() {
@@ -24,9 +22,7 @@ inline Eigen::Matrix3d sample_compliance() {
 }
 
 /// Compliance of cloth whose warp, fill and shear all differ [m/N]; invented.
-inline Eigen::Matrix3d uneven_compliance() {
-  return compliance(130e3, 80e3, 0.2, 7e3);
-}
+inline Eigen::Matrix3d uneven_compliance() { return compliance(130e3, 80e3, 0.2, 7e3); }
 
 inline ClothPoint cold_point(const Eigen::Matrix3d& c) {
   ClothPoint p;

@@ -13,9 +13,7 @@
 
 namespace evenpull::check {
 
-inline double true_temperature(double f) {
-  return (f + 459.67) / 1.8;
-}
+inline double true_temperature(double f) { return (f + 459.67) / 1.8; }
 
 /// An iron that keeps a whole bay hot at once: one zone a bay and side, so that few steps make a pass.
 inline Case one_zone_a_bay(Case c) {
@@ -94,8 +92,7 @@ inline bool work(Job& j, Covering& s, const std::vector<int>& order, double fahr
                  Way* way = nullptr) {
   const PassHeat heat = held_pass(j.model, true_temperature(fahrenheit), dose);
   for (int z : order) {
-    if (j.ironing.iron(s, z, heat, j.panel().zones[z].label).outcome != Outcome::settled)
-      return false;
+    if (j.ironing.iron(s, z, heat, j.panel().zones[z].label).outcome != Outcome::settled) return false;
     if (!way) continue;
     const Readings r = j.read(s);
     way->use = std::max(way->use, r.stress_use.value);

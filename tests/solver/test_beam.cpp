@@ -30,9 +30,7 @@ BeamVector rigid(const BeamShape& b, const Eigen::Vector3d& move, const Eigen::V
 }
 
 // How large the entries of a stiffness are against a motion.
-double size(const BeamMatrix& k, const BeamVector& u) {
-  return k.norm() * u.norm();
-}
+double size(const BeamMatrix& k, const BeamVector& u) { return k.norm() * u.norm(); }
 
 }  // namespace
 

@@ -6,7 +6,6 @@
 
 #include <catch2/catch.hpp>
 
-
 using namespace evenpull;
 using namespace evenpull::check;
 
@@ -82,7 +81,8 @@ TEST_CASE("cloth of four times the stiffness and the pull pulls four times as mu
   CHECK(apart(certified(soft).readings, certified(stiff).readings, 4) < 3 * bound);
 }
 
-TEST_CASE("stiff cloth of usual pull is certified, close to cloth a little less stiff and to the plain way of solving") {
+TEST_CASE(
+    "stiff cloth of usual pull is certified, close to cloth a little less stiff and to the plain way of solving") {
   Case less = rudder(), stiff = rudder();
   less.cloth.stiffness = {360e3, 360e3};
   stiff.cloth.stiffness = {400e3, 400e3};
@@ -112,7 +112,8 @@ TEST_CASE("yarns that differ tenfold in stiffness are certified, and turned by a
   }
 }
 
-TEST_CASE("heavy cloth, one percent loose, is certified through three full passes, which do not change its pull by much") {
+TEST_CASE(
+    "heavy cloth, one percent loose, is certified through three full passes, which do not change its pull by much") {
   Case c = rudder();
   multiply_cloth(c, 120.0 / 92);
   const double two = mean_pull(certified(c, 2).readings), three = mean_pull(certified(c, 3).readings);
@@ -145,11 +146,14 @@ TEST_CASE("what a solve misses is told with its own number, its own allowance an
     void (*spoil)(SolveOptions&);
     const char *what, *unit;
   };
-  const Row rows[] = {
-      {[](SolveOptions& a) { a.force_tolerance = 1e-30; }, "force out of balance", "N"},
-      {[](SolveOptions& a) { a.tension_tolerance = 1e-30; }, "law of the cloth", "N/m"},
-      {[](SolveOptions& a) { a.friction_tolerance = 1e-30; a.most_iterations = 20; }, "friction off its law", ""},
-      {[](SolveOptions& a) { a.tension_bound = 1e-12; }, "bound on the error of the pull", "N/m"}};
+  const Row rows[] = {{[](SolveOptions& a) { a.force_tolerance = 1e-30; }, "force out of balance", "N"},
+                      {[](SolveOptions& a) { a.tension_tolerance = 1e-30; }, "law of the cloth", "N/m"},
+                      {[](SolveOptions& a) {
+                         a.friction_tolerance = 1e-30;
+                         a.most_iterations = 20;
+                       },
+                       "friction off its law", ""},
+                      {[](SolveOptions& a) { a.tension_bound = 1e-12; }, "bound on the error of the pull", "N/m"}};
   for (const Row& row : rows) {
     SolveOptions a;
     row.spoil(a);

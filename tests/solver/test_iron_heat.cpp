@@ -22,13 +22,12 @@ Eigen::Matrix3d stiffness_of(const Case& c) {
 
 const Backing sheet{0.5e-3, {121, 2780, 875}};
 
-SpotHistory held_at(double temperature, double seconds) {
-  return {{0, seconds}, {temperature, temperature}};
-}
+SpotHistory held_at(double temperature, double seconds) { return {{0, seconds}, {temperature, temperature}}; }
 
 // Shrink of the warp in the end, the pull held: ds/dt = k(T) (s_eq(N, T) - s) when positive, by small steps of Euler's along
 // the history, by the formulas of docs/model.md, section 4.
-double shrink_in_the_end(const Cloth& cloth, const Eigen::Matrix3d& stiff, const SpotHistory& h, double stage, double pull) {
+double shrink_in_the_end(const Cloth& cloth, const Eigen::Matrix3d& stiff, const SpotHistory& h, double stage,
+                         double pull) {
   constexpr int parts = 50;
   double s = 0;
   for (std::size_t i = 0; i + 1 < h.time.size(); ++i)
@@ -37,14 +36,13 @@ double shrink_in_the_end(const Cloth& cloth, const Eigen::Matrix3d& stiff, const
       const ShrinkState now = shrink_at(cloth, stiff, t);
       if (now.limit_pull[0] <= 0) continue;
       const double k = std::log(2) / cloth.half_time * std::exp(-cloth.activation / 8.314462618 * (1 / t - 1 / stage));
-      s += std::max(0.0, k * (now.free_shrink[0] * (1 - pull / now.limit_pull[0]) - s)) * (h.time[i + 1] - h.time[i]) / parts;
+      s += std::max(0.0, k * (now.free_shrink[0] * (1 - pull / now.limit_pull[0]) - s)) * (h.time[i + 1] - h.time[i]) /
+           parts;
     }
   return s;
 }
 
-double effusivity(const HeatSolid& s) {
-  return std::sqrt(s.conductivity * s.density * s.specific_heat);
-}
+double effusivity(const HeatSolid& s) { return std::sqrt(s.conductivity * s.density * s.specific_heat); }
 
 }  // namespace
 
@@ -227,7 +225,9 @@ TEST_CASE("a full pass after others counts with the higher swing, a steady iron 
   c.stages[0].doses = {0.25, 1, 1, 1};
   c.iron.swing = 14;
   Job j(c);
-  const auto shrink = [&](int full_passes) { return j.ironing.heat(0, full_passes + 1, 1, full_passes).open.lines[0].a; };
+  const auto shrink = [&](int full_passes) {
+    return j.ironing.heat(0, full_passes + 1, 1, full_passes).open.lines[0].a;
+  };
   const PassHeat meant = pass_heat(c, c.stages[0].temperature, 1);
   CHECK(shrink(1) == meant.open.lines[0].a);
   CHECK(shrink(2) > shrink(1));

@@ -25,10 +25,8 @@ TEST_CASE("a step shrinks the hot zone and nothing else") {
   CHECK(r.solve.converged);
   for (std::size_t t = 0; t < s.shrink.size(); ++t)
     for (int d = 0; d < 2; ++d)
-      if (j.panel().quads[t / 4].zone == 4)
-        CHECK(s.shrink[t][d] > 0.005);
-      else
-        CHECK(s.shrink[t][d] == 0);
+      if (j.panel().quads[t / 4].zone == 4) CHECK(s.shrink[t][d] > 0.005);
+      else CHECK(s.shrink[t][d] == 0);
 }
 
 TEST_CASE("shrink never falls on the way and nothing shrinks below the onset") {
@@ -64,7 +62,8 @@ TEST_CASE("no tension error bound is wider than its smoothing allows, and settli
   Covering s = j.ironing.begin();
   const double softest = j.model.softest, coarse_bound = std::sqrt(4e-3 / softest);  // docs/model.md, section 2
   for (int z : alternating(j.panel())) {
-    const StepReport step = j.ironing.iron(s, z, held_pass(j.model, true_temperature(250), 1), j.panel().zones[z].label);
+    const StepReport step =
+        j.ironing.iron(s, z, held_pass(j.model, true_temperature(250), 1), j.panel().zones[z].label);
     REQUIRE(step.outcome == Outcome::settled);
     // Friction that is smoothed over adds its share; tight cloth takes from it.
     CHECK(step.solve.tension_bound < coarse_bound + 2);

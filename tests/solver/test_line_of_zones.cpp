@@ -96,7 +96,8 @@ double in_the_panel(int zones) {
   REQUIRE(j.panel().strips == zones);
   Covering s = j.ironing.begin();
   for (int k = 0; k < zones; ++k)
-    REQUIRE(j.ironing.iron(s, j.panel().zone(Side::top, 0, k), held_pass(j.model, 400, 1), "strip").outcome == Outcome::settled);
+    REQUIRE(j.ironing.iron(s, j.panel().zone(Side::top, 0, k), held_pass(j.model, 400, 1), "strip").outcome ==
+            Outcome::settled);
   // Force across the middle of the span: mean over the strips of the pull, as second Piola-Kirchhoff times stretch,
   // taken from the nodal force at the TE.
   const int middle = j.panel().columns / 2;

@@ -10,9 +10,7 @@ using namespace evenpull::check;
 
 namespace {
 
-Mechanism found(const Case& c, Held h) {
-  return find_mechanism(Model(c, coarse(150)), h);
-}
+Mechanism found(const Case& c, Held h) { return find_mechanism(Model(c, coarse(150)), h); }
 
 bool stands(const Mechanism& m) { return !m.found && !m.soft; }
 

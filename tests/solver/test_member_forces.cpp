@@ -77,7 +77,8 @@ TEST_CASE("what is read after a step is what is read after it was solved again a
   }
 }
 
-TEST_CASE("a frame in balance only as long as its members keep the forces they had gives way, and is no failed iteration") {
+TEST_CASE(
+    "a frame in balance only as long as its members keep the forces they had gives way, and is no failed iteration") {
   // Metal as soft as wood across the grain, invented: it stands a few zones, then its shape and its members' forces chase
   // each other.
   Case c = sample::aileron(3, 0.9, 0.3);

@@ -29,9 +29,7 @@ Corners moved(const Corners& c, const Nine& u) {
   return out;
 }
 
-Mandel strain(const Triangle& t, const Corners& x) {
-  return green_lagrange(deformation(t, x));
-}
+Mandel strain(const Triangle& t, const Corners& x) { return green_lagrange(deformation(t, x)); }
 
 const Mandel loose(0.005, 0.004, 0);
 

@@ -218,16 +218,12 @@ TEST_CASE("each node is tied as the blanket says") {
       const bool end = n.column == 0 || n.column == p.columns - 1;
       const double fraction = n.placed.x() / 0.35;
       Tie expected = Tie::none;
-      if (n.row == 0)
-        expected = Tie::glued;
+      if (n.row == 0) expected = Tie::glued;
       else if (n.row == p.rows - 1)
         expected = end || v.edge_glued || v.kind == BlanketKind::two_sheets ? Tie::glued : Tie::wrapped;
-      else if (end)
-        expected = Tie::glued;
-      else if (v.nose > 0 && fraction <= v.nose + 1e-9)
-        expected = Tie::bearing;
-      else if (is_rib(p, n.column))
-        expected = v.ribs == RibTie::glued ? Tie::glued : Tie::bearing;
+      else if (end) expected = Tie::glued;
+      else if (v.nose > 0 && fraction <= v.nose + 1e-9) expected = Tie::bearing;
+      else if (is_rib(p, n.column)) expected = v.ribs == RibTie::glued ? Tie::glued : Tie::bearing;
       CHECK(n.tie == expected);
       if (n.tie == Tie::none) continue;
       REQUIRE(n.joint >= 0);
@@ -297,8 +293,7 @@ TEST_CASE("on a full wrap the yarn of the bottom is that of the top, folded over
       const Eigen::Vector2d yarn(std::sin(warp), std::cos(warp));
       const Eigen::Vector2d folded = yarn.dot(t) * t - yarn.dot(n) * n;
       for (const Quad& q : p.quads) {
-        if (q.side == Side::top)
-          CHECK(q.warp_angle == warp);
+        if (q.side == Side::top) CHECK(q.warp_angle == warp);
         else {
           const Eigen::Vector2d got(std::sin(q.warp_angle), std::cos(q.warp_angle));
           CHECK(std::abs(got.x() * folded.y() - got.y() * folded.x()) < 1e-12);  // a line has no direction

@@ -87,7 +87,8 @@ TEST_CASE("a panel whose fill does not shrink is judged by its warp alone") {
   REQUIRE(work(j, s, centre_out(j.panel()), 250, 1));
   j.ironing.settle(s, "250 F");
   const Readings r = j.read(s);
-  const double along = side_mean(j.panel(), r.zones.span, Side::top), across = side_mean(j.panel(), r.zones.chord, Side::top);
+  const double along = side_mean(j.panel(), r.zones.span, Side::top),
+               across = side_mean(j.panel(), r.zones.chord, Side::top);
   CHECK(along > 100);
   CHECK(across < 0.1 * along);
   CHECK(r.unevenness < 0.25);

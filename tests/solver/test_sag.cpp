@@ -42,9 +42,7 @@ Sag after_shrink(const Case& c, double warp, double fill, int nodes = 300) {
   return read_sag(j.model, s);
 }
 
-double most(const Sag& s) {
-  return worst_loss(s.bays).loss;
-}
+double most(const Sag& s) { return worst_loss(s.bays).loss; }
 
 constexpr double some = 6e-3;  // 600 N/m of pull on cloth of 100 kN/m held at its length
 
@@ -66,12 +64,9 @@ TEST_CASE("cloth on an arc sags inward between the ribs and not on them") {
     const ClothNode& node = p.nodes[n];
     const bool rib = std::count(p.rib_columns.begin(), p.rib_columns.end(), node.column) > 0;
     const bool edge = node.row == 0 || node.row == p.rows - 1;
-    if (rib)
-      CHECK(s.inward[n] == 0);
-    else if (edge)
-      CHECK(std::abs(s.inward[n]) < 1e-6);
-    else
-      CHECK(s.inward[n] > 0);
+    if (rib) CHECK(s.inward[n] == 0);
+    else if (edge) CHECK(std::abs(s.inward[n]) < 1e-6);
+    else CHECK(s.inward[n] > 0);
   }
   // Top and bottom are alike, so each gives half of the loss, and the thickest place of the bay is where it is worst.
   REQUIRE(s.bays.size() == 3);

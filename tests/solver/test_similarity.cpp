@@ -75,12 +75,14 @@ std::vector<Reading> described(const Model& m, const Readings& r) {
   each("chordwise pull of zone", r.zones.chord, pull), each("spanwise pull of zone", r.zones.span, pull);
   each("warp pull of zone", r.zones.warp, pull), each("fill pull of zone", r.zones.fill, pull);
   each("use of beam", r.beam_use, 1);
-  each("bow of bay", r.edge_bows, allowed.bow_per_spacing), each("bow of end rib", r.end_rib_bows, allowed.bow_per_spacing);
+  each("bow of bay", r.edge_bows, allowed.bow_per_spacing),
+      each("bow of end rib", r.end_rib_bows, allowed.bow_per_spacing);
   each("slope of rib", r.rib_slopes, allowed.twist);
   each("slip of station", r.slips, length);
   add("twist", r.twist, allowed.twist), add("turn", r.frame_turn, allowed.twist);
   add("slip", r.slip.value, length), add("creep", r.creep, length);
-  add("chordwise difference", r.difference_chord.value, pull), add("spanwise difference", r.difference_span.value, pull);
+  add("chordwise difference", r.difference_chord.value, pull),
+      add("spanwise difference", r.difference_span.value, pull);
   add("spread along the span", r.spread_along_span, pull);
   add("unevenness", r.unevenness, 1);
   add("loose share", r.loose_share, 1), add("puckered share", r.puckered_share, 1);

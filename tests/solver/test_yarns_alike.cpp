@@ -12,8 +12,8 @@ using namespace evenpull::check;
 namespace {
 
 constexpr unsigned few_cloths = 12, many_cloths = 200;
-constexpr double last_digits = 1e-8;    // of numbers that the same sums give in another sequence
-constexpr double solved_alike = 1e-4;   // of readings: two solutions, each within the tolerances of `tight`
+constexpr double last_digits = 1e-8;   // of numbers that the same sums give in another sequence
+constexpr double solved_alike = 1e-4;  // of readings: two solutions, each within the tolerances of `tight`
 
 Case small_case(unsigned number) {
   Case c = one_zone_a_bay(number % 2 ? sample::aileron(2, 0.6) : sample::light_rudder(2));

@@ -12,14 +12,10 @@ namespace {
 
 const char* word(Approach a) {
   switch (a) {
-    case Approach::settling:
-      return "settling";
-    case Approach::wavering:
-      return "wavering";
-    case Approach::unchanging:
-      return "unchanging";
-    case Approach::assumed:
-      return "assumed";
+    case Approach::settling: return "settling";
+    case Approach::wavering: return "wavering";
+    case Approach::unchanging: return "unchanging";
+    case Approach::assumed: return "assumed";
   }
   return "";
 }

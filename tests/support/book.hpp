@@ -15,13 +15,13 @@ struct Entry {
   std::string quantity;  ///< with its unit: "pull at the centre [N/m]"
   std::string source;    ///< author, report, table; "derived here"; "common practice, no source"; "from memory" if so
   double published = 0;  ///< the number outside the project
-  double ours = 0;       ///< without `levels`: what the solver says; with three or more: replaced by the extrapolated value
+  double ours = 0;  ///< without `levels`: what the solver says; with three or more: replaced by the extrapolated value
   double tolerance = 0;  ///< largest |ours - published|, as a share of |published| (of `scale` if that is given)
   double scale = 0;      ///< what the tolerance is a share of where the published number is zero
   std::vector<MeshLevel> levels = {};  ///< a mesh study, from coarse to fine
-  double theory = 0;         ///< order that theory promises; 0 = no study
-  double least_order = 0;    ///< order that must be observed; 0 = not asserted
-  std::string note = {};     ///< the cause of what deviation there is, or what the check leaves out
+  double theory = 0;                   ///< order that theory promises; 0 = no study
+  double least_order = 0;              ///< order that must be observed; 0 = not asserted
+  std::string note = {};               ///< the cause of what deviation there is, or what the check leaves out
 };
 
 /// Asserts (Catch2 CHECK) and, if the environment names a file in EVENPULL_BOOK_RECORDS, adds the entry to it.

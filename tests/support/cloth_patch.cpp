@@ -53,9 +53,7 @@ int Patch::add_node(const Eigen::Vector3d& placed) {
   return static_cast<int>(nodes_.size()) - 1;
 }
 
-void Patch::add_quad(const std::array<int, 4>& corners) {
-  quads_.push_back(corners);
-}
+void Patch::add_quad(const std::array<int, 4>& corners) { quads_.push_back(corners); }
 
 int Patch::add_body(const Eigen::Vector3d& at) {
   bodies_.push_back(at);
@@ -71,12 +69,8 @@ void Patch::let_slide(int node, int body, const Eigen::Vector3d& first, const Ei
   ties_[node] = {Tie::bearing, body, first, second};
 }
 
-void Patch::hold_node(int node, int component) {
-  holds_.push_back({false, node, component});
-}
-void Patch::hold_body(int body, int component) {
-  holds_.push_back({true, body, component});
-}
+void Patch::hold_node(int node, int component) { holds_.push_back({false, node, component}); }
+void Patch::hold_body(int body, int component) { holds_.push_back({true, body, component}); }
 
 int Patch::add_beam(int from_body, int to_body, const PatchBeam& beam) {
   members_.push_back({from_body, to_body, beam});
@@ -190,9 +184,7 @@ int PatchSolver::unknown_of_node(int node, int component) const {
 void PatchSolver::move_node(int node, int component, double to) {
   state_.unknowns[unknown_of_node(node, component)] = to;
 }
-void PatchSolver::move_body(int body, int component, double to) {
-  state_.unknowns[6 * body + component] = to;
-}
+void PatchSolver::move_body(int body, int component, double to) { state_.unknowns[6 * body + component] = to; }
 
 void PatchSolver::guess_node(int node, const Eigen::Vector3d& d) {
   for (int k = 0; k < 3; ++k) move_node(node, k, d[k]);
@@ -208,9 +200,7 @@ void PatchSolver::load_body(int body, const Eigen::Vector3d& force, const Eigen:
   state_.load.segment<3>(6 * body + 3) += moment;
 }
 
-SolveReport PatchSolver::solve() {
-  return solve_hot({}, {});
-}
+SolveReport PatchSolver::solve() { return solve_hot({}, {}); }
 
 SolveReport PatchSolver::solve_hot(const std::vector<int>& hot, const PanelLoadLines& lines) {
   // From soft to sharp: each answer is a good start for the next.
@@ -260,15 +250,9 @@ SolveReport PatchSolver::solve_under_pressure(double pressure, double settled, i
 Eigen::Vector3d PatchSolver::displacement(int node) const {
   return evenpull::displacement(model_->unknowns.nodes[node], state_.unknowns);
 }
-Eigen::Vector3d PatchSolver::position(int node) const {
-  return patch_.nodes()[node] + displacement(node);
-}
-Eigen::Vector3d PatchSolver::body_translation(int body) const {
-  return state_.unknowns.segment<3>(6 * body);
-}
-Eigen::Vector3d PatchSolver::body_rotation(int body) const {
-  return state_.unknowns.segment<3>(6 * body + 3);
-}
+Eigen::Vector3d PatchSolver::position(int node) const { return patch_.nodes()[node] + displacement(node); }
+Eigen::Vector3d PatchSolver::body_translation(int body) const { return state_.unknowns.segment<3>(6 * body); }
+Eigen::Vector3d PatchSolver::body_rotation(int body) const { return state_.unknowns.segment<3>(6 * body + 3); }
 
 Mandel PatchSolver::pull(int quad) const {
   Mandel sum = Mandel::Zero();
@@ -280,9 +264,7 @@ Mandel PatchSolver::pull(int quad) const {
   return sum / weight;
 }
 
-Eigen::Vector3d PatchSolver::node_force(int node) const {
-  return -state_.nodal_force[node];
-}
+Eigen::Vector3d PatchSolver::node_force(int node) const { return -state_.nodal_force[node]; }
 
 Eigen::Matrix<double, 6, 1> PatchSolver::body_force(int body) const {
   Eigen::Matrix<double, 6, 1> sum = Eigen::Matrix<double, 6, 1>::Zero();

@@ -5,9 +5,7 @@
 namespace evenpull::reference {
 namespace {
 
-double fahrenheit(double f) {
-  return (f + 459.67) / 1.8;
-}
+double fahrenheit(double f) { return (f + 459.67) / 1.8; }
 
 // The job on the bench: three passes at most, over all zones from the inboard end; the side that begins changes from
 // bay to bay.
@@ -19,12 +17,8 @@ void work_pass(SmallPanel& p, int strips, double temperature_f, double dose) {
         p.steps.push_back({Step::Kind::iron, (side * bays + b) * strips + k, fahrenheit(temperature_f), dose});
 }
 
-void settle(SmallPanel& p) {
-  p.steps.push_back({Step::Kind::settle, 0, 0, 0});
-}
-void release(SmallPanel& p) {
-  p.steps.push_back({Step::Kind::release, 0, 0, 0});
-}
+void settle(SmallPanel& p) { p.steps.push_back({Step::Kind::settle, 0, 0, 0}); }
+void release(SmallPanel& p) { p.steps.push_back({Step::Kind::release, 0, 0, 0}); }
 
 // Another plan outline for a case that has its ribs evenly spaced.
 void reshape(Case& c, double span, double chord_inboard, double chord_outboard) {
@@ -107,8 +101,6 @@ SmallPanel tapered_aileron() {
 
 }  // namespace
 
-std::vector<SmallPanel> small_panels() {
-  return {wrapped_rudder(), glued_sheets(), tapered_aileron()};
-}
+std::vector<SmallPanel> small_panels() { return {wrapped_rudder(), glued_sheets(), tapered_aileron()}; }
 
 }  // namespace evenpull::reference

@@ -30,20 +30,14 @@ class Writer {
   std::ostringstream out_;
 };
 
-const char* word(Side s) {
-  return s == Side::top ? "top" : "bottom";
-}
+const char* word(Side s) { return s == Side::top ? "top" : "bottom"; }
 
 const char* word(Tie t) {
   switch (t) {
-    case Tie::none:
-      return "free";
-    case Tie::glued:
-      return "glued";
-    case Tie::bearing:
-      return "bearing";
-    case Tie::wrapped:
-      return "wrapped";
+    case Tie::none: return "free";
+    case Tie::glued: return "glued";
+    case Tie::bearing: return "bearing";
+    case Tie::wrapped: return "wrapped";
   }
   return "";
 }
@@ -94,15 +88,9 @@ std::string statement(const SmallPanel& p, const Model& m) {
   write_frame(w, m);
   write_blanket(w, m.panel);
   for (const Step& s : p.steps) switch (s.kind) {
-      case Step::Kind::iron:
-        w.line("iron", s.zone, s.temperature, s.dose);
-        break;
-      case Step::Kind::settle:
-        w.line("settle");
-        break;
-      case Step::Kind::release:
-        w.line("release");
-        break;
+      case Step::Kind::iron: w.line("iron", s.zone, s.temperature, s.dose); break;
+      case Step::Kind::settle: w.line("settle"); break;
+      case Step::Kind::release: w.line("release"); break;
     }
   return w.text();
 }

@@ -36,8 +36,10 @@ Case aileron(int bays, double span, double chord) {
   c.invented = true;
   c.outline.leading_edge = {{0, 0}, {0, span}};
   c.outline.trailing_edge = {{chord, 0}, {chord, span}};
-  c.profile = {{0, 0.0, 0.0}, {0.03, 0.035, 0.035}, {0.1, 0.055, 0.055}, {0.25, 0.06, 0.06}, {0.6, 0.035, 0.035}, {1, 0.006, 0.006}};
-  c.materials = {{"2024-T3", 72.4e9, 27.5e9, 290e6, Strength::yield}, {"6061-T6", 68.9e9, 26e9, 241e6, Strength::yield}};
+  c.profile = {{0, 0.0, 0.0},      {0.03, 0.035, 0.035}, {0.1, 0.055, 0.055},
+               {0.25, 0.06, 0.06}, {0.6, 0.035, 0.035},  {1, 0.006, 0.006}};
+  c.materials = {{"2024-T3", 72.4e9, 27.5e9, 290e6, Strength::yield},
+                 {"6061-T6", 68.9e9, 26e9, 241e6, Strength::yield}};
   MemberMake nose;
   nose.shape.kind = SectionShape::Kind::closed_nose;
   nose.shape.wall = 0.5e-3;
@@ -50,7 +52,8 @@ Case aileron(int bays, double span, double chord) {
   rib.shape.kind = SectionShape::Kind::sheet_rib;
   rib.shape.wall = 0.5e-3;
   rib.shape.width = 14e-3;
-  c.span_members = {{"nose", SpanRole::leading_edge, 0.25, nose, false}, {"trailing edge", SpanRole::trailing_edge, 1.0, edge, false}};
+  c.span_members = {{"nose", SpanRole::leading_edge, 0.25, nose, false},
+                    {"trailing edge", SpanRole::trailing_edge, 1.0, edge, false}};
   for (int i = 0; i <= bays; ++i) c.ribs.push_back({span * i / bays, rib, false});
   Support clamp;
   clamp.kind = SupportKind::clamp;
@@ -84,7 +87,8 @@ Case light_rudder(int bays) {
   c.title = "sample light rudder";
   c.span_members = {{"leading edge", SpanRole::leading_edge, 0.04, tube(25.4e-3, 0.9e-3, 1), false},
                     {"trailing edge", SpanRole::trailing_edge, 1.0, tube(12.7e-3, 0.9e-3, 1), false}};
-  c.profile = {{0, 0, 0}, {0.02, 0.03, 0.03}, {0.04, 0.0363, 0.0363}, {0.3, 0.05, 0.05}, {0.6, 0.04, 0.04}, {1, 0.018, 0.018}};
+  c.profile = {{0, 0, 0},         {0.02, 0.03, 0.03}, {0.04, 0.0363, 0.0363},
+               {0.3, 0.05, 0.05}, {0.6, 0.04, 0.04},  {1, 0.018, 0.018}};
   for (Rib& r : c.ribs) r.make = tube(12.7e-3, 0.9e-3, 1);
   c.blanket.seam_chord_fraction = 0.02;
   c.blanket.nose_chord_fraction = 0;

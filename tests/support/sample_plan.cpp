@@ -184,7 +184,8 @@ void add_readings(Plan& plan, bool no_ceiling) {
         edge{Place::Kind::trailing_edge, -1, 0.9}, whole{};
     plan.limits.push_back({Limit::stress, rib, Moment::on_the_way, s, u * 120.5e6, 120.5e6, u, pm, true});
     plan.limits.push_back({Limit::edge_bow, bay, Moment::stage_end, s, u * 0.8 * 0.01, 0.01, u * 0.8, pm, true});
-    plan.limits.push_back({Limit::twist, whole, Moment::released, s, u * 0.6 * 0.00873, 0.00873, u * 0.6, pm / 2, true});
+    plan.limits.push_back(
+        {Limit::twist, whole, Moment::released, s, u * 0.6 * 0.00873, 0.00873, u * 0.6, pm / 2, true});
     plan.limits.push_back({Limit::buckling, whole, Moment::released, s, 2 / (u * 0.5), 2, u * 0.5, pm / 2, true});
     plan.limits.push_back({Limit::slip, edge, Moment::on_the_way, s, u * 0.45 * 0.005, 0.005, u * 0.45, pm, true});
     if (s == 2) plan.limits.push_back({Limit::unevenness, whole, Moment::stage_end, s, 0.14, 0.25, 0.56, 0.05, true});
@@ -267,8 +268,7 @@ Plan sample_plan(const SampleWish& wish) {
   add_readings(plan, wish.no_ceiling);
   add_orders(plan);
   plan.order = plan.orders.front().order;
-  plan.bounds = {{RibTie::free, {0.54, 0.87, 1.36}, 0.16, 0.0031},
-                 {RibTie::glued, {0.50, 0.79, 1.22}, 0.12, 0.0018}};
+  plan.bounds = {{RibTie::free, {0.54, 0.87, 1.36}, 0.16, 0.0031}, {RibTie::glued, {0.50, 0.79, 1.22}, 0.12, 0.0018}};
   plan.solve.nodes = int(plan.panel.nodes.size());
   plan.solve.steps = int(plan.steps.size());
   plan.solve.iterations = 900;

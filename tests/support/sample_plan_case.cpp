@@ -5,9 +5,7 @@ namespace evenpull {
 namespace {
 
 constexpr double inch = 0.0254;
-constexpr double kelvin(double fahrenheit) {
-  return (fahrenheit - 32) / 1.8 + 273.15;
-}
+constexpr double kelvin(double fahrenheit) { return (fahrenheit - 32) / 1.8 + 273.15; }
 
 MemberMake tube(double diameter, double wall) {
   MemberMake make;

@@ -9,9 +9,7 @@ namespace evenpull {
 
 namespace {
 
-double between(double a, double b, double t) {
-  return a + (b - a) * t;
-}
+double between(double a, double b, double t) { return a + (b - a) * t; }
 
 // Chord fraction xi, span fraction eta; the last bay is drawn out to the bow.
 Eigen::Vector3d place(const Case& c, double xi, double eta, int side_sign) {

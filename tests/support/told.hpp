@@ -1,8 +1,8 @@
 // A plan with no more in it than the advice about some stages, to be put into words.
 #pragma once
 
-#include "sequencer/planner/advice.hpp"
 #include "sequencer/plan/plan.hpp"
+#include "sequencer/planner/advice.hpp"
 
 #include <optional>
 #include <string>

@@ -57,7 +57,8 @@ std::vector<std::string> pages(const std::string& pdf) {
 std::vector<Word> words_of_page(const std::string& pdf, int page) {
   const std::string number = std::to_string(page);
   const std::string text = output_of("pdftotext -bbox -f " + number + " -l " + number + " '" + pdf + "' -");
-  static const std::regex word(R"re(<word xMin="([0-9.-]+)" yMin="([0-9.-]+)" xMax="([0-9.-]+)" yMax="([0-9.-]+)">([^<]*)<)re");
+  static const std::regex word(
+      R"re(<word xMin="([0-9.-]+)" yMin="([0-9.-]+)" xMax="([0-9.-]+)" yMax="([0-9.-]+)">([^<]*)<)re");
   std::vector<Word> out;
   for (std::sregex_iterator i(text.begin(), text.end(), word), end; i != end; ++i)
     out.push_back({(*i)[5], std::stod((*i)[2]), std::stod((*i)[4]), std::stod((*i)[1]), std::stod((*i)[3])});

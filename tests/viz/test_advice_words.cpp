@@ -11,11 +11,13 @@ using namespace evenpull::viz;
 using namespace evenpull::sample;
 using Catch::Matchers::Contains;
 
-TEST_CASE("the advice says what is closest up to the safe stage and what stops the next one, with bars unless it is quick") {
+TEST_CASE(
+    "the advice says what is closest up to the safe stage and what stops the next one, with bars unless it is quick") {
   const Case c = aileron();
   const std::vector<StageVerdict> stages = {verdict(0, 0.41, 0.02), verdict(1, 0.83, 0.05), verdict(2, 1.27, 0.04)};
   const Plan plan = told(c, Panel{}, stages, 1);
-  CHECK_THAT(because_text(plan), Contains("Up to 300") && Contains("0.83 ± 0.05") && Contains("At 350") && Contains("1.27 ± 0.04"));
+  CHECK_THAT(because_text(plan),
+             Contains("Up to 300") && Contains("0.83 ± 0.05") && Contains("At 350") && Contains("1.27 ± 0.04"));
   CHECK_THAT(because_text(plan), Contains("engineering judgement"));
   CHECK(because_text(told(c, Panel{}, stages, 1, {}, Accuracy::quick)).find("±") == std::string::npos);
   CHECK_THAT(all(advice_sentences(plan)), Contains("Look up which last stage") && Contains("Bracing the frame"));

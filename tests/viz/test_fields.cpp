@@ -4,8 +4,8 @@
 #include "viz/words/order_words.hpp"
 
 #include <vtkCellData.h>
-#include <vtkFloatArray.h>
 #include <vtkFieldData.h>
+#include <vtkFloatArray.h>
 #include <vtkNew.h>
 #include <vtkPointData.h>
 #include <vtkStringArray.h>
@@ -79,7 +79,8 @@ TEST_CASE("a VTK reader reads both skins of every step back with the same values
       check_array(cells, "pull_span_N_per_m", part(s.pull_span, quads));
       check_array(cells, "shrink_warp", part(s.shrink_warp, quads));
       check_array(cells, "shrink_fill", part(s.shrink_fill, quads));
-      check_array(cells, "state_0loose_1puckered_2tight", part(std::vector<float>(s.state.begin(), s.state.end()), quads));
+      check_array(cells, "state_0loose_1puckered_2tight",
+                  part(std::vector<float>(s.state.begin(), s.state.end()), quads));
       check_array(cells, "step", std::vector<float>(quads, static_cast<float>(s.step)));
       check_array(grid->GetPointData(), "displacement_m", part(s.displacement, 3 * nodes));
       check_array(grid->GetPointData(), "sag_m", part(s.sag, nodes));
@@ -185,7 +186,8 @@ TEST_CASE("the list names every file: both skins, frame, iron") {
   const std::string list = bytes(folder / "fields.pvd");
   for (std::size_t i = 0; i < plan.snapshots.size(); ++i)
     for (const char* stem : {"top", "bottom", "frame", "iron"})
-      if (i > 0 || stem != std::string("iron")) CHECK(list.find(numbered(stem, static_cast<int>(i))) != std::string::npos);
+      if (i > 0 || stem != std::string("iron"))
+        CHECK(list.find(numbered(stem, static_cast<int>(i))) != std::string::npos);
   CHECK(list.find("part=\"1\"") != std::string::npos);
 }
 

@@ -2,8 +2,8 @@
 #include "viz/kit/film.hpp"
 
 #include <cairo.h>
-#include <catch2/catch.hpp>
 #include <zlib.h>
+#include <catch2/catch.hpp>
 
 #include <cstdint>
 #include <cstring>
@@ -30,7 +30,8 @@ std::vector<Chunk> chunks_of(const std::string& file) {
   for (std::size_t at = 8; at < file.size();) {
     const std::uint32_t size = number(file, at);
     const std::string body = file.substr(at + 4, size + 4);
-    CHECK(number(file, at + 8 + size) == crc32(0, reinterpret_cast<const Bytef*>(body.data()), static_cast<uInt>(body.size())));
+    CHECK(number(file, at + 8 + size) ==
+          crc32(0, reinterpret_cast<const Bytef*>(body.data()), static_cast<uInt>(body.size())));
     list.push_back({body.substr(0, 4), body.substr(4)});
     at += 12 + size;
   }
@@ -44,7 +45,8 @@ void put(std::string& to, const std::string& kind, const std::string& data) {
   four(to, static_cast<std::uint32_t>(data.size()));
   to += kind + data;
   const std::string body = kind + data;
-  four(to, static_cast<std::uint32_t>(crc32(0, reinterpret_cast<const Bytef*>(body.data()), static_cast<uInt>(body.size()))));
+  four(to, static_cast<std::uint32_t>(
+               crc32(0, reinterpret_cast<const Bytef*>(body.data()), static_cast<uInt>(body.size()))));
 }
 
 cairo_status_t feed(void* from, unsigned char* data, unsigned size) {
@@ -72,7 +74,8 @@ std::vector<std::uint32_t> played(const std::vector<Chunk>& chunks, std::uint32_
     put(png, "IEND", "");
     auto* frame = cairo_image_surface_create_from_png_stream(feed, &png);
     REQUIRE(cairo_surface_status(frame) == CAIRO_STATUS_SUCCESS);
-    const std::uint32_t w = number(control, 4), h = number(control, 8), x0 = number(control, 12), y0 = number(control, 16);
+    const std::uint32_t w = number(control, 4), h = number(control, 8), x0 = number(control, 12),
+                        y0 = number(control, 16);
     REQUIRE(x0 + w <= width);
     REQUIRE(y0 + h <= height);
     for (std::uint32_t y = 0; y < h; ++y) {
@@ -85,9 +88,7 @@ std::vector<std::uint32_t> played(const std::vector<Chunk>& chunks, std::uint32_
   return canvas;
 }
 
-void draw_square(cairo_t* cr, int at) {
-  fill_box(cr, {10.0 + 7 * at, 5.0 + 3 * at, 12, 9}, value_colour(0.2 * at));
-}
+void draw_square(cairo_t* cr, int at) { fill_box(cr, {10.0 + 7 * at, 5.0 + 3 * at, 12, 9}, value_colour(0.2 * at)); }
 
 }  // namespace
 
@@ -122,7 +123,9 @@ TEST_CASE("frames are counted and numbered without a gap, and last as long as wa
     if (c.kind != "fcTL" && c.kind != "fdAT") continue;
     CHECK(number(c.data, 0) == next++);
     if (c.kind == "fcTL") {
-      const auto two = [&](std::size_t at) { return 256 * static_cast<unsigned char>(c.data[at]) + static_cast<unsigned char>(c.data[at + 1]); };
+      const auto two = [&](std::size_t at) {
+        return 256 * static_cast<unsigned char>(c.data[at]) + static_cast<unsigned char>(c.data[at + 1]);
+      };
       seconds.push_back(static_cast<double>(two(20)) / two(22));
     }
   }

@@ -19,7 +19,8 @@ namespace {
 IronCard card() {
   IronCard c;
   c.title = "Iron of the left bench (invented)";
-  c.stages = {{394.26, "2.8", "236 to 264 °F", "3.4 s, nose 18 s", false}, {449.82, "4.8", "335 to 365 °F", "3.4 s, nose 16 s", true}};
+  c.stages = {{394.26, "2.8", "236 to 264 °F", "3.4 s, nose 18 s", false},
+              {449.82, "4.8", "335 to 365 °F", "3.4 s, nose 16 s", true}};
   c.warnings = {"350 °F: at moments the sole may stand above 400 °F. Let it settle first."};
   c.notes = {"Wait for two clicks of the thermostat after each change. Read again before each job."};
   for (int i = 0; i <= 10; ++i) c.curve.push_back({2 + 0.3 * i, 373 + 7.7 * i, 4 + 0.3 * std::abs(i - 5)});
@@ -31,10 +32,8 @@ IronCard card() {
 std::string plain(const std::string& text) {
   std::string out;
   for (const char c : text)
-    if (c != ' ' && c != '\n' && c != '\f')
-      out += c;
-    else if (!out.empty() && out.back() != ' ')
-      out += ' ';
+    if (c != ' ' && c != '\n' && c != '\f') out += c;
+    else if (!out.empty() && out.back() != ' ') out += ' ';
   return out;
 }
 
@@ -52,7 +51,8 @@ TEST_CASE("the card of an iron check is one page that says mark, band, hold and 
     write_iron_card(card(), paper, "0.0.0", folder / "card.pdf");
     const auto all = pages(folder / "card.pdf");
     REQUIRE(all.size() == 1);
-    for (const char* part : {"Iron check", "250 °F", "2.8", "236 to 264", "nose 16 s", "400 °F", "two clicks", "airworthy"})
+    for (const char* part :
+         {"Iron check", "250 °F", "2.8", "236 to 264", "nose 16 s", "400 °F", "two clicks", "airworthy"})
       CHECK_THAT(plain(all[0]), Contains(part));
   }
 }
@@ -62,7 +62,8 @@ TEST_CASE("a card with more than a page holds goes on on the next, and nothing i
   c.title = std::string(3000, 'x');
   for (int i = 0; i < 40; ++i) {
     c.stages.push_back({394.26 + i, "m" + std::to_string(i), "band", "3.4 s", false});
-    c.warnings.push_back("Warning number " + std::to_string(i) + ", which is long enough to take more than one line of the card.");
+    c.warnings.push_back("Warning number " + std::to_string(i) +
+                         ", which is long enough to take more than one line of the card.");
     c.notes.push_back("Note number " + std::to_string(i) + ".");
   }
   c.notes.push_back("Long:");
@@ -111,8 +112,10 @@ TEST_CASE("the sheet says dwell, passes, chances and zones at risk") {
   const auto all = pages(folder / "plan.pdf");
   CHECK_THAT(plain(all.front()), Contains("Chance that every limit holds"));
   const auto text = plain(all_of(all));
-  for (const char* part : {"on each spot", "The iron: dwell and passes", "How sure: chances"}) CHECK_THAT(text, Contains(part));
-  CHECK_THAT(all_of(viz::heat_sentences(plan)), Contains("of the area done after 1, 2, 3 full passes") && Contains("light pass"));
+  for (const char* part : {"on each spot", "The iron: dwell and passes", "How sure: chances"})
+    CHECK_THAT(text, Contains(part));
+  CHECK_THAT(all_of(viz::heat_sentences(plan)),
+             Contains("of the area done after 1, 2, 3 full passes") && Contains("light pass"));
   CHECK_THAT(all_of(viz::sure_sentences(plan)), Contains("Hottest stage at 90 % confidence: 250 °F") &&
                                                     Contains("pull of the cloth (± 25 %): 71 % (62 % to 79 %)") &&
                                                     Contains("20 % off the mean: T1") && Contains("95 %"));
@@ -144,7 +147,9 @@ TEST_CASE("what the swing adds over several passes is said where the job ends, a
     plan.steps.push_back(step);
   }
   const auto text = all_of(viz::heat_sentences(plan));
-  CHECK_THAT(text, Contains("300 °F: 3 full passes with a swing of ± 25 °F (± 14 °C) leave the cloth as 315 °F (157 °C) would"));
+  CHECK_THAT(
+      text,
+      Contains("300 °F: 3 full passes with a swing of ± 25 °F (± 14 °C) leave the cloth as 315 °F (157 °C) would"));
   CHECK_THAT(text, !Contains("250 °F: 1 full pass"));
   plan.the_case.iron.swing = 1;
   CHECK_THAT(all_of(viz::heat_sentences(plan)), !Contains("leave the cloth as"));
@@ -160,7 +165,7 @@ TEST_CASE("a light pass says how it is had: moving, or at a lower setting") {
   pass.way = PassWay::setting;
   pass.sole_temperature = (201 + 459.67) / 1.8;
   CHECK(viz::pass_words(plan, 0, 1, 0.25) == "light, at 201 °F");
-  CHECK(viz::pass_words(plan, 0, 1, 1) == "full");     // worked with another dose than the pass has
+  CHECK(viz::pass_words(plan, 0, 1, 1) == "full");       // worked with another dose than the pass has
   CHECK(viz::pass_words(plan, 0, 99, 0.25) == "light");  // a pass that the plan does not have
 }
 
@@ -169,8 +174,9 @@ TEST_CASE("page one says what spoils the chance: what the governing use hangs on
   plan.ceiling = 1;
   CHECK_THAT(viz::sure_words(plan), Contains("It hangs most on the pull of the cloth: measure that first."));
   plan.chances.limits.push_back({Limit::unevenness, 1, {40, 128, 0.23, 0.4}});
-  CHECK_THAT(viz::sure_words(plan), Contains("Most often over its limit: unevenness, 31 %. A steadier iron evens the pull.") &&
-                                        !Contains("hangs most"));
+  CHECK_THAT(viz::sure_words(plan),
+             Contains("Most often over its limit: unevenness, 31 %. A steadier iron evens the pull.") &&
+                 !Contains("hangs most"));
   plan.chances.holds[1] = {120, 128, 0.88, 0.97};
   CHECK_THAT(viz::sure_words(plan), !Contains("Most often"));
 }

@@ -51,10 +51,12 @@ TEST_CASE("slip is the largest by magnitude with its sign; twist is what one rib
   const FrameMember* tip = nullptr;
   for (const auto& m : plan.panel.members)
     if (m.role == MemberRole::end_rib || m.role == MemberRole::tip_bow)
-      if (!tip || plan.panel.joints[m.joints.front()].position.y() > plan.panel.joints[tip->joints.front()].position.y())
+      if (!tip ||
+          plan.panel.joints[m.joints.front()].position.y() > plan.panel.joints[tip->joints.front()].position.y())
         tip = &m;
   REQUIRE(tip);
-  const double chord = plan.panel.joints[tip->joints.back()].position.x() - plan.panel.joints[tip->joints.front()].position.x();
+  const double chord =
+      plan.panel.joints[tip->joints.back()].position.x() - plan.panel.joints[tip->joints.front()].position.x();
   now.joint_displacement[6 * tip->joints.back() + 2] = static_cast<float>(0.01 * chord);
   const LessonSeries s = lesson_series(plan);
   CHECK(s.slip[3] == Approx(-0.004));

@@ -19,9 +19,7 @@ namespace {
 // Pixels: Cairo draws no more (32,767), and nobody looks at a quarter of that.
 constexpr int tallest = 8000;
 
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 /// Survey of the case as PNG and PDF; gives the words.
 std::string surveyed(const Case& c, const Panel& panel) {
@@ -180,7 +178,8 @@ TEST_CASE("reasons longer than the first page go on on the next, and the caution
         if (w.text == "Before") top = w.top;
       REQUIRE(top > 100);
       for (const Word& w : words_of_page(folder / "plan.pdf", 1)) {
-        const bool of_reasons = w.text.size() > 1 && w.text[0] == 'w' && w.text.find_first_not_of("0123456789", 1) == std::string::npos;
+        const bool of_reasons = w.text.size() > 1 && w.text[0] == 'w' &&
+                                w.text.find_first_not_of("0123456789", 1) == std::string::npos;
         if (of_reasons) CHECK(w.bottom < top + 2);
       }
     }
@@ -198,8 +197,9 @@ TEST_CASE("of a panel with two hundred ribs every zone stands in the list, on th
     Plan plan = sample_plan(wish);
     plan.ceiling = 0;
     plan.the_case.stages[0].doses = {1};
-    plan.steps.erase(std::remove_if(plan.steps.begin(), plan.steps.end(), [](const Step& s) { return s.stage > 0 || s.pass > 1; }),
-                     plan.steps.end());
+    plan.steps.erase(
+        std::remove_if(plan.steps.begin(), plan.steps.end(), [](const Step& s) { return s.stage > 0 || s.pass > 1; }),
+        plan.steps.end());
     plan.snapshots.resize(2);
     plan.stage_end_snapshot = {1};
     Folder folder;

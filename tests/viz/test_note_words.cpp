@@ -36,7 +36,10 @@ TradeOff point(int turn_overs, double use, double difference) {
 }  // namespace
 
 TEST_CASE("temperatures are said in both scales") {
-  CHECK_THAT(degrees_both(394.2611), Contains("250 \xC2\xB0""F") && Contains("121 \xC2\xB0""C"));
+  CHECK_THAT(degrees_both(394.2611), Contains("250 \xC2\xB0"
+                                              "F") &&
+                                         Contains("121 \xC2\xB0"
+                                                  "C"));
   CHECK_THAT(degrees_both(449.8167), Contains("350") && Contains("177"));
 }
 
@@ -80,18 +83,21 @@ TEST_CASE("a zone that must wait is named with those that come before it, and wh
 }
 
 TEST_CASE("steady working is set beside jumping, and called worse only if it is so by both measures") {
-  CHECK_THAT(said(note::SteadyAgainstJumping{0.9, 80, 0.8, 60}),
-             Contains("0.90") && Contains("80 N/m") && Contains("0.80") && Contains("60 N/m") && Contains("steady is not better"));
+  CHECK_THAT(said(note::SteadyAgainstJumping{0.9, 80, 0.8, 60}), Contains("0.90") && Contains("80 N/m") &&
+                                                                     Contains("0.80") && Contains("60 N/m") &&
+                                                                     Contains("steady is not better"));
   CHECK_THAT(said(note::SteadyAgainstJumping{0.7, 80, 0.8, 60}), Contains("not worse by both"));
 }
 
 TEST_CASE("notes about other meshes and left-out runs name what they are about") {
   CHECK_THAT(said(note::GaveWayElsewhere{0}), Contains("frame gives way at 250") && Contains("not safe"));
-  CHECK_THAT(said(note::UnsolvedElsewhere{0}), Contains("no equilibrium was found up to the end of 250") && Contains("not safe"));
+  CHECK_THAT(said(note::UnsolvedElsewhere{0}),
+             Contains("no equilibrium was found up to the end of 250") && Contains("not safe"));
   const RunId search{RunId::Kind::search}, rest{RunId::Kind::search_rest};
   CHECK(said(note::LeftOut{{search}}) == "No equilibrium was found in \"the search for an order\": it was left out.");
   CHECK(said(note::LeftOut{{search, rest}}) ==
-        "No equilibrium was found in \"the search for an order\", \"the search for the rest of the pass\": they were left out.");
+        "No equilibrium was found in \"the search for an order\", \"the search for the rest of the pass\": they were "
+        "left out.");
   Plan plan = of(aileron());
   CHECK_THAT(note_text(plan, note::BarsDecide{1}), Contains("up to 300") && Contains("--accuracy fine"));
   plan.accuracy = Accuracy::fine;
@@ -118,7 +124,8 @@ TEST_CASE("fewer turn-overs than any order has are told, and that a pass of both
 
 TEST_CASE("the trade of turn-overs is said in one sentence, and not at all when there is none") {
   CHECK(trade_sentence({point(6, 0.80, 70), point(1, 0.85, 240)}) ==
-        "6 turn-overs a pass keep the worst pull difference at 70 N/m and the use at 0.80; 1 turn-over makes them 240 N/m "
+        "6 turn-overs a pass keep the worst pull difference at 70 N/m and the use at 0.80; 1 turn-over makes them 240 "
+        "N/m "
         "and 0.85 (coarse mesh).");
   CHECK(trade_sentence({point(1, 0.5, 10)}).empty());
 }

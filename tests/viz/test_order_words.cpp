@@ -17,8 +17,8 @@ TEST_CASE("every family of orders has a name of its own and a rule of whole sent
     CHECK(names.insert(order_name(o.id)).second);
     CHECK(order_rule(o.id).back() == '.');
   }
-  for (const Family f : {Family::searched, Family::searched_for_last, Family::searched_by_stage, Family::searched_few_turns,
-                         Family::searched_rest, Family::as_given}) {
+  for (const Family f : {Family::searched, Family::searched_for_last, Family::searched_by_stage,
+                         Family::searched_few_turns, Family::searched_rest, Family::as_given}) {
     CHECK(names.insert(order_name({f})).second);
     CHECK(order_rule({f}).back() == '.');
   }
@@ -41,9 +41,11 @@ TEST_CASE("a searched order of whole bays is said bay by bay") {
 
 TEST_CASE("an order that cannot be worked is refused with the step and what there is instead") {
   using Kind = OrderTrouble::Kind;
-  CHECK(order_trouble_text({Kind::no_such_bay, 4, 0, 9, 5}) == "step 4: bay 9 does not exist; the panel has bays 1 to 5");
+  CHECK(order_trouble_text({Kind::no_such_bay, 4, 0, 9, 5}) ==
+        "step 4: bay 9 does not exist; the panel has bays 1 to 5");
   CHECK_THAT(order_trouble_text({Kind::no_such_stage, 1, 394.2611}), Contains("no stage at 250"));
   CHECK_THAT(order_trouble_text({Kind::stage_left_out, 2, 394.2611}), Contains("leaves out the stage at 250"));
   CHECK_THAT(order_trouble_text({Kind::nothing_left}), Contains("nothing left to plan"));
-  CHECK_THAT(order_trouble_text({Kind::pass_not_stated, 0, 394.2611, 4, 2}), Contains("pass 4") && Contains("state that pass"));
+  CHECK_THAT(order_trouble_text({Kind::pass_not_stated, 0, 394.2611, 4, 2}),
+             Contains("pass 4") && Contains("state that pass"));
 }

@@ -1,8 +1,8 @@
 #include "viz/page/packed.hpp"
 #include "viz/words/trouble.hpp"
 
-#include <catch2/catch.hpp>
 #include <zlib.h>
+#include <catch2/catch.hpp>
 
 #include <cmath>
 #include <limits>
@@ -50,7 +50,8 @@ TEST_CASE("base64 gives the test vectors of RFC 4648, section 10") {
 }
 
 TEST_CASE("a series unpacks to within half a step, falling and rising, below and above zero") {
-  const std::vector<float> a{0.0f, -3.26f, 100.1f, 900.0f}, b{0.4f, 3.0f, -100.3f, 900.0f}, c{-0.3f, 0.0f, 0.0f, -900.0f};
+  const std::vector<float> a{0.0f, -3.26f, 100.1f, 900.0f}, b{0.4f, 3.0f, -100.3f, 900.0f},
+      c{-0.3f, 0.0f, 0.0f, -900.0f};
   constexpr double step = 0.25;
   Packer packer;
   packer.bytes("before", {});

@@ -118,5 +118,6 @@ TEST_CASE("a page with a mark that has no value, or a value that has no mark, is
 }
 
 TEST_CASE("a page that cannot be written is named") {
-  CHECK_THROWS_WITH(write_page(sample_plan(), "1", "/nowhere/at/all/plan.html"), Catch::Contains("/nowhere/at/all/plan.html"));
+  CHECK_THROWS_WITH(write_page(sample_plan(), "1", "/nowhere/at/all/plan.html"),
+                    Catch::Contains("/nowhere/at/all/plan.html"));
 }

@@ -11,7 +11,9 @@
 using namespace evenpull;
 using namespace evenpull::reading;
 
-TEST_CASE("two pictures a stage, one of the order of each that is ironed, two of the frame, one of the sag, a moving one: none blank") {
+TEST_CASE(
+    "two pictures a stage, one of the order of each that is ironed, two of the frame, one of the sag, a moving one: "
+    "none blank") {
   SampleWish bow;
   bow.tip_bow = true;
   for (const auto& wish : {SampleWish{}, bow}) {

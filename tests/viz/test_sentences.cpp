@@ -1,6 +1,6 @@
 // The sentences of the sheet: that their numbers are those given, in both units, and that they can be read.
-#include "sequencer/sure/bench_checks.hpp"
 #include "sequencer/choice/heat_plan.hpp"
+#include "sequencer/sure/bench_checks.hpp"
 #include "tests/support/sample_plan.hpp"
 #include "viz/words/bench_words.hpp"
 #include "viz/words/cautions.hpp"
@@ -30,9 +30,7 @@ namespace {
 constexpr double mm_per_inch = 25.4, newtons_per_pound = 4.4482216152605, grams_per_pound = 453.59237;
 constexpr double kelvin_of_300F = 422.0388889;
 
-void add(Sentences& to, const Sentences& from) {
-  to.insert(to.end(), from.begin(), from.end());
-}
+void add(Sentences& to, const Sentences& from) { to.insert(to.end(), from.begin(), from.end()); }
 
 /// All that the sheet says of a plan in whole sentences.
 Sentences all_sentences(const Plan& plan) {
@@ -40,7 +38,8 @@ Sentences all_sentences(const Plan& plan) {
   for (int stage = 0; stage < static_cast<int>(plan.the_case.stages.size()); ++stage) {
     add(all, checks_after_stage(plan, stage));
     add(all, expected_sentences(plan, stage));
-    for (const auto& pass : plan.heat.at(static_cast<std::size_t>(stage)).passes) all.push_back(hold_words(pass, plan.the_case.iron));
+    for (const auto& pass : plan.heat.at(static_cast<std::size_t>(stage)).passes)
+      all.push_back(hold_words(pass, plan.the_case.iron));
   }
   for (const auto& s : plan.stages) {
     all.push_back(thickness_sentence(s.thickness_loss));
@@ -94,7 +93,8 @@ int count(const std::string& text, const char* pattern) {
 
 }  // namespace
 
-TEST_CASE("every length, pull, temperature, speed and weight in a sentence comes in both units, and they agree", "[sentences]") {
+TEST_CASE("every length, pull, temperature, speed and weight in a sentence comes in both units, and they agree",
+          "[sentences]") {
   int lengths = 0, pulls = 0, temperatures = 0, speeds = 0, weights = 0;
   for (const Plan& plan : plans())
     for (const auto& s : all_sentences(plan)) {
@@ -144,7 +144,8 @@ TEST_CASE("a value that is no number is never said", "[sentences]") {
   LimitReading r;
   r.limit = Limit::slip;
   CHECK_THROWS_AS(limit_value(r, nan), CannotDraw);
-  CHECK(number_text(std::numeric_limits<double>::infinity(), 1) == "none");  // the factor of a frame that nothing buckles
+  CHECK(number_text(std::numeric_limits<double>::infinity(), 1) ==
+        "none");  // the factor of a frame that nothing buckles
   CHECK(number_text(-1e-9, 2) == "0.00");
   CHECK(number_text(-0.006, 2) == "-0.01");
 }
@@ -184,10 +185,12 @@ TEST_CASE("the checks after a stage state what the case allows", "[sentences]") 
     return all;
   };
   // Bays of 300 mm and a hundredth of them: 3.0 mm, 0.12 in. The widest piece of the tip rib, 0.7 of 300 mm, by a hundredth: 2.1 mm.
-  CHECK_THAT(text(0), Contains("bow between ribs at most 0.12 in (3.0 mm)") && Contains("bow between joints at most 0.08 in (2.1 mm)"));
+  CHECK_THAT(text(0), Contains("bow between ribs at most 0.12 in (3.0 mm)") &&
+                          Contains("bow between joints at most 0.08 in (2.1 mm)"));
   // Half a degree over the root chord of 420 mm: 420 tan 0.5 degrees = 3.67 mm.
   CHECK_THAT(text(0), Contains("at most 0.50°, which is 0.14 in (3.7 mm) over 16.5 in (420 mm)"));
-  CHECK_THAT(text(0), Contains("About 3 % of the area may still be loose") && Contains("slipped at most 0.20 in (5.0 mm)"));
+  CHECK_THAT(text(0),
+             Contains("About 3 % of the area may still be loose") && Contains("slipped at most 0.20 in (5.0 mm)"));
   CHECK_THAT(text(1), Contains("None should be loose"));
   // What the sample expects: 0.45 of its use of 0.83 of 5 mm.
   CHECK_THAT(text(1), Contains("; expected 0.07 in (1.9 mm) ± "));
@@ -217,7 +220,8 @@ TEST_CASE("the pull to expect is that of the stage, side by side", "[sentences]"
 TEST_CASE("a loss of thickness is said with its place, a trace of it is not", "[sentences]") {
   ThicknessLoss loss{0.0044, 0.0026, 0.0018, 0.044, 2, 0.41};
   CHECK(thickness_sentence(loss) ==
-        "Between the ribs the profile is thinner by up to 0.17 in (4.4 mm), 10 % of its thickness there: bay 3, 41 % of the "
+        "Between the ribs the profile is thinner by up to 0.17 in (4.4 mm), 10 % of its thickness there: bay 3, 41 % "
+        "of the "
         "chord; top 0.10 in (2.6 mm), bottom 0.07 in (1.8 mm).");
   loss.loss = 0.2e-3;
   CHECK(thickness_sentence(loss) == "Between the ribs the cloth keeps the profile.");
@@ -232,10 +236,12 @@ TEST_CASE("what the numbers rest on follows the case", "[sentences]") {
     for (const auto& s : assumptions(plan)) all += s + "\n";
     return all;
   };
-  CHECK_THAT(text(), Contains("free to slide round the trailing edge, friction 0.25.") && Contains("1.0 % loose along the warp and 1.0 %"));
+  CHECK_THAT(text(), Contains("free to slide round the trailing edge, friction 0.25.") &&
+                         Contains("1.0 % loose along the warp and 1.0 %"));
   CHECK_THAT(text(), Contains("keeps 3.4 lb/in (600 N/m) (warp) and 3.4 lb/in (600 N/m) (fill) after 300 °F."));
   CHECK_THAT(text(), Contains("250 °F (121 °C): passes light (0.25), light (0.25), full (1.00)."));
-  CHECK_THAT(text(), Contains("Held while ironed: bench rest on the main spar at 0.0 in (0 mm) (holds x, y, z, turn x, turn z); bench rest on"));
+  CHECK_THAT(text(), Contains("Held while ironed: bench rest on the main spar at 0.0 in (0 mm) (holds x, y, z, turn x, "
+                              "turn z); bench rest on"));
   plan.the_case.blanket.edge_friction = 0.4;
   plan.the_case.cloth.looseness = {0.02, 0.005};
   plan.the_case.in_use.clear();
@@ -244,7 +250,8 @@ TEST_CASE("what the numbers rest on follows the case", "[sentences]") {
                          Contains("Held in use: none stated.") && Contains("The ribs stand far apart."));
   plan.the_case.blanket.kind = BlanketKind::two_sheets;
   plan.the_case.blanket.inner_ribs = RibTie::glued;
-  CHECK_THAT(text(), Contains("Two glued sheets") && Contains("glued to the inner ribs.") && !Contains("free to slide"));
+  CHECK_THAT(text(),
+             Contains("Two glued sheets") && Contains("glued to the inner ribs.") && !Contains("free to slide"));
 }
 
 TEST_CASE("how it was computed names the meshes, and says when there are no bars", "[sentences]") {
@@ -263,7 +270,8 @@ TEST_CASE("how it was computed names the meshes, and says when there are no bars
 TEST_CASE("bounds and defaults are said one by one", "[sentences]") {
   Plan plan = sample_plan();
   CHECK(bounds_in_words(plan).front() ==
-        "inner ribs free: worst use 0.54 at 250 °F, 0.87 at 300 °F, 1.36 at 350 °F; unevenness 16 %; slip 0.12 in (3.1 mm).");
+        "inner ribs free: worst use 0.54 at 250 °F, 0.87 at 300 °F, 1.36 at 350 °F; unevenness 16 %; slip 0.12 in (3.1 "
+        "mm).");
   plan.the_case.defaults_used = {{"iron.swing", "20 degF", "estimate"}, {"a.key", "1", ""}};
   CHECK(defaults_in_words(plan) == Sentences{"iron.swing: 20 degF (estimate)", "a.key: 1"});
 }
@@ -297,7 +305,8 @@ TEST_CASE("passes that are held alike are named together", "[sentences]") {
   CHECK_THAT(dwell_words(plan, 0, {1, 2, 3}), Contains("Pass 1 and 2: stay 3.0 s") && Contains(" Pass 3: stay 5.0 s"));
   CHECK_THAT(dwell_words(plan, 0, {2}), Contains("Pass 2: stay 3.0 s") && !Contains("and"));
   CHECK(dwell_words(plan, 9, {1}).empty());
-  CHECK_THAT(all_dwell_words(plan), Contains("250 °F. Pass 1 and 2: ") && Contains("300 °F. Pass ") && !Contains("350 °F"));
+  CHECK_THAT(all_dwell_words(plan),
+             Contains("250 °F. Pass 1 and 2: ") && Contains("300 °F. Pass ") && !Contains("350 °F"));
 }
 
 TEST_CASE("zones at risk: those above the least, the riskiest first", "[sentences]") {

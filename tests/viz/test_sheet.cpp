@@ -17,9 +17,7 @@ namespace {
 
 const char* const airworthy = "This does not show that the part is airworthy";
 
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
+bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
 std::vector<std::string> sheet_pages(const Plan& plan, Paper paper = Paper::letter) {
   Folder folder;
@@ -164,7 +162,8 @@ TEST_CASE("on the page of a stage each zone carries the place at which it is wor
       if (w.text != label) continue;
       const Word* nearest = nullptr;
       for (const Word& n : words)
-        if (n.text.find_first_not_of("0123456789") == std::string::npos && (!nearest || distance(w, n) < distance(w, *nearest)))
+        if (n.text.find_first_not_of("0123456789") == std::string::npos &&
+            (!nearest || distance(w, n) < distance(w, *nearest)))
           nearest = &n;
       REQUIRE(nearest);
       beside.push_back(nearest->text);
@@ -271,7 +270,8 @@ TEST_CASE("a folder that does not exist is named and nothing is left behind") {
   CHECK(std::filesystem::is_empty(folder.path()));
 }
 
-TEST_CASE("an order under which the frame gave way is said so among the orders, without a number that stands for too much") {
+TEST_CASE(
+    "an order under which the frame gave way is said so among the orders, without a number that stands for too much") {
   Plan plan = sample_plan();
   auto& o = plan.orders.back();
   o.gave_way = true;

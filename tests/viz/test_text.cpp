@@ -15,17 +15,17 @@ using namespace evenpull::viz;
 
 namespace {
 
-void on_paper(const std::function<void(cairo_t*)>& work) {
-  draw_nowhere({800, 600}, work);
-}
+void on_paper(const std::function<void(cairo_t*)>& work) { draw_nowhere({800, 600}, work); }
 
 }  // namespace
 
 TEST_CASE("bytes that are no letters become a sign or a space, letters of any script stay", "[text]") {
-  for (const std::string& same : {std::string("plain"), std::string("two\nlines"), std::string("Flügel ±°"), std::string("גלגל"),
-                                  std::string("翼 ✈ 👍🏽")})
+  for (const std::string& same : {std::string("plain"), std::string("two\nlines"), std::string("Flügel ±°"),
+                                  std::string("גלגל"), std::string("翼 ✈ 👍🏽")})
     CHECK(readable(same) == same);
-  CHECK(readable("a\tb\x01" "c\x7f" "d") == "a b c d");
+  CHECK(readable("a\tb\x01"
+                 "c\x7f"
+                 "d") == "a b c d");
   CHECK(readable(std::string("a\0b", 3)) == "a b");
   CHECK(readable("caf\xe9!") == "caf\uFFFD!");
   CHECK(readable("\xff\xfe") == "\uFFFD\uFFFD");
@@ -74,8 +74,9 @@ TEST_CASE("titles of any length, script and content give a sheet and a survey pi
   std::string endless, controls = "Tail";
   while (endless.size() < 10000) endless += "Aileron left ";
   for (char c = 1; c < 32; ++c) controls += c;
-  for (const std::string& title : {endless, std::string(10000, 'W'), controls + "\n\nplane", std::string("הגה ימין"), std::string("👨‍👩‍👧 ✈"),
-                                   std::string("caf\xe9"), std::string("</script><b>"), std::string()}) {
+  for (const std::string& title :
+       {endless, std::string(10000, 'W'), controls + "\n\nplane", std::string("הגה ימין"),
+        std::string("👨‍👩‍👧 ✈"), std::string("caf\xe9"), std::string("</script><b>"), std::string()}) {
     INFO(title.substr(0, 60));
     Folder folder;
     Plan plan = sample_plan();

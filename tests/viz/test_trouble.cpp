@@ -47,13 +47,12 @@ class SmallDisk {
 
 using Writer = std::function<void(const std::string& path)>;
 
-void draw_a_line(cairo_t* cr) {
-  viz::stroke_line(cr, {1, 1}, {50, 50}, 2);
-}
+void draw_a_line(cairo_t* cr) { viz::stroke_line(cr, {1, 1}, {50, 50}, 2); }
 
 }  // namespace
 
-TEST_CASE("whatever is written, a disk one byte too small is told of with the file's name, and no part of it is left", "[trouble]") {
+TEST_CASE("whatever is written, a disk one byte too small is told of with the file's name, and no part of it is left",
+          "[trouble]") {
   const Plan plan = sample_plan();
   const Case c = sample_case();
   const std::pair<const char*, Writer> writers[] = {
@@ -61,7 +60,10 @@ TEST_CASE("whatever is written, a disk one byte too small is told of with the fi
       {"a.html", [&](const std::string& path) { write_page(plan, "0", path); }},
       {"s.pdf", [&](const std::string& path) { write_survey_picture(c, sample_panel(c), path); }},
       {"s.png", [&](const std::string& path) { write_survey_picture(c, sample_panel(c), path); }},
-      {"v.svg", [](const std::string& path) { viz::write_png_and_svg(path.substr(0, path.size() - 4), {60, 60}, draw_a_line); }},
+      {"v.svg",
+       [](const std::string& path) {
+         viz::write_png_and_svg(path.substr(0, path.size() - 4), {60, 60}, draw_a_line);
+       }},
       {"f.png", [](const std::string& path) {
          viz::Film film({60, 60});
          film.add(1, draw_a_line);

@@ -38,7 +38,8 @@ constexpr int compression_level = 1;
 /// Below its own codes the library gives those of the system. (Its own words for them would need one more of its libraries.)
 std::string reason_of(unsigned long code) {
   if (code == vtkErrorCode::OutOfDiskSpaceError) return std::strerror(ENOSPC);
-  return code > 0 && code < vtkErrorCode::FirstVTKErrorCode ? std::strerror(static_cast<int>(code)) : "it could not be opened";
+  return code > 0 && code < vtkErrorCode::FirstVTKErrorCode ? std::strerror(static_cast<int>(code))
+                                                            : "it could not be opened";
 }
 
 /// A grid whose cells stay and whose arrays are filled anew for each snapshot.
@@ -85,8 +86,7 @@ class Block {
     writer->SetCompressorTypeToZLib();
     writer->SetCompressionLevel(compression_level);
     writer->SetIdTypeToInt32();
-    if (!writer->Write() || writer->GetErrorCode() != 0)
-      throw CannotWriteFile(path, reason_of(writer->GetErrorCode()));
+    if (!writer->Write() || writer->GetErrorCode() != 0) throw CannotWriteFile(path, reason_of(writer->GetErrorCode()));
   }
 
  private:
@@ -241,10 +241,11 @@ void write_iron(const Plan& plan, const Step& step, const Snapshot& s, const std
     block.add_cell(VTK_QUAD, {first, first + 1, first + 2, first + 3});
   }
   block.close_cells();
-  const std::pair<const char*, double> values[] = {{"zone", step.zone},
-                                                   {"sole_temperature_K", plan.the_case.stages.at(step.stage).temperature},
-                                                   {"pass", step.pass},
-                                                   {"dose", step.dose}};
+  const std::pair<const char*, double> values[] = {
+      {"zone", step.zone},
+      {"sole_temperature_K", plan.the_case.stages.at(step.stage).temperature},
+      {"pass", step.pass},
+      {"dose", step.dose}};
   for (const auto& [name, value] : values) {
     float* to = block.cell_array(name);
     std::fill(to, to + zone.quads.size(), static_cast<float>(value));
@@ -358,11 +359,14 @@ void write_index(const Plan& plan, const std::string& path) {
 
 void write_fields(const Plan& plan, const std::string& directory) {
   vtkObject::GlobalWarningDisplayOff();  // what goes wrong is told once, by us
-  std::filesystem::create_directory(directory + "/fields");  // never the folders above it: they may have been taken away
+  std::filesystem::create_directory(directory +
+                                    "/fields");  // never the folders above it: they may have been taken away
   SkinBlock top(plan, Side::top), bottom(plan, Side::bottom);
   top.set_risks(plan.chances), bottom.set_risks(plan.chances);
   FrameBlock frame(plan);
-  const auto file = [&](const char* name, std::size_t i) { return fmt::format("{}/fields/{}_{:03}.vtu", directory, name, i); };
+  const auto file = [&](const char* name, std::size_t i) {
+    return fmt::format("{}/fields/{}_{:03}.vtu", directory, name, i);
+  };
   for (std::size_t i = 0; i < plan.snapshots.size(); ++i) {
     const Snapshot& now = plan.snapshots[i];
     top.write(now, file("top", i));

@@ -25,9 +25,7 @@ constexpr const char* fixed_date = "2000-01-01T00:00:00Z";
 using SurfacePtr = std::unique_ptr<cairo_surface_t, decltype(&cairo_surface_destroy)>;
 using ContextPtr = std::unique_ptr<cairo_t, decltype(&cairo_destroy)>;
 
-SurfacePtr hold(cairo_surface_t* s) {
-  return {s, cairo_surface_destroy};
-}
+SurfacePtr hold(cairo_surface_t* s) { return {s, cairo_surface_destroy}; }
 
 /// The disk has no part in drawing: what goes wrong here is ours, or memory is short.
 void throw_if_bad(cairo_status_t status, const std::string& path) {
@@ -131,13 +129,9 @@ void draw_on_image(cairo_surface_t* image, const std::function<void(cairo_t*)>& 
   draw_on(image, "the moving picture", on_white(draw));
 }
 
-void end_page(cairo_t* cr) {
-  cairo_show_page(cr);
-}
+void end_page(cairo_t* cr) { cairo_show_page(cr); }
 
-void set_ink(cairo_t* cr, const Colour& c) {
-  cairo_set_source_rgb(cr, c.red, c.green, c.blue);
-}
+void set_ink(cairo_t* cr, const Colour& c) { cairo_set_source_rgb(cr, c.red, c.green, c.blue); }
 
 void fill_box(cairo_t* cr, const Box& box, const Colour& c) {
   set_ink(cr, c);

@@ -54,7 +54,8 @@ void draw_chart(cairo_t* cr, const Box& box, const Chart& chart, const std::vect
   }
   // Lines of the grid at whole multiples of a round step, zero among them.
   const double step = round_up(std::max(high - low, 1e-9) / 3);
-  const int first = static_cast<int>(std::floor(low / step + 1e-9)), last = std::max(first + 1, static_cast<int>(std::ceil(high / step - 1e-9)));
+  const int first = static_cast<int>(std::floor(low / step + 1e-9)),
+            last = std::max(first + 1, static_cast<int>(std::ceil(high / step - 1e-9)));
   int decimals = chart.decimals;
   while (decimals < 4 && std::abs(step * std::pow(10, decimals) - std::round(step * std::pow(10, decimals))) > 1e-6)
     ++decimals;
@@ -63,7 +64,8 @@ void draw_chart(cairo_t* cr, const Box& box, const Chart& chart, const std::vect
     return i < 0 ? "−" + text : text;
   };
 
-  const double title = draw_text(cr, {box.x, box.y}, chart.title, {.size = type_size, .bold = true, .width = box.width}).height;
+  const double title =
+      draw_text(cr, {box.x, box.y}, chart.title, {.size = type_size, .bold = true, .width = box.width}).height;
   double left = 0;
   for (int i = first; i <= last; ++i) left = std::max(left, measure_text(cr, words(i), {.size = type_size}).width);
   const double right = 1.2 * type_size;
@@ -75,7 +77,9 @@ void draw_chart(cairo_t* cr, const Box& box, const Chart& chart, const std::vect
     stroke_line(cr, {plot.x, y(i * step)}, {plot.right(), y(i * step)}, i == 0 ? 1.2 : 0.5, i == 0 ? black : grey);
     draw_text(cr, {plot.x - 5, y(i * step) - 0.6 * type_size}, words(i), {.size = type_size, .align = Align::right});
   }
-  if (chart.mark > 0) stroke_line(cr, {x(static_cast<double>(chart.mark)), plot.y}, {x(static_cast<double>(chart.mark)), plot.bottom()}, 0.8, grey);
+  if (chart.mark > 0)
+    stroke_line(cr, {x(static_cast<double>(chart.mark)), plot.y}, {x(static_cast<double>(chart.mark)), plot.bottom()},
+                0.8, grey);
 
   std::vector<std::pair<double, std::size_t>> ends;
   for (std::size_t c = 0; c < chart.curves.size(); ++c) {
@@ -94,7 +98,8 @@ void draw_chart(cairo_t* cr, const Box& box, const Chart& chart, const std::vect
   for (std::size_t k = 0; k < ends.size(); ++k) {
     const double lowest = plot.bottom() + 0.5 * type_size - room + apart * static_cast<double>(k + 1);
     const double at = std::max(above + apart, std::min(ends[k].first, lowest));
-    draw_text(cr, {plot.right() + 4, at - 0.6 * type_size}, letters.at(ends[k].second), {.size = type_size, .bold = true});
+    draw_text(cr, {plot.right() + 4, at - 0.6 * type_size}, letters.at(ends[k].second),
+              {.size = type_size, .bold = true});
     above = at;
   }
   draw_text(cr, {plot.x, plot.bottom() + 0.3 * type_size}, "start", {.size = type_size});

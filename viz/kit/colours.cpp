@@ -29,9 +29,7 @@ double from_linear(double v) {
   return v <= 0.0031308 ? 12.92 * v : 1.055 * std::pow(v, 1 / 2.4) - 0.055;
 }
 
-double to_linear(double v) {
-  return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4);
-}
+double to_linear(double v) { return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4); }
 
 Colour from_lab(const Lab& c) {
   const double l = std::pow(c.l + 0.3963377774 * c.a + 0.2158037573 * c.b, 3);
@@ -68,9 +66,7 @@ double lightness(const Colour& c) {
          0.0040720468 * std::cbrt(0.0883024619 * r + 0.2817188376 * g + 0.6299787005 * b);
 }
 
-Colour ink_on(const Colour& c) {
-  return lightness(c) > lightness_for_black_ink ? black : white;
-}
+Colour ink_on(const Colour& c) { return lightness(c) > lightness_for_black_ink ? black : white; }
 
 Colour Bands::colour(int band) const {
   return value_colour(count() < 2 ? 0.5 : static_cast<double>(band) / (count() - 1));

@@ -101,9 +101,7 @@ Film::Film(Extent size) : inside_(std::make_unique<Inside>()) {
 
 Film::~Film() = default;
 
-int Film::frames() const {
-  return static_cast<int>(inside_->pieces.size());
-}
+int Film::frames() const { return static_cast<int>(inside_->pieces.size()); }
 
 void Film::add(double seconds, const std::function<void(cairo_t*)>& draw) {
   Inside& in = *inside_;

@@ -23,10 +23,8 @@ void keep_units_whole(PangoAttrList* list, const std::string& text) {
     PangoAttribute* whole = pango_attr_allow_breaks_new(FALSE);
     whole->start_index = static_cast<guint>(from == std::string::npos ? 0 : from + 1);
     whole->end_index = static_cast<guint>(to == std::string::npos ? text.size() : to);
-    if (whole->end_index - whole->start_index <= longest_unit)
-      pango_attr_list_insert(list, whole);
-    else
-      pango_attribute_destroy(whole);
+    if (whole->end_index - whole->start_index <= longest_unit) pango_attr_list_insert(list, whole);
+    else pango_attribute_destroy(whole);
   }
 }
 
@@ -89,12 +87,9 @@ std::string readable(const std::string& text) {
     const auto c = static_cast<unsigned char>(text[i]);
     const bool control = (c < 0x20 && c != '\n') || c == 0x7F;
     const std::size_t n = control ? 1 : character_length(text, i);
-    if (control)
-      out += ' ';
-    else if (n == 0)
-      out += "\uFFFD";
-    else
-      out.append(text, i, n);
+    if (control) out += ' ';
+    else if (n == 0) out += "\uFFFD";
+    else out.append(text, i, n);
     i += std::max<std::size_t>(n, 1);
   }
   return out;
@@ -126,7 +121,7 @@ std::vector<std::string> split_by_height(cairo_t* cr, const std::string& words, 
   const std::string text = readable(words);
   const auto layout = lay_out(cr, text, style);
   std::unique_ptr<PangoLayoutIter, decltype(&pango_layout_iter_free)> line(pango_layout_get_iter(layout.get()),
-                                                                          pango_layout_iter_free);
+                                                                           pango_layout_iter_free);
   std::size_t from = 0;
   int top = 0;
   const auto cut = [&](std::size_t to) {

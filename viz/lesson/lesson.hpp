@@ -33,8 +33,8 @@ struct LessonQuestion {
 };
 
 struct Lesson {
-  std::vector<LessonWay> ways;         ///< the wrong way, the plain way, the plan: A, B, C
-  std::vector<std::string> changed;    ///< what the teacher set, as sentences
+  std::vector<LessonWay> ways;       ///< the wrong way, the plain way, the plan: A, B, C
+  std::vector<std::string> changed;  ///< what the teacher set, as sentences
 };
 
 /// Keeps of a plan what the lesson shows: all up to the end of a stage.

@@ -71,7 +71,8 @@ LessonSeries lesson_series(const Plan& plan) {
     s.tip_turn.push_back(slopes.empty() ? 0 : slopes.back() - slopes.front());
     s.difference_chord.push_back(worst_difference(plan.panel, now.pull_chord));
     s.difference_span.push_back(worst_difference(plan.panel, now.pull_span));
-    if (i > 1 && plan.panel.zones[plan.steps[i - 1].zone].side != plan.panel.zones[plan.steps[i - 2].zone].side) ++turned;
+    if (i > 1 && plan.panel.zones[plan.steps[i - 1].zone].side != plan.panel.zones[plan.steps[i - 2].zone].side)
+      ++turned;
     s.turn_overs.push_back(turned);
   }
   return s;
@@ -114,43 +115,43 @@ std::vector<LessonQuestion> lesson_questions(const Lesson& lesson) {
                                         small_length_both(std::abs(series[w].slip[peak(series[w].slip)])));
     list.back().answer += ".";
   } else {
-    list.push_back({"This panel has two sheets, each glued to the trailing edge. What does a full wrap do that this cloth cannot?",
-                    "It cannot slide round the trailing edge from one side to the other: each sheet keeps what it has."});
+    list.push_back(
+        {"This panel has two sheets, each glued to the trailing edge. What does a full wrap do that this cloth cannot?",
+         "It cannot slide round the trailing edge from one side to the other: each sheet keeps what it has."});
   }
-  list.push_back({"In which way does the frame twist most on the way, and after which step?",
-                  each([&](std::size_t w) {
+  list.push_back({"In which way does the frame twist most on the way, and after which step?", each([&](std::size_t w) {
                     const std::size_t at = peak(series[w].twist);
                     return lesson_angle(series[w].twist[at]) + " " + moment_words(lesson.ways[w].plan, at);
                   })});
   const std::size_t at = peak(wrong.difference_chord);
-  list.push_back({"Way A: when do top and bottom pull least alike along the chord, and which side pulls harder?",
-                  fmt::format("{}: the {} by {}. That is what bends and twists the frame; pull alone, alike on both sides, "
-                              "only squeezes it.",
-                              moment_words(a, at), wrong.difference_chord[at] > 0 ? "top" : "bottom",
-                              pull_both(std::abs(wrong.difference_chord[at])))});
+  list.push_back(
+      {"Way A: when do top and bottom pull least alike along the chord, and which side pulls harder?",
+       fmt::format("{}: the {} by {}. That is what bends and twists the frame; pull alone, alike on both sides, "
+                   "only squeezes it.",
+                   moment_words(a, at), wrong.difference_chord[at] > 0 ? "top" : "bottom",
+                   pull_both(std::abs(wrong.difference_chord[at])))});
   list.push_back({"How many times is the panel turned over in each way? What is bought with it?",
                   each([&](std::size_t w) { return times_text(series[w].turn_overs.back()); }) +
                       " Largest pull difference along the chord: " + each([&](std::size_t w) {
                         const auto& d = series[w].difference_chord;
                         return pull_both(std::abs(d[peak(d)]));
                       })});
-  list.push_back({"At the end every zone has had the same heat in all three ways. Is everything back where it was?",
-                  (can_slip(lesson) ? "Slip that is left: " + each([&](std::size_t w) {
-                                        return small_length_both(std::abs(series[w].slip.back()));
-                                      }) + " "
-                                    : std::string()) +
-                      "Twist that is left: " + each([&](std::size_t w) { return lesson_angle(series[w].twist.back()); }) +
-                      " What friction holds does not come back by itself, and where the limit was passed on the way the "
-                      "harm is done."});
+  list.push_back(
+      {"At the end every zone has had the same heat in all three ways. Is everything back where it was?",
+       (can_slip(lesson) ? "Slip that is left: " + each([&](std::size_t w) {
+                             return small_length_both(std::abs(series[w].slip.back()));
+                           }) + " "
+                         : std::string()) +
+           "Twist that is left: " + each([&](std::size_t w) { return lesson_angle(series[w].twist.back()); }) +
+           " What friction holds does not come back by itself, and where the limit was passed on the way the "
+           "harm is done."});
   for (auto& q : list) q.answer[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(q.answer[0])));
   return list;
 }
 
 namespace viz {
 
-std::string way_letter(std::size_t way) {
-  return std::string(1, static_cast<char>('A' + way));
-}
+std::string way_letter(std::size_t way) { return std::string(1, static_cast<char>('A' + way)); }
 
 std::size_t peak(const std::vector<double>& series) {
   std::size_t at = 0;
@@ -183,8 +184,7 @@ std::vector<LessonCurve> lesson_curves(const Lesson& lesson, const std::vector<L
   std::vector<LessonCurve> list;
   if (can_slip(lesson)) list.push_back(curve("Slip, in (+: to top)", 2, &LessonSeries::slip, inch));
   list.push_back(curve("Twist, degrees", 2, &LessonSeries::twist, degree));
-  list.push_back(
-      curve("Chord pull, top − bottom, lb/in", 1, &LessonSeries::difference_chord, pound_per_inch));
+  list.push_back(curve("Chord pull, top − bottom, lb/in", 1, &LessonSeries::difference_chord, pound_per_inch));
   list.push_back(curve("Span pull, top − bottom, lb/in", 1, &LessonSeries::difference_span, pound_per_inch));
   return list;
 }

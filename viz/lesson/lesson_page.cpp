@@ -47,8 +47,10 @@ std::string panels(const Lesson& lesson) {
   std::string html;
   for (std::size_t w = 0; w < lesson.ways.size(); ++w)
     html += fmt::format(
-        "<section class=\"way\" aria-labelledby=\"way-{0}\"><h2 id=\"way-{0}\"><b class=\"pen pen-{0}\">{1}</b> {2}</h2>\n<p "
-        "class=\"rule\">{3}</p>\n<canvas id=\"panel-{0}\" role=\"img\" aria-label=\"Both skins, way {1}; the numbers are "
+        "<section class=\"way\" aria-labelledby=\"way-{0}\"><h2 id=\"way-{0}\"><b class=\"pen pen-{0}\">{1}</b> "
+        "{2}</h2>\n<p "
+        "class=\"rule\">{3}</p>\n<canvas id=\"panel-{0}\" role=\"img\" aria-label=\"Both skins, way {1}; the numbers "
+        "are "
         "below\"></canvas>\n<p class=\"numbers\" id=\"numbers-{0}\"></p></section>\n",
         w, way_letter(w), escaped(lesson.ways[w].name), escaped(lesson.ways[w].rule));
   return html;
@@ -71,22 +73,25 @@ void write_lesson_page(const Lesson& lesson, const std::string& version, const s
   for (const auto& c : lesson.changed) changed += " " + escaped(c);
   for (std::size_t w = 0; w < lesson.ways.size(); ++w) {
     const PageData d = page_data(lesson.ways[w].plan);
-    data += fmt::format("<script id=\"about-{0}\" type=\"application/json\">{1}</script>\n<script id=\"fields-{0}\" "
-                        "type=\"text/plain\">{2}</script>\n",
-                        w, d.about, d.fields);
+    data += fmt::format(
+        "<script id=\"about-{0}\" type=\"application/json\">{1}</script>\n<script id=\"fields-{0}\" "
+        "type=\"text/plain\">{2}</script>\n",
+        w, d.about, d.fields);
   }
-  write_whole(path, filled(page_lesson_html,
-                           {{"title", escaped(plan.the_case.title)},
-                            {"style", std::string(page_plan_css) + page_lesson_css},
-                            {"marks", marks},
-                            {"changed", changed},
-                            {"panels", panels(lesson)},
-                            {"questions", questions(lesson)},
-                            {"airworthy", escaped(airworthy_sentence)},
-                            {"version", escaped(version)},
-                            {"numbers", for_script(numbers(lesson).dump(-1, ' ', false, Json::error_handler_t::replace))},
-                            {"data", data},
-                            {"script", std::string(page_unpack_js) + page_panel_inks_js + page_panel_data_js + page_panel_view_js + page_lesson_js}}));
+  write_whole(path,
+              filled(page_lesson_html,
+                     {{"title", escaped(plan.the_case.title)},
+                      {"style", std::string(page_plan_css) + page_lesson_css},
+                      {"marks", marks},
+                      {"changed", changed},
+                      {"panels", panels(lesson)},
+                      {"questions", questions(lesson)},
+                      {"airworthy", escaped(airworthy_sentence)},
+                      {"version", escaped(version)},
+                      {"numbers", for_script(numbers(lesson).dump(-1, ' ', false, Json::error_handler_t::replace))},
+                      {"data", data},
+                      {"script", std::string(page_unpack_js) + page_panel_inks_js + page_panel_data_js +
+                                     page_panel_view_js + page_lesson_js}}));
 }
 
 }  // namespace evenpull

@@ -99,7 +99,8 @@ void draw_first_page(Sheet& sheet, const Lesson& lesson, const std::vector<Lesso
   const std::size_t moment = telling_moment(lesson, series);
   double y = room.y;
   std::string intro = fmt::format(
-      "The same panel, the same heat, three ways of going about it. Drawn: how hard the cloth pulls after step {}.", moment);
+      "The same panel, the same heat, three ways of going about it. Drawn: how hard the cloth pulls after step {}.",
+      moment);
   for (const auto& c : lesson.changed) intro += " " + c;
   y += draw_text(cr, {room.x, y}, intro, {.width = room.width}).height + gap / 2;
 
@@ -118,9 +119,7 @@ void draw_first_page(Sheet& sheet, const Lesson& lesson, const std::vector<Lesso
   const double twist_height = 26, numbers_height = 32, legend_height = 60, chart_height = 122;
   const double picture = room.bottom() - y - twist_height - numbers_height - legend_height - chart_height;
   constexpr double skin_gap = 34;
-  const auto view_at = [&](double x) {
-    return SkinView(lesson.ways[0].plan.panel, {x, y, width, picture}, skin_gap);
-  };
+  const auto view_at = [&](double x) { return SkinView(lesson.ways[0].plan.panel, {x, y, width, picture}, skin_gap); };
   const double metre = view_at(room.x).scale();
   const double turn = largest_turn(series);
   // The largest slip takes a mark nearly to the cloth's edge, the largest twist shows plainly.
@@ -135,9 +134,10 @@ void draw_first_page(Sheet& sheet, const Lesson& lesson, const std::vector<Lesso
     draw_twist(cr, {x + width / 2, below + twist_height / 2}, 48, by.twist * s.tip_turn[at]);
     std::string numbers = "twist " + lesson_angle(s.twist[at]);
     if (can_slip(lesson))
-      numbers += std::abs(s.slip[at]) < 5e-5 ? ", no slip"
-                                             : fmt::format(", slip {} to the {}", small_length_both(std::abs(s.slip[at])),
-                                                           s.slip[at] > 0 ? "top" : "bottom");
+      numbers += std::abs(s.slip[at]) < 5e-5
+                     ? ", no slip"
+                     : fmt::format(", slip {} to the {}", small_length_both(std::abs(s.slip[at])),
+                                   s.slip[at] > 0 ? "top" : "bottom");
     draw_text(cr, {x, below + twist_height}, numbers, {.bold = true, .align = Align::centre, .width = width});
   }
   y += picture + twist_height + numbers_height;
@@ -145,7 +145,8 @@ void draw_first_page(Sheet& sheet, const Lesson& lesson, const std::vector<Lesso
   draw_pull_bar(cr, {room.x, y, 0.42 * room.width, legend_height}, scale.bands, scale.open_end, small);
   std::string marks = "Bottom skin rolled over, below or right of the top one. Strokes: puckered, crossed: loose. ";
   if (can_slip(lesson))
-    marks += fmt::format("Between them: pencil marks on cloth and trailing edge, their slide drawn {:.0f} times. ", by.slip);
+    marks +=
+        fmt::format("Between them: pencil marks on cloth and trailing edge, their slide drawn {:.0f} times. ", by.slip);
   marks += fmt::format("Two lines: twist of the tip against the root, {:.0f} times as much.", by.twist);
   draw_text(cr, {room.x + 0.45 * room.width, y}, marks, {.width = 0.55 * room.width});
   y = room.bottom() - chart_height;
@@ -167,7 +168,8 @@ void draw_second_page(Sheet& sheet, const Lesson& lesson) {
     answers += measure_text(cr, fmt::format("{}  {}", i + 1, questions[i].answer), answer_style).height + 3;
   const double fold = room.bottom() - answers - 22;
   double y = room.y;
-  y += draw_text(cr, {room.x, y}, "Look at the first page or at lesson.html, then write. Curves: A heavy, B dashed, C dotted.",
+  y += draw_text(cr, {room.x, y},
+                 "Look at the first page or at lesson.html, then write. Curves: A heavy, B dashed, C dotted.",
                  {.width = room.width})
            .height +
        gap / 2;

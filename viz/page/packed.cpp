@@ -102,8 +102,8 @@ std::string base64(const std::vector<unsigned char>& bytes) {
   text.reserve(4 * (bytes.size() + 2) / 3);
   for (std::size_t i = 0; i < bytes.size(); i += 3) {
     const std::size_t left = bytes.size() - i;
-    const unsigned three =
-        (bytes[i] << 16u) | (left > 1 ? bytes[i + 1] << 8u : 0u) | (left > 2 ? unsigned{bytes[i + 2]} : 0u);
+    const unsigned three = (bytes[i] << 16u) | (left > 1 ? bytes[i + 1] << 8u : 0u) |
+                           (left > 2 ? unsigned{bytes[i + 2]} : 0u);
     text += letters[three >> 18u];
     text += letters[(three >> 12u) & 63u];
     text += left > 1 ? letters[(three >> 6u) & 63u] : '=';

@@ -11,11 +11,11 @@ namespace evenpull::viz {
 /// Where a row of numbers lies in the unpacked bytes, and how to read it. Little endian.
 struct PackedPart {
   std::string name;
-  std::string kind;      ///< "f32", "u16": as they are; "d16", "d8": differences to the frame before, see `Packer`
-  std::size_t at = 0;    ///< first byte
-  std::size_t count = 0; ///< numbers a frame
+  std::string kind;       ///< "f32", "u16": as they are; "d16", "d8": differences to the frame before, see `Packer`
+  std::size_t at = 0;     ///< first byte
+  std::size_t count = 0;  ///< numbers a frame
   std::size_t frames = 1;
-  double step = 1;       ///< d16: what a difference of 1 means, in the unit of the values
+  double step = 1;  ///< d16: what a difference of 1 means, in the unit of the values
 };
 
 class Packer {

@@ -49,8 +49,9 @@ std::string answer(const Plan& plan) {
 std::string list_of_ticks(const std::vector<std::string>& checks, int stage) {
   std::string html;
   for (std::size_t i = 0; i < checks.size(); ++i)
-    html += fmt::format("<label class=\"check\"><input type=\"checkbox\" data-tick=\"check {} {}\"><span>{}</span></label>\n",
-                        stage + 1, i + 1, escaped(checks[i]));
+    html += fmt::format(
+        "<label class=\"check\"><input type=\"checkbox\" data-tick=\"check {} {}\"><span>{}</span></label>\n",
+        stage + 1, i + 1, escaped(checks[i]));
   return html;
 }
 
@@ -65,19 +66,21 @@ std::string pass_list(const Plan& plan, std::size_t begin, std::size_t end) {
     for (; i < end && plan.steps[i].run == run; ++i) {
       const Zone& zone = plan.panel.zones.at(plan.steps[i].zone);
       (zone.side == Side::top ? top : bottom) = true;
-      zones += fmt::format("<label class=\"tick\"><input type=\"checkbox\" data-tick=\"step {}\"><span>{}</span></label>", i,
-                           escaped(zone.label));
+      zones +=
+          fmt::format("<label class=\"tick\"><input type=\"checkbox\" data-tick=\"step {}\"><span>{}</span></label>", i,
+                      escaped(zone.label));
     }
     const char* side = top && bottom ? "BOTH" : top ? "TOP" : "BOTTOM";
-    html += fmt::format("<li class=\"run\"><b>{} {}</b><div class=\"zones\">{}</div></li>\n", plan.steps[first].run, side,
-                        zones);
+    html += fmt::format("<li class=\"run\"><b>{} {}</b><div class=\"zones\">{}</div></li>\n", plan.steps[first].run,
+                        side, zones);
   }
   return html + "</ol>\n";
 }
 
 std::string order_of_work(const Plan& plan) {
   if (!plan.ceiling) return "";
-  std::string html = fmt::format("<p><strong>Order: {}.</strong> {}</p>\n", escaped(order_name(plan.order)), escaped(order_rule(plan.order)));
+  std::string html = fmt::format("<p><strong>Order: {}.</strong> {}</p>\n", escaped(order_name(plan.order)),
+                                 escaped(order_rule(plan.order)));
   const std::size_t n = plan.steps.size();
   for (int stage = 0; stage <= *plan.ceiling; ++stage) {
     html += fmt::format("<h3>{}</h3>\n", degrees_both(plan.the_case.stages.at(stage).temperature));
@@ -87,10 +90,12 @@ std::string order_of_work(const Plan& plan) {
       while (end < n && plan.steps[end].stage == s.stage && plan.steps[end].pass == s.pass) ++end;
       if (s.stage == stage) {
         const auto left = std::find_if(plan.steps.begin() + static_cast<std::ptrdiff_t>(i),
-                                       plan.steps.begin() + static_cast<std::ptrdiff_t>(end), [](const Step& t) { return !t.done; });
+                                       plan.steps.begin() + static_cast<std::ptrdiff_t>(end),
+                                       [](const Step& t) { return !t.done; });
         const double dose = left == plan.steps.begin() + static_cast<std::ptrdiff_t>(end) ? s.dose : left->dose;
-        html += fmt::format("<details class=\"pass\"><summary>Pass {}: {} <span class=\"count\"></span></summary>\n{}</details>\n",
-                            s.pass, escaped(pass_words(plan, s.stage, s.pass, dose)), pass_list(plan, i, end));
+        html += fmt::format(
+            "<details class=\"pass\"><summary>Pass {}: {} <span class=\"count\"></span></summary>\n{}</details>\n",
+            s.pass, escaped(pass_words(plan, s.stage, s.pass, dose)), pass_list(plan, i, end));
       }
       i = end;
     }
@@ -123,21 +128,21 @@ void write_page(const Plan& plan, const std::string& version, const std::string&
   const PageData data = page_data(plan);
   std::string marks;
   for (const auto& m : plan_marks(plan)) marks += "<b>" + escaped(m) + "</b> ";
-  write_whole(path, filled(page_plan_html,
-                           {{"title", escaped(plan.the_case.title)},
-                            {"style", page_plan_css},
-                            {"key", key_of(plan)},
-                            {"marks", marks},
-                            {"answer", answer(plan)},
-                            {"hidden_without_order", plan.ceiling ? "" : "hidden"},
-                            {"order", order_of_work(plan)},
-                            {"dwell", escaped(all_dwell_words(plan))},
-                            {"cautions", caution_list()},
-                            {"airworthy", escaped(airworthy_sentence)},
-                            {"version", escaped(version)},
-                            {"about", data.about},
-                            {"fields", data.fields},
-                            {"script", std::string(page_unpack_js) + page_panel_inks_js + page_panel_data_js + page_panel_view_js + page_plan_js}}));
+  write_whole(path, filled(page_plan_html, {{"title", escaped(plan.the_case.title)},
+                                            {"style", page_plan_css},
+                                            {"key", key_of(plan)},
+                                            {"marks", marks},
+                                            {"answer", answer(plan)},
+                                            {"hidden_without_order", plan.ceiling ? "" : "hidden"},
+                                            {"order", order_of_work(plan)},
+                                            {"dwell", escaped(all_dwell_words(plan))},
+                                            {"cautions", caution_list()},
+                                            {"airworthy", escaped(airworthy_sentence)},
+                                            {"version", escaped(version)},
+                                            {"about", data.about},
+                                            {"fields", data.fields},
+                                            {"script", std::string(page_unpack_js) + page_panel_inks_js +
+                                                           page_panel_data_js + page_panel_view_js + page_plan_js}}));
 }
 
 }  // namespace evenpull

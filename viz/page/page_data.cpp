@@ -177,9 +177,7 @@ std::string for_script(std::string json) {
   return json;
 }
 
-std::string pull_scale_json(const Bands& bands, bool open_end) {
-  return scale(bands, open_end).dump();
-}
+std::string pull_scale_json(const Bands& bands, bool open_end) { return scale(bands, open_end).dump(); }
 
 PageData page_data(const Plan& plan, const std::string& more) {
   Packer packer;

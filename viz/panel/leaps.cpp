@@ -14,7 +14,8 @@ void draw_leap(cairo_t* cr, Point from, Point to, const LeapStyle& style) {
   constexpr double least_length = 2.5;  // of what is kept clear
   if (length < least_length * style.clear) return;
   const double a = style.clear / length;
-  draw_arrow(cr, {from.x + a * dx, from.y + a * dy}, {to.x - a * dx, to.y - a * dy}, style.line_width, style.head, grey);
+  draw_arrow(cr, {from.x + a * dx, from.y + a * dy}, {to.x - a * dx, to.y - a * dy}, style.line_width, style.head,
+             grey);
 }
 
 }  // namespace evenpull::viz

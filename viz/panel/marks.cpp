@@ -85,9 +85,8 @@ void draw_bar_both(cairo_t* cr, Box box, const Bands& bands, bool open_end, doub
   draw_bar_boxes(cr, bar, bands);
   const double above = bar.y - 0.75 * type_size, below = bar.bottom() + 0.8 * type_size;
   // Both rows name the same limits.
-  const int each =
-      std::max(label_step(cr, bar, bands, type_size, open_end, upper.words),
-               label_step(cr, bar, bands, type_size, open_end, lower.words));
+  const int each = std::max(label_step(cr, bar, bands, type_size, open_end, upper.words),
+                            label_step(cr, bar, bands, type_size, open_end, lower.words));
   // Zero, where it stands within the scale, is among them.
   const auto zero = std::lower_bound(bands.bounds.begin(), bands.bounds.end(), 0.0) - bands.bounds.begin();
   const int first = static_cast<int>(zero) % each;
@@ -120,8 +119,8 @@ namespace {
 void draw_bar_below(cairo_t* cr, Box box, const Bands& bands, bool open_end, double type_size, const Words& words) {
   const Box bar{box.x, box.y, box.width, 1.4 * type_size};
   draw_bar_boxes(cr, bar, bands);
-  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size, label_step(cr, bar, bands, type_size, open_end, words), open_end,
-              words);
+  draw_bounds(cr, bar, bands, bar.bottom() + 0.8 * type_size, type_size,
+              label_step(cr, bar, bands, type_size, open_end, words), open_end, words);
 }
 
 }  // namespace

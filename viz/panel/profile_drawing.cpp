@@ -16,9 +16,7 @@ namespace {
 constexpr double type = 20;
 constexpr double head = 40, foot = 104, side_room = 14;
 
-double root_chord(const Case& c) {
-  return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
-}
+double root_chord(const Case& c) { return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x; }
 
 /// Height above (or, with below, under) the chord line at a chord fraction, as a share of the chord.
 double height_at(const Case& c, double fraction, bool below) {

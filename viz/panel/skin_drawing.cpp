@@ -89,9 +89,7 @@ void draw_edge_words(cairo_t* cr, const SkinView& view, double type_size) {
 
 }  // namespace
 
-SkinMargins skin_margins(double type_size) {
-  return {1.6 * type_size, 1.7 * type_size};
-}
+SkinMargins skin_margins(double type_size) { return {1.6 * type_size, 1.7 * type_size}; }
 
 SkinView fit_skins(const Panel& panel, Box box, double type_size, bool at_top) {
   const auto margins = skin_margins(type_size);

@@ -32,14 +32,10 @@ double width_of_role(MemberRole role) {
   switch (role) {
     case MemberRole::leading_edge:
     case MemberRole::trailing_edge:
-    case MemberRole::tip_bow:
-      return 6;
-    case MemberRole::end_rib:
-      return 5;
-    case MemberRole::spar:
-      return 5;
-    default:
-      return 3;
+    case MemberRole::tip_bow: return 6;
+    case MemberRole::end_rib: return 5;
+    case MemberRole::spar: return 5;
+    default: return 3;
   }
 }
 
@@ -69,24 +65,18 @@ SurveyPlan::SurveyPlan(const Case& c, const Panel& panel, double x, double y, do
   right_ = left_ + y_high_ * scale_;
 }
 
-Point SurveyPlan::at(double x, double y) const {
-  return {left_ + y * scale_, top_ + (x - x_low_) * scale_};
-}
+Point SurveyPlan::at(double x, double y) const { return {left_ + y * scale_, top_ + (x - x_low_) * scale_}; }
 Point SurveyPlan::joint(int index) const {
   return at(panel_.joints[index].position.x(), panel_.joints[index].position.y());
 }
-double SurveyPlan::lower_edge() const {
-  return top_ + (x_high_ - x_low_) * scale_;
-}
+double SurveyPlan::lower_edge() const { return top_ + (x_high_ - x_low_) * scale_; }
 double SurveyPlan::stations_bottom() const {
   bool close = false;
   for (std::size_t i = 0; i + 1 < case_.ribs.size(); ++i)
     close = close || (case_.ribs[i + 1].station - case_.ribs[i].station) * scale_ < close_stations;
   return lower_edge() + 40 + (close ? 2 : 1) * station_row;
 }
-double SurveyPlan::bottom() const {
-  return stations_bottom() + 50;
-}
+double SurveyPlan::bottom() const { return stations_bottom() + 50; }
 
 Point SurveyPlan::support_place(const Support& s, double station) const {
   const double le = interpolate_x(case_.outline.leading_edge, station);
@@ -178,7 +168,8 @@ void SurveyPlan::draw_names(cairo_t* cr) const {
     const double le = case_.outline.leading_edge.front().x, te = case_.outline.trailing_edge.front().x;
     const Point p = at(le + s.chord_fraction * (te - le), 0);
     // Not so low that the next ones find no room.
-    const double y = std::max(std::min(p.y, stations_bottom() - static_cast<double>(shown - i) * name_step), last + name_step);
+    const double y =
+        std::max(std::min(p.y, stations_bottom() - static_cast<double>(shown - i) * name_step), last + name_step);
     last = y;
     const TextStyle style{.size = type, .bold = true, .align = Align::right};
     // Room left of it for the dimension of the root chord.
@@ -246,7 +237,7 @@ void SurveyPlan::draw_supports(cairo_t* cr) const {
         const Point q = support_place(supports[k], supports[k].whole_length ? 0 : supports[k].station);
         if (std::hypot(q.x - p.x, q.y - p.y) > 20) continue;
         said = said || k < i;
-          if (++here > labels_at_a_place) continue;
+        if (++here > labels_at_a_place) continue;
         label += (label.empty() ? "" : " ") + std::string(ironed ? "I" : "U") + std::to_string(k + 1);
       }
       if (said) continue;

@@ -34,10 +34,8 @@ Arrangement arrange(cairo_t* cr, const std::vector<Placed>& all, bool beside, do
     Extent room{p.room.width * share_of_room, p.room.height};
     if (!p.words.small.empty()) {
       const double small_width = measure_text(cr, p.words.small, {.size = least}).width;
-      if (beside)
-        room.width -= small_width + word_space * least;
-      else
-        room.height -= close_line * line_height * least;
+      if (beside) room.width -= small_width + word_space * least;
+      else room.height -= close_line * line_height * least;
       const Extent needed = measure_text(cr, p.words.large, {.size = least, .bold = true});
       a.fits = a.fits && needed.width <= slack * room.width && needed.height <= slack * room.height &&
                small_width <= 0.97 * p.room.width;
@@ -90,7 +88,8 @@ int draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, doubl
   std::vector<Placed> all;
   for (const auto& zone : panel.zones)
     if (!zone.quads.empty()) all.push_back({words(zone), view.centre(panel, zone), room_in_zone(panel, zone, view)});
-  const auto too_small = std::remove_if(all.begin(), all.end(), [&](const Placed& p) { return far_too_large(cr, p, least); });
+  const auto too_small =
+      std::remove_if(all.begin(), all.end(), [&](const Placed& p) { return far_too_large(cr, p, least); });
   const auto left_out = static_cast<int>(all.end() - too_small);
   all.erase(too_small, all.end());
   Arrangement best = arrange(cr, all, false, least, most);
@@ -104,10 +103,8 @@ int draw_zone_words(cairo_t* cr, const Panel& panel, const SkinView& view, doubl
   for (const auto& p : all) {
     const TextStyle large{.size = best.size, .bold = true, .colour = p.words.ink};
     const TextStyle small{.size = least, .colour = p.words.ink};
-    if (p.words.large.empty() || p.words.small.empty())
-      draw_one(cr, p, p.words.large.empty() ? small : large);
-    else
-      draw_both(cr, p, large, small, best.beside);
+    if (p.words.large.empty() || p.words.small.empty()) draw_one(cr, p, p.words.large.empty() ? small : large);
+    else draw_both(cr, p, large, small, best.beside);
   }
   return left_out;
 }

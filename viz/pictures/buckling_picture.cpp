@@ -112,10 +112,11 @@ bool write_buckling_picture(const Plan& plan, int stage, const std::string& path
               {.size = title_type, .bold = true});
     draw_text(cr, {margin, 66}, title_and_marks(cr, plan, "", type, picture_width - 2 * margin), {.size = type});
     draw_text(cr, {margin, 104}, buckling_sentence(*mode), {.size = sentence_type, .bold = true});
-    draw_text(cr, {margin, 150},
-              fmt::format("Ringed, where it moves most: {}. State: {}. Wanted: at least {:.1f} times.", place_text(plan.panel, mode->where),
-                          moment_text(mode->when), plan.the_case.limits.buckling_factor),
-              {.size = type});
+    draw_text(
+        cr, {margin, 150},
+        fmt::format("Ringed, where it moves most: {}. State: {}. Wanted: at least {:.1f} times.",
+                    place_text(plan.panel, mode->where), moment_text(mode->when), plan.the_case.limits.buckling_factor),
+        {.size = type});
     const Point plan_at{margin + view.out(), plan_top};
     draw_text(cr, {margin, head_height},
               "Plan view: leading edge above, root left. Thin: as it stands. Thick: the shape, "

@@ -172,10 +172,12 @@ void draw_list(cairo_t* cr, const Panel& panel, const std::vector<Ranked>& ranke
     draw_text(cr, {box.x + 96, y}, fmt::format("{:.2f}{}", ranked[r].use, over ? " OVER" : ""),
               {.size = type, .bold = true});
     const double x = box.x + (over ? 236 : 164);
-    draw_text(cr, {x, y}, cut_to_width(cr, panel.members[ranked[r].member].name, {.size = type}, box.right() - x), {.size = type});
+    draw_text(cr, {x, y}, cut_to_width(cr, panel.members[ranked[r].member].name, {.size = type}, box.right() - x),
+              {.size = type});
   }
   if (shown < ranked.size())
-    draw_text(cr, {box.x, y}, fmt::format("and {} more, of {:.2f} at most", ranked.size() - shown, ranked[shown].use), {.size = type});
+    draw_text(cr, {box.x, y}, fmt::format("and {} more, of {:.2f} at most", ranked.size() - shown, ranked[shown].use),
+              {.size = type});
 }
 
 }  // namespace

@@ -68,7 +68,8 @@ void draw_clock(cairo_t* cr, const Plan& plan, std::size_t step, std::size_t las
     if (i > 0 && plan.steps[i].stage == plan.steps[i - 1].stage) continue;
     const double x = box.x + each * static_cast<double>(i);
     stroke_line(cr, {x, box.y - 3}, {x, box.y + 15}, 1.4);
-    draw_text(cr, {x + 3, box.y + 15}, degrees_f(plan.the_case.stages[plan.steps[i].stage].temperature), {.size = type});
+    draw_text(cr, {x + 3, box.y + 15}, degrees_f(plan.the_case.stages[plan.steps[i].stage].temperature),
+              {.size = type});
   }
 }
 
@@ -121,8 +122,9 @@ bool write_moving_picture(const Plan& plan, const PullScale& scale, const std::s
   for (std::size_t i = 0; i <= last; ++i) {
     const bool ends = i == last || (i > 0 && plan.steps[i - 1].stage != plan.steps[i].stage);
     if (i % stride != 0 && !ends) continue;
-    const double seconds =
-        i == 0 ? seconds_at_the_beginning : ends ? seconds_at_a_stage_end : seconds_a_step * static_cast<double>(stride);
+    const double seconds = i == 0 ? seconds_at_the_beginning
+                           : ends ? seconds_at_a_stage_end
+                                  : seconds_a_step * static_cast<double>(stride);
     film.add(seconds, [&](cairo_t* cr) { draw_moment(cr, plan, i, last, slip, view, map); });
   }
   film.write(path);

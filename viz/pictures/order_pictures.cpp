@@ -71,7 +71,8 @@ void draw_chart(cairo_t* cr, const Box& box, const Plan& plan, const std::string
   draw_text(cr, {plot.x, plot.bottom() + 44}, "turn-overs in a pass", {.size = type});
   draw_text(cr, {box.x, box.y + 50}, unit, {.size = 18});
   for (std::size_t i = 0; i < points.size(); ++i)
-    draw_mark(cr, {x.at(points[i].turn_overs_a_pass), y.at(value(points[i]))}, static_cast<int>(i) + 1, points[i].chosen);
+    draw_mark(cr, {x.at(points[i].turn_overs_a_pass), y.at(value(points[i]))}, static_cast<int>(i) + 1,
+              points[i].chosen);
 }
 
 }  // namespace
@@ -102,8 +103,9 @@ bool write_route_picture(const Plan& plan, int stage, const std::string& path) {
     draw_zone_words(cr, panel, view, 18, 40, [&](const Zone& zone) {
       return ZoneWords{places[static_cast<std::size_t>(&zone - panel.zones.data())], zone.label, black, true};
     });
-    const std::string words = "Order: " + order_name(plan.order) + ". " + order_rule(plan.order) + " Turn-overs in a pass: " +
-                              std::to_string(std::max(turn_overs, 0)) + ". Arrows: the next zone on the same side is no neighbour.";
+    const std::string words = "Order: " + order_name(plan.order) + ". " + order_rule(plan.order) +
+                              " Turn-overs in a pass: " + std::to_string(std::max(turn_overs, 0)) +
+                              ". Arrows: the next zone on the same side is no neighbour.";
     draw_text(cr, {margin, SkinPicture::head_height + map + 16}, words, {.size = type, .width = width});
   });
   return true;
@@ -114,23 +116,28 @@ bool write_turn_over_picture(const Plan& plan, const std::string& path) {
   const double width = SkinPicture::width - 2 * margin;
   const double list = line_of_list * static_cast<double>(plan.trade_offs.size()) + 100;
   write_png(path, {SkinPicture::width, SkinPicture::head_height + chart_height + list}, [&](cairo_t* cr) {
-    draw_picture_head(cr, plan, plan.ceiling.value_or(0), "What turn-overs buy", "Each number is an order; filled: the one chosen.");
+    draw_picture_head(cr, plan, plan.ceiling.value_or(0), "What turn-overs buy",
+                      "Each number is an order; filled: the one chosen.");
     const double half = 0.5 * width - 20;
-    draw_chart(cr, {margin, SkinPicture::head_height, half, chart_height}, plan, "Worst use of a limit", "",
-               [](const TradeOff& f) { return f.use; }, [](double v) { return fmt::format("{:.2f}", v); });
-    draw_chart(cr, {margin + half + 40, SkinPicture::head_height, half, chart_height}, plan,
-               "Worst pull difference, top against bottom", "N/m", [](const TradeOff& f) { return f.difference; },
-               [](double v) { return fmt::format("{:.0f}", v); });
+    draw_chart(
+        cr, {margin, SkinPicture::head_height, half, chart_height}, plan, "Worst use of a limit", "",
+        [](const TradeOff& f) { return f.use; }, [](double v) { return fmt::format("{:.2f}", v); });
+    draw_chart(
+        cr, {margin + half + 40, SkinPicture::head_height, half, chart_height}, plan,
+        "Worst pull difference, top against bottom", "N/m", [](const TradeOff& f) { return f.difference; },
+        [](double v) { return fmt::format("{:.0f}", v); });
     double y = SkinPicture::head_height + chart_height + 6;
     for (std::size_t i = 0; i < plan.trade_offs.size(); ++i, y += line_of_list) {
       const TradeOff& f = plan.trade_offs[i];
       draw_mark(cr, {margin + dot, y + 14}, static_cast<int>(i) + 1, f.chosen);
       draw_text(cr, {margin + 44, y},
-                fmt::format("{}: {} turn-over{} a pass, use {:.2f}, pull difference {}", order_name(f.order), f.turn_overs_a_pass,
-                            f.turn_overs_a_pass == 1 ? "" : "s", f.use, pull_both(f.difference)),
+                fmt::format("{}: {} turn-over{} a pass, use {:.2f}, pull difference {}", order_name(f.order),
+                            f.turn_overs_a_pass, f.turn_overs_a_pass == 1 ? "" : "s", f.use, pull_both(f.difference)),
                 {.size = type, .bold = f.chosen});
     }
-    draw_text(cr, {margin, y + 8}, "Coarse mesh, up to the hottest safe stage, without error bars; orders that another one beats in all three are left out.",
+    draw_text(cr, {margin, y + 8},
+              "Coarse mesh, up to the hottest safe stage, without error bars; orders that another one beats in all "
+              "three are left out.",
               {.size = type, .width = width});
   });
   return true;

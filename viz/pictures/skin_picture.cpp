@@ -20,7 +20,8 @@ double map_height(const Panel& panel) {
 void draw_picture_head(cairo_t* cr, const Plan& plan, int stage, const std::string& title, const std::string& numbers) {
   constexpr double margin = SkinPicture::margin, type = SkinPicture::type;
   draw_text(cr, {margin, 18}, title, {.size = SkinPicture::title_type, .bold = true});
-  draw_text(cr, {margin, 66}, title_and_marks(cr, plan, numbers + "  ", type, SkinPicture::width - 2 * margin), {.size = type});
+  draw_text(cr, {margin, 66}, title_and_marks(cr, plan, numbers + "  ", type, SkinPicture::width - 2 * margin),
+            {.size = type});
   if (stage > plan.ceiling.value_or(-1))
     draw_text(cr, {SkinPicture::width - margin, 26}, "HOTTER THAN IS SAFE: do not iron",
               {.size = type, .bold = true, .align = Align::right});

@@ -30,26 +30,35 @@ struct Legend {
 };
 
 /// A few of a kind, then how many more there are: a drawing is for looking at, survey.json has them all.
-void add_some(std::vector<Legend>& list, std::size_t count, const std::function<Legend(std::size_t)>& line, const char* more) {
+void add_some(std::vector<Legend>& list, std::size_t count, const std::function<Legend(std::size_t)>& line,
+              const char* more) {
   const std::size_t shown = count <= most_of_a_kind ? count : most_of_a_kind - 1;
   for (std::size_t i = 0; i < shown; ++i) list.push_back(line(i));
   if (count > shown)
-    list.push_back({Legend::Symbol::none, fmt::format("and {} more {}; survey.json lists all {}", count - shown, more, count)});
+    list.push_back(
+        {Legend::Symbol::none, fmt::format("and {} more {}; survey.json lists all {}", count - shown, more, count)});
 }
 
 std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
   std::vector<Legend> list;
-  add_some(list, c.while_ironed.size(), [&](std::size_t i) {
-    return Legend{Legend::Symbol::ironed, fmt::format("I{}, while ironed: {}", i + 1, support_words(c, c.while_ironed[i]))};
-  }, "while ironed");
-  add_some(list, c.in_use.size(), [&](std::size_t i) {
-    return Legend{Legend::Symbol::in_use, fmt::format("U{}, in use: {}", i + 1, support_words(c, c.in_use[i]))};
-  }, "in use");
+  add_some(
+      list, c.while_ironed.size(),
+      [&](std::size_t i) {
+        return Legend{Legend::Symbol::ironed,
+                      fmt::format("I{}, while ironed: {}", i + 1, support_words(c, c.while_ironed[i]))};
+      },
+      "while ironed");
+  add_some(
+      list, c.in_use.size(),
+      [&](std::size_t i) {
+        return Legend{Legend::Symbol::in_use, fmt::format("U{}, in use: {}", i + 1, support_words(c, c.in_use[i]))};
+      },
+      "in use");
   list.push_back(
-      {Legend::Symbol::none,
-       fmt::format("{} zone{} a side, {} bay{} of {}; the same number above (T) and below (B)", panel.bays * panel.strips,
-                   panel.bays * panel.strips == 1 ? "" : "s", panel.bays, panel.bays == 1 ? "" : "s",
-                   panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
+      {Legend::Symbol::none, fmt::format("{} zone{} a side, {} bay{} of {}; the same number above (T) and below (B)",
+                                         panel.bays * panel.strips, panel.bays * panel.strips == 1 ? "" : "s",
+                                         panel.bays, panel.bays == 1 ? "" : "s",
+                                         panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
   std::string cloth = c.blanket.kind == BlanketKind::full_wrap ? "One full wrap round the trailing edge"
                                                                : "Two glued sheets, one a side";
   cloth += fmt::format(", glued from {:.0f} % of the chord", 100 * c.blanket.seam_chord_fraction);
@@ -57,7 +66,12 @@ std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
     cloth += fmt::format("; bears on the metal nose to {:.0f} % (heavy in the profile)",
                          100 * c.blanket.nose_chord_fraction);
   list.push_back({Legend::Symbol::none, cloth});
-  add_some(list, c.doubts.size(), [&](std::size_t i) { return Legend{Legend::Symbol::none, "DOUBT: " + c.doubts[i]}; }, "doubts");
+  add_some(
+      list, c.doubts.size(),
+      [&](std::size_t i) {
+        return Legend{Legend::Symbol::none, "DOUBT: " + c.doubts[i]};
+      },
+      "doubts");
   return list;
 }
 
@@ -113,8 +127,7 @@ void write_survey_picture(const Case& c, const Panel& panel, const std::string& 
       draw(cr);
       end_page(cr);
     });
-  else
-    write_png(path, size, draw);
+  else write_png(path, size, draw);
 }
 
 }  // namespace evenpull

@@ -22,9 +22,7 @@ constexpr double grid_degF = 50;
 constexpr double title_room = 60;  ///< height; a longer title is cut short
 
 /// Half of letter and of A4 (A5), in points.
-Extent half_of(Paper paper) {
-  return paper == Paper::a4 ? Extent{419.53, 595.28} : Extent{396, 612};
-}
+Extent half_of(Paper paper) { return paper == Paper::a4 ? Extent{419.53, 595.28} : Extent{396, 612}; }
 
 class Graph {
  public:
@@ -42,9 +40,7 @@ class Graph {
   double hot() const { return hot_; }
 
  private:
-  void reach(double kelvin) {
-    cold_ = std::min(cold_, fahrenheit(kelvin)), hot_ = std::max(hot_, fahrenheit(kelvin));
-  }
+  void reach(double kelvin) { cold_ = std::min(cold_, fahrenheit(kelvin)), hot_ = std::max(hot_, fahrenheit(kelvin)); }
   Box box_;
   double low_ = 0, high_ = 1, cold_ = 1e9, hot_ = -1e9;
 };
@@ -119,7 +115,8 @@ class CardPages {
     auto title = split_by_height(cr_, card_.title, {.width = width}, title_room);
     if (title.size() > 1) title.front() += "…";
     y += draw_text(cr_, {margin, y}, title.front(), {.width = width}).height + gap;
-    const double foot = page_.height - margin - measure_text(cr_, airworthy_sentence, {.bold = true, .width = width}).height;
+    const double foot =
+        page_.height - margin - measure_text(cr_, airworthy_sentence, {.bold = true, .width = width}).height;
     const double line = foot - gap;
     draw_text(cr_, {margin, line - least_type - 6}, "read by, date, thermometer");
     stroke_line(cr_, {margin + 0.5 * width, line - 2}, {margin + width, line - 2}, 0.8);
@@ -145,16 +142,19 @@ void draw_stages(cairo_t* cr, const IronCard& card, CardPages& pages) {
   const bool hold = std::any_of(card.stages.begin(), card.stages.end(), [](const auto& s) { return !s.hold.empty(); });
   constexpr double larger_mark = 3;
   const double columns[] = {0, 0.20 * width, 0.42 * width, hold ? 0.80 * width : width};
-  const auto row = [&](const std::string& a, const std::string& b, const std::string& c, const std::string& d, double size, bool bold) {
+  const auto row = [&](const std::string& a, const std::string& b, const std::string& c, const std::string& d,
+                       double size, bool bold) {
     const std::string* cells[] = {&a, &b, &c, &d};
     const auto each = [&](double y, bool measure_only) {
       double h = 0;
       for (int i = 0; i < (hold ? 4 : 3); ++i) {
-        const TextStyle style{.size = i == 1 && !bold ? size + larger_mark : size, .bold = bold || i == 1,
+        const TextStyle style{.size = i == 1 && !bold ? size + larger_mark : size,
+                              .bold = bold || i == 1,
                               .width = (i < 3 ? columns[i + 1] : width) - columns[i] - 4};
         // All on one base line.
         const Point at{margin + columns[i], y + (i == 1 || bold ? 0 : larger_mark)};
-        h = std::max(h, (measure_only ? measure_text(cr, *cells[i], style) : draw_text(cr, at, *cells[i], style)).height);
+        h = std::max(h,
+                     (measure_only ? measure_text(cr, *cells[i], style) : draw_text(cr, at, *cells[i], style)).height);
       }
       return h;
     };

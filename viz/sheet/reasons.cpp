@@ -23,7 +23,8 @@ double draw_reasons(cairo_t* cr, const std::vector<Reason>& reasons, const Box& 
   for (const auto& reason : reasons) {
     TextStyle style = small;
     style.bold = reason.bold;
-    if (left.empty() && y + measure_text(cr, reason.text, style).height > box.bottom() - (&reason == &reasons.back() ? 0 : line)) {
+    if (left.empty() &&
+        y + measure_text(cr, reason.text, style).height > box.bottom() - (&reason == &reasons.back() ? 0 : line)) {
       // As much of the first that is too long as finds room, one line kept for the words that there is more.
       auto parts = split_by_height(cr, reason.text, style, bottom - y);
       if (bottom - y >= line) {
@@ -36,10 +37,8 @@ double draw_reasons(cairo_t* cr, const std::vector<Reason>& reasons, const Box& 
       left.push_back(rest);
       continue;
     }
-    if (left.empty())
-      y += draw_text(cr, {box.x, y}, reason.text, style).height + between;
-    else
-      left.push_back(reason.text);
+    if (left.empty()) y += draw_text(cr, {box.x, y}, reason.text, style).height + between;
+    else left.push_back(reason.text);
   }
   return y - box.y;
 }

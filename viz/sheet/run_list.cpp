@@ -11,7 +11,8 @@ namespace {
 constexpr double box_size = 13;
 constexpr double box_step = 18;
 constexpr double row_gap = 5, close_row_gap = 2;
-constexpr std::size_t most_zones_a_line = 100;  ///< a longer run goes on in lines of its own, so that any fits on a page
+constexpr std::size_t most_zones_a_line =
+    100;                               ///< a longer run goes on in lines of its own, so that any fits on a page
 constexpr std::size_t many_runs = 14;  ///< more than this: closer rows and no side word (the zones' T or B says it)
 constexpr double head_height = 17;
 constexpr double word_gap = 6;
@@ -22,7 +23,9 @@ Run part_of(const Run& run, std::size_t first) {
   const std::size_t end = std::min(run.zones.size(), first + most_zones_a_line);
   const auto cut = [&](const auto& all) {
     using List = std::decay_t<decltype(all)>;
-    return all.empty() ? List{} : List(all.begin() + static_cast<std::ptrdiff_t>(first), all.begin() + static_cast<std::ptrdiff_t>(end));
+    return all.empty()
+               ? List{}
+               : List(all.begin() + static_cast<std::ptrdiff_t>(first), all.begin() + static_cast<std::ptrdiff_t>(end));
   };
   return {run.number, cut(run.zones), cut(run.places), cut(run.doses), cut(run.done)};
 }
@@ -52,9 +55,7 @@ RunList::RunList(cairo_t* cr, const Panel& panel, const StageOrder& order) : cr_
   column_ = boxes_ + number_ + side_ + zones + 2 * word_gap;
 }
 
-double RunList::width_of(int columns) const {
-  return columns * (column_ + column_gap) - column_gap + 1;
-}
+double RunList::width_of(int columns) const { return columns * (column_ + column_gap) - column_gap + 1; }
 
 int RunList::columns(double width) const {
   const int fit = static_cast<int>((width + column_gap) / (column_ + column_gap));

@@ -10,7 +10,6 @@
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
-
 #include <algorithm>
 
 namespace evenpull::viz {
@@ -75,11 +74,14 @@ double draw_worst(cairo_t* cr, const Plan& plan, Point at, double width, std::si
        2;
   double number = 0;
   for (const auto& r : readings)
-    number =
-        std::max(number, measure_text(cr, use_text(r), {.size = 15, .bold = true}).width + 10);
+    number = std::max(number, measure_text(cr, use_text(r), {.size = 15, .bold = true}).width + 10);
   for (const auto& r : readings) {
     const double h = line(at.x, use_text(r), {.size = 15, .bold = true}).height;
-    const double t = line(at.x + number, std::string(limit_text(r.limit)) + ": " + place_text(plan.panel, r.where) + ", " + moment_text(r.when), {.width = width - number}).height;
+    const double t =
+        line(at.x + number,
+             std::string(limit_text(r.limit)) + ": " + place_text(plan.panel, r.where) + ", " + moment_text(r.when),
+             {.width = width - number})
+            .height;
     y += std::max(h, t) + 1;
   }
   return y - at.y;
@@ -97,7 +99,8 @@ double draw_order_words(cairo_t* cr, const Plan& plan, Point at, double width, b
   if (begun) line("Goes on from work half done: zones that are done say so.", {.bold = true, .width = width});
   if (!one_order_throughout(plan, *plan.ceiling))
     line(begun ? "Drawn here: the pass begun. Others differ: see the stage pages."
-               : "Drawn here: the first pass. Others differ: see the stage pages.", {.bold = true, .width = width});
+               : "Drawn here: the first pass. Others differ: see the stage pages.",
+         {.bold = true, .width = width});
   return y - at.y;
 }
 
@@ -154,7 +157,8 @@ void draw_answer_page(Sheet& sheet) {
   const double right_x = room.x + 0.4 * room.width, right = 0.6 * room.width;
   const double answer = draw_answer(cr, plan, {room.x, room.y}, left);
   std::vector<std::string> reasons_left;
-  const double reasons = draw_reasons(cr, reasons_of(plan), {right_x, room.y, right, warn.y - gap / 2 - room.y}, reasons_left);
+  const double reasons =
+      draw_reasons(cr, reasons_of(plan), {right_x, room.y, right, warn.y - gap / 2 - room.y}, reasons_left);
   const auto go_on = [&] {
     if (reasons_left.empty()) return;
     Flow flow(sheet, "Ironing plan: why");

@@ -6,7 +6,6 @@
 #include "viz/words/check_words.hpp"
 #include "viz/words/wording.hpp"
 
-
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -19,7 +18,7 @@ constexpr double heading_type = 14;
 constexpr double check_type = 12.5, largest_check_type = 16;
 constexpr double box_size = 14;
 constexpr double gap = 16;
-constexpr double least_notebook = 120;      ///< height: four lines to write on and the heading
+constexpr double least_notebook = 120;  ///< height: four lines to write on and the heading
 
 double draw_checks(cairo_t* cr, Point at, const std::vector<std::string>& checks, double width, double type,
                    bool measure_only) {
@@ -53,11 +52,11 @@ void draw_notebook(cairo_t* cr, const Box& box) {
 
 /// The map of expected pull at the top of the box; gives the y below it.
 double draw_expected(cairo_t* cr, const Plan& plan, const Snapshot& now, const Box& box) {
-  const double words =
-      draw_text(cr, {box.x, box.y}, "In each zone: the larger pull in lb/in. Hatched: puckered. Crossed: loose.",
-                {.width = box.width})
-          .height +
-      2;
+  const double words = draw_text(cr, {box.x, box.y},
+                                 "In each zone: the larger pull in lb/in. Hatched: puckered. Crossed: loose.",
+                                 {.width = box.width})
+                           .height +
+                       2;
   const auto means = zone_means(plan.panel, now.pull_major);
   const SkinView view = fit_skins(plan.panel, {box.x, box.y + words, box.width, box.height - words}, least_type, true);
   draw_state_hatching(cr, plan.panel, view, now, 7);

@@ -191,7 +191,8 @@ void Flow::notebook(const std::string& title) {
   constexpr double line = 26, least = 4 * line;
   if (left() < least) return;
   y_ += draw_text(sheet_.cr, {room_.x, y_}, title, {.size = heading_type, .bold = true}).height;
-  for (y_ += line; y_ <= room_.bottom(); y_ += line) stroke_line(sheet_.cr, {room_.x, y_}, {room_.right(), y_}, 0.6, grey);
+  for (y_ += line; y_ <= room_.bottom(); y_ += line)
+    stroke_line(sheet_.cr, {room_.x, y_}, {room_.right(), y_}, 0.6, grey);
 }
 
 }  // namespace evenpull::viz

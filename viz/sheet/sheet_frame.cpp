@@ -15,9 +15,7 @@ constexpr double least_title = 80;  // room for a dozen letters
 }  // namespace
 
 // ISO 216 and ANSI sizes in points.
-Extent paper_size(Paper paper) {
-  return paper == Paper::a4 ? Extent{841.89, 595.276} : Extent{792, 612};
-}
+Extent paper_size(Paper paper) { return paper == Paper::a4 ? Extent{841.89, 595.276} : Extent{792, 612}; }
 
 std::vector<std::string> plan_marks(const Plan& plan) {
   std::vector<std::string> marks;
@@ -31,7 +29,8 @@ std::string title_and_marks(cairo_t* cr, const Plan& plan, const std::string& be
   std::string marks;
   for (const auto& mark : plan_marks(plan)) marks += "  ·  " + mark;
   const TextStyle style{.size = type};
-  return before + cut_to_width(cr, plan.the_case.title, style, room - measure_text(cr, before + marks, style).width) + marks;
+  return before + cut_to_width(cr, plan.the_case.title, style, room - measure_text(cr, before + marks, style).width) +
+         marks;
 }
 
 Box Sheet::begin_page(const std::string& title) {

@@ -8,7 +8,6 @@
 #include "viz/words/sure_words.hpp"
 #include "viz/words/wording.hpp"
 
-
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -33,7 +32,8 @@ void add_limits(Flow& flow, const Plan& plan) {
     if (i == 0 || r.stage != readings[i - 1].stage)
       rows.push_back({{degrees_f(plan.the_case.stages[r.stage].temperature)}, true, i > 0});
     const bool over = r.gave_way || r.use + r.use_plus_minus > 1;
-    rows.push_back({{std::string(over ? "OVER: " : "") + limit_text(r.limit), place_text(plan.panel, r.where) + ", " + moment_text(r.when), limit_value(r),
+    rows.push_back({{std::string(over ? "OVER: " : "") + limit_text(r.limit),
+                     place_text(plan.panel, r.where) + ", " + moment_text(r.when), limit_value(r),
                      limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r)},
                     over,
                     false});
@@ -49,13 +49,13 @@ void add_orders(Flow& flow, const Plan& plan) {
     // Where the frame gave way the use stands for "too much", and what was met before is no measure of the order.
     const auto unless_it_gave_way = [&](const std::string& number) { return o.gave_way ? "–" : number; };
     rows.push_back(
-        {{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + order_name(o.order), model_text(o.model), std::to_string(o.stages_passed),
-          o.gave_way ? "gave way" : fmt::format("{:.2f}", o.worst_use),
+        {{(o.chosen && plan.ceiling ? "CHOSEN: " : "") + order_name(o.order), model_text(o.model),
+          std::to_string(o.stages_passed), o.gave_way ? "gave way" : fmt::format("{:.2f}", o.worst_use),
           o.unevenness_final ? percent_text(*o.unevenness_final) : "–",
           unless_it_gave_way(fmt::format("{:.1f} / {:.1f}", pounds_per_inch(o.worst_pull_difference_chordwise),
                                          pounds_per_inch(o.worst_pull_difference_spanwise))),
-          unless_it_gave_way(fmt::format("{:.2f}", inches(o.worst_slip))), unless_it_gave_way(angle_text(o.worst_twist)),
-          std::to_string(o.turn_overs)},
+          unless_it_gave_way(fmt::format("{:.2f}", inches(o.worst_slip))),
+          unless_it_gave_way(angle_text(o.worst_twist)), std::to_string(o.turn_overs)},
          o.chosen && plan.ceiling,
          false});
   }

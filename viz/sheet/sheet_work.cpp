@@ -7,7 +7,6 @@
 #include "viz/words/runs.hpp"
 #include "viz/words/wording.hpp"
 
-
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -46,10 +45,12 @@ double draw_stage_head(Sheet& sheet, int stage, const StageOrder& order, bool on
   const Extent d = draw_text(cr, {room.x + f.width + 14, room.y + 10}, degrees_c(kelvin), {.size = 26, .bold = true});
   const double x = room.x + f.width + d.width + 34, width = room.right() - x;
   double y = room.y;
-  y += draw_text(cr, {x, y}, passes_words(sheet.plan, stage, order), {.size = passes_type, .bold = true, .width = width}).height + 3;
+  y +=
+      draw_text(cr, {x, y}, passes_words(sheet.plan, stage, order), {.size = passes_type, .bold = true, .width = width})
+          .height +
+      3;
   std::string words = "True sole temperature by thermometer, never the dial mark";
-  words +=
-      c.iron.swing > 0 ? fmt::format(" (this iron swings {}: let it settle). ", swing_both(c.iron.swing)) : ". ";
+  words += c.iron.swing > 0 ? fmt::format(" (this iron swings {}: let it settle). ", swing_both(c.iron.swing)) : ". ";
   words += dwell_words(sheet.plan, stage, order.passes);
   if (!only) words += " The passes of this stage follow different orders: mind the page.";
   y += draw_text(cr, {x, y}, words, {.width = width}).height;

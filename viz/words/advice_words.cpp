@@ -33,7 +33,8 @@ std::string stop_text(const Plan& plan, const StageStop& s) {
   const bool loose = !s.loose_zones.empty();
   if (s.gave_way) return at + " the frame gives way: it buckles under the pull of the cloth.";
   if (!s.judged)
-    return loose ? at + " the work was done before this plan was made and is not judged; the cloth is not tight there." : "";
+    return loose ? at + " the work was done before this plan was made and is not judged; the cloth is not tight there."
+                 : "";
   std::string text = s.over ? at + " what stops it is " + reading_text(plan, *s.over) + "." : "";
   if (!loose) return text;
   return s.over ? text + " The cloth is loose there, too."
@@ -58,12 +59,14 @@ std::string up_to_text(const Plan& plan) {
 
 std::string way_there_text(const Plan& plan, const WayThere& w) {
   const std::string at = degrees(plan, w.stage);
-  std::string text = w.fails_on_the_way
-                         ? "At " + at + " the end would hold; what fails is passed through on the way, so the order matters."
-                         : "At " + at + " it is the end that is too much: no order helps there.";
+  std::string text =
+      w.fails_on_the_way
+          ? "At " + at + " the end would hold; what fails is passed through on the way, so the order matters."
+          : "At " + at + " it is the end that is too much: no order helps there.";
   if (w.extra_stage)
-    text += fmt::format(" Ironed once over at {} before, {} would hold (coarse mesh): add that stage to the case and plan again.",
-                        degrees_both(*w.extra_stage), at);
+    text += fmt::format(
+        " Ironed once over at {} before, {} would hold (coarse mesh): add that stage to the case and plan again.",
+        degrees_both(*w.extra_stage), at);
   return text;
 }
 
@@ -71,37 +74,45 @@ struct AdviceSentence {
   const Plan& plan;
 
   std::string operator()(const advice::SettingBetween& a) const {
-    return fmt::format("Between the stages, {} by thermometer would still pass. That is advice, not a step of this plan.",
-                       degrees_both(a.setting));
+    return fmt::format(
+        "Between the stages, {} by thermometer would still pass. That is advice, not a step of this plan.",
+        degrees_both(a.setting));
   }
   std::string operator()(const advice::StaysLoose&) const {
-    return "Cloth that stays loose is no covering. Check the free shrink and the pull of your cloth, how loose it lies and the "
-           "passes of the case; a hotter stage or more full passes may be used only where the frame bears them and the approved "
+    return "Cloth that stays loose is no covering. Check the free shrink and the pull of your cloth, how loose it lies "
+           "and the "
+           "passes of the case; a hotter stage or more full passes may be used only where the frame bears them and the "
+           "approved "
            "data allow it.";
   }
   std::string operator()(const advice::DoNotIron&) const {
-    return "Do not iron this panel as it stands. A lighter cloth or a lower last stage may be used only where the aircraft's "
+    return "Do not iron this panel as it stands. A lighter cloth or a lower last stage may be used only where the "
+           "aircraft's "
            "approved data allow it.";
   }
   std::string operator()(const advice::StopAndAsk&) const {
     return "Stop and ask the holder of the approved data and a licensed mechanic.";
   }
   std::string operator()(const advice::AskedTooHot& a) const {
-    return fmt::format("The approved data ask for {}, which is hotter than this panel bears by this calculation: stop and ask "
-                       "before you iron.",
-                       degrees_both(a.asked));
+    return fmt::format(
+        "The approved data ask for {}, which is hotter than this panel bears by this calculation: stop and ask "
+        "before you iron.",
+        degrees_both(a.asked));
   }
   std::string operator()(const advice::AskedNotComputed& a) const {
-    return fmt::format("The approved data ask for {}, which was not computed here: it is no stage of this case. Add that stage "
-                       "and plan again; until then stop and ask before you iron.",
-                       degrees_both(a.asked));
+    return fmt::format(
+        "The approved data ask for {}, which was not computed here: it is no stage of this case. Add that stage "
+        "and plan again; until then stop and ask before you iron.",
+        degrees_both(a.asked));
   }
   std::string operator()(const advice::LookUpLastStage& a) const {
-    return fmt::format("Look up which last stage the aircraft's approved data ask for. If it is hotter than {}, stop and ask.",
-                       degrees(plan, a.ceiling));
+    return fmt::format(
+        "Look up which last stage the aircraft's approved data ask for. If it is hotter than {}, stop and ask.",
+        degrees(plan, a.ceiling));
   }
   std::string operator()(const advice::BracingHelps&) const {
-    return "Bracing the frame while it is ironed helps on the way; it does not change what the frame must bear when the "
+    return "Bracing the frame while it is ironed helps on the way; it does not change what the frame must bear when "
+           "the "
            "bracing is off.";
   }
   std::string operator()(const advice::AddStage& a) const { return way_there_text(plan, a.way); }

@@ -25,7 +25,8 @@ struct Band {
 };
 
 std::string sag_text(const Band& b) {
-  return fmt::format("{:.2f} to {:.2f} in ({:.1f} to {:.1f} mm)", inches(b.low), inches(b.high), b.low * mm, b.high * mm);
+  return fmt::format("{:.2f} to {:.2f} in ({:.1f} to {:.1f} mm)", inches(b.low), inches(b.high), b.low * mm,
+                     b.high * mm);
 }
 
 }  // namespace
@@ -43,12 +44,15 @@ std::vector<std::string> bench_sentences(const Plan& plan, int stage) {
   const bool alike = all.high <= alike_within * all.low;
   std::string sag = alike ? sag_text(all) : "";
   for (int side = 0; side < 2 && !alike; ++side)
-    if (sides[side].high > 0) sag += (sag.empty() ? "" : ", ") + std::string(side == 0 ? "top " : "bottom ") + sag_text(sides[side]);
+    if (sides[side].high > 0)
+      sag += (sag.empty() ? "" : ", ") + std::string(side == 0 ? "top " : "bottom ") + sag_text(sides[side]);
   const bool some = checks.size() < static_cast<std::size_t>(2 * plan.panel.bays);
-  return {fmt::format("Weigh: {} on a lid {} across, amid the free cloth of a bay{}, should sag {}. More sag is less pull.",
-                      weight_text(checks.front().weight), length_both(check_disc), some ? " where it is tight" : "", sag),
-          fmt::format("Tap: some {:.0f} to {:.0f} Hz, rough for the air shut in. Top and bottom of a bay should sound alike.",
-                      tap.low, tap.high)};
+  return {
+      fmt::format("Weigh: {} on a lid {} across, amid the free cloth of a bay{}, should sag {}. More sag is less pull.",
+                  weight_text(checks.front().weight), length_both(check_disc), some ? " where it is tight" : "", sag),
+      fmt::format(
+          "Tap: some {:.0f} to {:.0f} Hz, rough for the air shut in. Top and bottom of a bay should sound alike.",
+          tap.low, tap.high)};
 }
 
 }  // namespace evenpull::viz

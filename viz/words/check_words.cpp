@@ -20,12 +20,8 @@ double closest_ribs(const Case& c) {
   return least;
 }
 
-double chord_at_root(const Case& c) {
-  return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
-}
-double chord_at_tip(const Case& c) {
-  return c.outline.trailing_edge.back().x - c.outline.leading_edge.back().x;
-}
+double chord_at_root(const Case& c) { return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x; }
+double chord_at_tip(const Case& c) { return c.outline.trailing_edge.back().x - c.outline.leading_edge.back().x; }
 
 /// Widest gap between joints along an end rib, of the shorter chord: the tightest allowance of the long pieces.
 double end_rib_piece(const Case& c) {
@@ -44,13 +40,12 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   std::vector<std::string> checks{"Let it cool to the hand, then take it off the rests."};
   std::string loose = "Look along the cloth for puckers and loose places";
   if (summary != plan.stages.end())
-    loose += !summary->loose_zones.empty()
-                 ? ". By this calculation " + zones_text(plan.panel, summary->loose_zones) + " will still be loose after this stage."
+    loose += !summary->loose_zones.empty() ? ". By this calculation " + zones_text(plan.panel, summary->loose_zones) +
+                                                 " will still be loose after this stage."
              : summary->loose_share >= 0.005
                  ? ". About " + percent_text(summary->loose_share) + " of the area may still be loose."
                  : ". None should be loose.";
-  else
-    loose += ".";
+  else loose += ".";
   checks.push_back(loose);
   const double te = c.limits.bow_per_spacing * closest_ribs(c), rib = c.limits.bow_per_spacing * end_rib_piece(c);
   checks.push_back("Trailing edge straight by a string or straightedge: bow between ribs at most " +

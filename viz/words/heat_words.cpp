@@ -14,7 +14,7 @@ namespace evenpull::viz {
 namespace {
 
 constexpr double beyond_told = 0.25;
-constexpr double hotter_told = 2;       // °F: less is lost on a thermometer
+constexpr double hotter_told = 2;  // °F: less is lost on a thermometer
 
 std::string seconds(double s) { return s < 10 ? fmt::format("{:.1f} s", s) : fmt::format("{:.0f} s", s); }
 
@@ -33,10 +33,11 @@ std::string passes_sentence(const Case& c, const PassCount& n, const std::string
     counts += fmt::format("{}{}", i ? ", " : "", i + 1);
   }
   text += fmt::format(" of the area done after {} full pass{}", counts, told == 1 ? "" : "es");
-  text += n.least > 0 ? fmt::format("; {} for {} of it.", n.least == 1 ? "one pass does" : fmt::format("{} passes", n.least),
-                                    percent_text(c.wanted.done_share))
-                      : fmt::format("; {} is not reached in {} pass{}.", percent_text(c.wanted.done_share), n.done.size(),
-                                    n.done.size() == 1 ? "" : "es");
+  text += n.least > 0
+              ? fmt::format("; {} for {} of it.", n.least == 1 ? "one pass does" : fmt::format("{} passes", n.least),
+                            percent_text(c.wanted.done_share))
+              : fmt::format("; {} is not reached in {} pass{}.", percent_text(c.wanted.done_share), n.done.size(),
+                            n.done.size() == 1 ? "" : "es");
   return text;
 }
 
@@ -46,23 +47,27 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
   const StageHeat& h = plan.heat[stage];
   const std::string at = degrees_f(c.stages[stage].temperature);
   list.push_back(passes_sentence(c, h.open, at + ", open bays"));
-  const auto full = std::count_if(h.passes.begin(), h.passes.end(), [](const PassHeat& p) { return p.way == PassWay::hold; });
+  const auto full =
+      std::count_if(h.passes.begin(), h.passes.end(), [](const PassHeat& p) { return p.way == PassWay::hold; });
   if (last && h.open.least > full)
-    list.push_back(fmt::format("{}: the plan has {} full pass{}; with this iron {} are needed. State them in the case and run "
-                               "it again, or take a steadier iron.",
-                               at, full, full == 1 ? "" : "es", h.open.least));
+    list.push_back(
+        fmt::format("{}: the plan has {} full pass{}; with this iron {} are needed. State them in the case and run "
+                    "it again, or take a steadier iron.",
+                    at, full, full == 1 ? "" : "es", h.open.least));
   const auto passes = static_cast<std::size_t>(std::clamp<std::ptrdiff_t>(full, 1, most_passes));
   const int met = most_full_passes(plan.steps, stage);
   const double hotter = c.iron.swing * top_of_swing_met(met) * kelvin_to_degF;
   if (last && hotter >= hotter_told)
-    list.push_back(fmt::format("{}: {} full pass{} with a swing of {} leave{} the cloth as {} would, since the "
-                               "hottest {} counts. That is what is computed here.",
-                               at, met, met == 1 ? "" : "es", swing_both(c.iron.swing), met == 1 ? "s" : "",
-                               degrees_both(c.stages[stage].temperature + hotter / kelvin_to_degF), met == 1 ? "moment" : "of them"));
+    list.push_back(fmt::format(
+        "{}: {} full pass{} with a swing of {} leave{} the cloth as {} would, since the "
+        "hottest {} counts. That is what is computed here.",
+        at, met, met == 1 ? "" : "es", swing_both(c.iron.swing), met == 1 ? "s" : "",
+        degrees_both(c.stages[stage].temperature + hotter / kelvin_to_degF), met == 1 ? "moment" : "of them"));
   if (last && passes <= h.open.beyond.size() && h.open.beyond[passes - 1] >= beyond_told)
-    list.push_back(fmt::format("{}: {} of the area ends with more than {} of full shrink, for each pass the top of the swing counts "
-                               "and nothing takes it back. A steadier iron makes this plan surer than care does.",
-                               at, percent_text(h.open.beyond[passes - 1]), percent_text(1 + c.wanted.done_band)));
+    list.push_back(fmt::format(
+        "{}: {} of the area ends with more than {} of full shrink, for each pass the top of the swing counts "
+        "and nothing takes it back. A steadier iron makes this plan surer than care does.",
+        at, percent_text(h.open.beyond[passes - 1]), percent_text(1 + c.wanted.done_band)));
   if (last && h.nose && h.nose->least > 0) list.push_back(passes_sentence(c, *h.nose, at + ", over the nose"));
   if (last && !h.short_zones.empty()) {
     std::vector<int> zones;
@@ -76,11 +81,12 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
     const PassHeat& p = h.passes[i];
     const bool again = i > 0 && h.passes[i - 1].asked == p.asked && h.passes[i - 1].way == p.way;
     if (p.way == PassWay::hold || again) continue;
-    list.push_back(fmt::format("{}, light pass: {} of full shrink is meant; two places in three will have {} to {}{}.", at,
-                               percent_text(p.open.dose), percent_text(p.open.dose_low), percent_text(p.open.dose_high),
-                               can_be_had(p)          ? ""
-                               : yarns_too_unlike(p) ? ", for one yarn begins to shrink later than the other: leave light passes out"
-                                                     : ", which is too unlike to be called light: a steadier iron is needed"));
+    list.push_back(fmt::format(
+        "{}, light pass: {} of full shrink is meant; two places in three will have {} to {}{}.", at,
+        percent_text(p.open.dose), percent_text(p.open.dose_low), percent_text(p.open.dose_high),
+        can_be_had(p)         ? ""
+        : yarns_too_unlike(p) ? ", for one yarn begins to shrink later than the other: leave light passes out"
+                              : ", which is too unlike to be called light: a steadier iron is needed"));
   }
 }
 
@@ -103,15 +109,17 @@ std::string pass_words(const Plan& plan, int stage, int pass, double dose) {
 }
 
 std::string hold_words(const PassHeat& pass, const Iron& iron) {
-  const double along = std::max(iron.sole_length, iron.sole_width), across = std::min(iron.sole_length, iron.sole_width);
+  const double along = std::max(iron.sole_length, iron.sole_width),
+               across = std::min(iron.sole_length, iron.sole_width);
   std::string text;
   if (pass.way == PassWay::touch) {
-    text = fmt::format("keep moving: draw the sole sideways at {}, {} on each spot", speed_both(across / pass.open.contact),
-                       seconds(pass.open.contact));
+    text = fmt::format("keep moving: draw the sole sideways at {}, {} on each spot",
+                       speed_both(across / pass.open.contact), seconds(pass.open.contact));
     if (pass.nose) text += fmt::format(", over the nose at {}", speed_both(across / pass.nose->contact));
     return text + ".";
   }
-  if (pass.way == PassWay::setting) text = fmt::format("set the sole to {} true and ", degrees_both(pass.sole_temperature));
+  if (pass.way == PassWay::setting)
+    text = fmt::format("set the sole to {} true and ", degrees_both(pass.sole_temperature));
   text += fmt::format("stay {} on each spot (or draw the sole lengthwise at {})", seconds(pass.open.contact),
                       speed_both(along / pass.open.contact));
   if (pass.nose) text += fmt::format(", over the nose {}", seconds(pass.nose->contact));
@@ -152,13 +160,14 @@ std::vector<std::string> heat_sentences(const Plan& plan) {
   std::vector<std::string> list;
   const int last = std::min(plan.ceiling.value_or(0), static_cast<int>(plan.heat.size()) - 1);
   if (last < 0) return list;
-  list.push_back(fmt::format(
-      "Dwell is for this sole, cloth of {:.1f} oz/yd² ({:.0f} g/m²) and contact of {:.0f} W/(m² K); pressing harder shortens it. Done "
-      "means at least {} of full shrink, with a swing of {}, a hand off by {}, {} of a pass missed and {} "
-      "overlapped.",
-      c.cloth.areal_mass / 0.0339057, c.cloth.areal_mass * 1000, c.iron.conductance, percent_text(1 - c.wanted.done_band),
-      swing_both(c.iron.swing), percent_text(c.iron.hand_scatter), percent_text(c.iron.missed),
-      percent_text(c.iron.overlap)));
+  list.push_back(
+      fmt::format("Dwell is for this sole, cloth of {:.1f} oz/yd² ({:.0f} g/m²) and contact of {:.0f} W/(m² K); "
+                  "pressing harder shortens it. Done "
+                  "means at least {} of full shrink, with a swing of {}, a hand off by {}, {} of a pass missed and {} "
+                  "overlapped.",
+                  c.cloth.areal_mass / 0.0339057, c.cloth.areal_mass * 1000, c.iron.conductance,
+                  percent_text(1 - c.wanted.done_band), swing_both(c.iron.swing), percent_text(c.iron.hand_scatter),
+                  percent_text(c.iron.missed), percent_text(c.iron.overlap)));
   for (int s = 0; s <= last; ++s) add_stage(list, plan, s, s == last);
   return list;
 }

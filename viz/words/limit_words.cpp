@@ -75,7 +75,8 @@ std::string place_text(const Panel& p, const Place& at) {
 }
 
 std::string use_text(double use, double plus_minus) {
-  return plus_minus > 0 ? number_text(use, 2) + " ± " + number_text(printed_bar(use, plus_minus), 2) : number_text(use, 2);
+  return plus_minus > 0 ? number_text(use, 2) + " ± " + number_text(printed_bar(use, plus_minus), 2)
+                        : number_text(use, 2);
 }
 
 std::string use_text(const LimitReading& reading) {

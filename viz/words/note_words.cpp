@@ -10,7 +10,9 @@ namespace evenpull::viz {
 
 namespace {
 
-std::string degrees(const Case& c, int stage) { return degrees_both(c.stages[static_cast<std::size_t>(stage)].temperature); }
+std::string degrees(const Case& c, int stage) {
+  return degrees_both(c.stages[static_cast<std::size_t>(stage)].temperature);
+}
 
 std::string gain_text(const note::PassGain& g) {
   using What = note::PassGain::What;
@@ -40,61 +42,71 @@ struct NoteSentence {
     return fmt::format("The frame gives way at {}; nothing beyond that was computed.", degrees(c, n.stage));
   }
   std::string operator()(const note::LiftsOff& n) const {
-    return fmt::format("Somewhere the cloth pulls away from a rib or the nose it should bear on ({:.2f} N at one mesh point): the "
-                       "model holds it down there; look for cloth that lifts before lacing.",
-                       n.force);
+    return fmt::format(
+        "Somewhere the cloth pulls away from a rib or the nose it should bear on ({:.2f} N at one mesh point): the "
+        "model holds it down there; look for cloth that lifts before lacing.",
+        n.force);
   }
   std::string operator()(const note::FrameTurns& n) const {
-    return fmt::format("Part of the frame turns by {:.2f} degrees, more than the 0.5 degrees up to which the model's small "
-                       "rotations are good.",
-                       degrees_of_arc(n.angle));
+    return fmt::format(
+        "Part of the frame turns by {:.2f} degrees, more than the 0.5 degrees up to which the model's small "
+        "rotations are good.",
+        degrees_of_arc(n.angle));
   }
   std::string operator()(const note::TipFullness& n) const {
-    return fmt::format("The curved tip has {:.1f} % of fullness in its fullest line, which must be shrunk out there before it "
-                       "carries pull.",
-                       100 * n.share);
+    return fmt::format(
+        "The curved tip has {:.1f} % of fullness in its fullest line, which must be shrunk out there before it "
+        "carries pull.",
+        100 * n.share);
   }
   std::string operator()(const note::ThinnerBetweenRibs& n) const {
     const ThicknessLoss& l = n.loss;
-    return fmt::format("Pulled both ways, the fabric cannot follow the profile between the ribs: there it is thinner by up to {}, "
-                       "{:.0f} % of its thickness (bay {}, {:.0f} % of the chord; top {}, bottom {}).",
-                       small_length_both(l.loss), 100 * l.share(), l.bay + 1, 100 * l.chord_fraction, small_length_both(l.top),
-                       small_length_both(l.bottom));
+    return fmt::format(
+        "Pulled both ways, the fabric cannot follow the profile between the ribs: there it is thinner by up to {}, "
+        "{:.0f} % of its thickness (bay {}, {:.0f} % of the chord; top {}, bottom {}).",
+        small_length_both(l.loss), 100 * l.share(), l.bay + 1, 100 * l.chord_fraction, small_length_both(l.top),
+        small_length_both(l.bottom));
   }
 
   std::string operator()(const note::BarsDecide& n) const {
-    std::string s = fmt::format("Without its error bars the chosen order would hold up to {}; the bars are counted against it. "
-                                "\"Stages held\" compares orders without error bars.",
-                                degrees(c, n.without));
+    std::string s = fmt::format(
+        "Without its error bars the chosen order would hold up to {}; the bars are counted against it. "
+        "\"Stages held\" compares orders without error bars.",
+        degrees(c, n.without));
     if (plan.accuracy == Accuracy::normal) s += " A run with --accuracy fine narrows the bars and may allow more.";
     return s;
   }
   std::string operator()(const note::GaveWayElsewhere& n) const {
-    return fmt::format("On another mesh, or with smaller zones, the frame gives way at {}: that stage counts as not safe.",
-                       degrees(c, n.stage));
+    return fmt::format(
+        "On another mesh, or with smaller zones, the frame gives way at {}: that stage counts as not safe.",
+        degrees(c, n.stage));
   }
   std::string operator()(const note::UnsolvedElsewhere& n) const {
-    return fmt::format("On another mesh, or with smaller zones, no equilibrium was found up to the end of {}: nobody knows how far "
-                       "off its numbers are, so that stage counts as not safe. Another mesh (mesh.nodes in the case) may be solved.",
-                       degrees(c, n.stage));
+    return fmt::format(
+        "On another mesh, or with smaller zones, no equilibrium was found up to the end of {}: nobody knows how far "
+        "off its numbers are, so that stage counts as not safe. Another mesh (mesh.nodes in the case) may be solved.",
+        degrees(c, n.stage));
   }
   std::string operator()(const note::LeftOut& n) const {
     std::string s = "No equilibrium was found in ";
-    for (std::size_t i = 0; i < n.runs.size(); ++i) s += fmt::format("{}\"{}\"", i == 0 ? "" : ", ", run_text(c, n.runs[i]));
+    for (std::size_t i = 0; i < n.runs.size(); ++i)
+      s += fmt::format("{}\"{}\"", i == 0 ? "" : ", ", run_text(c, n.runs[i]));
     return s + (n.runs.size() == 1 ? ": it was left out." : ": they were left out.");
   }
   std::string operator()(const note::ChancesUnsolved&) const {
-    return "How sure the plan is was not computed: on the coarse mesh that would run through the ways the job may turn out no "
+    return "How sure the plan is was not computed: on the coarse mesh that would run through the ways the job may turn "
+           "out no "
            "equilibrium was found for the order as planned.";
   }
 
   std::string operator()(const note::SteadyAgainstJumping& n) const {
     const bool worse = n.steady_use >= n.jumping_use && n.steady_spread >= n.jumping_spread;
-    return fmt::format("Working steadily from root to tip: worst use {:.2f}, pull spread along the span {:.0f} N/m; jumping between "
-                       "the ends and the middle: {:.2f} and {:.0f} N/m (coarse mesh). {}",
-                       n.steady_use, n.steady_spread, n.jumping_use, n.jumping_spread,
-                       worse ? "As the handbook advises, steady is not better."
-                             : "On this panel steady working is not worse by both measures.");
+    return fmt::format(
+        "Working steadily from root to tip: worst use {:.2f}, pull spread along the span {:.0f} N/m; jumping between "
+        "the ends and the middle: {:.2f} and {:.0f} N/m (coarse mesh). {}",
+        n.steady_use, n.steady_spread, n.jumping_use, n.jumping_spread,
+        worse ? "As the handbook advises, steady is not better."
+              : "On this panel steady working is not worse by both measures.");
   }
   std::string operator()(const note::CoarseRankedOther& n) const {
     return fmt::format("The coarse mesh ranked \"{}\" first, the full model did not; the plan follows the full model.",
@@ -102,10 +114,12 @@ struct NoteSentence {
   }
   std::string operator()(const note::FewestTurnOvers& n) const {
     if (n.wanted < 1 && n.fewest == 1)
-      return "A pass works both sides, so it has one turn-over at least: the orders with one in each pass were compared.";
-    return fmt::format("No order that was compared gets by with {} turn-over{} in every pass still to come; those with {}, the "
-                       "fewest, were compared.",
-                       n.wanted, n.wanted == 1 ? "" : "s", n.fewest);
+      return "A pass works both sides, so it has one turn-over at least: the orders with one in each pass were "
+             "compared.";
+    return fmt::format(
+        "No order that was compared gets by with {} turn-over{} in every pass still to come; those with {}, the "
+        "fewest, were compared.",
+        n.wanted, n.wanted == 1 ? "" : "s", n.fewest);
   }
   std::string operator()(const note::TurnOversAgainstLoad&) const { return trade_sentence(plan.trade_offs); }
   std::string operator()(const note::HowGoodTheOrder&) const { return proof_sentence(plan); }
@@ -119,9 +133,10 @@ struct NoteSentence {
     return "By this calculation the frame gives way in the steps that are done already.";
   }
   std::string operator()(const note::DoneOverLimit& n) const {
-    return fmt::format("The steps that are done have loaded the frame beyond a limit already (use {:.2f}, coarse mesh): inspect it "
-                       "before you go on.",
-                       n.use);
+    return fmt::format(
+        "The steps that are done have loaded the frame beyond a limit already (use {:.2f}, coarse mesh): inspect it "
+        "before you go on.",
+        n.use);
   }
   std::string operator()(const note::MustWait& n) const {
     return fmt::format("{} must not be ironed before {}: {}", plan.panel.zones[static_cast<std::size_t>(n.zone)].label,
@@ -141,7 +156,9 @@ std::vector<std::string> note_sentences(const Plan& plan) {
   return list;
 }
 
-const char* bound_name(RibTie inner_ribs) { return inner_ribs == RibTie::free ? "inner ribs free" : "inner ribs glued"; }
+const char* bound_name(RibTie inner_ribs) {
+  return inner_ribs == RibTie::free ? "inner ribs free" : "inner ribs glued";
+}
 
 std::string run_text(const Case& c, const RunId& run) {
   using Kind = RunId::Kind;

@@ -48,7 +48,8 @@ std::string bay_by_bay(const std::vector<BayOfSide>& bays) {
   return text + ".";
 }
 
-constexpr const char* halving_rule = "The centre bay first, then the middle of each gap; each bay on both sides before the next.";
+constexpr const char* halving_rule =
+    "The centre bay first, then the middle of each gap; each bay on both sides before the next.";
 
 std::string family_rule(const OrderId& o) {
   switch (o.family) {
@@ -58,20 +59,25 @@ std::string family_rule(const OrderId& o) {
       return "From root to tip bay by bay: one side of the bay, turn over, the other side, then the next bay.";
     case Family::halving: return halving_rule;
     case Family::jumping:
-      return "One end bay, the other end bay, the middle, then the middle of each gap; each bay on both sides before the next.";
+      return "One end bay, the other end bay, the middle, then the middle of each gap; each bay on both sides before "
+             "the next.";
     case Family::halving_in_runs:
-      return fmt::format("The centre bay first, then the middle of each gap: {} bays on one side, turn over, the same bays on "
-                         "the other side, then the next bays.",
-                         o.bays_in_run);
+      return fmt::format(
+          "The centre bay first, then the middle of each gap: {} bays on one side, turn over, the same bays on "
+          "the other side, then the next bays.",
+          o.bays_in_run);
     case Family::halving_one_side:
-      return "All of the top, the centre bay first, then the middle of each gap; then all of the bottom in the same order.";
+      return "All of the top, the centre bay first, then the middle of each gap; then all of the bottom in the same "
+             "order.";
     case Family::halving_by_strips:
-      return "The centre bay first, then the middle of each gap; strip by strip on both sides, each beginning on the side "
+      return "The centre bay first, then the middle of each gap; strip by strip on both sides, each beginning on the "
+             "side "
              "worked last.";
     case Family::searched:
     case Family::searched_for_last:
     case Family::searched_few_turns: return o.bays.empty() ? "No rule: follow the numbers." : bay_by_bay(o.bays);
-    case Family::searched_by_stage: return "No rule, and each stage has an order of its own: follow the numbers of its page.";
+    case Family::searched_by_stage:
+      return "No rule, and each stage has an order of its own: follow the numbers of its page.";
     case Family::searched_rest:
       return std::string("The rest of this pass has no rule: follow the numbers. Then: ") + halving_rule;
     case Family::as_given: return "The order you gave.";
@@ -96,8 +102,9 @@ std::string order_rule(const OrderId& o) {
 const char* model_text(OrderModel m) { return m == OrderModel::full ? "full" : "coarse"; }
 
 std::string step_text(const Plan& plan, const Step& s) {
-  return fmt::format("{:.0f} F, pass {}, {}", fahrenheit(plan.the_case.stages[static_cast<std::size_t>(s.stage)].temperature),
-                     s.pass, plan.panel.zones[static_cast<std::size_t>(s.zone)].label);
+  return fmt::format("{:.0f} F, pass {}, {}",
+                     fahrenheit(plan.the_case.stages[static_cast<std::size_t>(s.stage)].temperature), s.pass,
+                     plan.panel.zones[static_cast<std::size_t>(s.zone)].label);
 }
 
 std::string snapshot_text(const Plan& plan, const Snapshot& s) {
@@ -107,12 +114,14 @@ std::string snapshot_text(const Plan& plan, const Snapshot& s) {
 std::string snapshot_words(const Plan& plan, const Snapshot& s) {
   if (s.step == 0) return snapshot_text(plan, s);
   const Step& step = plan.steps.at(static_cast<std::size_t>(s.step) - 1);
-  return fmt::format("{}, pass {}, {}", degrees_f(plan.the_case.stages[static_cast<std::size_t>(step.stage)].temperature),
-                     step.pass, plan.panel.zones[static_cast<std::size_t>(step.zone)].label);
+  return fmt::format("{}, pass {}, {}",
+                     degrees_f(plan.the_case.stages[static_cast<std::size_t>(step.stage)].temperature), step.pass,
+                     plan.panel.zones[static_cast<std::size_t>(step.zone)].label);
 }
 
 std::string solve_text(const SolveName& n) {
-  std::string text = n.pass > 0 ? fmt::format("{:.0f} F, pass {}, {}", fahrenheit(n.temperature), n.pass, n.what) : n.what;
+  std::string text = n.pass > 0 ? fmt::format("{:.0f} F, pass {}, {}", fahrenheit(n.temperature), n.pass, n.what)
+                                : n.what;
   switch (n.part) {
     case SolveName::Part::itself: break;
     case SolveName::Part::settling: return text + ", settling";
@@ -140,21 +149,25 @@ std::string order_trouble_text(const OrderTrouble& t) {
   const std::string which = t.step > 0 ? fmt::format("step {}: ", t.step) : "";
   switch (t.kind) {
     case Kind::no_such_stage: return which + "the case has no stage at " + degrees_both(t.temperature);
-    case Kind::no_such_bay: return which + fmt::format("bay {} does not exist; the panel has bays 1 to {}", t.number, t.most);
+    case Kind::no_such_bay:
+      return which + fmt::format("bay {} does not exist; the panel has bays 1 to {}", t.number, t.most);
     case Kind::no_such_strip:
       return which + fmt::format("strip {} does not exist; each bay has strips 1 to {}", t.number, t.most);
     case Kind::pass_below_one: return which + "passes are counted from 1";
     case Kind::dose_out_of_range: return which + "a dose is more than 0 and at most 1";
     case Kind::stage_left_out:
-      return which + fmt::format("the order leaves out the stage at {}; work its zones first, or take that stage out of the case",
-                                 degrees_both(t.temperature));
-    case Kind::temperature_falls: return which + "the temperature falls; list the steps from the coolest stage to the hottest";
+      return which +
+             fmt::format(
+                 "the order leaves out the stage at {}; work its zones first, or take that stage out of the case",
+                 degrees_both(t.temperature));
+    case Kind::temperature_falls:
+      return which + "the temperature falls; list the steps from the coolest stage to the hottest";
     case Kind::no_steps: return "there are no steps";
     case Kind::nothing_left:
       return "every pass of every stage is done, so there is nothing left to plan; `replay` computes what was worked";
     case Kind::pass_not_stated:
-      return fmt::format("pass {} was begun at {}, for which the case has {} passes; state that pass in the case", t.number,
-                         degrees_both(t.temperature), t.most);
+      return fmt::format("pass {} was begun at {}, for which the case has {} passes; state that pass in the case",
+                         t.number, degrees_both(t.temperature), t.most);
   }
   return "";
 }

@@ -1,11 +1,11 @@
 #include "viz/words/plan_summary.hpp"
 
 #include "viz/words/advice_words.hpp"
-#include "viz/words/order_words.hpp"
-#include "viz/words/zone_names.hpp"
 #include "viz/words/limit_words.hpp"
+#include "viz/words/order_words.hpp"
 #include "viz/words/sure_words.hpp"
 #include "viz/words/wording.hpp"
+#include "viz/words/zone_names.hpp"
 
 #include <fmt/format.h>
 
@@ -48,23 +48,23 @@ std::string worst_numbers(const Plan& p, const Terminal& t) {
   for (const auto& l : shown) {
     const auto use = viz::use_text(l);
     constexpr size_t use_width = 13;
-    text += "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
-            wrap_text(fmt::format("{}: {}, {}; {}, allowed {}", viz::limit_text(l.limit), viz::place_text(p.panel, l.where), viz::moment_text(l.when),
-                                  viz::limit_value(l), viz::limit_allowed(l)),
-                      4 + static_cast<int>(use_width), t.width) +
-            "\n";
+    text +=
+        "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
+        wrap_text(fmt::format("{}: {}, {}; {}, allowed {}", viz::limit_text(l.limit), viz::place_text(p.panel, l.where),
+                              viz::moment_text(l.when), viz::limit_value(l), viz::limit_allowed(l)),
+                  4 + static_cast<int>(use_width), t.width) +
+        "\n";
   }
   return text;
 }
 
 std::string defaults_words(size_t n) {
   if (n == 0) return "No defaults were used";
-  return n == 1 ? "One default was used; the sheet lists it" : fmt::format("{} defaults were used; the sheet lists them", n);
+  return n == 1 ? "One default was used; the sheet lists it"
+                : fmt::format("{} defaults were used; the sheet lists them", n);
 }
 
-std::string bullet(const std::string& text, const Terminal& t) {
-  return "    - " + wrap_text(text, 6, t.width) + "\n";
-}
+std::string bullet(const std::string& text, const Terminal& t) { return "    - " + wrap_text(text, 6, t.width) + "\n"; }
 
 }  // namespace
 
@@ -72,20 +72,21 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
   const auto paragraph = [&](const std::string& words, int indent = 2) {
     return "  " + wrap_text(words, indent, t.width) + "\n";
   };
-  std::string text = wrap_text(p.the_case.title + (p.quick() ? "  [QUICK: coarse mesh, no error bars]" : ""), 0, t.width) +
-                     "\n\n" + loose_cloth(p, t) + answer(p, t);
+  std::string text =
+      wrap_text(p.the_case.title + (p.quick() ? "  [QUICK: coarse mesh, no error bars]" : ""), 0, t.width) + "\n\n" +
+      loose_cloth(p, t) + answer(p, t);
   text += paragraph("Why: " + viz::because_text(p), 7);
   if (const auto sure = viz::sure_words(p); !sure.empty()) text += paragraph(sure);
   if (p.setting)
     text += paragraph(fmt::format("Between the stages, up to {} would still pass (advice, not a step).",
                                   viz::degrees_both(*p.setting)));
-  if (p.ceiling)
-    text += "\n" + paragraph("Order: " + viz::order_name(p.order) + ": " + viz::order_rule(p.order), 9);
+  if (p.ceiling) text += "\n" + paragraph("Order: " + viz::order_name(p.order) + ": " + viz::order_rule(p.order), 9);
   text += "\n" + worst_numbers(p, t);
   if (p.solve.mesh_change && p.solve.zone_change)
-    text += paragraph(fmt::format("The finest mesh changes the governing use by {:.1f} %, smaller zones by {:.1f} %; the "
-                                  "bars hold both and count against the answer.",
-                                  *p.solve.mesh_change * 100, *p.solve.zone_change * 100));
+    text +=
+        paragraph(fmt::format("The finest mesh changes the governing use by {:.1f} %, smaller zones by {:.1f} %; the "
+                              "bars hold both and count against the answer.",
+                              *p.solve.mesh_change * 100, *p.solve.zone_change * 100));
   if (!p.advice.items.empty()) {
     text += "\n  Advice:\n";
     for (const auto& a : viz::advice_sentences(p)) text += bullet(a, t);
@@ -96,10 +97,12 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
   }
   text += "\n" + paragraph(fmt::format("{}. Results: {}/", defaults_words(p.the_case.defaults_used.size()), folder)) +
           "    " +
-          wrap_text("plan.pdf (print it), plan.html (for the bench), pictures/, fields.pvd, plan.json, order.toml", 4, t.width) +
+          wrap_text("plan.pdf (print it), plan.html (for the bench), pictures/, fields.pvd, plan.json, order.toml", 4,
+                    t.width) +
           "\n\n" +
-          paragraph("This does not show that the part is airworthy. The aircraft's approved data, local rules and a licensed "
-                    "mechanic go first. Check the iron with a thermometer at every setting.");
+          paragraph(
+              "This does not show that the part is airworthy. The aircraft's approved data, local rules and a licensed "
+              "mechanic go first. Check the iron with a thermometer at every setting.");
   return text;
 }
 

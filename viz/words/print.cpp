@@ -11,16 +11,10 @@ constexpr double metres_per_inch = 0.0254;             // exact
 constexpr double newtons_per_pound = 4.4482216152605;  // exact
 }  // namespace
 
-double to_degF(double kelvin) {
-  return std::round((kelvin * 1.8 - 459.67) * 1e6) / 1e6;
-}
-double to_degC(double kelvin) {
-  return std::round((kelvin - 273.15) * 1e6) / 1e6;
-}
+double to_degF(double kelvin) { return std::round((kelvin * 1.8 - 459.67) * 1e6) / 1e6; }
+double to_degC(double kelvin) { return std::round((kelvin - 273.15) * 1e6) / 1e6; }
 
-std::string print_number(double value, int digits) {
-  return fmt::format("{:.{}g}", value == 0 ? 0.0 : value, digits);
-}
+std::string print_number(double value, int digits) { return fmt::format("{:.{}g}", value == 0 ? 0.0 : value, digits); }
 
 std::string print_temperature(double kelvin) {
   return fmt::format("{:.0f} °F ({:.0f} °C)", to_degF(kelvin), to_degC(kelvin));

@@ -29,12 +29,9 @@ std::string all_supports(const Case& c, const std::vector<Support>& supports) {
 
 std::string rib_tie_words(RibTie tie) {
   switch (tie) {
-    case RibTie::bearing:
-      return "The cloth bears on the inner ribs and can creep over them against friction";
-    case RibTie::free:
-      return "The cloth is free on the inner ribs";
-    case RibTie::glued:
-      return "The cloth is glued to the inner ribs";
+    case RibTie::bearing: return "The cloth bears on the inner ribs and can creep over them against friction";
+    case RibTie::free: return "The cloth is free on the inner ribs";
+    case RibTie::glued: return "The cloth is glued to the inner ribs";
   }
   return "";
 }
@@ -82,7 +79,8 @@ std::vector<std::string> assumptions(const Plan& plan) {
     list.push_back(degrees_both(c.stages[s].temperature) + ": passes " + doses + ".");
   }
   list.push_back(fmt::format("The iron keeps {:.0f} in² ({:.0f} cm²) hot at once; its sole swings {}.",
-                             c.iron.hot_area() * inches(1) * inches(1), c.iron.hot_area() * 1e4, swing_both(c.iron.swing)));
+                             c.iron.hot_area() * inches(1) * inches(1), c.iron.hot_area() * 1e4,
+                             swing_both(c.iron.swing)));
   list.push_back("Held while ironed: " + all_supports(c, c.while_ironed) + ".");
   list.push_back("Held in use: " + all_supports(c, c.in_use) + ".");
   if (plan.panel.fullness >= 0.0005)  // less would be printed as nothing
@@ -119,13 +117,12 @@ std::string study_words(const Plan& plan) {
   std::string meshes, zones;
   int finest = 0;
   for (const auto& level : plan.study) {
-    if (level.zone_parts > 1)
-      zones += (zones.empty() ? "" : " and in ") + std::to_string(level.zone_parts);
-    else
-      meshes += (meshes.empty() ? "" : ", ") + std::to_string(finest = level.nodes);
+    if (level.zone_parts > 1) zones += (zones.empty() ? "" : " and in ") + std::to_string(level.zone_parts);
+    else meshes += (meshes.empty() ? "" : ", ") + std::to_string(finest = level.nodes);
   }
   return fmt::format(
-      "Error bars: the chosen order on meshes of {} cloth points{}. Uses, mean pull and slip are those of the mesh of {}; "
+      "Error bars: the chosen order on meshes of {} cloth points{}. Uses, mean pull and slip are those of the mesh of "
+      "{}; "
       "the drawings show the one of {}.",
       meshes, zones.empty() ? "" : ", and with zones cut in " + zones, finest, plan.solve.nodes);
 }
@@ -158,10 +155,12 @@ std::vector<std::string> bounds_in_words(const Plan& plan) {
     for (std::size_t i = 0; i < b.worst_use.size(); ++i) {
       const Stage& stage = plan.the_case.stages[b.first_stage + i];
       uses += fmt::format("{}{} at {}", uses.empty() ? "" : ", ",
-                          b.worst_use[i] ? use_text(*b.worst_use[i], 0) : "the frame gives way", degrees_f(stage.temperature));
+                          b.worst_use[i] ? use_text(*b.worst_use[i], 0) : "the frame gives way",
+                          degrees_f(stage.temperature));
     }
     list.push_back(fmt::format("{}: worst use {}; unevenness {}; slip {}.", bound_name(b.inner_ribs), uses,
-                               b.unevenness_final ? percent_text(*b.unevenness_final) : "not known", small_length_both(b.worst_slip)));
+                               b.unevenness_final ? percent_text(*b.unevenness_final) : "not known",
+                               small_length_both(b.worst_slip)));
   }
   return list;
 }

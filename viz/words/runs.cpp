@@ -10,10 +10,9 @@ namespace evenpull::viz {
 namespace {
 
 bool same_runs(const std::vector<Run>& a, const std::vector<Run>& b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [](const Run& p, const Run& q) {
-                      return p.number == q.number && p.zones == q.zones && p.done == q.done;
-                    });
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Run& p, const Run& q) {
+    return p.number == q.number && p.zones == q.zones && p.done == q.done;
+  });
 }
 
 bool all_done(const Run& run) {
@@ -38,10 +37,8 @@ std::vector<StageOrder> orders_of_stage(const Plan& plan, int stage) {
     }
     // What was done before the plan was made, at whatever dose, nobody works again.
     if (!step.done) {
-      if (!to_work[step.pass])
-        order.doses.front() = step.dose;
-      else if (order.doses.front() != step.dose)
-        order.mixed = true;
+      if (!to_work[step.pass]) order.doses.front() = step.dose;
+      else if (order.doses.front() != step.dose) order.mixed = true;
       to_work[step.pass] = true;
     }
     if (order.runs.empty() || order.runs.back().number != step.run) order.runs.push_back({step.run, {}, {}, {}, {}});

@@ -13,11 +13,11 @@ namespace evenpull::viz {
 
 namespace {
 
-constexpr double risk_told = 0.10;      // chances below are not worth a word: judgement
-constexpr double weight_told = 0.03;    // nor inputs that explain less
+constexpr double risk_told = 0.10;    // chances below are not worth a word: judgement
+constexpr double weight_told = 0.03;  // nor inputs that explain less
 constexpr double weight_that_leads = 0.3;
 constexpr double likely = 0.5;
-constexpr double over_told = 0.01;      // limits less often broken are not named
+constexpr double over_told = 0.01;  // limits less often broken are not named
 
 std::string chance_words(const Chance& c) {
   return fmt::format("{} ({} to {})", percent_text(c.share()), percent_text(c.low), percent_text(c.high));
@@ -31,7 +31,8 @@ std::string what_spoils_it(const Chances& k, int stage) {
   for (const LimitChance& l : k.limits)
     if (l.stage == stage && l.over.share() >= over_told && (!often || l.over.hits > often->over.hits)) often = &l;
   if (often && often->limit != k.governing)
-    return fmt::format(" Most often over its limit: {}, {}.{}", limit_text(often->limit), percent_text(often->over.share()),
+    return fmt::format(" Most often over its limit: {}, {}.{}", limit_text(often->limit),
+                       percent_text(often->over.share()),
                        often->limit == Limit::unevenness ? " A steadier iron evens the pull." : "");
   if (k.weights.empty() || k.weights.front().share < weight_that_leads) return "";
   return fmt::format(" It hangs most on the {}: measure that first.", unsure_text(k.weights.front().input));
@@ -80,36 +81,43 @@ std::vector<std::string> sure_sentences(const Plan& plan) {
     list.push_back(fmt::format("If you stop after {}, every limit holds: {}{}.", degrees_f(c.stages[s].temperature),
                                chance_words(k.holds[s]), over.empty() ? "" : "; over its limit there: " + over));
   }
-  list.push_back(k.ceiling ? fmt::format("Hottest stage at {} confidence: {}.", percent_text(k.confidence),
-                                         degrees_f(c.stages[*k.ceiling].temperature))
-                           : fmt::format("At {} confidence no stage is safe: measure first.", percent_text(k.confidence)));
+  list.push_back(k.ceiling
+                     ? fmt::format("Hottest stage at {} confidence: {}.", percent_text(k.confidence),
+                                   degrees_f(c.stages[*k.ceiling].temperature))
+                     : fmt::format("At {} confidence no stage is safe: measure first.", percent_text(k.confidence)));
   std::string weights;
   for (const InputWeight& w : k.weights)
     if (w.share >= weight_told)
-      weights += fmt::format("{}{} ({}): {} ({} to {})", weights.empty() ? "" : "; ", unsure_text(w.input), spread_text(w), percent_text(w.share),
-                             percent_text(w.low), percent_text(w.high));
+      weights += fmt::format("{}{} ({}): {} ({} to {})", weights.empty() ? "" : "; ", unsure_text(w.input),
+                             spread_text(w), percent_text(w.share), percent_text(w.low), percent_text(w.high));
   if (!weights.empty())
-    list.push_back(fmt::format("What the {} at {} hangs on, as shares of its variance: {}. Measure the first of them next.",
-                               governing_text(k), degrees_f(c.stages[k.governing_stage].temperature), weights));
+    list.push_back(
+        fmt::format("What the {} at {} hangs on, as shares of its variance: {}. Measure the first of them next.",
+                    governing_text(k), degrees_f(c.stages[k.governing_stage].temperature), weights));
   for (const bool slides : {false, true}) {
     const auto risky = risky_zones(plan, slides, risk_told);
     std::vector<int> zones;
     for (const RiskyZone& r : risky) zones.push_back(r.zone);
     if (zones.empty())
       list.push_back(slides ? "No zone has a chance of 10 % of sliding too far."
-                            : fmt::format("No zone has a chance of 10 % of pulling {} off the mean.", percent_text(c.wanted.uneven_share)));
+                            : fmt::format("No zone has a chance of 10 % of pulling {} off the mean.",
+                                          percent_text(c.wanted.uneven_share)));
     else
-      list.push_back(fmt::format("{}: {}; at worst {}.",
-                                 slides ? fmt::format("Cloth may slide by more than {}", small_length_both(c.wanted.slide.value_or(c.limits.slip)))
-                                        : fmt::format("Pull may end more than {} off the mean", percent_text(c.wanted.uneven_share)),
-                                 zone_list(plan.panel, zones), percent_text(risky.front().risk)));
+      list.push_back(fmt::format(
+          "{}: {}; at worst {}.",
+          slides ? fmt::format("Cloth may slide by more than {}",
+                               small_length_both(c.wanted.slide.value_or(c.limits.slip)))
+                 : fmt::format("Pull may end more than {} off the mean", percent_text(c.wanted.uneven_share)),
+          zone_list(plan.panel, zones), percent_text(risky.front().risk)));
   }
-  list.push_back(fmt::format(
-      "From {} ways the job may turn out, on a reduced model of {} cloth points set right by the full one. On {} of them run "
-      "through the full model its {} was off by {:.1f} % (rms), and {} of {} agreed on whether all holds. In brackets: 95 % "
-      "interval of the sampling.",
-      k.scenarios, k.nodes, k.agreement.scenarios, governing_text(k), 100 * k.agreement.rms, k.agreement.decisions,
-      k.agreement.scenarios));
+  list.push_back(
+      fmt::format("From {} ways the job may turn out, on a reduced model of {} cloth points set right by the full one. "
+                  "On {} of them run "
+                  "through the full model its {} was off by {:.1f} % (rms), and {} of {} agreed on whether all holds. "
+                  "In brackets: 95 % "
+                  "interval of the sampling.",
+                  k.scenarios, k.nodes, k.agreement.scenarios, governing_text(k), 100 * k.agreement.rms,
+                  k.agreement.decisions, k.agreement.scenarios));
   return list;
 }
 

@@ -21,15 +21,13 @@ std::string shape_words(const SectionShape& s) {
   switch (s.kind) {
     case Kind::tube:
       return fmt::format("tube {} x {}", small_length_both(s.outside_diameter), small_length_both(s.wall));
-    case Kind::bar:
-      return fmt::format("bar {} wide, {}", small_length_both(s.width), height);
+    case Kind::bar: return fmt::format("bar {} wide, {}", small_length_both(s.width), height);
     case Kind::sheet_rib:
       return fmt::format("sheet rib {}, flanges {}, {}", small_length_both(s.wall), small_length_both(s.width), height);
     case Kind::folded_edge:
       return fmt::format("folded edge {}, legs {}, open {}", small_length_both(s.wall), small_length_both(s.width),
                          small_length_both(s.height));
-    case Kind::closed_nose:
-      return fmt::format("closed nose {}", small_length_both(s.wall));
+    case Kind::closed_nose: return fmt::format("closed nose {}", small_length_both(s.wall));
     case Kind::properties:
       return fmt::format("area {:.3g} mm², I up {:.3g} mm⁴, I flat {:.3g} mm⁴", s.given.area * 1e6,
                          s.given.inertia_up * 1e12, s.given.inertia_flat * 1e12);
@@ -43,9 +41,9 @@ std::string outline_lines(const Case& c) {
                tip = o.trailing_edge.back().x - o.leading_edge.back().x;
   double thickest = 0;
   for (const auto& p : c.profile) thickest = std::max(thickest, p.top + p.bottom);
-  auto text =
-      fmt::format("  Span {}; chord {} at the inboard end, {} at the tip; {} thick at most\n", length_both(o.span()),
-                  length_both(root), length_both(tip), small_length_both(thickest * root));
+  auto text = fmt::format("  Span {}; chord {} at the inboard end, {} at the tip; {} thick at most\n",
+                          length_both(o.span()), length_both(root), length_both(tip),
+                          small_length_both(thickest * root));
   if (o.tip_bow_depth > 0)
     text += fmt::format("  Tip bow {} deep, {} thick: {}\n", length_both(o.tip_bow_depth),
                         small_length_both(c.tip_thickness), c.tip_bow ? print_make(*c.tip_bow, c) : "");
@@ -79,7 +77,8 @@ std::string support_lines(const char* heading, const std::vector<Support>& suppo
     std::string holds;
     for (size_t i = 0; i < 6; ++i)
       if (s.hold[i]) holds += (holds.empty() ? "" : ", ") + std::string(motions[i]);
-    text += fmt::format("    {} on {} {} (holds {})\n", viz::support_kind_text(s.kind), c.span_members[static_cast<size_t>(s.member)].name,
+    text += fmt::format("    {} on {} {} (holds {})\n", viz::support_kind_text(s.kind),
+                        c.span_members[static_cast<size_t>(s.member)].name,
                         s.whole_length ? "along its whole length" : "at " + length_both(s.station), holds);
   }
   return text;
@@ -120,7 +119,8 @@ std::string print_make(const MemberMake& make, const Case& c) {
 
 std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
                         const std::string& folder) {
-  auto text = wrap_text(c.title, 0) + "\n" + (c.description.empty() ? "" : "  " + wrap_text(c.description, 2) + "\n") + "\n";
+  auto text =
+      wrap_text(c.title, 0) + "\n" + (c.description.empty() ? "" : "  " + wrap_text(c.description, 2) + "\n") + "\n";
   text += outline_lines(c) + structure_lines(c);
   text += support_lines("Held while it is ironed by", c.while_ironed, c) + support_lines("Held in use by", c.in_use, c);
   text += cloth_lines(c);
@@ -128,8 +128,7 @@ std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& es
       "\n  {} zones: {} bay{}, {} strip{} each, two sides. Mesh {} nodes, {} steps; a plan takes {}\n"
       "  (with --accuracy fine {}).\n",
       panel.zones.size(), panel.bays, panel.bays == 1 ? "" : "s", panel.strips, panel.strips == 1 ? "" : "s",
-      estimate.nodes, estimate.steps,
-      duration(estimate.seconds), duration(fine.seconds));
+      estimate.nodes, estimate.steps, duration(estimate.seconds), duration(fine.seconds));
   if (panel.fullness > 0.0005)
     text += fmt::format("  The curved tip leaves {:.1f} % fullness that must be shrunk out.\n", panel.fullness * 100);
   text += c.doubts.empty() ? "\n  No doubts.\n" : "\n  Doubts\n";

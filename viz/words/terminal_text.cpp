@@ -13,7 +13,8 @@ std::size_t letters(const std::string& s) {
 std::string wrap_text(const std::string& text, int indent, size_t width) {
   // What moves a terminal's cursor is no word.
   std::string plain = text;
-  std::replace_if(plain.begin(), plain.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
+  std::replace_if(
+      plain.begin(), plain.end(), [](unsigned char c) { return c < 0x20 || c == 0x7F; }, ' ');
   std::istringstream words(plain);
   std::string word, out;
   size_t column = static_cast<size_t>(indent);

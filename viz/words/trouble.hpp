@@ -10,7 +10,8 @@ namespace evenpull {
 struct CannotWriteFile : std::runtime_error {
   std::string path, reason;
   CannotWriteFile(const std::string& path_, const std::string& reason_)
-      : std::runtime_error("cannot write " + path_ + ": " + reason_ + "; check the folder and the free space"), path(path_),
+      : std::runtime_error("cannot write " + path_ + ": " + reason_ + "; check the folder and the free space"),
+        path(path_),
         reason(reason_) {}
 };
 

@@ -33,64 +33,38 @@ bool is_none(double v) {
   return std::isinf(v);
 }
 
-std::string fixed(double v, int decimals) {
-  return number_text(v, decimals);
-}
+std::string fixed(double v, int decimals) { return number_text(v, decimals); }
 
 // A value and its limit may be told apart only by more decimals when they are small.
-int decimals_of_small_length(double metres) {
-  return std::abs(metres) < 0.0254 ? 2 : 1;
-}
+int decimals_of_small_length(double metres) { return std::abs(metres) < 0.0254 ? 2 : 1; }
 
 }  // namespace
 
-double fahrenheit(double kelvin) {
-  return (kelvin - 273.15) * 9 / 5 + 32;
-}
-double celsius(double kelvin) {
-  return kelvin - 273.15;
-}
-double inches(double metres) {
-  return metres / metres_per_inch;
-}
-double ksi(double pascals) {
-  return pascals / (1000 * newtons_per_pound / (metres_per_inch * metres_per_inch));
-}
-double pounds_per_inch(double newtons_per_metre) {
-  return newtons_per_metre * metres_per_inch / newtons_per_pound;
-}
+double fahrenheit(double kelvin) { return (kelvin - 273.15) * 9 / 5 + 32; }
+double celsius(double kelvin) { return kelvin - 273.15; }
+double inches(double metres) { return metres / metres_per_inch; }
+double ksi(double pascals) { return pascals / (1000 * newtons_per_pound / (metres_per_inch * metres_per_inch)); }
+double pounds_per_inch(double newtons_per_metre) { return newtons_per_metre * metres_per_inch / newtons_per_pound; }
 
 std::string number_text(double v, int decimals) {
   if (is_none(v)) return "none";
   return fmt::format("{:.{}f}", no_minus_zero(v, decimals), decimals);
 }
 
-std::string degrees_f(double kelvin) {
-  return fixed(fahrenheit(kelvin), 0) + " °F";
-}
-std::string degrees_c(double kelvin) {
-  return fixed(celsius(kelvin), 0) + " °C";
-}
-std::string degrees_both(double kelvin) {
-  return degrees_f(kelvin) + " (" + degrees_c(kelvin) + ")";
-}
+std::string degrees_f(double kelvin) { return fixed(fahrenheit(kelvin), 0) + " °F"; }
+std::string degrees_c(double kelvin) { return fixed(celsius(kelvin), 0) + " °C"; }
+std::string degrees_both(double kelvin) { return degrees_f(kelvin) + " (" + degrees_c(kelvin) + ")"; }
 
-std::string swing_both(double kelvin) {
-  return "± " + fixed(kelvin * 1.8, 0) + " °F (± " + fixed(kelvin, 0) + " °C)";
-}
+std::string swing_both(double kelvin) { return "± " + fixed(kelvin * 1.8, 0) + " °F (± " + fixed(kelvin, 0) + " °C)"; }
 
 std::string speed_both(double metres_per_second) {
   const double in = inches(metres_per_second);
   return fixed(in, in < 10 ? 1 : 0) + " in/s (" + fixed(metres_per_second * 1000, 0) + " mm/s)";
 }
 
-std::string times_text(int n) {
-  return n == 1 ? "once" : n == 2 ? "twice" : std::to_string(n) + " times";
-}
+std::string times_text(int n) { return n == 1 ? "once" : n == 2 ? "twice" : std::to_string(n) + " times"; }
 
-std::string length_both(double metres) {
-  return fixed(inches(metres), 1) + " in (" + fixed(metres * 1000, 0) + " mm)";
-}
+std::string length_both(double metres) { return fixed(inches(metres), 1) + " in (" + fixed(metres * 1000, 0) + " mm)"; }
 
 std::string small_length_both(double metres) {
   return fixed(inches(metres), decimals_of_small_length(metres)) + " in (" + fixed(metres * 1000, 1) + " mm)";
@@ -100,15 +74,9 @@ std::string pull_both(double newtons_per_metre) {
   return fixed(pounds_per_inch(newtons_per_metre), 1) + " lb/in (" + fixed(newtons_per_metre, 0) + " N/m)";
 }
 
-double degrees_of_arc(double radians) {
-  return radians * degrees_per_radian;
-}
-std::string angle_text(double radians) {
-  return fixed(degrees_of_arc(radians), 2) + "°";
-}
-std::string percent_text(double share) {
-  return fixed(share * 100, 0) + " %";
-}
+double degrees_of_arc(double radians) { return radians * degrees_per_radian; }
+std::string angle_text(double radians) { return fixed(degrees_of_arc(radians), 2) + "°"; }
+std::string percent_text(double share) { return fixed(share * 100, 0) + " %"; }
 
 std::string dose_words(double dose) {
   if (dose >= least_of_a_full_dose) return "full";
@@ -122,14 +90,14 @@ std::string dose_word(double dose) {
 }
 
 std::string stage_in_name(const Case& c, int stage) {
-  const auto plain = [&](int s) { return fmt::format("{:.0f}F", fahrenheit(c.stages.at(static_cast<std::size_t>(s)).temperature)); };
+  const auto plain = [&](int s) {
+    return fmt::format("{:.0f}F", fahrenheit(c.stages.at(static_cast<std::size_t>(s)).temperature));
+  };
   int same = 1;
   for (int s = 0; s < stage; ++s) same += plain(s) == plain(stage);
   return plain(stage) + (same > 1 ? "_" + std::to_string(same) : "");
 }
 
-std::string side_word(Side side) {
-  return side == Side::top ? "TOP" : "BOTTOM";
-}
+std::string side_word(Side side) { return side == Side::top ? "TOP" : "BOTTOM"; }
 
 }  // namespace evenpull::viz

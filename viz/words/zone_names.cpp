@@ -16,7 +16,8 @@ std::vector<std::string> names_of(const Panel& p, const std::vector<int>& zones)
   const auto of_side = [&](Side side, const std::vector<int>* among) {
     std::vector<int> out;
     for (int z = 0; z < static_cast<int>(p.zones.size()); ++z)
-      if (p.zones[z].side == side && (!among || std::find(among->begin(), among->end(), z) != among->end())) out.push_back(z);
+      if (p.zones[z].side == side && (!among || std::find(among->begin(), among->end(), z) != among->end()))
+        out.push_back(z);
     return out;
   };
   if (zones.size() == p.zones.size()) return {"all of the cloth"};
@@ -48,8 +49,7 @@ std::string zones_text(const Panel& p, const std::vector<int>& zones) {
 
 std::string zone_list(const Panel& p, const std::vector<int>& zones) {
   std::string text;
-  for (std::size_t i = 0; i < zones.size() && i < zones_listed; ++i)
-    text += (i ? " " : "") + p.zones[zones[i]].label;
+  for (std::size_t i = 0; i < zones.size() && i < zones_listed; ++i) text += (i ? " " : "") + p.zones[zones[i]].label;
   if (zones.size() > zones_listed) text += fmt::format(" and {} more", zones.size() - zones_listed);
   return text;
 }
@@ -59,7 +59,9 @@ std::string loose_headline(const Plan& plan) { return plan.advice.never_tight ? 
 std::string loose_sentence(const Plan& plan) {
   if (!plan.advice.loose) return "";
   const LooseCloth& l = *plan.advice.loose;
-  const auto degrees = [&](int stage) { return degrees_both(plan.the_case.stages[static_cast<std::size_t>(stage)].temperature); };
+  const auto degrees = [&](int stage) {
+    return degrees_both(plan.the_case.stages[static_cast<std::size_t>(stage)].temperature);
+  };
   std::string text =
       fmt::format("Loose cloth after {}: {} with next to no pull.", degrees(l.stage), zones_text(plan.panel, l.zones));
   if (l.tight_after) text += fmt::format(" Do not stop there: it is tight after {}.", degrees(*l.tight_after));
