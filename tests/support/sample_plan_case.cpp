@@ -54,11 +54,11 @@ Case sample_case(const SampleWish& wish) {
   for (int i = 0; i <= wish.bays; ++i)
     c.ribs.push_back({wish.span * i / wish.bays, tube(0.5 * inch, 0.035 * inch), false});
   if (wish.tip_bow) c.tip_bow = tube(0.5 * inch, 0.035 * inch);
-  c.while_ironed = {{"bench rest", 1, 0, false, {true, true, true, true, false, true}},
-                    {"bench rest", 1, wish.span, false, {false, false, true, true, false, false}}};
-  c.in_use = {{"hinge", 1, wish.span * 0.15, false, {true, true, true, false, false, false}},
-              {"hinge", 1, wish.span * 0.85, false, {true, false, true, false, false, false}},
-              {"horn", 1, 0, false, {false, false, false, false, true, false}}};
+  c.while_ironed = {{SupportKind::rest, 1, 0, false, {true, true, true, true, false, true}},
+                    {SupportKind::rest, 1, wish.span, false, {false, false, true, true, false, false}}};
+  c.in_use = {{SupportKind::hinge, 1, wish.span * 0.15, false, {true, true, true, false, false, false}},
+              {SupportKind::hinge, 1, wish.span * 0.85, false, {true, false, true, false, false, false}},
+              {SupportKind::horn, 1, 0, false, {false, false, false, false, true, false}}};
   c.cloth.areal_mass = 0.0915;
   c.cloth.stiffness = {1e5, 1e5};
   c.cloth.poisson = 0.1;
