@@ -253,7 +253,6 @@ void add_advice(Plan& plan, int last_safe) {
   }
   a.up_to = Advice::UpTo::holds;
   a.closest = stress_at(last_safe);
-  if (plan.setting) a.items.push_back(advice::SettingBetween{*plan.setting});
   a.items.push_back(advice::AskedTooHot{plan.the_case.stages.back().temperature});
 }
 
