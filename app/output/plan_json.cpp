@@ -4,6 +4,7 @@
 #include "app/output/json_number.hpp"
 #include "app/output/json_units.hpp"
 #include "app/output/search_json.hpp"
+#include "app/output/stages_json.hpp"
 #include "app/output/study_json.hpp"
 #include "app/text/units.hpp"
 #include "viz/words/advice_words.hpp"
@@ -18,19 +19,6 @@
 
 namespace evenpull {
 namespace {
-
-constexpr double degrees = 57.29577951308232;
-
-double stage_degF(const Plan& p, int stage) {
-  return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature);
-}
-
-const char* side_name(Side s) { return s == Side::top ? "top" : "bottom"; }
-
-/// null where the frame gave way before there was such a number.
-Json unless(bool gave_way, double value, const char* name) {
-  return gave_way ? Json(nullptr) : json_number(value, name);
-}
 
 Json hottest_safe(const Plan& p) {
   Json j;
@@ -75,7 +63,7 @@ Json orders(const Plan& p) {
          {"worst_pull_difference_spanwise_N_per_m",
           unless(o.gave_way, o.worst_pull_difference_spanwise, "orders.worst_pull_difference_spanwise")},
          {"worst_slip_mm", unless(o.gave_way, o.worst_slip * mm, "orders.worst_slip")},
-         {"worst_twist_deg", unless(o.gave_way, o.worst_twist * degrees, "orders.worst_twist")},
+         {"worst_twist_deg", unless(o.gave_way, o.worst_twist * degrees_per_radian, "orders.worst_twist")},
          {"pull_spread_along_span_N_per_m", json_number(o.pull_spread_along_span, "orders.pull_spread_along_span")},
          {"turn_overs", o.turn_overs},
          {"turn_overs_a_pass", o.turn_overs_a_pass},
@@ -102,113 +90,6 @@ Json steps(const Plan& p) {
                     {"done", s.done},
                     {"to_be_ironed", p.ceiling.has_value() && s.stage <= *p.ceiling}});
   }
-  return list;
-}
-
-Json both_sides(const StageSummary& s, const double (&v)[2], const char* name) {
-  return {{"top", unless(!s.settled, v[0], name)}, {"bottom", unless(!s.settled, v[1], name)}};
-}
-
-Json uneven(const StageSummary& s, std::optional<double> Unevenness::*way, const char* name) {
-  return {{"top", json_number(s.unevenness[0].*way, name)}, {"bottom", json_number(s.unevenness[1].*way, name)}};
-}
-
-Json loose_zones(const Plan& p, const StageSummary& s) {
-  if (!s.settled) return nullptr;
-  auto list = Json::array();
-  for (const int z : s.loose_zones) list.push_back(p.panel.zones.at(static_cast<size_t>(z)).label);
-  return list;
-}
-
-Json thickness_loss(const ThicknessLoss& l) {
-  if (l.bay < 0) return nullptr;
-  return {{"loss_mm", json_number(l.loss * mm, "stages.sag.loss")},
-          {"share_of_thickness_percent", json_number(l.share() * percent, "stages.sag.share")},
-          {"bay", l.bay + 1},
-          {"chord_percent", json_number(l.chord_fraction * percent, "stages.sag.chord_fraction")},
-          {"top_mm", json_number(l.top * mm, "stages.sag.top")},
-          {"bottom_mm", json_number(l.bottom * mm, "stages.sag.bottom")},
-          {"local_thickness_mm", json_number(l.thickness * mm, "stages.sag.thickness")}};
-}
-
-Json sag(const StageSummary& s) {
-  auto by_bay = Json::array();
-  for (const auto& l : s.thickness_loss_by_bay) by_bay.push_back(thickness_loss(l));
-  return {{"worst", thickness_loss(s.thickness_loss)}, {"by_bay", by_bay}};
-}
-
-Json buckling_shape(const Plan& p, const StageSummary& s) {
-  if (!s.buckling_mode) return nullptr;
-  const auto& b = *s.buckling_mode;
-  return {{"factor", json_number(b.factor, "stages.buckling_shape.factor")},
-          {"when", viz::moment_text(b.when)},
-          {"moves_most", viz::place_text(p.panel, b.where)},
-          {"residual", json_number(b.residual, "stages.buckling_shape.residual")},
-          {"least_proven", b.least_proven}};
-}
-
-// Of the two sides: what `of` makes of each study.
-template <class Of>
-Json each_side(const NumberStudy (&s)[2], Of of) {
-  return {{"top", of(s[0])}, {"bottom", of(s[1])}};
-}
-
-Json pull_bars(const StageSummary& s) {
-  const auto bar = [](const NumberStudy& n) { return error_bar_json(n); };
-  return {{"chordwise", each_side(s.pull_chord_study, bar)}, {"spanwise", each_side(s.pull_span_study, bar)}};
-}
-
-Json stage_studies(const StageSummary& s) {
-  const auto study = [](const NumberStudy& n) { return study_json(n); };
-  return {{"mean_pull_N_per_m",
-           {{"chordwise", each_side(s.pull_chord_study, study)}, {"spanwise", each_side(s.pull_span_study, study)}}},
-          {"worst_slip_mm", study_json(s.slip_study, mm)}};
-}
-
-Json weight_and_tap(const Plan& p, int stage) {
-  auto list = Json::array();
-  if (stage >= static_cast<int>(p.bench_checks.size())) return list;
-  for (const auto& c : p.bench_checks[static_cast<size_t>(stage)])
-    list.push_back({{"side", c.side == Side::top ? "top" : "bottom"},
-                    {"bay", c.bay + 1},
-                    {"weight_g", json_number(c.weight * 1e3, "stages.weight_and_tap.weight")},
-                    {"disc_mm", json_number(check_disc * mm, "stages.weight_and_tap.disc")},
-                    {"sag_mm",
-                     {json_number(c.sag_low * mm, "stages.weight_and_tap.sag"),
-                      json_number(c.sag_high * mm, "stages.weight_and_tap.sag")}},
-                    {"tap_Hz",
-                     {json_number(c.tap_low, "stages.weight_and_tap.tap"),
-                      json_number(c.tap_high, "stages.weight_and_tap.tap")}}});
-  return list;
-}
-
-Json stages(const Plan& p) {
-  auto list = Json::array();
-  for (const auto& s : p.stages)
-    list.push_back({{"stage_degF", json_number(stage_degF(p, s.stage), "stages.stage_degF")},
-                    {"done", s.done},
-                    {"passes_limits", s.done ? Json(nullptr) : Json(s.passes)},
-                    {"gave_way", s.gave_way},
-                    {"worst_use", unless(s.done || s.gave_way, s.worst_use, "stages.worst_use")},
-                    {"mean_pull_N_per_m",
-                     {{"warp", both_sides(s, s.mean_pull_warp, "stages.mean_pull.warp")},
-                      {"fill", both_sides(s, s.mean_pull_fill, "stages.mean_pull.fill")},
-                      {"chordwise", both_sides(s, s.mean_pull_chord, "stages.mean_pull.chordwise")},
-                      {"spanwise", both_sides(s, s.mean_pull_span, "stages.mean_pull.spanwise")}}},
-                    {"unevenness",
-                     {{"chordwise", uneven(s, &Unevenness::chord, "stages.unevenness.chordwise")},
-                      {"spanwise", uneven(s, &Unevenness::span, "stages.unevenness.spanwise")}}},
-                    {"loose_share", unless(!s.settled, s.loose_share, "stages.loose_share")},
-                    {"loose_zones", loose_zones(p, s)},
-                    {"mean_pull_plus_minus_N_per_m", pull_bars(s)},
-                    {"worst_slip_mm", json_number(s.worst_slip * mm, "stages.worst_slip")},
-                    {"worst_slip_plus_minus_mm", error_bar_json(s.slip_study, mm)},
-                    {"studies", stage_studies(s)},
-                    {"twist_deg", unless(!s.settled, s.twist * degrees, "stages.twist")},
-                    {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
-                    {"buckling_shape", buckling_shape(p, s)},
-                    {"sag_between_ribs", sag(s)},
-                    {"weight_and_tap", weight_and_tap(p, s.stage)}});
   return list;
 }
 
@@ -288,7 +169,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["limits"] = limits(p);
   j["orders"] = orders(p);
   j["search"] = search_json(p);
-  j["stages"] = stages(p);
+  j["stages"] = stages_json(p);
   j["steps"] = steps(p);
   j["heat"] = heat_json(p);
   j["chances"] = chances_json(p);

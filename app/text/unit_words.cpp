@@ -1,3 +1,4 @@
+// Long for its table alone.
 #include "app/text/unit_words.hpp"
 
 #include "app/text/nearest.hpp"

@@ -1,3 +1,4 @@
+// One file, so that the headers of VTK are read once.
 #include "viz/fields/fields.hpp"
 
 #include "viz/kit/page_parts.hpp"

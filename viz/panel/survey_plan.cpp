@@ -1,3 +1,4 @@
+// One drawing, piece by piece from the outline inward; its pieces share scale and room, so they stay together.
 #include "viz/panel/survey_plan.hpp"
 
 #include "viz/kit/dimension.hpp"
