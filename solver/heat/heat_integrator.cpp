@@ -9,7 +9,8 @@
 
 #include <utility>
 
-namespace evenpull::inline solver {
+namespace evenpull {
+inline namespace solver {  // read as C++17 too: solver/CMakeLists.txt says why
 namespace {
 
 // A ten-thousandth of a kelvin is far below what any iron can tell.
@@ -62,4 +63,5 @@ std::vector<Eigen::VectorXd> integrate_heat(const HeatNetwork& n, const Eigen::V
   return out;
 }
 
-}  // namespace evenpull::inline solver
+}  // namespace solver
+}  // namespace evenpull

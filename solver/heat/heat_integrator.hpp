@@ -6,7 +6,8 @@
 #include <functional>
 #include <vector>
 
-namespace evenpull::inline solver {
+namespace evenpull {
+inline namespace solver {  // read as C++17 too: solver/CMakeLists.txt says why
 
 /// Extra heat into the lumps as a function of their temperatures [W], beyond what the network says.
 using ExtraHeat = std::function<Eigen::VectorXd(const Eigen::VectorXd&)>;
@@ -16,4 +17,5 @@ using ExtraHeat = std::function<Eigen::VectorXd(const Eigen::VectorXd&)>;
 std::vector<Eigen::VectorXd> integrate_heat(const HeatNetwork& n, const Eigen::VectorXd& start, const ExtraHeat& extra,
                                             const std::vector<double>& times);
 
-}  // namespace evenpull::inline solver
+}  // namespace solver
+}  // namespace evenpull

@@ -9,7 +9,8 @@
 
 #include <Eigen/Core>
 
-namespace evenpull::inline solver {
+namespace evenpull {
+inline namespace solver {  // read as C++17 too: solver/CMakeLists.txt says why
 
 struct HeatNetwork {
   explicit HeatNetwork(int lumps)
@@ -38,4 +39,5 @@ class HeatModes {
   Eigen::VectorXd begin_, drive_;  ///< along the shapes
 };
 
-}  // namespace evenpull::inline solver
+}  // namespace solver
+}  // namespace evenpull
