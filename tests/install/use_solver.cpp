@@ -18,7 +18,7 @@ int main() {
   for (std::size_t zone = 0; zone < model.panel.zones.size(); ++zone) {
     const double before = evenpull::read_off(model, cloth).zones.chord[zone];
     const evenpull::StepReport step =
-        ironing.iron(cloth, static_cast<int>(zone), c.stages[0].temperature, 1, model.panel.zones[zone].label);
+        ironing.iron(cloth, static_cast<int>(zone), ironing.heat(0, 1, 1, 1), model.panel.zones[zone].label);
     const double after = evenpull::read_off(model, cloth).zones.chord[zone];
     std::printf("%s: %.1f N/m before, %.1f N/m after, %d iterations\n", model.panel.zones[zone].label.c_str(), before,
                 after, step.solve.iterations);
