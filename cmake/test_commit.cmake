@@ -2,6 +2,10 @@
 # word; and the header stays untouched while the answer does.
 # cmake -D ROOT=<repository> -D SCRATCH=<folder> -P test_commit.cmake
 cmake_minimum_required(VERSION 3.25)
+# Git sets these in a hook: then they would speak of another tree than the one asked for.
+foreach(name IN ITEMS GIT_DIR GIT_WORK_TREE GIT_INDEX_FILE GIT_COMMON_DIR GIT_OBJECT_DIRECTORY)
+  unset(ENV{${name}})
+endforeach()
 find_program(GIT git)
 if(NOT GIT)
   message("git was not found: only a tree that it does not know is looked at")
@@ -18,7 +22,7 @@ function(expect what wanted)
     -D "HEADER=${SCRATCH}/commit.hpp" -D "DEPFILE=${SCRATCH}/commit.d" -P "${ROOT}/cmake/commit.cmake" COMMAND_ERROR_IS_FATAL ANY)
   file(READ "${SCRATCH}/commit.hpp" said)
   if(NOT said MATCHES "^#define EVENPULL_COMMIT \"${wanted}\"\n$")
-    message(SEND_ERROR "${what}: expected ${wanted}, got ${said}")
+    message(FATAL_ERROR "${what}: expected ${wanted}, got ${said}")
   endif()
 endfunction()
 

@@ -63,7 +63,8 @@ jobs_at_once() {
 build() {
   local folder="$root/build/$1" preset=$1 time=$2 left
   shift 2
-  if [ ! -e "$folder/build.ninja" ]; then
+  # A folder that is there keeps what an older preset told it, unless it is told again.
+  if [ ! -e "$folder/build.ninja" ] || [ "$root/CMakePresets.json" -nt "$folder/build.ninja" ]; then
     (cd "$root" && cmake --preset "$preset") >&2 || die "Configuring failed; its own words are above."
   fi
   left=$(ninja -C "$folder" -n "$@" 2>&1) || true

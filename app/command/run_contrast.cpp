@@ -5,6 +5,7 @@
 #include "app/command/progress.hpp"
 #include "app/input/case_reader.hpp"
 #include "app/output/json_number.hpp"
+#include "app/output/json_units.hpp"
 #include "app/output/result_folder.hpp"
 #include "app/text/units.hpp"
 #include "app/text/version.hpp"
@@ -95,18 +96,15 @@ Json series_json(const std::vector<double>& values, double unit, const char* nam
   return list;
 }
 
-constexpr double degrees = 57.29577951308232;
-
 /// As the solver read it at the end of the last stage worked; null where the frame gave way before.
 Json twist_at_end(const Plan& plan) {
   for (const auto& s : plan.stages)
     if (s.settled && !plan.steps.empty() && s.stage == plan.steps.back().stage)
-      return json_number(s.twist * degrees, "ways.twist_at_end_deg");
+      return json_number(s.twist * degrees_per_radian, "ways.twist_at_end_deg");
   return nullptr;
 }
 
 std::string lesson_document(const Lesson& lesson) {
-  constexpr double mm = 1000;
   const Plan& plan = lesson.ways.back().plan;
   Json j;
   j["format"] = contrast_format;
@@ -123,7 +121,7 @@ std::string lesson_document(const Lesson& lesson) {
                          {"rule", way.rule},
                          {"zones", steps},
                          {"slip_mm", series_json(s.slip, mm, "ways.slip_mm")},
-                         {"twist_deg", series_json(s.twist, degrees, "ways.twist_deg")},
+                         {"twist_deg", series_json(s.twist, degrees_per_radian, "ways.twist_deg")},
                          {"twist_at_end_deg", twist_at_end(way.plan)},
                          {"difference_chord_N_per_m", series_json(s.difference_chord, 1, "ways.difference_chord")},
                          {"difference_span_N_per_m", series_json(s.difference_span, 1, "ways.difference_span")},

@@ -87,7 +87,7 @@ void refuse_damage(const std::vector<DialReading>& readings) {
       refuse(
           fmt::format("mark {} has a mean of {}: above 400 °F (204 °C) polyester loses its tension, and near 480 °F it "
                       "melts; never use that mark, and leave the reading out",
-                      print_number(r.dial), print_temperature(mean_of(r))));
+                      print_number(r.dial), viz::degrees_both(mean_of(r))));
 }
 
 Check check_of(const Request& r) {

@@ -15,7 +15,7 @@ struct CaseFile {
   Case value;
   Places places;  ///< where each key stands, for errors found later
 
-  /// FilePlace of a key or of the nearest table above it, or of the end of the file.
+  /// Place of a key or of the nearest table above it, or of the end of the file.
   FilePlace place_of(const std::string& key) const { return places.of(key); }
 };
 

@@ -16,7 +16,7 @@ double usual_cooling_time(const Cloth& cloth) {
 }
 
 // Light passes are only offered where this iron and this hand give them alike enough.
-bool has_light_passes(const Case& c, double full_dose) {
+bool light_can_be_had(const Case& c, double full_dose) {
   return c.light_dose < full_dose && can_be_had(pass_heat(c, c.stages.front().temperature, c.light_dose));
 }
 
@@ -49,7 +49,7 @@ void complete_case(CaseContext& context, Case& c) {
   }
   find_stated_doses(c, open.full_dose);
   if (!open.first_passes && !open.all_stages) return;
-  const bool light = has_light_passes(c, open.full_dose);
+  const bool light = light_can_be_had(c, open.full_dose);
   if (open.first_passes) {
     const char* printed = take_usual_passes(c, open.full_dose, light, c.stages.front());
     fill(*open.first_passes, printed,

@@ -54,7 +54,7 @@ enum class DocumentKind { a_case, an_order };
 /// than a case or an order can be, or has a slip in the TOML.
 Entry read_document(const std::string& path, DocumentKind kind);
 
-/// FilePlace of element `index` (from 0) of a list, as shown to a person: "member[2]" for index 1.
+/// Name of element `index` (from 0) of a list, as shown to a person: "member[2]" for index 1.
 std::string nth(const std::string& key, std::size_t index);
 
 }  // namespace evenpull

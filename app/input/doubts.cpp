@@ -4,6 +4,7 @@
 #include "solver/cloth/shrink.hpp"
 #include "solver/heat/pass_heat.hpp"
 #include "viz/words/print.hpp"
+#include "viz/words/wording.hpp"
 
 #include <fmt/format.h>
 
@@ -68,7 +69,7 @@ void find_doubts(Case& c) {
   if (c.stages.front().doses.back() < full_dose_is_at_least) doubt("The first stage ends without a full pass.");
   if (c.approved_last_stage && c.stages.back().temperature < *c.approved_last_stage - 1)
     doubt(fmt::format("The approved data ask for {}, but the last stage of the case is {}.",
-                      print_temperature(*c.approved_last_stage), print_temperature(c.stages.back().temperature)));
+                      viz::degrees_both(*c.approved_last_stage), viz::degrees_both(c.stages.back().temperature)));
 }
 
 }  // namespace evenpull

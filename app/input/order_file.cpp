@@ -2,6 +2,7 @@
 
 #include "app/input/case_table.hpp"
 #include "viz/words/print.hpp"
+#include "viz/words/wording.hpp"
 
 #include <fmt/format.h>
 
@@ -27,7 +28,7 @@ int stage_index(const CaseTable& t, const Case& c) {
                                         [&](const Stage& a, const Stage& b) { return off(a) < off(b); });
   if (off(*nearest) <= same_stage_kelvin) return static_cast<int>(nearest - c.stages.begin());
   std::string known;
-  for (const Stage& s : c.stages) known += (known.empty() ? "" : ", ") + print_temperature(s.temperature);
+  for (const Stage& s : c.stages) known += (known.empty() ? "" : ", ") + viz::degrees_both(s.temperature);
   t.fail("stage", fmt::format("is no stage of the case, which has {}", known));
 }
 
@@ -63,7 +64,7 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
     const auto before = [&] { return context.line_of(nth("steps", out.steps.size() - 1)); };
     if (stage < stage_before)
       t.fail("stage", fmt::format("is cooler than the step before it ({}, {}); stages only rise", before(),
-                                  print_temperature(out.steps.back().temperature)));
+                                  viz::degrees_both(out.steps.back().temperature)));
     if (stage == stage_before && s.pass < pass_before)
       t.fail("pass",
              fmt::format("is an earlier pass than the step before it ({}, pass {}); list the steps as they are worked",
@@ -116,7 +117,7 @@ void take_passes(Case& c, const OrderFile& order, const std::string& path) {
         throw CaseFileError(
             path, order.places.of(nth("steps", i) + ".pass"), nth("steps", i) + ".pass",
             fmt::format("= {} is beyond the {} passes that {} states at {}; correct the one or the other", s.pass,
-                        stage.doses.size(), c.file, print_temperature(stage.temperature)));
+                        stage.doses.size(), c.file, viz::degrees_both(stage.temperature)));
       if (!stage.passes_open) continue;
       while (stage.doses.size() < pass) stage.doses.push_back(stage.doses.back());
       stage.doses[pass - 1] = s.dose;

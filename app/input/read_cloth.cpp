@@ -2,6 +2,7 @@
 #include "app/input/case_parts.hpp"
 #include "app/input/cloth_defaults.hpp"
 #include "viz/words/print.hpp"
+#include "viz/words/wording.hpp"
 
 #include <fmt/format.h>
 
@@ -98,7 +99,7 @@ void read_curve(const CaseTable& t, Cloth& cloth) {
       const auto& before = cloth.curve.back();
       if (point.temperature <= before.temperature)
         p.fail("temperature", fmt::format("is not above the point before it ({}, {}); list the points from cool to hot",
-                                          print_temperature(before.temperature),
+                                          viz::degrees_both(before.temperature),
                                           t.context().line_of(nth(t.path("curve"), i - 1) + ".temperature")));
       if (point.free_shrink.warp < before.free_shrink.warp || point.free_shrink.fill < before.free_shrink.fill)
         p.fail(

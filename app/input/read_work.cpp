@@ -1,6 +1,7 @@
 // The work: stages and limits.
 #include "app/input/case_parts.hpp"
 #include "viz/words/print.hpp"
+#include "viz/words/wording.hpp"
 
 #include <fmt/format.h>
 
@@ -91,15 +92,15 @@ void check_temperature(const CaseTable& t, Case& c, double& temperature) {
     t.fail("temperature", fmt::format("is hotter than the hottest point of cloth.curve ({}); nothing is known of the "
                                       "cloth above it: add a measured "
                                       "point, or stay at or below it",
-                                      print_temperature(hottest.temperature)));
+                                      viz::degrees_both(hottest.temperature)));
   if (temperature > hottest.temperature) {
     t.context().doubts.push_back(fmt::format("The stage at {} is taken as {}, the hottest point of cloth.curve.",
-                                             t.find("temperature")->shown(), print_temperature(hottest.temperature)));
+                                             t.find("temperature")->shown(), viz::degrees_both(hottest.temperature)));
     temperature = hottest.temperature;
   }
   if (temperature <= c.cloth.curve.front().temperature)
     t.fail("temperature", fmt::format("does not shrink the cloth at all: its onset is {}",
-                                      print_temperature(c.cloth.curve.front().temperature)));
+                                      viz::degrees_both(c.cloth.curve.front().temperature)));
   if (degF > polyester_doubt_degF)
     t.context().doubts.push_back(
         fmt::format("A stage of {:.0f} °F is above {:.0f} °F, where polyester begins to lose tension.", degF,
@@ -140,12 +141,12 @@ void read_stages(const CaseTable& top, Case& c) {
     check_temperature(t, c, stage.temperature);
     if (!c.stages.empty() && stage.temperature <= c.stages.back().temperature)
       t.fail("temperature", fmt::format("is not hotter than the stage before it ({}); stages rise",
-                                        print_temperature(c.stages.back().temperature)));
+                                        viz::degrees_both(c.stages.back().temperature)));
     if (!c.stages.empty() && to_degF(stage.temperature) - to_degF(c.stages.back().temperature) < closest_stages_degF)
       t.fail("temperature",
              fmt::format("is too close to the stage before it ({}); stages are at least {:.0f} degF (1.1 degC) apart, "
                          "since an order file names them by their temperature",
-                         print_temperature(c.stages.back().temperature), closest_stages_degF));
+                         viz::degrees_both(c.stages.back().temperature), closest_stages_degF));
     stage.passes_open = !t.has("passes");
     read_passes(t, d, c.stages.empty(), stage);
     c.stages.push_back(stage);

@@ -1,5 +1,6 @@
 #include "app/output/heat_json.hpp"
 
+#include "app/output/json_units.hpp"
 #include "app/text/units.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/print.hpp"
@@ -46,8 +47,6 @@ Json chance_json(const Chance& c) {
           {"interval_95", Json::array({json_number(c.low, "chance.low"), json_number(c.high, "chance.high")})}};
 }
 
-double degF(const Plan& p, int stage) { return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature); }
-
 const PassHeat* heat_of(const Plan& p, const Step& s) {
   if (s.stage >= static_cast<int>(p.heat.size())) return nullptr;
   const auto& passes = p.heat[static_cast<size_t>(s.stage)].passes;
@@ -85,7 +84,7 @@ Json heat_json(const Plan& p) {
     }
     auto zones = Json::array();
     for (const ShortZone& z : h.short_zones) zones.push_back(p.panel.zones[static_cast<size_t>(z.zone)].label);
-    list.push_back({{"stage_degF", json_number(degF(p, static_cast<int>(s)), "heat.stage")},
+    list.push_back({{"stage_degF", json_number(stage_degF(p, static_cast<int>(s)), "heat.stage")},
                     {"passes", passes},
                     {"passes_needed_open", count_json(h.open)},
                     {"passes_needed_nose", h.nose ? count_json(*h.nose) : Json(nullptr)},
@@ -99,13 +98,13 @@ Json chances_json(const Plan& p) {
   if (k.scenarios == 0) return nullptr;
   auto holds = Json::array(), limits = Json::array(), weights = Json::array(), zones = Json::array();
   for (size_t s = 0; s < k.holds.size(); ++s) {
-    Json j = {{"stage_degF", json_number(degF(p, static_cast<int>(s)), "chances.stage")}};
+    Json j = {{"stage_degF", json_number(stage_degF(p, static_cast<int>(s)), "chances.stage")}};
     j.update(chance_json(k.holds[s]));
     holds.push_back(j);
   }
   for (const LimitChance& l : k.limits) {
     Json j = {{"name", viz::limit_text(l.limit)},
-              {"stage_degF", json_number(degF(p, l.stage), "chances.limits.stage")}};
+              {"stage_degF", json_number(stage_degF(p, l.stage), "chances.limits.stage")}};
     j.update(chance_json(l.over));
     limits.push_back(j);
   }
@@ -124,14 +123,15 @@ Json chances_json(const Plan& p) {
           {"nodes", k.nodes},
           {"all_limits_hold_up_to", holds},
           {"confidence", json_number(k.confidence, "chances.confidence")},
-          {"hottest_safe_stage_degF", k.ceiling ? json_number(degF(p, *k.ceiling), "chances.ceiling") : Json(nullptr)},
+          {"hottest_safe_stage_degF",
+           k.ceiling ? json_number(stage_degF(p, *k.ceiling), "chances.ceiling") : Json(nullptr)},
           {"over_limit", limits},
           {"governing",
            {{"name", k.governing ? viz::limit_text(*k.governing) : ""},
-            {"stage_degF", json_number(degF(p, k.governing_stage), "chances.governing")},
+            {"stage_degF", json_number(stage_degF(p, k.governing_stage), "chances.governing")},
             {"explained", json_number(k.explained, "chances.explained")},
             {"inputs", weights}}},
-          {"zones_at", json_number(degF(p, k.risk_stage), "chances.zones_at")},
+          {"zones_at", json_number(stage_degF(p, k.risk_stage), "chances.zones_at")},
           {"zones", zones},
           {"reduced_model",
            {{"checked_in_full", k.agreement.scenarios},

@@ -21,6 +21,10 @@ Json json_number(const std::optional<double>& value, const char* name) {
   return value ? json_number(*value, name) : Json(nullptr);
 }
 
+Json unless(bool gave_way, double value, const char* name) {
+  return gave_way ? Json(nullptr) : json_number(value, name);
+}
+
 std::string json_text(const Json& document) {
   return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }

@@ -15,6 +15,9 @@ using Json = nlohmann::ordered_json;
 Json json_number(double value, const char* name);
 Json json_number(const std::optional<double>& value, const char* name);
 
+/// The same, null where the frame gave way before there was such a number.
+Json unless(bool gave_way, double value, const char* name);
+
 /// The document as it is written. Bytes of a file's name that are no UTF-8 become the sign for that: names may hold any.
 std::string json_text(const Json& document);
 

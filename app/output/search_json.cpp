@@ -3,15 +3,13 @@
 #include "app/output/json_units.hpp"
 #include "app/text/units.hpp"
 #include "viz/words/order_words.hpp"
-#include "viz/words/print.hpp"
 #include "viz/words/search_words.hpp"
 
 namespace evenpull {
 namespace {
 
 Json stage_search(const Plan& p, const StageSearch& s) {
-  return {{"stage_degF",
-           json_number(to_degF(p.the_case.stages[static_cast<size_t>(s.stage)].temperature), "search.stage_degF")},
+  return {{"stage_degF", json_number(stage_degF(p, s.stage), "search.stage_degF")},
           {"model", viz::search_model_text(s.model)},
           {"pieces", s.things},
           {"pieces_are", s.by_zones ? "zones" : "bays of one side"},
@@ -44,8 +42,7 @@ Json search_json(const Plan& p) {
   for (const auto& t : p.pass_trials) {
     auto doses = Json::array();
     for (double d : t.doses) doses.push_back(json_number(d, "search.passes_tried.doses"));
-    passes.push_back({{"stage_degF", json_number(to_degF(p.the_case.stages[static_cast<size_t>(t.stage)].temperature),
-                                                 "search.passes_tried.stage_degF")},
+    passes.push_back({{"stage_degF", json_number(stage_degF(p, t.stage), "search.passes_tried.stage_degF")},
                       {"doses", doses},
                       {"stages_passed", t.stages_passed},
                       {"worst_use", json_number(t.use, "search.passes_tried.use")},

@@ -3,19 +3,8 @@
 #include "app/output/json_units.hpp"
 #include "app/output/study_json.hpp"
 #include "viz/words/limit_words.hpp"
-#include "viz/words/print.hpp"
 
 namespace evenpull {
-
-double stage_degF(const Plan& p, int stage) {
-  return to_degF(p.the_case.stages[static_cast<size_t>(stage)].temperature);
-}
-
-const char* side_name(Side s) { return s == Side::top ? "top" : "bottom"; }
-
-Json unless(bool gave_way, double value, const char* name) {
-  return gave_way ? Json(nullptr) : json_number(value, name);
-}
 
 namespace {
 
@@ -83,7 +72,7 @@ Json weight_and_tap(const Plan& p, int stage) {
   auto list = Json::array();
   if (stage >= static_cast<int>(p.bench_checks.size())) return list;
   for (const auto& c : p.bench_checks[static_cast<size_t>(stage)])
-    list.push_back({{"side", c.side == Side::top ? "top" : "bottom"},
+    list.push_back({{"side", side_name(c.side)},
                     {"bay", c.bay + 1},
                     {"weight_g", json_number(c.weight * 1e3, "stages.weight_and_tap.weight")},
                     {"disc_mm", json_number(check_disc * mm, "stages.weight_and_tap.disc")},

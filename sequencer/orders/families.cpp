@@ -120,8 +120,7 @@ Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
   for (int& z : out.zones) mirror(z);
   for (std::vector<int>& stage : out.by_stage)
     for (int& z : stage) mirror(z);
-  if (sides || ends)
-    out.id.mirrored.push_back(sides && ends ? Mirrored::both : sides ? Mirrored::sides : Mirrored::ends);
+  if (sides || ends) out.id.mirrored.push_back(sides && ends ? Mirror::both : sides ? Mirror::sides : Mirror::ends);
   return out;
 }
 

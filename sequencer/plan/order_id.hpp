@@ -26,7 +26,7 @@ enum class Family {
 };
 
 /// How an order was mirrored.
-enum class Mirrored { sides, ends, both };
+enum class Mirror { sides, ends, both };
 
 /// A bay on one side.
 struct BayOfSide {
@@ -36,9 +36,9 @@ struct BayOfSide {
 
 struct OrderId {
   Family family = Family::none;
-  int bays_in_run = 0;               ///< of `halving_in_runs`
-  std::vector<Mirrored> mirrored{};  ///< one after the other; empty: as the family has it
-  std::vector<BayOfSide> bays{};     ///< a searched order of whole bays, before it was mirrored; else empty
+  int bays_in_run = 0;             ///< of `halving_in_runs`
+  std::vector<Mirror> mirrored{};  ///< one after the other; empty: as the family has it
+  std::vector<BayOfSide> bays{};   ///< a searched order of whole bays, before it was mirrored; else empty
 
   /// The rule itself and not its mirror.
   bool is(Family f) const { return family == f && mirrored.empty(); }

@@ -4,7 +4,6 @@
 #include "sequencer/search/step_model.hpp"
 
 #include <limits>
-#include <string>
 #include <vector>
 
 namespace evenpull::inline sequencer {

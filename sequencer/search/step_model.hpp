@@ -8,7 +8,6 @@
 #include "sequencer/replay/tally.hpp"
 
 #include <memory>
-#include <string>
 #include <vector>
 
 namespace evenpull::inline sequencer {

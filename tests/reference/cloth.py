@@ -94,7 +94,7 @@ def _solve_quadratic(m, e):
     return pull, tangent
 
 
-class HotLines:
+class PanelLoadLines:
     """Load lines of the hot triangles: a, b [m/N] and Nc [N/m], one row a triangle, columns warp and fill; g."""
 
     def __init__(self, a, b, limit, creep):

@@ -37,7 +37,7 @@ def load_lines(problem, before, temperature, dose):
     shrink, limit = free_shrink(problem, temperature)
     a = before + dose * (shrink - before)
     b = np.broadcast_to(dose * shrink / limit, a.shape)
-    return cloth.HotLines(a, b, np.broadcast_to(limit, a.shape), problem.creep)
+    return cloth.PanelLoadLines(a, b, np.broadcast_to(limit, a.shape), problem.creep)
 
 
 def solve(m, state, hot=(), lines=None):

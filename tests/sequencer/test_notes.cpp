@@ -137,7 +137,7 @@ TEST_CASE("steady working is set beside jumping only where both were run to thei
   CHECK(n->jumping_spread == 60);
   CHECK_FALSE(steady_against_jumping({steady}, p, 0).has_value());
   Tried mirror = jumps;
-  mirror.order.id.mirrored = {Mirrored::ends};
+  mirror.order.id.mirrored = {Mirror::ends};
   CHECK_FALSE(steady_against_jumping({steady, mirror}, p, 0).has_value());
   Tried fell = jumps;
   fell.result.stages[0].buckled = true;

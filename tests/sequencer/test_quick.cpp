@@ -46,5 +46,5 @@ TEST_CASE("where a rule is clearly better from the other end a quick plan finds 
   INFO(static_cast<int>(chosen->order.family)
        << ": " << chosen->worst_use << "; rules as said " << as_said << ", from the other end " << in_mirror);
   CHECK(chosen->worst_use <= 1.02 * in_mirror);  // within 2 % orders count as equal (docs/model.md, section 7)
-  CHECK(chosen->order.mirrored == std::vector<Mirrored>{Mirrored::ends});
+  CHECK(chosen->order.mirrored == std::vector<Mirror>{Mirror::ends});
 }

@@ -23,6 +23,14 @@ TEST_CASE(
   CHECK_THAT(all(advice_sentences(plan)), Contains("Look up which last stage") && Contains("Bracing the frame"));
 }
 
+TEST_CASE("where a run behind the bars gave way no bar is printed, and it is said that the error is not known") {
+  StageVerdict stopped = verdict(0, 0.9, 1);
+  stopped.limits[0].study.gave_way = true;
+  const std::string because = because_text(told(aileron(), Panel{}, {stopped}, {}));
+  CHECK_THAT(because, Contains("0.90 with an error that is not known"));
+  CHECK(because.find("±") == std::string::npos);
+}
+
 TEST_CASE("the advice names the setting in between, and that the frame buckles") {
   std::vector<StageVerdict> stages = {verdict(0, 0.4), verdict(1, 0.8), verdict(2, 2)};
   stages[2].buckled = true;

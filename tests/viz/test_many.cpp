@@ -146,7 +146,7 @@ TEST_CASE("a row of the record longer than a page goes on on the next", "[many]"
   plan.limits.front().where = {Place::Kind::along_member, 0, 0.9};
   plan.panel.members.front().name = sentence("Place", 900);
   constexpr std::size_t mirrors = 300;
-  plan.orders.front().order.mirrored.assign(mirrors, Mirrored::ends);
+  plan.orders.front().order.mirrored.assign(mirrors, Mirror::ends);
   write_sheet(plan, Paper::letter, "0.0.0", folder / "plan.pdf");
   const auto text = all_words(folder / "plan.pdf");
   CHECK(has(text, "endPlace. at"));

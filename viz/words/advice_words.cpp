@@ -11,10 +11,6 @@ namespace evenpull::viz {
 
 namespace {
 
-std::string degrees(const Plan& plan, int stage) {
-  return degrees_both(plan.the_case.stages[static_cast<std::size_t>(stage)].temperature);
-}
-
 std::string use_of_its_limit(const LimitReading& l, bool quick) {
   const std::string use = number_text(l.use, 2);
   if (l.study.gave_way) return use + " with an error that is not known";
@@ -29,7 +25,7 @@ std::string reading_text(const Plan& plan, const LimitReading& l) {
 
 // It starts with a space.
 std::string stop_text(const Plan& plan, const StageStop& s) {
-  const std::string at = " At " + degrees(plan, s.stage);
+  const std::string at = " At " + stage_both(plan.the_case, s.stage);
   const bool loose = !s.loose_zones.empty();
   if (s.gave_way) return at + " the frame gives way: it buckles under the pull of the cloth.";
   if (!s.judged)
@@ -46,11 +42,11 @@ std::string up_to_text(const Plan& plan) {
   const Advice& a = plan.advice;
   switch (a.up_to) {
     case Advice::UpTo::holds:
-      return fmt::format("Up to {} every limit holds. Closest is {}.", degrees(plan, plan.ceiling.value()),
+      return fmt::format("Up to {} every limit holds. Closest is {}.", stage_both(plan.the_case, plan.ceiling.value()),
                          reading_text(plan, a.closest.value()));
     case Advice::UpTo::done:
       return fmt::format("Up to {} the work was done before this plan was made; what is past is not judged.",
-                         degrees(plan, plan.ceiling.value()));
+                         stage_both(plan.the_case, plan.ceiling.value()));
     case Advice::UpTo::none_holds: return "No stage holds every limit.";
     case Advice::UpTo::none_can_be_last: return "No stage can be the last one.";
   }
@@ -58,7 +54,7 @@ std::string up_to_text(const Plan& plan) {
 }
 
 std::string way_there_text(const Plan& plan, const WayThere& w) {
-  const std::string at = degrees(plan, w.stage);
+  const std::string at = stage_both(plan.the_case, w.stage);
   std::string text =
       w.fails_on_the_way
           ? "At " + at + " the end would hold; what fails is passed through on the way, so the order matters."
@@ -108,7 +104,7 @@ struct AdviceSentence {
   std::string operator()(const advice::LookUpLastStage& a) const {
     return fmt::format(
         "Look up which last stage the aircraft's approved data ask for. If it is hotter than {}, stop and ask.",
-        degrees(plan, a.ceiling));
+        stage_both(plan.the_case, a.ceiling));
   }
   std::string operator()(const advice::BracingHelps&) const {
     return "Bracing the frame while it is ironed helps on the way; it does not change what the frame must bear when "

@@ -165,7 +165,7 @@ std::vector<std::string> heat_sentences(const Plan& plan) {
                   "pressing harder shortens it. Done "
                   "means at least {} of full shrink, with a swing of {}, a hand off by {}, {} of a pass missed and {} "
                   "overlapped.",
-                  c.cloth.areal_mass / 0.0339057, c.cloth.areal_mass * 1000, c.iron.conductance,
+                  ounces_per_square_yard(c.cloth.areal_mass), c.cloth.areal_mass * 1000, c.iron.conductance,
                   percent_text(1 - c.wanted.done_band), swing_both(c.iron.swing), percent_text(c.iron.hand_scatter),
                   percent_text(c.iron.missed), percent_text(c.iron.overlap)));
   for (int s = 0; s <= last; ++s) add_stage(list, plan, s, s == last);

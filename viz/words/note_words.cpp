@@ -10,10 +10,6 @@ namespace evenpull::viz {
 
 namespace {
 
-std::string degrees(const Case& c, int stage) {
-  return degrees_both(c.stages[static_cast<std::size_t>(stage)].temperature);
-}
-
 std::string gain_text(const note::PassGain& g) {
   using What = note::PassGain::What;
   switch (g.what) {
@@ -39,7 +35,7 @@ struct NoteSentence {
   const Case& c = plan.the_case;
 
   std::string operator()(const note::GivesWay& n) const {
-    return fmt::format("The frame gives way at {}; nothing beyond that was computed.", degrees(c, n.stage));
+    return fmt::format("The frame gives way at {}; nothing beyond that was computed.", stage_both(c, n.stage));
   }
   std::string operator()(const note::LiftsOff& n) const {
     return fmt::format(
@@ -72,20 +68,20 @@ struct NoteSentence {
     std::string s = fmt::format(
         "Without its error bars the chosen order would hold up to {}; the bars are counted against it. "
         "\"Stages held\" compares orders without error bars.",
-        degrees(c, n.without));
+        stage_both(c, n.without));
     if (plan.accuracy == Accuracy::normal) s += " A run with --accuracy fine narrows the bars and may allow more.";
     return s;
   }
   std::string operator()(const note::GaveWayElsewhere& n) const {
     return fmt::format(
         "On another mesh, or with smaller zones, the frame gives way at {}: that stage counts as not safe.",
-        degrees(c, n.stage));
+        stage_both(c, n.stage));
   }
   std::string operator()(const note::UnsolvedElsewhere& n) const {
     return fmt::format(
         "On another mesh, or with smaller zones, no equilibrium was found up to the end of {}: nobody knows how far "
         "off its numbers are, so that stage counts as not safe. Another mesh (mesh.nodes in the case) may be solved.",
-        degrees(c, n.stage));
+        stage_both(c, n.stage));
   }
   std::string operator()(const note::LeftOut& n) const {
     std::string s = "No equilibrium was found in ";
@@ -125,7 +121,7 @@ struct NoteSentence {
   std::string operator()(const note::HowGoodTheOrder&) const { return proof_sentence(plan); }
   std::string operator()(const note::PassesChosen& n) const {
     std::string text = "Passes chosen by trial on the coarse mesh.";
-    for (const note::PassGain& g : n.stages) text += fmt::format(" {}: {}", degrees(c, g.stage), gain_text(g));
+    for (const note::PassGain& g : n.stages) text += fmt::format(" {}: {}", stage_both(c, g.stage), gain_text(g));
     return text;
   }
 
@@ -167,7 +163,7 @@ std::string run_text(const Case& c, const RunId& run) {
     case Kind::passes: {
       std::string doses;
       for (const double d : run.doses) doses += (doses.empty() ? " " : ", ") + fmt::format("{:.6g}", d);
-      return fmt::format("passes at {} with doses{}", degrees(c, run.stage), doses);
+      return fmt::format("passes at {} with doses{}", stage_both(c, run.stage), doses);
     }
     case Kind::search: return "the search for an order";
     case Kind::search_rest: return "the search for the rest of the pass";

@@ -8,11 +8,11 @@ namespace evenpull::viz {
 
 namespace {
 
-const char* mirror_text(Mirrored m) {
+const char* mirror_text(Mirror m) {
   switch (m) {
-    case Mirrored::sides: return "sides exchanged";
-    case Mirrored::ends: return "root and tip exchanged";
-    case Mirrored::both: return "sides exchanged, root and tip exchanged";
+    case Mirror::sides: return "sides exchanged";
+    case Mirror::ends: return "root and tip exchanged";
+    case Mirror::both: return "sides exchanged, root and tip exchanged";
   }
   return "";
 }
@@ -89,13 +89,13 @@ std::string family_rule(const OrderId& o) {
 
 std::string order_name(const OrderId& o) {
   std::string text = family_name(o);
-  for (const Mirrored m : o.mirrored) text += fmt::format(" ({})", mirror_text(m));
+  for (const Mirror m : o.mirrored) text += fmt::format(" ({})", mirror_text(m));
   return text;
 }
 
 std::string order_rule(const OrderId& o) {
   std::string text = family_rule(o);
-  for (const Mirrored m : o.mirrored) text += fmt::format(" Mirrored: {}.", mirror_text(m));
+  for (const Mirror m : o.mirrored) text += fmt::format(" Mirrored: {}.", mirror_text(m));
   return text;
 }
 

@@ -16,10 +16,6 @@ double to_degC(double kelvin) { return std::round((kelvin - 273.15) * 1e6) / 1e6
 
 std::string print_number(double value, int digits) { return fmt::format("{:.{}g}", value == 0 ? 0.0 : value, digits); }
 
-std::string print_temperature(double kelvin) {
-  return fmt::format("{:.0f} °F ({:.0f} °C)", to_degF(kelvin), to_degC(kelvin));
-}
-
 std::string print_length(double metres) {
   const double mm = metres * 1000, in = metres / metres_per_inch;
   if (std::abs(mm) < 10) return fmt::format("{:.3f} in ({:.2f} mm)", in, mm);

@@ -9,8 +9,6 @@ namespace evenpull {
 double to_degF(double kelvin);
 double to_degC(double kelvin);
 
-/// "250 °F (121 °C)".
-std::string print_temperature(double kelvin);
 /// "13.78 in (350 mm)".
 std::string print_length(double metres);
 /// "2.00 lb/in (350 N/m)".

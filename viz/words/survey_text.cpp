@@ -88,7 +88,7 @@ std::string cloth_lines(const Case& c) {
   const auto& b = c.blanket;
   static const char* const ties[] = {"bears on", "is free over", "is glued to"};
   auto text = fmt::format("\n  Cloth {:.0f} g/m² ({:.2f} oz/yd²), {}; {} inner ribs", c.cloth.areal_mass * 1000,
-                          c.cloth.areal_mass / 0.0339057474748823,
+                          viz::ounces_per_square_yard(c.cloth.areal_mass),
                           b.kind == BlanketKind::full_wrap ? "one full wrap" : "two sheets",
                           ties[static_cast<int>(b.inner_ribs)]);
   if (b.nose_chord_fraction > b.seam_chord_fraction)
@@ -96,7 +96,7 @@ std::string cloth_lines(const Case& c) {
                         b.seam_chord_fraction * 100, b.nose_chord_fraction * 100);
   if (b.kind == BlanketKind::full_wrap)
     text += fmt::format("\n    turns {:.0f}° round the trailing edge, friction {:.2f}{}",
-                        b.wrap_angle * 57.29577951308232, b.edge_friction, b.edge_glued ? ", tacked" : "");
+                        viz::degrees_of_arc(b.wrap_angle), b.edge_friction, b.edge_glued ? ", tacked" : "");
   text += "\n\n  Stages (true sole temperature)\n";
   for (const auto& s : c.stages) {
     std::string doses;

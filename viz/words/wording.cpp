@@ -43,6 +43,10 @@ int decimals_of_small_length(double metres) { return std::abs(metres) < 0.0254 ?
 double fahrenheit(double kelvin) { return (kelvin - 273.15) * 9 / 5 + 32; }
 double celsius(double kelvin) { return kelvin - 273.15; }
 double inches(double metres) { return metres / metres_per_inch; }
+double ounces_per_square_yard(double kilograms_per_square_metre) {
+  constexpr double kilograms_per_ounce = 0.45359237 / 16, metres_per_yard = 36 * metres_per_inch;  // exact
+  return kilograms_per_square_metre * metres_per_yard * metres_per_yard / kilograms_per_ounce;
+}
 double ksi(double pascals) { return pascals / (1000 * newtons_per_pound / (metres_per_inch * metres_per_inch)); }
 double pounds_per_inch(double newtons_per_metre) { return newtons_per_metre * metres_per_inch / newtons_per_pound; }
 
@@ -54,6 +58,10 @@ std::string number_text(double v, int decimals) {
 std::string degrees_f(double kelvin) { return fixed(fahrenheit(kelvin), 0) + " °F"; }
 std::string degrees_c(double kelvin) { return fixed(celsius(kelvin), 0) + " °C"; }
 std::string degrees_both(double kelvin) { return degrees_f(kelvin) + " (" + degrees_c(kelvin) + ")"; }
+
+std::string stage_both(const Case& c, int stage) {
+  return degrees_both(c.stages.at(static_cast<std::size_t>(stage)).temperature);
+}
 
 std::string swing_both(double kelvin) { return "± " + fixed(kelvin * 1.8, 0) + " °F (± " + fixed(kelvin, 0) + " °C)"; }
 

@@ -14,13 +14,16 @@ double fahrenheit(double kelvin);
 double celsius(double kelvin);
 double inches(double metres);
 double pounds_per_inch(double newtons_per_metre);
+double ounces_per_square_yard(double kilograms_per_square_metre);
 double ksi(double pascals);  ///< thousands of pounds per square inch
 double degrees_of_arc(double radians);
 
-std::string number_text(double v, int decimals);   ///< "3.40", never "-0.00"; "none" where there is no end to it
-std::string degrees_f(double kelvin);              ///< "300 °F"
-std::string degrees_c(double kelvin);              ///< "149 °C"
-std::string degrees_both(double kelvin);           ///< "300 °F (149 °C)"
+std::string number_text(double v, int decimals);  ///< "3.40", never "-0.00"; "none" where there is no end to it
+std::string degrees_f(double kelvin);             ///< "300 °F"
+std::string degrees_c(double kelvin);             ///< "149 °C"
+std::string degrees_both(double kelvin);          ///< "300 °F (149 °C)"
+/// The temperature of a stage in both scales.
+std::string stage_both(const Case& c, int stage);
 std::string swing_both(double kelvin);             ///< "± 25 °F (± 14 °C)": a difference, not a temperature
 std::string speed_both(double metres_per_second);  ///< "2.3 in/s (58 mm/s)"
 std::string times_text(int n);                     ///< "once", "twice", "3 times"

@@ -59,12 +59,10 @@ std::string loose_headline(const Plan& plan) { return plan.advice.never_tight ? 
 std::string loose_sentence(const Plan& plan) {
   if (!plan.advice.loose) return "";
   const LooseCloth& l = *plan.advice.loose;
-  const auto degrees = [&](int stage) {
-    return degrees_both(plan.the_case.stages[static_cast<std::size_t>(stage)].temperature);
-  };
-  std::string text =
-      fmt::format("Loose cloth after {}: {} with next to no pull.", degrees(l.stage), zones_text(plan.panel, l.zones));
-  if (l.tight_after) text += fmt::format(" Do not stop there: it is tight after {}.", degrees(*l.tight_after));
+  std::string text = fmt::format("Loose cloth after {}: {} with next to no pull.", stage_both(plan.the_case, l.stage),
+                                 zones_text(plan.panel, l.zones));
+  if (l.tight_after)
+    text += fmt::format(" Do not stop there: it is tight after {}.", stage_both(plan.the_case, *l.tight_after));
   return text;
 }
 
