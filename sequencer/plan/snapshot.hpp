@@ -17,6 +17,8 @@ struct Snapshot {
   std::vector<float> edge_slip;                 ///< per column [m], positive: cloth gone from the bottom to the top
   std::vector<float> joint_displacement;        ///< joints x 6 (3 translations [m], 3 rotations [rad])
   std::vector<float> beam_use;                  ///< stress / allowable, per beam
+  double twist = 0, tip_turn = 0;               ///< rad, as they were read (solver/readings/readings.hpp)
+  double difference_chord = 0, difference_span = 0;  ///< N/m, top minus bottom, of the bay where each is largest
 };
 
 }  // namespace evenpull::inline sequencer

@@ -33,6 +33,8 @@ Snapshot take_snapshot(const Model& m, const Covering& s, const Readings& r, int
       out.edge_slip[p.column] = static_cast<float>(s.unknowns[p.first_unknown]);
   for (int i = 0; i < 6 * static_cast<int>(m.panel.joints.size()); ++i) push(out.joint_displacement, s.unknowns[i]);
   for (double use : r.beam_use) push(out.beam_use, use);
+  out.twist = r.twist, out.tip_turn = r.tip_turn;
+  out.difference_chord = r.difference_chord.value, out.difference_span = r.difference_span.value;
   return out;
 }
 

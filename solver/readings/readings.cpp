@@ -110,7 +110,7 @@ void read_bows(const Model& m, const Covering& s, Readings& r) {
 }
 
 void read_twist(const Model& m, const Covering& s, Readings& r) {
-  double low = 1e300, high = -1e300;
+  double low = 1e300, high = -1e300, innermost = 1e300, outermost = -1e300, root = 0, tip = 0;
   for (const FrameMember& f : m.panel.members) {
     if (f.role != MemberRole::end_rib && f.role != MemberRole::inner_rib && f.role != MemberRole::tip_bow) continue;
     const int a = f.joints.front(), b = f.joints.back();
@@ -118,8 +118,12 @@ void read_twist(const Model& m, const Covering& s, Readings& r) {
     const double slope = std::atan((s.unknowns[6 * b + 2] - s.unknowns[6 * a + 2]) / chord);
     r.rib_slopes.push_back(slope);
     low = std::min(low, slope), high = std::max(high, slope);
+    const double station = m.panel.joints[a].position.y();
+    if (station < innermost) innermost = station, root = slope;
+    if (station > outermost) outermost = station, tip = slope;
   }
   r.twist = high - low;
+  r.tip_turn = tip - root;
   // A thin trailing edge turning about itself moves the cloth by far less than its own thickness: it does not count.
   std::vector<char> on_edge(m.panel.joints.size(), 0);
   for (int j : m.panel.edge_joint) on_edge[j] = 1;

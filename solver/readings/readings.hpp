@@ -55,6 +55,7 @@ struct Readings {
   std::vector<double> end_rib_bows;  ///< the same of both end ribs (or end rib and tip bow), in the order of members
   double twist = 0;                  ///< rad, difference of chord line slopes along the span
   std::vector<double> rib_slopes;    ///< rad, of the chord line at each rib
+  double tip_turn = 0;               ///< rad, rib furthest out against the innermost, + trailing edge up at the tip
   double frame_turn = 0;             ///< largest rotation of a joint [rad]; the TE about itself left out
   /// m, signed: + cloth gone from the bottom to the top; only where the cloth is tight on one side at least
   Worst slip;

@@ -19,12 +19,19 @@ using namespace evenpull;
 
 namespace {
 
-ReplayResult short_job(Case c) {
+constexpr int short_job_nodes = 250;
+
+Case shortened(Case c) {
   c.stages.resize(2);
   for (Stage& s : c.stages) s.doses = {1};
   c.iron = {1.0, 0.3, 0, 6, 0};  // one zone a bay and side
+  return c;
+}
+
+ReplayResult short_job(const Case& whole) {
+  const Case c = shortened(whole);
   MeshOptions mesh;
-  mesh.target_nodes = 250;
+  mesh.target_nodes = short_job_nodes;
   const Model m(c, mesh);
   std::vector<Step> steps;
   for (int stage : {0, 1})
@@ -84,6 +91,42 @@ TEST_CASE("the thickness lost at a stage is the sag of both skins in its last sn
       if (std::abs(sag[n] - loss.top) < 1e-6) both = std::max<double>(both, sag[n] + sag[n + sag.size() / 2]);
     CHECK(both == Approx(loss.loss).margin(1e-6));
   }
+}
+
+TEST_CASE("twist and pull differences of a moment are those of what is drawn of it") {
+  const Case c = sample::aileron(3, 0.9);
+  const ReplayResult r = short_job(c);
+  const Panel p = build_panel(shortened(c), {short_job_nodes});
+  double worst_twist = 0;
+  for (const Snapshot& now : r.snapshots) {
+    std::vector<std::pair<double, double>> slope_at;  // station, slope of the chord line
+    for (const FrameMember& m : p.members) {
+      if (m.role != MemberRole::end_rib && m.role != MemberRole::inner_rib) continue;
+      const auto &a = p.joints[m.joints.front()].position, &b = p.joints[m.joints.back()].position;
+      const double up =
+          now.joint_displacement[6 * m.joints.back() + 2] - now.joint_displacement[6 * m.joints.front() + 2];
+      slope_at.emplace_back(a.y(), std::atan(up / (b.x() - a.x())));
+    }
+    std::sort(slope_at.begin(), slope_at.end());
+    const auto [low, high] = std::minmax_element(slope_at.begin(), slope_at.end(),
+                                                 [](const auto& a, const auto& b) { return a.second < b.second; });
+    CHECK(now.twist == Approx(high->second - low->second).margin(1e-6));
+    CHECK(now.tip_turn == Approx(slope_at.back().second - slope_at.front().second).margin(1e-6));
+    worst_twist = std::max(worst_twist, now.twist);
+
+    double worst = 0;
+    for (int bay = 0; bay < p.bays; ++bay) {
+      double sum[2] = {}, area[2] = {};
+      for (std::size_t q = 0; q < p.quads.size(); ++q)
+        if (p.quads[q].bay == bay)
+          sum[static_cast<int>(p.quads[q].side)] += p.quads[q].area * now.pull_chord[q],
+              area[static_cast<int>(p.quads[q].side)] += p.quads[q].area;
+      const double difference = sum[0] / area[0] - sum[1] / area[1];
+      if (std::abs(difference) > std::abs(worst)) worst = difference;
+    }
+    CHECK(now.difference_chord == Approx(worst).epsilon(1e-4).margin(1e-3));
+  }
+  CHECK(worst_twist > 1e-4);
 }
 
 TEST_CASE("cloth that shrinks less than it lies loose is named zone by zone, and no stage can be the last") {

@@ -153,6 +153,10 @@ TEST_CASE("a bowed trailing edge and a twisted panel are measured") {
   for (std::size_t k = 0; k < p.joints.size(); ++k)  // turns about the span, more towards the tip
     s.unknowns[6 * k + 2] = 0.01 * p.joints[k].position.x() * p.joints[k].position.y() / 0.9;
   CHECK(j.read(s).twist == Approx(0.01).epsilon(1e-3));
+  CHECK(j.read(s).tip_turn == Approx(0.01).epsilon(1e-3));
+  for (std::size_t k = 0; k < p.joints.size(); ++k) s.unknowns[6 * k + 2] *= -1;
+  CHECK(j.read(s).twist == Approx(0.01).epsilon(1e-3));
+  CHECK(j.read(s).tip_turn == Approx(-0.01).epsilon(1e-3));
 }
 
 TEST_CASE("the cloth's pull is spread along a member as it reaches its joints, meeting places and ends bridged") {

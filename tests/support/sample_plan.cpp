@@ -110,6 +110,14 @@ void move_frame(Snapshot& s, const Panel& p, double load) {
     s.displacement[3 * n + 2] = float(-0.002 * load * (p.nodes[n].side == Side::top ? 1 : -1));
 }
 
+// Invented, as all of this plan.
+void read_off(Snapshot& s, double load) {
+  s.twist = 0.011 * load;
+  s.tip_turn = -0.009 * load;
+  s.difference_chord = 70 * load;
+  s.difference_span = -40 * load;
+}
+
 void add_snapshots(Plan& plan) {
   static constexpr double load[] = {0.56, 0.83, 1.31};
   plan.snapshots.push_back(blank(plan.panel));
@@ -120,6 +128,7 @@ void add_snapshots(Plan& plan) {
     s.step = int(i) + 1;
     work_quads(s, plan.panel, step);
     move_frame(s, plan.panel, load[step.stage]);
+    read_off(s, load[step.stage]);
     plan.snapshots.push_back(std::move(s));
     plan.stage_end_snapshot[step.stage] = int(i) + 1;
   }

@@ -1,6 +1,5 @@
 #include "viz/lesson/lesson_numbers.hpp"
 
-#include "viz/panel/zone_means.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
@@ -16,40 +15,6 @@ namespace {
 
 using namespace viz;
 
-/// Slopes of the ribs, root first (docs/model.md, section 7: twist).
-std::vector<double> rib_slopes(const Panel& p, const Snapshot& now) {
-  std::vector<std::pair<double, double>> by_station;
-  for (const auto& m : p.members) {
-    if (m.role != MemberRole::end_rib && m.role != MemberRole::inner_rib && m.role != MemberRole::tip_bow) continue;
-    const int a = m.joints.front(), b = m.joints.back();
-    const double chord = p.joints[b].position.x() - p.joints[a].position.x();
-    const double up = static_cast<double>(now.joint_displacement[6 * b + 2]) - now.joint_displacement[6 * a + 2];
-    by_station.emplace_back(p.joints[a].position.y(), std::atan(up / chord));
-  }
-  std::sort(by_station.begin(), by_station.end());
-  std::vector<double> slopes;
-  for (const auto& [station, slope] : by_station) slopes.push_back(slope);
-  return slopes;
-}
-
-/// Top minus bottom of the bay where that is largest by magnitude.
-double worst_difference(const Panel& p, const std::vector<float>& pull) {
-  std::vector<double> sum(2 * static_cast<std::size_t>(p.bays), 0), area(sum);
-  for (std::size_t q = 0; q < p.quads.size(); ++q) {
-    const auto at = static_cast<std::size_t>(static_cast<int>(p.quads[q].side) * p.bays + p.quads[q].bay);
-    sum[at] += p.quads[q].area * pull[q];
-    area[at] += p.quads[q].area;
-  }
-  double worst = 0;
-  const auto bays = static_cast<std::size_t>(p.bays);
-  for (std::size_t b = 0; b < bays; ++b) {
-    if (!(area[b] > 0 && area[bays + b] > 0)) continue;
-    const double d = sum[b] / area[b] - sum[bays + b] / area[bays + b];
-    if (std::abs(d) > std::abs(worst)) worst = d;
-  }
-  return worst;
-}
-
 double largest_by_magnitude(const std::vector<float>& values) {
   double worst = 0;
   for (double v : values)
@@ -64,13 +29,11 @@ LessonSeries lesson_series(const Plan& plan) {
   int turned = 0;
   for (std::size_t i = 0; i < plan.snapshots.size(); ++i) {
     const Snapshot& now = plan.snapshots[i];
-    const auto slopes = rib_slopes(plan.panel, now);
-    const auto [low, high] = std::minmax_element(slopes.begin(), slopes.end());
     s.slip.push_back(largest_by_magnitude(now.edge_slip));
-    s.twist.push_back(slopes.empty() ? 0 : *high - *low);
-    s.tip_turn.push_back(slopes.empty() ? 0 : slopes.back() - slopes.front());
-    s.difference_chord.push_back(worst_difference(plan.panel, now.pull_chord));
-    s.difference_span.push_back(worst_difference(plan.panel, now.pull_span));
+    s.twist.push_back(now.twist);
+    s.tip_turn.push_back(now.tip_turn);
+    s.difference_chord.push_back(now.difference_chord);
+    s.difference_span.push_back(now.difference_span);
     if (i > 1 && plan.panel.zones[plan.steps[i - 1].zone].side != plan.panel.zones[plan.steps[i - 2].zone].side)
       ++turned;
     s.turn_overs.push_back(turned);
