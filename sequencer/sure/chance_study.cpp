@@ -4,7 +4,7 @@
 #include "sequencer/numbers/sobol.hpp"
 #include "sequencer/sure/outturn.hpp"
 #include "sequencer/sure/scenario.hpp"
-#include "solver/statement/errors.hpp"
+#include "sequencer/sure/scenario_run.hpp"
 
 #include <algorithm>
 #include <atomic>
@@ -14,44 +14,36 @@ namespace evenpull::inline sequencer {
 namespace {
 
 constexpr int checked_in_full = 4;  // scenarios that go through both models
-class Study {
- public:
-  Study(const Case& c, std::vector<Step> steps, int last) : case_(c), steps_(std::move(steps)), last_(last) {
-    std::erase_if(steps_, [&](const Step& s) { return s.stage > last_; });
-  }
 
-  Outturn run(const Case& drawn, const MeshOptions& mesh, const std::vector<double>& sigmas, unsigned number) const {
-    ScenarioHeat heat(case_, drawn, case_.spreads.sole * sigmas[static_cast<int>(Unsure::sole)], number, steps_.size());
-    ReplayOptions options;
-    options.heat = [&](const Step& s, std::size_t i) { return heat.of(s, i); };
-    return run_with(drawn, mesh, options, sigmas);
-  }
+// The full model's, costly, come first; then the order as planned on the coarse mesh, and every scenario there.
+struct Jobs {
+  std::vector<ScenarioJob> all;
+  int checked = 0;
 
-  Outturn as_planned(const MeshOptions& mesh) const {
-    return run_with(case_, mesh, {}, std::vector<double>(unsure_count, 0.0));
-  }
-
- private:
-  Outturn run_with(const Case& c, const MeshOptions& mesh, const ReplayOptions& options,
-                   const std::vector<double>& sigmas) const {
-    Outturn o;
-    try {
-      const Model m(c, mesh);
-      o = outturn_of(replay(m, steps_, options).stages, last_);
-    } catch (const NotConverged&) {
-      o = outturn_of({}, last_);  // no number comes of it: it counts against every stage
-      o.solved = false;
-    } catch (const CaseError&) {
-      o = outturn_of({}, last_);  // a frame drawn so soft that it bears nothing
-    }
-    o.sigmas = sigmas;
-    return o;
-  }
-
-  const Case& case_;
-  std::vector<Step> steps_;
-  int last_;
+  std::size_t planned() const { return static_cast<std::size_t>(checked); }
+  std::size_t scenario(int i) const { return planned() + 1 + static_cast<std::size_t>(i); }
 };
+
+int check_number(int i, int n, int checked) { return (2 * i + 1) * n / (2 * checked); }
+
+Jobs jobs_of(const Case& c, int n) {
+  const auto points = sobol_points(n, numbers_of(c));
+  const auto scenario = [&](int i, const MeshOptions& mesh) {
+    ScenarioJob job{mesh};
+    for (double u : points[i]) job.sigmas.push_back(normal_quantile(u));
+    job.number = static_cast<unsigned>(i);
+    return job;
+  };
+  MeshOptions plan_mesh;
+  plan_mesh.target_nodes = c.target_nodes;
+  const MeshOptions coarse{coarse_nodes};
+  Jobs jobs;
+  jobs.checked = std::min(checked_in_full, n);
+  for (int i = 0; i < jobs.checked; ++i) jobs.all.push_back(scenario(check_number(i, n, jobs.checked), plan_mesh));
+  jobs.all.push_back({coarse});
+  for (int i = 0; i < n; ++i) jobs.all.push_back(scenario(i, coarse));
+  return jobs;
+}
 
 std::vector<ZoneRisk> zone_risks(const Case& c, const Panel& reduced, const std::vector<Outturn>& runs, int stage) {
   const double slide = c.wanted.slide.value_or(c.limits.slip);
@@ -91,37 +83,19 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
   out.confidence = c.wanted.confidence;
   out.last_stage = std::min(ceiling ? *ceiling + 1 : 0, judged.back().stage);
   out.risk_stage = std::min(ceiling.value_or(0), out.last_stage);
-  const Study study(c, steps, out.last_stage);
-  const MeshOptions coarse{coarse_nodes};
-
-  // One job runs the order as planned; the last ones, costly, are the full model's.
-  const auto points = sobol_points(n, numbers_of(c));
-  const int checked = std::min(checked_in_full, n);
-  std::vector<Outturn> runs(n), checks(checked);
-  Outturn planned;
+  std::vector<Step> up_to_last = steps;
+  std::erase_if(up_to_last, [&](const Step& s) { return s.stage > out.last_stage; });
+  const Jobs jobs = jobs_of(c, n);
+  const int count = static_cast<int>(jobs.all.size());
+  std::vector<Outturn> outturns(jobs.all.size());
   std::atomic<int> done{0};
-  const int jobs = n + checked + 1;
-  const auto draw = [&](int i) {
-    std::vector<double> z;
-    for (double u : points[i]) z.push_back(normal_quantile(u));
-    return z;
-  };
-  const auto check_number = [&](int i) { return (2 * i + 1) * n / (2 * checked); };
-  MeshOptions plan_mesh;
-  plan_mesh.target_nodes = c.target_nodes;
-  parallel(jobs, [&](int job) {
-    if (job < checked) {
-      const std::vector<double> z = draw(check_number(job));
-      checks[job] = study.run(drawn_case(c, z), plan_mesh, z, static_cast<unsigned>(check_number(job)));
-    } else if (job == checked) {
-      planned = study.as_planned(coarse);
-    } else {
-      const int i = job - checked - 1;
-      const std::vector<double> z = draw(i);
-      runs[i] = study.run(drawn_case(c, z), coarse, z, static_cast<unsigned>(i));
-    }
-    if (progress) progress(++done, jobs);
+  parallel(count, [&](int i) {
+    outturns[i] = run_scenario(c, up_to_last, out.last_stage, jobs.all[i]);
+    if (progress) progress(++done, count);
   });
+  const auto first = outturns.begin() + static_cast<std::ptrdiff_t>(jobs.scenario(0));
+  const std::vector<Outturn> runs(first, outturns.end());
+  const Outturn& planned = outturns[jobs.planned()];
 
   if (!planned.solved) {
     out = {};
@@ -166,13 +140,13 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
     a.ratio = to_own[out.risk_stage].count(*out.governing) ? to_own[out.risk_stage].at(*out.governing) : 1;
     double squares = 0;
     int compared = 0;
-    for (int i = 0; i < checked; ++i) {
-      const Outturn& reduced = runs[check_number(i)];
+    for (int i = 0; i < jobs.checked; ++i) {
+      const Outturn &check = outturns[i], &reduced = runs[check_number(i, n, jobs.checked)];
       ++a.scenarios;
       const ModelReading as_is{std::vector<UseByLimit>(to_own.size()), std::vector<std::vector<int>>(to_own.size())};
-      a.decisions += holds(checks[i], as_is, out.risk_stage) == holds(reduced, as_own, out.risk_stage);
-      if (checks[i].fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
-      const double full_use = corrected_use(checks[i], as_is.ratio, out.risk_stage, *out.governing);
+      a.decisions += holds(check, as_is, out.risk_stage) == holds(reduced, as_own, out.risk_stage);
+      if (check.fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
+      const double full_use = corrected_use(check, as_is.ratio, out.risk_stage, *out.governing);
       if (full_use <= 0) continue;
       const double off = corrected_use(reduced, to_own, out.risk_stage, *out.governing) / full_use - 1;
       squares += off * off;
@@ -181,7 +155,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
     }
     if (compared > 0) a.rms = std::sqrt(squares / compared);
   }
-  const Panel reduced = build_panel(c, coarse);
+  const Panel reduced = build_panel(c, MeshOptions{coarse_nodes});
   out.nodes = static_cast<int>(reduced.nodes.size());
   out.zones = zone_risks(c, reduced, runs, out.risk_stage);
   return out;
