@@ -23,6 +23,12 @@ function(evenpull_compile_together target)
   endforeach()
 endfunction()
 
+# evenpull_compile_quickly(<target>): what reads, words and draws leaves its time in libraries, and optimising it as the
+# physics is takes a third of the time that the program takes to build.
+function(evenpull_compile_quickly target)
+  target_compile_options(${target} PRIVATE $<$<CONFIG:Release>:-O1>)
+endfunction()
+
 function(evenpull_add_room room)
   cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "PUBLIC_HEADERS;HEADERS;SOURCES")
   add_library(evenpull_${room} STATIC ${arg_SOURCES})
