@@ -1,4 +1,5 @@
-# Fails on a path of some machine and on a broken link between documents.
+# Fails on a path of some machine, on a broken link between documents and on a source file that DEVELOPERS.md names and that
+# is not there.
 # cmake -D ROOT=<repository> -P test_self_contained.cmake
 file(GLOB_RECURSE files "${ROOT}/*.md" "${ROOT}/*.hpp" "${ROOT}/*.cpp" "${ROOT}/*.toml" "${ROOT}/*.cmake" "${ROOT}/*.py"
   "${ROOT}/*CMakeLists.txt" "${ROOT}/CMakePresets.json")
@@ -28,6 +29,29 @@ foreach(file IN LISTS files)
         string(APPEND complaints "${file} links to ${link}, which is not there\n")
       endif()
     endforeach()
+  endif()
+endforeach()
+
+# A bare name stands for a file in any room; the one that a user could write has <> or a * in it.
+file(READ "${ROOT}/DEVELOPERS.md" text)
+string(REGEX REPLACE "[][;]" " " text "${text}")
+string(REGEX MATCHALL "[A-Za-z0-9_./<>*-]+\\.(cpp|hpp|cmake|toml|py|sh)" names "${text}")
+list(LENGTH names found)
+if(found LESS 20)
+  string(APPEND complaints "only ${found} files were found in DEVELOPERS.md: the pattern of this test is wrong\n")
+endif()
+foreach(name IN LISTS names)
+  if(name MATCHES "[<>*]")
+    continue()
+  endif()
+  if(name MATCHES "/")
+    set(there "${ROOT}/${name}")
+  else()
+    set(there ${files})
+    list(FILTER there INCLUDE REGEX "/${name}$")
+  endif()
+  if(NOT there OR (name MATCHES "/" AND NOT EXISTS "${there}"))
+    string(APPEND complaints "DEVELOPERS.md names ${name}, which is not there\n")
   endif()
 endforeach()
 
