@@ -124,6 +124,18 @@ void add_iron(CLI::App& command, Request& r) {
   add_paper(command, r, "paper of the card, which takes half a sheet: letter or a4; letter if not said");
 }
 
+// More threads than any machine of today has processors are a slip of the hand.
+constexpr int most_threads = 1024;
+
+void add_threads(CLI::App& command, Request& r) {
+  command
+      .add_option(
+          "--threads", r.threads,
+          "how many processors to work on, from 1; without it all of them. The answer is the same, byte for byte")
+      ->check(CLI::Range(1, most_threads))
+      ->type_name("N");
+}
+
 void add_run(CLI::App& command, Request& r) {
   add_paper(command, r, "paper of the sheet: letter or a4; letter if not said");
   const auto read_accuracy = [&r](const std::string& word) {
@@ -217,6 +229,7 @@ Jobs describe(CLI::App& app, Request& r) {
   add_common(*iron, r);
   add_run(*plan, r);
   add_run(*replay, r);
+  for (auto* command : {plan, replay, contrast}) add_threads(*command, r);
   add_paper(*contrast, r, "paper of the hand-out: letter or a4; letter if not said");
   add_lesson(*contrast, r);
   plan->add_option(

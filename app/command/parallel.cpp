@@ -28,6 +28,6 @@ void parallel_for(int n, const std::function<void(int)>& work, int threads) {
     if (error) std::rethrow_exception(error);
 }
 
-int usual_threads() { return std::clamp(static_cast<int>(std::thread::hardware_concurrency()), 1, 2); }
+int usual_threads() { return std::max(1, static_cast<int>(std::thread::hardware_concurrency())); }
 
 }  // namespace evenpull

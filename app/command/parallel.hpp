@@ -9,7 +9,7 @@ namespace evenpull {
 /// number is rethrown, so that an error does not depend on the clock.
 void parallel_for(int n, const std::function<void(int)>& work, int threads);
 
-/// Two are planned for: a third copy of the model would need more memory than a small machine has.
+/// As many as the machine has processors.
 int usual_threads();
 
 }  // namespace evenpull

@@ -61,7 +61,8 @@ Lesson compute_lesson(const Request& r, CaseFile& file) {
   options.accuracy = Accuracy::quick;
   // What an apprentice is to learn is a rule, not a list of numbers.
   options.only_rules = true;
-  options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
+  const int threads = r.threads.value_or(usual_threads());
+  options.parallel = [threads](int n, const std::function<void(int)>& work) { parallel_for(n, work, threads); };
   // Looking for the plan takes most of the time.
   constexpr double share_of_plan = 0.7;
   options.progress = [&bar](double share, PlanPart) { bar.show(share_of_plan * share); };

@@ -45,7 +45,8 @@ Plan compute_plan(const Request& r, CaseFile& file) {
   Progress bar(!r.quiet);
   PlanOptions options;
   options.accuracy = r.accuracy;
-  options.parallel = [](int n, const std::function<void(int)>& work) { parallel_for(n, work, usual_threads()); };
+  const int threads = r.threads.value_or(usual_threads());
+  options.parallel = [threads](int n, const std::function<void(int)>& work) { parallel_for(n, work, threads); };
   options.progress = [&bar](double share, PlanPart) { bar.show(share); };
   OrderFile order;
   try {

@@ -45,7 +45,7 @@ std::vector<double> uses_up_to(const std::vector<StageVerdict>& stages, int last
 OrderResult summarise_up_to(const Tried& t, const Panel& p, int last) {
   OrderResult o;
   o.order = t.order.id;
-  o.model = t.full ? OrderModel::full : OrderModel::coarse;
+  o.model = t.model;
   // Without error bars: only the chosen order has them, and orders must be compared by the same measure.
   const std::optional<int> ceiling = stage_ceiling(t.result.stages, false);
   o.stages_passed = ceiling ? *ceiling + 1 : 0;

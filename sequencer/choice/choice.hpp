@@ -12,7 +12,7 @@ namespace evenpull::inline sequencer {
 struct Tried {
   Order order;
   ReplayResult result;
-  bool full = false;  ///< on the full model
+  OrderModel model = OrderModel::coarse;
 };
 
 /// The numbers of an order up to its own ceiling, or of the first stage when it has none.

@@ -6,6 +6,13 @@ namespace evenpull::inline sequencer {
 
 MeshOptions plan_mesh(const Case& c, Accuracy a) { return {a == Accuracy::quick ? coarse_nodes : c.target_nodes}; }
 
+std::optional<MeshOptions> half_mesh(const Case& c, Accuracy a) {
+  if (a == Accuracy::quick || c.target_nodes < 2 * coarse_nodes) return {};
+  MeshOptions half = plan_mesh(c, a);
+  half.fineness = 1;
+  return half;
+}
+
 std::vector<MeshOptions> study_meshes_of(const Case& c, Accuracy a) {
   if (a == Accuracy::quick) return {};
   const MeshOptions plain = plan_mesh(c, a);
@@ -16,8 +23,8 @@ std::vector<MeshOptions> study_meshes_of(const Case& c, Accuracy a) {
     return w;
   };
   // A mesh as coarse as the one that ranks orders cannot be coarsened, so its study goes on where others end.
-  const bool coarse = c.target_nodes < 2 * coarse_nodes;
-  if (a == Accuracy::normal) return {run(coarse ? 4 : 3, 1), run(2, 2), run(coarse ? 6 : 1, 1)};
+  const bool coarse = !half_mesh(c, a);
+  if (a == Accuracy::normal) return {run(coarse ? 4 : 3, 1), run(coarse ? 2 : 1, 2), run(coarse ? 6 : 1, 1)};
   return {run(4, 1), run(2, 2), run(coarse ? 8 : 1, 1)};
 }
 

@@ -43,11 +43,12 @@ struct ZoneRisk {
   Chance slides;  ///< slip at its stations above the wanted length
 };
 
-/// The reduced model beside the full one, on scenarios run through both.
+/// The reduced model beside one that takes zone by zone on a finer mesh, on scenarios run through both.
 struct Agreement {
   int scenarios = 0;
+  int nodes = 0;     ///< of the finer mesh
   double ratio = 1;  ///< full / reduced of the governing use in the nominal run, by which the reduced one is corrected
-  double rms = 0;    ///< of (corrected reduced use / full use - 1)
+  double rms = 0;    ///< of (corrected reduced use / that of the other - 1); none corrected by itself
   double worst = 0;
   int decisions = 0;  ///< of `scenarios`: both say the same about holding every limit
 };

@@ -8,8 +8,9 @@
 
 namespace evenpull::inline sequencer {
 
-/// Which mesh gave the numbers of an order: that of the plan, or the one that all orders are ranked on.
-enum class OrderModel { coarse, full };
+/// Which mesh gave the numbers of an order: the one that all orders are ranked on, the one on which the best of them meet,
+/// or that of the plan.
+enum class OrderModel { coarse, between, full };
 
 struct OrderResult {
   OrderId order;

@@ -13,12 +13,13 @@ struct RunId {
     last_stage,  ///< the trial that says at which stage the job may end
     passes,      ///< `stage`, `doses`
     search,
-    search_rest,   ///< of the pass begun
-    coarse_order,  ///< `order` on the coarse mesh
-    full_order,    ///< `order` on the plan's mesh
-    error_bars,    ///< `fineness`, `zone_parts`
-    bound,         ///< `inner_ribs`
-    setting        ///< the hottest between the stages
+    search_rest,    ///< of the pass begun
+    coarse_order,   ///< `order` on the coarse mesh
+    between_order,  ///< `order` on the mesh on which the best meet
+    full_order,     ///< `order` on the plan's mesh
+    error_bars,     ///< `fineness`, `zone_parts`
+    bound,          ///< `inner_ribs`
+    setting         ///< the hottest between the stages
   };
   Kind kind = Kind::search;
   OrderId order{};

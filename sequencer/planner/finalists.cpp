@@ -1,5 +1,7 @@
 #include "sequencer/planner/finalists.hpp"
 
+#include "sequencer/plan/accuracy.hpp"
+
 #include <algorithm>
 #include <numeric>
 #include <optional>
@@ -56,21 +58,68 @@ std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std:
   return chosen;
 }
 
+namespace {
+
+// Each order on a mesh; those that find no equilibrium there leave the ranking.
+std::vector<Tried> run_on(const PlanJob& job, const Model& m, OrderModel model, const std::vector<Order>& orders,
+                          Ranking& ranking) {
+  const bool full = model == OrderModel::full;
+  std::vector<ReplayJob> jobs;
+  for (const Order& o : orders)
+    jobs.push_back(
+        {{full ? RunId::Kind::full_order : RunId::Kind::between_order, o.id}, job.steps_for(m.panel, o), full});
+  std::vector<std::optional<ReplayResult>> results = run_jobs(job, m, jobs, ranking.dropped);
+  std::vector<Tried> tried;
+  for (std::size_t i = 0; i < results.size(); ++i) {
+    if (results[i]) tried.push_back({orders[i], std::move(*results[i]), model});
+    else ranking.drop(orders[i].id);
+  }
+  return tried;
+}
+
+// The best of `left`, in full; another only where a stage hangs on it: it promises one that those run in full lost.
+std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vector<Tried> left, Ranking& ranking) {
+  std::vector<Tried> in_full;
+  int stages = -1;
+  job.meter.span(0.5, 0.6, 1, PlanPart::finalists);
+  while (!left.empty()) {
+    std::vector<OrderResult> promised = summaries(left, full.panel);
+    std::erase_if(promised, [&](const OrderResult& o) { return o.stages_passed <= stages; });
+    if (promised.empty()) break;
+    const OrderId best = promised[best_of(promised, job.turn_overs_count())].order;
+    const auto at = std::find_if(left.begin(), left.end(), [&](const Tried& t) { return t.order.id == best; });
+    const Order order = at->order;
+    left.erase(at);
+    for (Tried& t : run_on(job, full, OrderModel::full, {order}, ranking)) {
+      stages = std::max(stages, summarise(t, full.panel).stages_passed);
+      in_full.push_back(std::move(t));
+    }
+  }
+  std::sort(in_full.begin(), in_full.end(), [](const Tried& a, const Tried& b) { return a.order.ease < b.order.ease; });
+  return in_full;
+}
+
+}  // namespace
+
 std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking) {
   std::vector<Tried> tried;
   while (tried.empty()) {
     if (ranking.ranked.empty()) throw *ranking.dropped.first;
-    std::vector<ReplayJob> jobs;
+    std::vector<Tried> as_ranked;
     std::vector<Order> orders;
     for (const int i : choose_finalists(job, full.panel, ranking.ranked)) {
+      as_ranked.push_back(ranking.ranked[i]);
       orders.push_back(ranking.ranked[i].order);
-      jobs.push_back({{RunId::Kind::full_order, orders.back().id}, job.steps_for(full.panel, orders.back()), true});
     }
-    job.meter.span(0.3, 0.6, static_cast<int>(jobs.size()), PlanPart::finalists);
-    std::vector<std::optional<ReplayResult>> results = run_jobs(job, full, jobs, ranking.dropped);
-    for (std::size_t i = 0; i < results.size(); ++i) {
-      if (results[i]) tried.push_back({std::move(orders[i]), std::move(*results[i]), true});
-      else ranking.drop(orders[i].id);
+    const std::optional<MeshOptions> mesh = half_mesh(job.the_case, job.options.accuracy);
+    job.meter.span(0.3, mesh ? 0.5 : 0.6, static_cast<int>(orders.size()), PlanPart::finalists);
+    if (mesh) {
+      ranking.met = run_on(job, Model(job.the_case, *mesh), OrderModel::between, orders, ranking);
+      tried = best_in_full(job, full, ranking.met, ranking);
+    } else if (job.quick()) {
+      tried = best_in_full(job, full, std::move(as_ranked), ranking);
+    } else {
+      tried = run_on(job, full, OrderModel::full, orders, ranking);
     }
   }
   return tried;

@@ -58,7 +58,7 @@ Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const Plan
   run.progress = meter.job(0);
   Order as_given;
   as_given.id.family = Family::as_given;
-  runs.full.push_back({std::move(as_given), replay(full, runs.given, run), true});
+  runs.full.push_back({std::move(as_given), replay(full, runs.given, run), OrderModel::full});
   return report({c, options, meter}, full, std::move(runs));
 }
 

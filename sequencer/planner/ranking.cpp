@@ -112,6 +112,7 @@ void Ranking::drop(const OrderId& id) {
   const auto same = [&](const Tried& t) { return t.order.id == id; };
   std::erase_if(ranked, same);
   std::erase_if(before_limit, same);
+  std::erase_if(met, same);
 }
 
 std::vector<OrderResult> summaries(const std::vector<Tried>& tried, const Panel& p) {

@@ -49,16 +49,18 @@ std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vect
 namespace {
 
 void list_orders(Plan& p, const PlanJob& job, const PlanRuns& runs, int best, int last) {
-  const auto is_full = [&](const OrderId& id) {
-    return std::any_of(runs.full.begin(), runs.full.end(), [&](const Tried& t) { return t.order.id == id; });
-  };
   for (std::size_t i = 0; i < runs.full.size(); ++i) {
     p.orders.push_back(summarise_up_to(runs.full[i], p.panel, last));
     p.orders.back().chosen = static_cast<int>(i) == best;
   }
+  // Each by the finest mesh that it was run on.
+  const auto is_listed = [&](const OrderId& id) {
+    return std::any_of(p.orders.begin(), p.orders.end(), [&](const OrderResult& o) { return o.order == id; });
+  };
   const std::vector<Tried>& ranked = runs.ranking.ranked;
-  for (const Tried& t : ranked)
-    if (!is_full(t.order.id)) p.orders.push_back(summarise_up_to(t, p.panel, last));
+  for (const std::vector<Tried>* runs_on : {&runs.ranking.met, &ranked})
+    for (const Tried& t : *runs_on)
+      if (!is_listed(t.order.id)) p.orders.push_back(summarise_up_to(t, p.panel, last));
   add(p.notes, steady_against_jumping(ranked, p.panel, last));
   if (ranked.empty() || job.quick()) return;
   const OrderId& first = ranked[best_of(summaries(ranked, p.panel), job.turn_overs_count())].order.id;

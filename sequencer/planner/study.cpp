@@ -15,6 +15,12 @@ struct StudyJob {
   MeshOptions mesh;
 };
 
+// Ribs free or glued make a difference that a mesh of twice the edge shows as well.
+MeshOptions bound_mesh(const PlanJob& job) {
+  const Accuracy a = job.options.accuracy;
+  return half_mesh(job.the_case, a).value_or(plan_mesh(job.the_case, a));
+}
+
 std::vector<StudyJob> study_jobs(const PlanJob& job, const Panel& p) {
   std::vector<StudyJob> jobs;
   for (const MeshOptions& options : study_meshes_of(job.the_case, job.options.accuracy)) {
@@ -26,7 +32,7 @@ std::vector<StudyJob> study_jobs(const PlanJob& job, const Panel& p) {
     for (const RibTie ribs : {RibTie::free, RibTie::glued}) {
       RunId id{RunId::Kind::bound};
       id.inner_ribs = ribs;
-      jobs.push_back({id, plan_mesh(job.the_case, job.options.accuracy)});
+      jobs.push_back({id, bound_mesh(job)});
     }
   return jobs;
 }
@@ -43,7 +49,35 @@ StudyRun unsolved_study(const Case& c, const MeshOptions& options) {
   return r;
 }
 
-BoundRun bound(RibTie ribs, const std::vector<StageVerdict>& stages) {
+// By how much the plan's mesh found more than that of the bounds in the same run; 1 where one of them gave way before.
+struct MeshRatio {
+  const std::vector<StageVerdict>& own;
+  const StudyRun* same = nullptr;  // the order itself on the mesh of the bounds; none: the bounds are on the plan's own
+
+  double of(int stage, const std::function<double(const StageVerdict&)>& read) const {
+    if (!same) return 1;
+    const StageVerdict *fine = find(own, stage), *coarse = find(same->stages, stage);
+    if (!fine || !coarse || fine->limits.empty() || coarse->limits.empty()) return 1;
+    const double a = read(*fine), b = read(*coarse);
+    return a > 0 && b > 0 ? a / b : 1;
+  }
+  double of_use(int stage, Limit limit) const {
+    return of(stage, [&](const StageVerdict& v) {
+      for (const LimitReading& l : v.limits)
+        if (l.limit == limit) return l.use;
+      return 0.0;
+    });
+  }
+
+ private:
+  static const StageVerdict* find(const std::vector<StageVerdict>& stages, int stage) {
+    for (const StageVerdict& v : stages)
+      if (v.stage == stage) return v.buckled ? nullptr : &v;
+    return nullptr;
+  }
+};
+
+BoundRun bound(RibTie ribs, const std::vector<StageVerdict>& stages, const MeshRatio& ratio) {
   BoundRun b;
   b.inner_ribs = ribs;
   for (const StageVerdict& v : stages) {
@@ -51,10 +85,15 @@ BoundRun bound(RibTie ribs, const std::vector<StageVerdict>& stages) {
       b.first_stage = v.stage + 1;
       continue;
     }
-    b.worst_use.push_back(v.buckled ? std::nullopt : std::optional(governing(v.limits).use));
-    b.worst_slip = std::max(b.worst_slip, v.worst_slip);
-    for (const LimitReading& l : v.limits)
-      if (l.limit == Limit::unevenness) b.unevenness_final = l.value;
+    std::vector<LimitReading> on_own = v.limits;
+    for (LimitReading& l : on_own) {
+      const double r = ratio.of_use(v.stage, l.limit);
+      l.use *= r;
+      if (l.limit == Limit::unevenness) b.unevenness_final = l.value * r;
+    }
+    b.worst_use.push_back(v.buckled ? std::nullopt : std::optional(governing(on_own).use));
+    b.worst_slip =
+        std::max(b.worst_slip, v.worst_slip * ratio.of(v.stage, [](const StageVerdict& s) { return s.worst_slip; }));
   }
   return b;
 }
@@ -92,6 +131,14 @@ Studied study_order(const PlanJob& job, const Panel& p, const Tried& chosen) {
     });
     if (!trials.solved(static_cast<std::size_t>(i))) runs[i] = unsolved_study(job.the_case, jobs[i].mesh);
   });
+  MeshRatio ratio{chosen.result.stages};
+  const int bounds_on = bound_mesh(job).fineness;
+  for (std::size_t i = 0; i < runs.size(); ++i)
+    if (jobs[i].id.kind == RunId::Kind::error_bars && runs[i].zone_parts == 1 && runs[i].fineness == bounds_on)
+      ratio.same = &runs[i];
+  for (std::size_t i = 0; i < runs.size(); ++i)
+    if (jobs[i].id.kind == RunId::Kind::bound && !runs[i].unsolved)
+      out.bounds.push_back(bound(jobs[i].id.inner_ribs, runs[i].stages, ratio));
   std::vector<StudyRun> levels;
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (jobs[i].id.kind == RunId::Kind::error_bars) {
@@ -99,8 +146,6 @@ Studied study_order(const PlanJob& job, const Panel& p, const Tried& chosen) {
       levels.push_back(std::move(runs[i]));
     } else if (runs[i].unsolved) {
       out.left_out.push_back(jobs[i].id);
-    } else {
-      out.bounds.push_back(bound(jobs[i].id.inner_ribs, runs[i].stages));
     }
   }
   levels.push_back(as_study_run(p, plan_mesh(job.the_case, job.options.accuracy), chosen.result.stages));

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <deque>
 
 namespace evenpull::inline sequencer {
 namespace {
@@ -151,6 +152,16 @@ bool all_done(const std::vector<Step>& steps, int stage) {
 
 }  // namespace
 
+// Steps from the i-th on that go together: of one run of a pass, alike, no more than `most`.
+static std::size_t together(const std::vector<Step>& steps, std::size_t i, int most) {
+  std::size_t n = 1;
+  for (; n < static_cast<std::size_t>(most) && i + n < steps.size(); ++n) {
+    const Step &a = steps[i], &b = steps[i + n];
+    if (a.stage != b.stage || a.pass != b.pass || a.run != b.run || a.dose != b.dose || a.done != b.done) break;
+  }
+  return n;
+}
+
 static void run_stages(const Model& m, const std::vector<Step>& steps, const ReplayOptions& options, Ironing& ironing,
                        ReplayResult& out) {
   FullPasses full(m.panel.zones.size());
@@ -162,13 +173,19 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
     const int stage = steps[i].stage;
     StageRun run(ironing, stage, all_done(steps, stage));
     SolveName label;
-    for (; i < steps.size() && steps[i].stage == stage && standing; ++i) {
+    for (std::size_t next = i; i < steps.size() && steps[i].stage == stage && standing; i = next) {
+      next = i + together(steps, i, options.at_once);
       label = step_name(m.the_case, m.panel, steps[i]);
-      const int worked_full = full.with(steps[i]);
-      const StepReport step = ironing.iron(
-          s, steps[i].zone,
-          options.heat ? options.heat(steps[i], i) : ironing.heat(stage, steps[i].pass, steps[i].dose, worked_full),
-          label);
+      std::vector<HotZone> hot;
+      std::deque<PassHeat> as_it_went;
+      for (std::size_t k = i; k < next; ++k) {
+        const Step& s_k = steps[k];
+        const int worked_full = full.with(s_k);
+        if (options.heat) as_it_went.push_back(options.heat(s_k, k));
+        hot.push_back(
+            {s_k.zone, options.heat ? &as_it_went.back() : &ironing.heat(stage, s_k.pass, s_k.dose, worked_full)});
+      }
+      const StepReport step = ironing.iron(s, hot, label);
       standing = step.outcome != Outcome::buckled;
       if (!standing) {
         run.give_way(Moment::on_the_way);
@@ -177,11 +194,12 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
       const Readings r = read_off(m, s);
       if (steps[i].done) run.after_done_step(r);
       else run.after_step(r);
-      out.steps.push_back(steps[i]);
+      out.steps.insert(out.steps.end(), steps.begin() + static_cast<std::ptrdiff_t>(i),
+                       steps.begin() + static_cast<std::ptrdiff_t>(next));
       run.certificates.push_back({stage, Moment::on_the_way, static_cast<int>(out.steps.size()), step.solve});
       out.moments.push_back(tally_of(m.the_case.limits, r));
       if (options.snapshots) out.snapshots.push_back(take_snapshot(m, s, r, static_cast<int>(out.steps.size())));
-      if (options.progress) options.progress(static_cast<int>(i) + 1, static_cast<int>(steps.size()));
+      if (options.progress) options.progress(static_cast<int>(next), static_cast<int>(steps.size()));
     }
     if (standing) {
       const Readings r = run.finish(s, label, options.released);

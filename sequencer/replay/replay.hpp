@@ -14,10 +14,12 @@
 namespace evenpull::inline sequencer {
 
 struct ReplayOptions {
-  bool snapshots = false;         ///< keep a Snapshot of every step
-  bool states = false;            ///< keep the covering at each stage end
-  bool certified = false;         ///< every solve to `certified_tension`, else the usual smoothing on the way
-  bool released = true;           ///< take the fixture off and judge again after each stage
+  bool snapshots = false;  ///< keep a Snapshot of every step
+  bool states = false;     ///< keep the covering at each stage end
+  bool certified = false;  ///< every solve to `certified_tension`, else the usual smoothing on the way
+  bool released = true;    ///< take the fixture off and judge again after each stage
+  /// So many zones that follow each other in a run are ironed at one time: the way is looked at after them alone.
+  int at_once = 1;
   bool unsolved_ends_it = false;  ///< where no equilibrium is found: keep the stages before instead of throwing
   /// How step `index` really went; unset: as the iron of the case does it.
   std::function<PassHeat(const Step& step, std::size_t index)> heat;

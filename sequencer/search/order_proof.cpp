@@ -75,12 +75,12 @@ Found branch_and_bound(const StepModel& m, const Prices& prices, long most_steps
 }
 
 Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps, const Found& best) {
+  // Most are never gone into: each keeps the state it came from, which many share, and its own is made again if need be.
   struct Open {
-    double least = 0;
+    double least = 0, least_use = 0;
     long number = 0;  // ties: the one made first
     std::vector<int> order;
-    PrefixPtr prefix;
-    bool whole = false;
+    PrefixPtr from;  // before the last of `order`; none: nothing is worked yet
   };
   const auto later = [](const Open& a, const Open& b) {
     return a.least != b.least ? a.least > b.least : a.number > b.number;
@@ -92,21 +92,19 @@ Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps
   long number = 0, steps = 0;
   double dropped_use = never;
   const PrefixPtr begin = m.begin();
-  open.push({least_of(m, *begin, prices), number++, {}, begin});
+  open.push({least_of(m, *begin, prices), least_use_of(m, *begin), number++, {}, nullptr});
   while (!open.empty() && open.top().least < out.cost - same_cost && steps < most_steps) {
     const Open now = open.top();
     open.pop();
+    const PrefixPtr here = now.from ? m.step(now.from, now.order.back()) : begin;
     for (int i : left_of(n, now.order)) {
-      Open next;
-      next.prefix = m.step(now.prefix, i);
+      const PrefixPtr there = m.step(here, i);
       ++steps;
-      if (!next.prefix->stands) continue;
-      next.order = now.order;
+      if (!there->stands) continue;
+      Open next{least_of(m, *there, prices), least_use_of(m, *there), number++, now.order, here};
       next.order.push_back(i);
-      next.number = number++;
-      next.least = least_of(m, *next.prefix, prices);
       if (static_cast<int>(next.order.size()) == n) {
-        const PrefixPtr end = walk(m, next.prefix, next.order);
+        const PrefixPtr end = walk(m, there, next.order);
         steps += static_cast<long>(n) * (m.passes() - 1);
         Found f = whole(m, prices, next.order, *end);
         dropped_use = std::min(dropped_use, end->stands ? end->tally.use : never);
@@ -114,14 +112,14 @@ Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps
           out.order = f.order, out.tally = f.tally, out.cost = f.cost, out.stands = true;
         continue;
       }
-      if (next.least >= out.cost - same_cost) dropped_use = std::min(dropped_use, least_use_of(m, *next.prefix));
+      if (next.least >= out.cost - same_cost) dropped_use = std::min(dropped_use, next.least_use);
       else open.push(std::move(next));
     }
   }
   out.exact = open.empty() || open.top().least >= out.cost - same_cost;
   out.least_cost = out.exact ? out.cost : std::min(out.cost, open.top().least);
   out.least_use = dropped_use;
-  for (; !open.empty(); open.pop()) out.least_use = std::min(out.least_use, least_use_of(m, *open.top().prefix));
+  for (; !open.empty(); open.pop()) out.least_use = std::min(out.least_use, open.top().least_use);
   out.least_use = std::min(out.least_use, out.tally.use);
   out.steps = best.steps + steps;
   return out;

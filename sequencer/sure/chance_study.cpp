@@ -2,6 +2,7 @@
 
 #include "sequencer/numbers/regression.hpp"
 #include "sequencer/numbers/sobol.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/sure/outturn.hpp"
 #include "sequencer/sure/scenario.hpp"
 #include "sequencer/sure/scenario_run.hpp"
@@ -13,35 +14,48 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-constexpr int checked_in_full = 4;  // scenarios that go through both models
+// Scenarios that are run zone by zone on the half mesh too: what the reduced model misses shows there.
+constexpr int checked_scenarios = 8;
 
-// The full model's, costly, come first; then the order as planned on the coarse mesh, and every scenario there.
+// The reduced model: zones of a run so many at a time, on the mesh of the searches. On the demo cases it costs a ninth of
+// the coarse mesh zone by zone; what it misses of the use there is 3 to 7 % rms (bench/RECORD.md).
+constexpr int zones_at_once = 6;
+constexpr MeshOptions reduced_mesh{search_nodes};
+
+// The checks, costly, come first; then the order as planned on both models, and every scenario on the reduced one.
 struct Jobs {
   std::vector<ScenarioJob> all;
-  int checked = 0;
+  std::size_t checked = 0;
 
-  std::size_t planned() const { return static_cast<std::size_t>(checked); }
-  std::size_t scenario(int i) const { return planned() + 1 + static_cast<std::size_t>(i); }
+  std::size_t planned_for_checks() const { return checked; }
+  std::size_t planned() const { return checked + 1; }
+  std::size_t scenarios() const { return checked + 2; }
 };
 
-int check_number(int i, int n, int checked) { return (2 * i + 1) * n / (2 * checked); }
+std::size_t check_number(std::size_t i, int n, std::size_t checked) {
+  return (2 * i + 1) * static_cast<std::size_t>(n) / (2 * checked);
+}
+
+MeshOptions check_mesh(const Case& c) {
+  return half_mesh(c, Accuracy::normal).value_or(plan_mesh(c, Accuracy::normal));
+}
 
 Jobs jobs_of(const Case& c, int n) {
   const auto points = sobol_points(n, numbers_of(c));
-  const auto scenario = [&](int i, const MeshOptions& mesh) {
-    ScenarioJob job{mesh};
+  const auto scenario = [&](std::size_t i, const ScenarioJob& like) {
+    ScenarioJob job = like;
     for (double u : points[i]) job.sigmas.push_back(normal_quantile(u));
     job.number = static_cast<unsigned>(i);
     return job;
   };
-  MeshOptions plan_mesh;
-  plan_mesh.target_nodes = c.target_nodes;
-  const MeshOptions coarse{coarse_nodes};
+  ScenarioJob check{check_mesh(c)}, reduced{reduced_mesh};
+  reduced.at_once = zones_at_once;
   Jobs jobs;
-  jobs.checked = std::min(checked_in_full, n);
-  for (int i = 0; i < jobs.checked; ++i) jobs.all.push_back(scenario(check_number(i, n, jobs.checked), plan_mesh));
-  jobs.all.push_back({coarse});
-  for (int i = 0; i < n; ++i) jobs.all.push_back(scenario(i, coarse));
+  jobs.checked = static_cast<std::size_t>(std::min(checked_scenarios, n));
+  for (std::size_t i = 0; i < jobs.checked; ++i) jobs.all.push_back(scenario(check_number(i, n, jobs.checked), check));
+  jobs.all.push_back(check);
+  jobs.all.push_back(reduced);
+  for (std::size_t i = 0; i < static_cast<std::size_t>(n); ++i) jobs.all.push_back(scenario(i, reduced));
   return jobs;
 }
 
@@ -93,20 +107,22 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
     outturns[i] = run_scenario(c, up_to_last, out.last_stage, jobs.all[i]);
     if (progress) progress(++done, count);
   });
-  const auto first = outturns.begin() + static_cast<std::ptrdiff_t>(jobs.scenario(0));
+  const auto first = outturns.begin() + static_cast<std::ptrdiff_t>(jobs.scenarios());
   const std::vector<Outturn> runs(first, outturns.end());
-  const Outturn& planned = outturns[jobs.planned()];
+  const Outturn &planned = outturns[jobs.planned()], &for_checks = outturns[jobs.planned_for_checks()];
 
-  if (!planned.solved) {
+  if (!planned.solved || !for_checks.solved) {
     out = {};
     out.unsolved = true;
     return out;
   }
-  // What is printed comes from the finest mesh; the checks are run on the plan's own.
+  // What is printed comes from the finest mesh; the checks have their own.
   const Outturn finest = outturn_of(judged, out.last_stage), own = outturn_of(full_stages, out.last_stage);
-  const std::vector<UseByLimit> to_printed = ratios(finest, planned), to_own = ratios(own, planned);
+  const std::vector<CorrectionByLimit> to_checks = corrections(for_checks, planned);
+  std::vector<Pair> pairs;
+  for (std::size_t i = 0; i < jobs.checked; ++i) pairs.push_back({outturns[i], runs[check_number(i, n, jobs.checked)]});
+  const std::vector<CorrectionByLimit> to_printed = raised(corrections(finest, planned), to_checks, pairs);
   const ModelReading as_printed{to_printed, loose_by_itself(finest, planned), never_hold(judged, finest, planned)};
-  const ModelReading as_own{to_own, loose_by_itself(own, planned)};
   for (int s = 0; s <= out.last_stage; ++s) {
     const auto held =
         std::count_if(runs.begin(), runs.end(), [&](const Outturn& o) { return holds(o, as_printed, s); });
@@ -137,25 +153,32 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
         out.weights.push_back({static_cast<Unsure>(w.column), spread_of(c.spreads, static_cast<Unsure>(w.column)),
                                w.share, w.low, w.high, w.sign});
     Agreement& a = out.agreement;
-    a.ratio = to_own[out.risk_stage].count(*out.governing) ? to_own[out.risk_stage].at(*out.governing) : 1;
+    const CorrectionByLimit to_own = corrections(own, planned)[out.risk_stage];
+    a.ratio = to_own.count(*out.governing) ? to_own.at(*out.governing).by : 1;
+    a.nodes = static_cast<int>(build_panel(c, check_mesh(c)).nodes.size());
     double squares = 0;
     int compared = 0;
-    for (int i = 0; i < jobs.checked; ++i) {
-      const Outturn &check = outturns[i], &reduced = runs[check_number(i, n, jobs.checked)];
+    for (std::size_t i = 0; i < pairs.size(); ++i) {
+      const Outturn &check = pairs[i].full, &reduced = pairs[i].reduced;
+      std::vector<Pair> others;  // none is checked by what it went into
+      for (std::size_t k = 0; k < pairs.size(); ++k)
+        if (k != i) others.push_back(pairs[k]);
+      const ModelReading as_check{raised(to_checks, to_checks, others), loose_by_itself(for_checks, planned)};
       ++a.scenarios;
-      const ModelReading as_is{std::vector<UseByLimit>(to_own.size()), std::vector<std::vector<int>>(to_own.size())};
-      a.decisions += holds(check, as_is, out.risk_stage) == holds(reduced, as_own, out.risk_stage);
+      const ModelReading as_is{std::vector<CorrectionByLimit>(to_own.size()),
+                               std::vector<std::vector<int>>(to_own.size())};
+      a.decisions += holds(check, as_is, out.risk_stage) == holds(reduced, as_check, out.risk_stage);
       if (check.fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
-      const double full_use = corrected_use(check, as_is.ratio, out.risk_stage, *out.governing);
+      const double full_use = corrected_use(check, as_is.corrections, out.risk_stage, *out.governing);
       if (full_use <= 0) continue;
-      const double off = corrected_use(reduced, to_own, out.risk_stage, *out.governing) / full_use - 1;
+      const double off = corrected_use(reduced, as_check.corrections, out.risk_stage, *out.governing) / full_use - 1;
       squares += off * off;
       a.worst = std::max(a.worst, std::abs(off));
       ++compared;
     }
     if (compared > 0) a.rms = std::sqrt(squares / compared);
   }
-  const Panel reduced = build_panel(c, MeshOptions{coarse_nodes});
+  const Panel reduced = build_panel(c, reduced_mesh);
   out.nodes = static_cast<int>(reduced.nodes.size());
   out.zones = zone_risks(c, reduced, runs, out.risk_stage);
   return out;

@@ -3,6 +3,7 @@
 #include "sequencer/sure/error_bars.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 
 namespace evenpull::inline sequencer {
@@ -34,22 +35,46 @@ Outturn outturn_of(const std::vector<StageVerdict>& stages, int last) {
   return o;
 }
 
-std::vector<UseByLimit> ratios(const Outturn& full, const Outturn& reduced) {
-  std::vector<UseByLimit> out(full.uses.size());
+std::vector<CorrectionByLimit> corrections(const Outturn& full, const Outturn& reduced) {
+  std::vector<CorrectionByLimit> out(full.uses.size());
   for (std::size_t s = 0; s < full.uses.size(); ++s)
     for (const auto& [limit, use] : full.uses[s]) {
+      Correction& c = out[s][limit];
       const auto r = reduced.uses[s].find(limit);
-      const double ratio = r != reduced.uses[s].end() && r->second > 0 ? use / r->second : 1;
-      out[s][limit] = full.fell[s] || reduced.fell[s] ? std::max(1.0, ratio) : ratio;
+      if (r == reduced.uses[s].end()) continue;
+      if (limit == Limit::unevenness) c.beside = use * use - r->second * r->second;
+      else if (r->second > 0) c.by = use / r->second;
+      if (full.fell[s] || reduced.fell[s]) c = {std::max(1.0, c.by), std::max(0.0, c.beside)};
     }
   return out;
 }
 
-double corrected_use(const Outturn& o, const std::vector<UseByLimit>& ratio, int stage, Limit limit) {
+std::vector<CorrectionByLimit> raised(std::vector<CorrectionByLimit> corrections,
+                                      const std::vector<CorrectionByLimit>& to_full, const std::vector<Pair>& pairs) {
+  for (std::size_t s = 0; s < corrections.size(); ++s)
+    for (auto& [limit, correction] : corrections[s]) {
+      double sum = 0;
+      int counted = 0;
+      for (const Pair& p : pairs) {
+        if (p.full.fell[s] || p.reduced.fell[s]) continue;
+        const auto full = p.full.uses[s].find(limit);
+        const double reduced = corrected_use(p.reduced, to_full, static_cast<int>(s), limit);
+        if (full == p.full.uses[s].end() || full->second <= 0 || reduced <= 0) continue;
+        sum += std::log(full->second / reduced);
+        ++counted;
+      }
+      if (counted > 0) correction.by *= std::max(1.0, std::exp(sum / counted));
+    }
+  return corrections;
+}
+
+double corrected_use(const Outturn& o, const std::vector<CorrectionByLimit>& corrections, int stage, Limit limit) {
   if (o.fell[stage]) return counts_as_over;
-  const auto use = o.uses[stage].find(limit), by = ratio[stage].find(limit);
+  const auto use = o.uses[stage].find(limit);
   if (use == o.uses[stage].end()) return 0;
-  return use->second * (by == ratio[stage].end() ? 1 : by->second);
+  const auto c = corrections[stage].find(limit);
+  if (c == corrections[stage].end()) return use->second;
+  return c->second.by * std::sqrt(std::max(0.0, use->second * use->second + c->second.beside));
 }
 
 std::vector<std::vector<int>> loose_by_itself(const Outturn& full, const Outturn& reduced) {
@@ -74,14 +99,14 @@ std::vector<bool> never_hold(const std::vector<StageVerdict>& judged, const Outt
 
 bool holds(const Outturn& o, const ModelReading& reading, int stage) {
   if (!reading.never.empty() && reading.never[stage]) return false;
-  const std::vector<UseByLimit>& ratio = reading.ratio;
   if (!std::includes(reading.not_counted[stage].begin(), reading.not_counted[stage].end(), o.loose[stage].begin(),
                      o.loose[stage].end()))
     return false;
   for (int s = 0; s <= stage; ++s) {
     if (o.fell[s]) return false;
     for (const auto& [limit, use] : o.uses[s])
-      if ((s == stage || limit != Limit::unevenness) && corrected_use(o, ratio, s, limit) > 1) return false;
+      if ((s == stage || limit != Limit::unevenness) && corrected_use(o, reading.corrections, s, limit) > 1)
+        return false;
   }
   return true;
 }

@@ -25,16 +25,17 @@ Outturn run_with(const Case& c, const std::vector<Step>& steps, int last, const 
 
 Outturn run_scenario(const Case& c, const std::vector<Step>& steps, int last, const ScenarioJob& job) {
   Outturn o;
+  ReplayOptions options;
+  options.at_once = job.at_once;
   if (job.number) {
     const Case drawn = drawn_case(c, job.sigmas);
     const double sole_off = c.spreads.sole * job.sigmas[static_cast<int>(Unsure::sole)];
     ScenarioHeat heat(c, drawn, sole_off, *job.number, steps.size());
-    ReplayOptions options;
     options.heat = [&](const Step& s, std::size_t i) { return heat.of(s, i); };
     o = run_with(drawn, steps, last, job.mesh, options);
     o.sigmas = job.sigmas;
   } else {
-    o = run_with(c, steps, last, job.mesh, {});
+    o = run_with(c, steps, last, job.mesh, options);
     o.sigmas.assign(unsure_count, 0.0);
   }
   return o;

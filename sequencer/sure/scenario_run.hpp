@@ -15,6 +15,7 @@ namespace evenpull::inline sequencer {
 struct ScenarioJob {
   MeshOptions mesh;
   std::vector<double> sigmas{};  ///< of each number that draws a scenario (numbers_of)
+  int at_once = 1;               ///< ReplayOptions::at_once
   std::optional<unsigned>
       number{};  ///< of the scenario: where the iron stands in its swing; unset: all goes as planned
 };

@@ -13,8 +13,13 @@
 namespace evenpull::inline solver {
 namespace {
 
-// Share to which a falling smoothing drops with each iteration; slower and faster ones took as many or more (bench/).
-constexpr double fall = 0.5;
+// A smoothing falls to this share once the iterate has come near what belongs to it, which shows in the gap: its root
+// within so much of that of N S = beta I. Falling while the cloth is still on its way leads astray (bench/RECORD.md).
+constexpr double fall = 0.2, centred = 1.1;
+
+// Where the cloth pulls more than this many times what a smoothing leaves to loose cloth, that smoothing moves next to
+// nothing: there is no way down from it to go.
+constexpr double tight = 3;
 
 // At an accepted answer N S = beta I in every triangle, hence a gap of 2 beta area; of its root this much more is let
 // pass. A triangle whose pull has fallen to next to nothing moves by next to nothing: small steps alone would not show
@@ -33,6 +38,15 @@ constexpr double sharpen_below = 0.7;
 
 // Where friction alone is still off it may take so many times longer than all else.
 constexpr int patience_with_friction = 5;
+
+bool all_tight(const Model& m, const Covering& s, double smoothing) {
+  const double loose = std::sqrt(smoothing / m.softest);
+  return std::all_of(s.tension.begin(), s.tension.end(),
+                     [&](const Tension& t) { return principal(t.pull).minor > tight * loose; });
+}
+
+// What the bound on the pull comes to where N S = beta I.
+double bound_of(const Model& m, double smoothing) { return std::sqrt(4 * smoothing / m.softest); }
 
 }  // namespace
 
@@ -84,7 +98,7 @@ void Equilibrium::accept(Covering& s) const {
 // Whether the iterate is an answer; if not, says what it misses by the largest factor. The bound is still that of the
 // smoothed law.
 bool Equilibrium::passes(SolveReport& r) const {
-  const double smoothed = bound_excess * std::sqrt(4 * now_.smoothing / model_.softest);
+  const double smoothed = bound_excess * bound_of(model_, now_.smoothing);
   const std::pair<Test, Missed> tests[] = {
       {Test::balance, {"largest force out of balance", r.residual, now_.force_tolerance, "N"}},
       {Test::law,
@@ -180,7 +194,8 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
   cloth_and_frame_.prepare_frame(s);
   cloth_and_frame_.take_state(s);
   cloth_and_frame_.place_nodes(s.unknowns);
-  cloth_and_frame_.set_smoothing(std::max(now_.start_smoothing, now_.smoothing));
+  const double start = std::max(now_.start_smoothing, now_.smoothing);
+  cloth_and_frame_.set_smoothing(all_tight(model_, s, start) ? now_.smoothing : start);
   if (cloth_and_frame_.smoothing() > now_.smoothing) cloth_and_frame_.recentre();
   cloth_and_frame_.heat(hot_quads, lines);
   thresholds_.forget();
@@ -246,7 +261,8 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
     rhs_ = -rhs_;
     linear_.solve(rhs_, step_);
     advance(s);
-    cloth_and_frame_.set_smoothing(std::max(now_.smoothing, fall * cloth_and_frame_.smoothing()));
+    if (bound <= centred * bound_of(model_, cloth_and_frame_.smoothing()))
+      cloth_and_frame_.set_smoothing(std::max(now_.smoothing, fall * cloth_and_frame_.smoothing()));
   }
   if (!report.converged) return give_up(true);
   accept(s);

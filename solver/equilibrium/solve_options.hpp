@@ -11,7 +11,7 @@ namespace evenpull::inline solver {
 /// Numbers that decide when an equilibrium is accepted.
 struct SolveOptions {
   double smoothing = 1e-3;     ///< beta [N/m]: tension error bound sqrt(4 beta / lambda_min(C)), 20 N/m at 100 kN/m
-  double start_smoothing = 0;  ///< beta that a solve starts with, halved each iteration until `smoothing`; 0: the same
+  double start_smoothing = 0;  ///< beta that a solve starts with and comes down from, unless all is tight; 0: the same
   double force_tolerance = 5e-4;     ///< N, largest out-of-balance force of any unknown (moments: over 1 m)
   double tension_tolerance = 0.1;    ///< N/m, largest change that the law still asks for at unchanged strain
   double friction_tolerance = 2e-3;  ///< largest |f - law| / (tau + least_threshold)

@@ -116,13 +116,15 @@ bool Ironing::stands_under_forces_of(const Covering& before, const std::vector<i
   return r.converged || !r.stable;
 }
 
-StepReport Ironing::iron(Covering& s, int zone, const PassHeat& heat, const SolveName& label) {
-  const std::vector<int>& hot = model_.panel.zones[zone].quads;
-  for (int q : hot) {
-    const PassLines& h = over_nose_[q] && heat.nose ? heat.nose->lines : heat.open.lines;
-    for (int t = 4 * q; t < 4 * q + 4; ++t)
-      for (int d = 0; d < 2; ++d) lines_[t][d] = load_line(h[d], s.shrink[t][d], model_.the_case.cloth.creep_share);
-  }
+StepReport Ironing::iron(Covering& s, const std::vector<HotZone>& zones, const SolveName& label) {
+  std::vector<int> hot;
+  for (const auto& [zone, heat] : zones)
+    for (int q : model_.panel.zones[zone].quads) {
+      hot.push_back(q);
+      const PassLines& h = over_nose_[q] && heat->nose ? heat->nose->lines : heat->open.lines;
+      for (int t = 4 * q; t < 4 * q + 4; ++t)
+        for (int d = 0; d < 2; ++d) lines_[t][d] = load_line(h[d], s.shrink[t][d], model_.the_case.cloth.creep_share);
+    }
   return attempt(normal_, s, hot, label);
 }
 

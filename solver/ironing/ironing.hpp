@@ -20,6 +20,12 @@ struct StepReport {
   SolveReport solve;
 };
 
+/// A zone and how it is heated; `heat` must outlive the step.
+struct HotZone {
+  int zone = 0;
+  const PassHeat* heat = nullptr;
+};
+
 class Ironing {
  public:
   explicit Ironing(const Model& m) : Ironing(m, usual_options(m)) {}
@@ -33,7 +39,13 @@ class Ironing {
 
   /// One zone hot as this pass heats it, cloth over the nose by its own lines, all else cold; then its shrink is stored.
   /// `label` names the step in an error. Throws NotConverged.
-  StepReport iron(Covering& s, int zone, const PassHeat& heat, const SolveName& label);
+  StepReport iron(Covering& s, int zone, const PassHeat& heat, const SolveName& label) {
+    return iron(s, std::vector<HotZone>{{zone, &heat}}, label);
+  }
+
+  /// The same of several zones as if all were hot at one time: cheaper than one by one, and near it where no turn-over
+  /// comes between them.
+  StepReport iron(Covering& s, const std::vector<HotZone>& zones, const SolveName& label);
 
   /// Heat of a pass (from 1) of a stage, worked out once for each kind of pass. `full_passes`: how often the zone has then
   /// been worked full in this stage, this time included, 0 for a light pass. A full pass after others finds cloth that met

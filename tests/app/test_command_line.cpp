@@ -54,6 +54,14 @@ TEST_CASE("turn-overs are counted from none, and half-done work is an order file
   CHECK(parse({"plan", "a.toml", "--turn-overs", "-1"}).exit_code == static_cast<int>(ExitCode::bad_command));
 }
 
+TEST_CASE("threads are counted from one, and as many as the machine has if not said", "[command]") {
+  CHECK(parse({"plan", "a.toml", "--threads", "7"}).request.value().threads == 7);
+  CHECK(parse({"contrast", "a.toml", "--threads", "1"}).request.value().threads == 1);
+  CHECK_FALSE(parse({"replay", "a.toml", "--order", "o.toml"}).request.value().threads);
+  for (const char* wrong : {"0", "-2", "two", "5000"})
+    CHECK(parse({"plan", "a.toml", "--threads", wrong}).exit_code == static_cast<int>(ExitCode::bad_command));
+}
+
 TEST_CASE("accuracy is one of three words, normal if not said, and --quick is short for the first", "[command]") {
   const auto accuracy = [](std::vector<const char*> words) { return parse(std::move(words)).request.value().accuracy; };
   for (const char* job : {"plan", "replay"}) {

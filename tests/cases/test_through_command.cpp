@@ -119,6 +119,21 @@ TEST_CASE("the order of a plan can be replayed, with two sheets", "[cases][plann
   replay_again("two_sheet_elevator");
 }
 
+TEST_CASE("a plan is the same, byte for byte, on one thread and on seven", "[cases][planned]") {
+  const Folder folder;
+  const auto usual = planned("light_tube_rudder", folder);
+  for (const char* threads : {"1", "7"}) {
+    INFO(threads);
+    const auto out = folder.path / threads;
+    REQUIRE(run("plan --quick --threads " + std::string(threads) + " " + quoted(case_path("light_tube_rudder")) +
+                " --out " + quoted(out)) == 0);
+    for (const auto& file : fs::recursive_directory_iterator(usual)) {
+      const auto name = fs::relative(file.path(), usual);
+      if (file.is_regular_file() && name != "timing.json") CHECK(text_of(out / name) == text_of(usual / name));
+    }
+  }
+}
+
 TEST_CASE("the most friction that a case may state is planned", "[cases][slow]") {
   const Folder folder;
   plan_text("rough", rough_rudder(), folder);

@@ -150,7 +150,7 @@ TEST_CASE("a small study: the reduced model agrees with the full one, and thread
   REQUIRE(a.holds.size() == 2);
   CHECK(a.holds[1].hits <= a.holds[0].hits);
   REQUIRE(a.weights.size() == unsure_count);
-  CHECK(a.agreement.scenarios == 4);
+  CHECK(a.agreement.scenarios == 8);
   CHECK(a.agreement.rms < 0.10);  // scenarios that the correction was not built from
   REQUIRE(a.zones.size() == full.panel.zones.size());
   for (std::size_t s = 0; s < a.holds.size(); ++s) CHECK(a.holds[s].hits == b.holds[s].hits);

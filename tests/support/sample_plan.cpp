@@ -152,7 +152,7 @@ void add_chances(Plan& plan) {
     const int uneven = z % 7 == 0 ? 40 : 3;
     k.zones.push_back({{uneven, 128, 0.01, 0.4}, {z % 5 == 0 ? 20 : 0, 128, 0, 0.3}});
   }
-  k.agreement = {4, 1.08, 0.031, 0.052, 4};
+  k.agreement = {8, 480, 1.08, 0.031, 0.052, 8};
 }
 
 BucklingMode sample_mode(const Panel& p, double factor) {

@@ -105,7 +105,7 @@ struct NoteSentence {
               : "On this panel steady working is not worse by both measures.");
   }
   std::string operator()(const note::CoarseRankedOther& n) const {
-    return fmt::format("The coarse mesh ranked \"{}\" first, the full model did not; the plan follows the full model.",
+    return fmt::format("The coarse mesh ranked \"{}\" first, a finer one did not; the plan follows the finer one.",
                        order_name(n.first));
   }
   std::string operator()(const note::FewestTurnOvers& n) const {
@@ -168,6 +168,7 @@ std::string run_text(const Case& c, const RunId& run) {
     case Kind::search: return "the search for an order";
     case Kind::search_rest: return "the search for the rest of the pass";
     case Kind::coarse_order: return "coarse mesh: " + order_name(run.order);
+    case Kind::between_order: return "mesh between coarse and full: " + order_name(run.order);
     case Kind::full_order: return "full mesh: " + order_name(run.order);
     case Kind::error_bars: return fmt::format("error bars: mesh {}, zones in {}", run.fineness, run.zone_parts);
     case Kind::bound: return bound_name(run.inner_ribs);

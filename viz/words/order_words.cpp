@@ -99,7 +99,14 @@ std::string order_rule(const OrderId& o) {
   return text;
 }
 
-const char* model_text(OrderModel m) { return m == OrderModel::full ? "full" : "coarse"; }
+const char* model_text(OrderModel m) {
+  switch (m) {
+    case OrderModel::coarse: return "coarse";
+    case OrderModel::between: return "between";
+    case OrderModel::full: return "full";
+  }
+  return "";
+}
 
 std::string step_text(const Plan& plan, const Step& s) {
   return fmt::format("{:.0f} F, pass {}, {}",

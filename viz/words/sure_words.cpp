@@ -110,14 +110,12 @@ std::vector<std::string> sure_sentences(const Plan& plan) {
                  : fmt::format("Pull may end more than {} off the mean", percent_text(c.wanted.uneven_share)),
           zone_list(plan.panel, zones), percent_text(risky.front().risk)));
   }
-  list.push_back(
-      fmt::format("From {} ways the job may turn out, on a reduced model of {} cloth points set right by the full one. "
-                  "On {} of them run "
-                  "through the full model its {} was off by {:.1f} % (rms), and {} of {} agreed on whether all holds. "
-                  "In brackets: 95 % "
-                  "interval of the sampling.",
-                  k.scenarios, k.nodes, k.agreement.scenarios, governing_text(k), 100 * k.agreement.rms,
-                  k.agreement.decisions, k.agreement.scenarios));
+  list.push_back(fmt::format(
+      "From {} ways the job may turn out, on a reduced model of {} cloth points set right by the full one. "
+      "On {} of them run zone by zone on {} points its {} was off by {:.1f} % (rms), and {} of {} agreed on "
+      "whether all holds. In brackets: 95 % interval of the sampling.",
+      k.scenarios, k.nodes, k.agreement.scenarios, k.agreement.nodes, governing_text(k), 100 * k.agreement.rms,
+      k.agreement.decisions, k.agreement.scenarios));
   return list;
 }
 
