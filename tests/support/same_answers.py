@@ -10,6 +10,9 @@
 was said, as they are. `compare` asks for the same bytes in all of them and ends with 1 if there is a difference. With
 `--normal` the demo cases are planned with normal accuracy as well (minutes each). The cases are invented; a seed draws the
 same case everywhere.
+
+Where numbers may change within their tolerance, `compare --verdicts` asks for the same exit code and the same hottest safe
+stage alone, and says which differ and by how much the uses moved.
 """
 import argparse
 import json
@@ -144,6 +147,36 @@ def compare(options):
     return 1 if differ or not before else 0
 
 
+def verdict(text):
+    """Hottest safe stage [F], and the use of each limit at each stage."""
+    if not text:
+        return None, {}
+    plan = json.loads(text)
+    return plan["hottest_safe"]["stage_degF"], {(u["name"], u["stage_degF"]): u["use"] for u in plan["limits"]}
+
+
+def compare_verdicts(options):
+    before, after = ({p.stem: (p.with_suffix(".said").read_text().splitlines()[0], p.read_text())
+                      for p in pathlib.Path(f).glob("*.json")} for f in (options.before, options.after))
+    differ, moved = [], []
+    for name in sorted(before.keys() & after.keys()):
+        (stage, uses), (new_stage, new_uses) = verdict(before[name][1]), verdict(after[name][1])
+        if before[name][0] != after[name][0] or stage != new_stage:
+            differ.append(name)
+            print(f"differs: {name}: {before[name][0]}, {stage} F before, {after[name][0]}, {new_stage} F after")
+            for key in uses.keys() & new_uses.keys():
+                if max(uses[key], new_uses[key]) > 0.8:
+                    print(f"    {key[0]} at {key[1]} F: {uses[key]:.4f} before, {new_uses[key]:.4f} after")
+        common = [key for key in uses.keys() & new_uses.keys() if uses[key] > 0.1]
+        moved += [abs(new_uses[key] / uses[key] - 1) for key in common]
+    moved.sort()
+    if moved:
+        print(f"uses above 0.1 moved by {100 * moved[len(moved) // 2]:.2f} % (median), "
+              f"{100 * moved[int(0.95 * len(moved))]:.2f} % (95 of 100), {100 * moved[-1]:.1f} % (most)")
+    print(f"{len(before.keys() & after.keys())} verdicts compared, {len(differ)} differ")
+    return 1 if differ or not before else 0
+
+
 def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     commands = parser.add_subparsers(required=True)
@@ -156,7 +189,8 @@ def main():
     comparer = commands.add_parser("compare")
     comparer.add_argument("before")
     comparer.add_argument("after")
-    comparer.set_defaults(work=compare)
+    comparer.add_argument("--verdicts", action="store_true")
+    comparer.set_defaults(work=lambda o: compare_verdicts(o) if o.verdicts else compare(o))
     options = parser.parse_args()
     return options.work(options)
 
