@@ -25,7 +25,7 @@ struct Request {
   std::optional<double> looseness;  ///< share, each way
   std::optional<double> friction;   ///< at the trailing edge and on caps
   std::optional<double> stiffness;  ///< of the frame, times what the case says
-  std::optional<int> threads;  ///< unset: as many as the machine has processors
+  std::optional<int> threads;       ///< unset: as many as the machine has processors
   bool json = false;
   bool quiet = false;
 };

@@ -18,8 +18,8 @@ enum class Accuracy {
 /// Mesh of the plan itself: what the drawings and the steps show.
 MeshOptions plan_mesh(const Case& c, Accuracy a);
 
-/// The plan's mesh with twice its element edge, on which a run costs an eighth and its uses are within 1 to 2 % (bench/RECORD.md);
-/// none where that would be as coarse as the mesh that ranks orders.
+/// The plan's mesh with twice its element edge, on which a run costs an eighth and uses are within 1 to 2 %
+/// (bench/RECORD.md); none where that would be as coarse as the mesh that ranks orders.
 std::optional<MeshOptions> half_mesh(const Case& c, Accuracy a);
 
 /// The runs behind the error bars besides that of the plan itself, costly ones first.

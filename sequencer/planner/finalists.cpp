@@ -95,7 +95,8 @@ std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vect
       in_full.push_back(std::move(t));
     }
   }
-  std::sort(in_full.begin(), in_full.end(), [](const Tried& a, const Tried& b) { return a.order.ease < b.order.ease; });
+  std::stable_sort(in_full.begin(), in_full.end(),
+                   [](const Tried& a, const Tried& b) { return a.order.ease < b.order.ease; });
   return in_full;
 }
 

@@ -12,8 +12,9 @@ namespace evenpull::inline sequencer {
 std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std::vector<Tried>& ranked);
 
 /// The finalists meet on a mesh between the coarse one and that of the plan, `full`; the best of them is run on the latter,
-/// and another only where a stage hangs on it. A quick plan takes the best as ranked; on a small mesh all are run in full. Those that find no
-/// equilibrium leave the ranking; if none is left the next best are run. Throws NotConverged where the ranking is used up.
+/// and another only where a stage hangs on it. A quick plan takes the best as ranked; on a small mesh all are run in full.
+/// Those that find no equilibrium leave the ranking; if none is left the next best are run. Throws NotConverged where the
+/// ranking is used up.
 std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking);
 
 }  // namespace evenpull::inline sequencer

@@ -165,8 +165,8 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
         if (k != i) others.push_back(pairs[k]);
       const ModelReading as_check{raised(to_checks, to_checks, others), loose_by_itself(for_checks, planned)};
       ++a.scenarios;
-      const ModelReading as_is{std::vector<CorrectionByLimit>(to_own.size()),
-                               std::vector<std::vector<int>>(to_own.size())};
+      const ModelReading as_is{std::vector<CorrectionByLimit>(to_checks.size()),
+                               std::vector<std::vector<int>>(to_checks.size())};
       a.decisions += holds(check, as_is, out.risk_stage) == holds(reduced, as_check, out.risk_stage);
       if (check.fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
       const double full_use = corrected_use(check, as_is.corrections, out.risk_stage, *out.governing);

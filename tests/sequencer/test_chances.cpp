@@ -2,7 +2,9 @@
 #include "sequencer/numbers/regression.hpp"
 #include "sequencer/numbers/sobol.hpp"
 #include "sequencer/orders/families.hpp"
+#include "sequencer/replay/replay.hpp"
 #include "sequencer/sure/chance_study.hpp"
+#include "sequencer/sure/outturn.hpp"
 #include "sequencer/sure/scenario.hpp"
 #include "tests/support/sample_case.hpp"
 
@@ -128,6 +130,71 @@ TEST_CASE("a scenario's heat hangs on its number alone, and swings about what wa
   }
   CHECK(differs);
   CHECK(mean == Approx(meant).epsilon(0.15));
+}
+
+namespace {
+
+Outturn outturn(double stress, double unevenness) {
+  Outturn o = outturn_of({}, 0);
+  o.fell[0] = false;
+  o.uses[0] = {{Limit::stress, stress}, {Limit::unevenness, unevenness}};
+  return o;
+}
+
+}  // namespace
+
+TEST_CASE("a use is corrected by the ratio of the run as planned, unevenness by the difference of squares") {
+  const auto by = corrections(outturn(0.9, 0.5), outturn(0.6, 0.3));
+  CHECK(corrected_use(outturn(0.8, 0.3), by, 0, Limit::stress) == Approx(1.2));
+  CHECK(corrected_use(outturn(0.8, 0.3), by, 0, Limit::unevenness) == Approx(0.5));
+  CHECK(corrected_use(outturn(0.8, 1.2), by, 0, Limit::unevenness) == Approx(std::sqrt(1.44 + 0.25 - 0.09)));
+  // What is even beyond the run as planned is not made the square root of something below nothing.
+  const auto down = corrections(outturn(0.9, 0.3), outturn(0.6, 0.5));
+  CHECK(corrected_use(outturn(0.8, 0.1), down, 0, Limit::unevenness) == 0);
+  // Where the frame gave way in the run as planned nothing is lowered.
+  Outturn fell = outturn(0.9, 0.3);
+  fell.fell[0] = true;
+  const auto kept = corrections(fell, outturn(1.2, 0.5));
+  CHECK(corrected_use(outturn(0.8, 0.4), kept, 0, Limit::stress) == Approx(0.8));
+  CHECK(corrected_use(outturn(0.8, 0.4), kept, 0, Limit::unevenness) == Approx(0.4));
+}
+
+TEST_CASE("scenarios run through both models raise what all scenarios read, and never lower it") {
+  const auto plain = corrections(outturn(0.6, 0.3), outturn(0.6, 0.3));
+  const Outturn low = outturn(0.5, 0.5), one = outturn(0.55, 0.4), other = outturn(0.605, 0.4);
+  const auto more = raised(plain, plain, {{one, low}, {other, low}});
+  CHECK(corrected_use(outturn(1, 0.5), more, 0, Limit::stress) == Approx(std::sqrt(1.1 * 1.21)));
+  CHECK(corrected_use(outturn(1, 0.5), more, 0, Limit::unevenness) == Approx(0.5));
+  Outturn fell = other;
+  fell.fell[0] = true;
+  CHECK(corrected_use(outturn(1, 0.5), raised(plain, plain, {{one, low}, {fell, low}}), 0, Limit::stress) ==
+        Approx(1.1));
+  CHECK(corrected_use(outturn(1, 0.5), raised(plain, plain, {}), 0, Limit::stress) == 1);
+}
+
+TEST_CASE("zones of a run ironed at one time end nearly as one by one, and a turn-over parts them") {
+  Case c = small_case();
+  c.stages.resize(1);
+  const Model m(c, {150});
+  std::vector<Order> orders = order_families(m.panel);
+  std::erase_if(orders, [](const Order& o) { return !o.id.is(Family::one_side); });
+  REQUIRE(orders.size() == 1);
+  const std::vector<Step> steps = steps_of(c, m.panel, orders.front());
+  ReplayOptions together;
+  together.at_once = 100;
+  int looks = 0;
+  together.progress = [&](int, int) { ++looks; };
+  const ReplayResult one = replay(m, steps, {}), many = replay(m, steps, together);
+  int runs = 0;
+  for (std::size_t i = 0; i < steps.size(); ++i)
+    runs += i == 0 || steps[i].run != steps[i - 1].run || steps[i].pass != steps[i - 1].pass;
+  CHECK(looks == runs);
+  CHECK(looks < static_cast<int>(steps.size()));
+  REQUIRE(many.steps.size() == steps.size());
+  // One by one each zone eases those before it and is pulled by them: a twentieth less pull is what that comes to here.
+  for (int side = 0; side < 2; ++side)
+    CHECK(many.stages[0].summary.mean_pull_chord[side] ==
+          Approx(one.stages[0].summary.mean_pull_chord[side]).epsilon(0.06));
 }
 
 TEST_CASE("a small study: the reduced model agrees with the full one, and threads change nothing", "[slow]") {
