@@ -22,6 +22,4 @@ std::vector<LimitReading> worst_readings(const Plan& plan) {
   return worst;
 }
 
-const char* model_text(OrderModel m) { return m == OrderModel::full ? "full" : "coarse"; }
-
 }  // namespace evenpull::inline sequencer

@@ -41,8 +41,8 @@ struct Pair {
   const Outturn& reduced;
 };
 
-/// `corrections`, raised by what the full model found in these pairs beyond the reduced one read by `to_full`, in the mean of the
-/// logarithms. The run as planned need not be typical; few pairs do not suffice to lower what scenarios read.
+/// `corrections`, raised by what the full model found in these pairs beyond the reduced one read by `to_full`, in the mean
+/// of the logarithms. The run as planned need not be typical; few pairs do not suffice to lower what scenarios read.
 std::vector<CorrectionByLimit> raised(std::vector<CorrectionByLimit> corrections,
                                       const std::vector<CorrectionByLimit>& to_full, const std::vector<Pair>& pairs);
 

@@ -191,7 +191,7 @@ TEST_CASE("zones of a run ironed at one time end nearly as one by one, and a tur
   CHECK(looks == runs);
   CHECK(looks < static_cast<int>(steps.size()));
   REQUIRE(many.steps.size() == steps.size());
-  // One by one each zone eases those before it and is pulled by them: a twentieth less pull is what that comes to here.
+  // A whole side at one time, the furthest apart that the two can be: a twentieth of the pull here.
   for (int side = 0; side < 2; ++side)
     CHECK(many.stages[0].summary.mean_pull_chord[side] ==
           Approx(one.stages[0].summary.mean_pull_chord[side]).epsilon(0.06));
