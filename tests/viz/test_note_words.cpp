@@ -109,8 +109,7 @@ TEST_CASE("a run is named by what it was made for") {
   RunId run{RunId::Kind::passes};
   run.stage = 1, run.doses = {0.25, 1};
   CHECK_THAT(run_text(c, run), Contains("passes at 300") && Contains("with doses 0.25, 1"));
-  CHECK(run_text(c, {RunId::Kind::between_order, {Family::jumping}}) ==
-        "mesh between coarse and full: jumping, sides alternating");
+  CHECK(run_text(c, {RunId::Kind::between_order, {Family::jumping}}) == "half mesh: jumping, sides alternating");
   CHECK(run_text(c, {RunId::Kind::full_order, {Family::jumping}}) == "full mesh: jumping, sides alternating");
   run.kind = RunId::Kind::error_bars, run.fineness = 4, run.zone_parts = 2;
   CHECK(run_text(c, run) == "error bars: mesh 4, zones in 2");

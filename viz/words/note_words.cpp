@@ -168,7 +168,7 @@ std::string run_text(const Case& c, const RunId& run) {
     case Kind::search: return "the search for an order";
     case Kind::search_rest: return "the search for the rest of the pass";
     case Kind::coarse_order: return "coarse mesh: " + order_name(run.order);
-    case Kind::between_order: return "mesh between coarse and full: " + order_name(run.order);
+    case Kind::between_order: return "half mesh: " + order_name(run.order);
     case Kind::full_order: return "full mesh: " + order_name(run.order);
     case Kind::error_bars: return fmt::format("error bars: mesh {}, zones in {}", run.fineness, run.zone_parts);
     case Kind::bound: return bound_name(run.inner_ribs);

@@ -102,7 +102,7 @@ std::string order_rule(const OrderId& o) {
 const char* model_text(OrderModel m) {
   switch (m) {
     case OrderModel::coarse: return "coarse";
-    case OrderModel::between: return "between";
+    case OrderModel::between: return "half";
     case OrderModel::full: return "full";
   }
   return "";

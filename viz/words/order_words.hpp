@@ -13,7 +13,7 @@ namespace evenpull::viz {
 std::string order_name(const OrderId& o);
 /// One sentence that a person can follow.
 std::string order_rule(const OrderId& o);
-/// "coarse", "between", "full".
+/// "coarse", "half" (the half mesh, docs/model.md, section 8), "full".
 const char* model_text(OrderModel m);
 
 /// "250 F, pass 1, T7".
