@@ -34,11 +34,13 @@ struct Part {
   PlanPart part;
   const char* name;
 };
-constexpr std::array<Part, 7> parts{{{PlanPart::search, "search for an order"},
+constexpr std::array<Part, 9> parts{{{PlanPart::passes, "choice of passes"},
+                                     {PlanPart::search, "search for an order"},
                                      {PlanPart::ranking, "ranking on the coarse mesh"},
-                                     {PlanPart::finalists, "orders in full, certified"},
+                                     {PlanPart::finalists, "finalists on the half mesh"},
+                                     {PlanPart::in_full, "the best in full, certified, and error bars"},
                                      {PlanPart::given_order, "the order given"},
-                                     {PlanPart::error_bars, "error bars"},
+                                     {PlanPart::error_bars, "error bars run once more"},
                                      {PlanPart::setting, "setting between stages, way there"},
                                      {PlanPart::chances, "chances"}}};
 

@@ -1,11 +1,19 @@
-// A progress bar on a terminal, nothing anywhere else.
+// What is being computed and how long it will still take, on one line of a terminal; nothing anywhere else.
 #pragma once
 
-#include <functional>
+#include <chrono>
 #include <memory>
+#include <optional>
 #include <string>
 
 namespace evenpull {
+
+/// `share` done of the whole, after so many seconds: what is left, as a person would say it ("about 2 min left"). Empty
+/// while too little is done to tell.
+std::string time_left(double share, double seconds);
+
+/// The line: a bar, how much is done, what is being computed and what is left, cut to the columns of the terminal.
+std::string progress_line(double share, const std::string& what, double seconds, int columns);
 
 class Progress {
  public:
@@ -13,12 +21,12 @@ class Progress {
   explicit Progress(bool wanted);
   ~Progress();
 
-  /// share 0..1 of the whole; may be called from any thread.
-  void show(double share);
+  /// share 0..1 of the whole, and what is being done now; may be called from any thread.
+  void show(double share, const std::string& what);
 
  private:
-  struct Bar;
-  std::unique_ptr<Bar> bar_;
+  struct Line;
+  std::unique_ptr<Line> line_;
 };
 
 }  // namespace evenpull

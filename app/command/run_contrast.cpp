@@ -14,6 +14,7 @@
 #include "solver/statement/errors.hpp"
 #include "viz/lesson/lesson.hpp"
 #include "viz/words/order_words.hpp"
+#include "viz/words/part_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/terminal_text.hpp"
 
@@ -65,7 +66,7 @@ Lesson compute_lesson(const Request& r, CaseFile& file) {
   options.parallel = [threads](int n, const std::function<void(int)>& work) { parallel_for(n, work, threads); };
   // Looking for the plan takes most of the time.
   constexpr double share_of_plan = 0.7;
-  options.progress = [&bar](double share, PlanPart) { bar.show(share_of_plan * share); };
+  options.progress = [&bar](double share, PlanPart part) { bar.show(share_of_plan * share, viz::part_text(part)); };
   Lesson lesson;
   lesson.changed = change(file.value, r);
   try {
@@ -82,7 +83,7 @@ Lesson compute_lesson(const Request& r, CaseFile& file) {
     quiet.progress = nullptr;
     for (size_t w = 0; w < std::size(orders); ++w) {
       lesson.ways[w].plan = up_to_stage(replay_order(same, orders[w], quiet), last);
-      bar.show(share_of_plan + (1 - share_of_plan) * static_cast<double>(w + 1) / 2);
+      bar.show(share_of_plan + (1 - share_of_plan) * static_cast<double>(w + 1) / 2, "the other ways");
     }
     lesson.ways.back().plan = up_to_stage(std::move(plan), last);
   } catch (const CaseError& e) {

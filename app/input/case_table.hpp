@@ -78,7 +78,7 @@ class CaseTable {
   double quantity(const std::string& key, Quantity kind, Range range) const;
   std::optional<double> quantity_if(const std::string& key, Quantity kind, Range range) const;
   double quantity_or(const std::string& key, Quantity kind, Range range, Default fallback) const;
-  std::vector<double> quantities(const std::string& key, Quantity kind, Range range, Count count) const;
+  std::vector<double> quantities(const std::string& key, Quantity kind, Range range, const Count& count) const;
   /// The entries of a list, as many as may be.
   const std::vector<Entry>& list(const std::string& key, const Count& count) const;
   /// A share, or a length divided by `whole` [m].

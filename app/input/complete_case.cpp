@@ -2,6 +2,7 @@
 #include "app/input/case_parts.hpp"
 #include "solver/heat/pass_heat.hpp"
 #include "solver/heat/thermal.hpp"
+#include "viz/words/print.hpp"
 
 #include <fmt/format.h>
 

@@ -12,6 +12,8 @@ struct Step {
   int zone = 0;   ///< index into Panel::zones
   double dose = 1;
   bool done = false;  ///< worked before the plan was made: computed, and not judged
+
+  bool operator==(const Step&) const = default;
 };
 
 }  // namespace evenpull::inline sequencer

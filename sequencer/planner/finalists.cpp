@@ -60,14 +60,18 @@ std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std:
 
 namespace {
 
+ReplayJob in_full(const PlanJob& job, const Model& full, const Order& o) {
+  return {{RunId::Kind::full_order, o.id}, job.steps_for(full.panel, o), true};
+}
+
 // Each order on a mesh; those that find no equilibrium there leave the ranking.
 std::vector<Tried> run_on(const PlanJob& job, const Model& m, OrderModel model, const std::vector<Order>& orders,
                           Ranking& ranking) {
   const bool full = model == OrderModel::full;
   std::vector<ReplayJob> jobs;
   for (const Order& o : orders)
-    jobs.push_back(
-        {{full ? RunId::Kind::full_order : RunId::Kind::between_order, o.id}, job.steps_for(m.panel, o), full});
+    jobs.push_back(full ? in_full(job, m, o)
+                        : ReplayJob{{RunId::Kind::between_order, o.id}, job.steps_for(m.panel, o), false});
   std::vector<std::optional<ReplayResult>> results = run_jobs(job, m, jobs, ranking.dropped);
   std::vector<Tried> tried;
   for (std::size_t i = 0; i < results.size(); ++i) {
@@ -77,11 +81,40 @@ std::vector<Tried> run_on(const PlanJob& job, const Model& m, OrderModel model, 
   return tried;
 }
 
+// Certificates make a run about so many times as long (bench/RECORD.md).
+constexpr double cost_of_certified = 2;
+
+// One order in full and the runs behind its error bars, side by side, the longest first.
+std::vector<Tried> run_with_study(const PlanJob& job, const Model& full, const Order& order, Ranking& ranking,
+                                  StudyRuns& study) {
+  const ReplayJob own = in_full(job, full, order);
+  study = study_to_run(job, full.panel, own.steps);
+  const int runs = static_cast<int>(study.jobs.size()), at = std::min(runs, 1);
+  std::vector<double> costs;
+  for (const StudyJob& j : study.jobs) costs.push_back(j.cost);
+  costs.insert(costs.begin() + at, cost_of_certified);
+  job.meter.begin(PlanPart::in_full, std::move(costs));
+  std::vector<std::optional<ReplayResult>> result(1);
+  TrialRuns trial(1, job.options.before_run);
+  job.options.parallel(runs + 1, [&](int i) {
+    if (i == at) run_job(job, full, own, 0, i, trial, result);
+    else run_study(job, full.panel, study, i < at ? i : i - 1, i);
+  });
+  ranking.dropped.add(trial);
+  if (!result[0]) {
+    ranking.drop(order.id);
+    return {};
+  }
+  std::vector<Tried> tried;
+  tried.push_back({order, std::move(*result[0]), OrderModel::full});
+  return tried;
+}
+
 // The best of `left`, in full; another only where a stage hangs on it: it promises one that those run in full lost.
-std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vector<Tried> left, Ranking& ranking) {
+std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vector<Tried> left, Ranking& ranking,
+                                StudyRuns& study) {
   std::vector<Tried> in_full;
   int stages = -1;
-  job.meter.span(0.5, 0.6, 1, PlanPart::finalists);
   while (!left.empty()) {
     std::vector<OrderResult> promised = summaries(left, full.panel);
     std::erase_if(promised, [&](const OrderResult& o) { return o.stages_passed <= stages; });
@@ -90,7 +123,7 @@ std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vect
     const auto at = std::find_if(left.begin(), left.end(), [&](const Tried& t) { return t.order.id == best; });
     const Order order = at->order;
     left.erase(at);
-    for (Tried& t : run_on(job, full, OrderModel::full, {order}, ranking)) {
+    for (Tried& t : run_with_study(job, full, order, ranking, study)) {
       stages = std::max(stages, summarise(t, full.panel).stages_passed);
       in_full.push_back(std::move(t));
     }
@@ -102,7 +135,7 @@ std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vect
 
 }  // namespace
 
-std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking) {
+std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking, StudyRuns& study) {
   std::vector<Tried> tried;
   while (tried.empty()) {
     if (ranking.ranked.empty()) throw *ranking.dropped.first;
@@ -113,12 +146,12 @@ std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking&
       orders.push_back(ranking.ranked[i].order);
     }
     const std::optional<MeshOptions> mesh = half_mesh(job.the_case, job.options.accuracy);
-    job.meter.span(0.3, mesh ? 0.5 : 0.6, static_cast<int>(orders.size()), PlanPart::finalists);
+    job.meter.begin(mesh ? PlanPart::finalists : PlanPart::in_full, static_cast<int>(orders.size()));
     if (mesh) {
       ranking.met = run_on(job, Model(job.the_case, *mesh), OrderModel::between, orders, ranking);
-      tried = best_in_full(job, full, ranking.met, ranking);
+      tried = best_in_full(job, full, ranking.met, ranking, study);
     } else if (job.quick()) {
-      tried = best_in_full(job, full, std::move(as_ranked), ranking);
+      tried = best_in_full(job, full, std::move(as_ranked), ranking, study);
     } else {
       tried = run_on(job, full, OrderModel::full, orders, ranking);
     }

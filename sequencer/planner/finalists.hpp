@@ -2,6 +2,7 @@
 #pragma once
 
 #include "sequencer/planner/ranking.hpp"
+#include "sequencer/planner/study.hpp"
 
 #include <vector>
 
@@ -14,7 +15,7 @@ std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std:
 /// The finalists meet on a mesh between the coarse one and that of the plan, `full`; the best of them is run on the latter,
 /// and another only where a stage hangs on it. A quick plan takes the best as ranked; on a small mesh all are run in full.
 /// Those that find no equilibrium leave the ranking; if none is left the next best are run. Throws NotConverged where the
-/// ranking is used up.
-std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking);
+/// ranking is used up. Beside the best the runs behind its error bars are made, so that no processor waits for it: `study`.
+std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking, StudyRuns& study);
 
 }  // namespace evenpull::inline sequencer

@@ -18,16 +18,20 @@ void Dropped::add(const Dropped& more) {
   if (!first) first = more.first;
 }
 
+void run_job(const PlanJob& job, const Model& m, const ReplayJob& what, std::size_t i, int told, TrialRuns& trials,
+             std::vector<std::optional<ReplayResult>>& results) {
+  ReplayOptions run;
+  run.snapshots = run.states = run.certified = what.kept_whole;
+  run.progress = job.meter.job(told);
+  trials.run(i, what.id, [&] { results[i] = replay(m, what.steps, run); });
+}
+
 std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Model& m,
                                                   const std::vector<ReplayJob>& jobs, Dropped& dropped) {
   std::vector<std::optional<ReplayResult>> results(jobs.size());
   TrialRuns trials(jobs.size(), job.options.before_run);
-  job.options.parallel(static_cast<int>(jobs.size()), [&](int i) {
-    ReplayOptions run;
-    run.snapshots = run.states = run.certified = jobs[i].kept_whole;
-    run.progress = job.meter.job(i);
-    trials.run(static_cast<std::size_t>(i), jobs[i].id, [&] { results[i] = replay(m, jobs[i].steps, run); });
-  });
+  job.options.parallel(static_cast<int>(jobs.size()),
+                       [&](int i) { run_job(job, m, jobs[i], static_cast<std::size_t>(i), i, trials, results); });
   dropped.add(trials);
   return results;
 }

@@ -44,6 +44,10 @@ struct ReplayJob {
   bool kept_whole = false;  ///< snapshots, states and certificates: what the plan's own order needs
 };
 
+/// Number i of `results` and `trials`; from any thread. `m`: the model of the job's mesh; `told`: its number in the meter.
+void run_job(const PlanJob& job, const Model& m, const ReplayJob& what, std::size_t i, int told, TrialRuns& trials,
+             std::vector<std::optional<ReplayResult>>& results);
+
 /// What a job came to: nothing where it found no equilibrium. `m`: the model of the job's mesh.
 std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Model& m,
                                                   const std::vector<ReplayJob>& jobs, Dropped& dropped);

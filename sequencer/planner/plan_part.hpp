@@ -5,7 +5,7 @@
 
 namespace evenpull::inline sequencer {
 
-enum class PlanPart { search, ranking, finalists, given_order, error_bars, setting, chances };
+enum class PlanPart { passes, search, ranking, finalists, in_full, given_order, error_bars, setting, chances };
 
 /// May be called from any thread.
 using PlanProgress = std::function<void(double share_done, PlanPart part)>;

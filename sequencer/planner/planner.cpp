@@ -19,7 +19,7 @@ Plan plan_of(const PlanJob& job, const Model& full, PassChoice passes) {
   PlanRuns runs;
   runs.passes = std::move(passes);
   runs.ranking = rank_orders(job);
-  runs.full = run_finalists(job, full, runs.ranking);
+  runs.full = run_finalists(job, full, runs.ranking, runs.study);
   return report(job, full, std::move(runs));
 }
 
@@ -27,10 +27,11 @@ Plan plan_of(const PlanJob& job, const Model& full, PassChoice passes) {
 
 Plan make_plan(const Case& c, const PlanOptions& given) {
   const PlanOptions options = with_parallel(given);
+  Meter meter(options.progress, options.accuracy);
+  meter.begin(PlanPart::passes, 1);
   PassChoice passes = options.accuracy == Accuracy::quick ? with_enough_full_passes(c, options.before_run)
                                                           : choose_passes(c, options.parallel, options.before_run);
   const Case with_passes = passes.the_case;
-  Meter meter(options.progress);
   return plan_of({with_passes, options, meter}, Model(with_passes, plan_mesh(with_passes, options.accuracy)),
                  std::move(passes));
 }
@@ -41,7 +42,7 @@ Plan make_plan_from(const Case& c, const std::vector<OrderStep>& done, const Pla
   std::vector<Step> steps = steps_from(c, full.panel, done);
   check_goes_on(c, full.panel, steps);
   number_steps(full.panel, steps);
-  Meter meter(options.progress);
+  Meter meter(options.progress, options.accuracy);
   return plan_of({c, options, meter, std::move(steps)}, full, {});
 }
 
@@ -51,8 +52,8 @@ Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const Plan
   PlanRuns runs;
   runs.given = steps_from(c, full.panel, order);
   number_steps(full.panel, runs.given);
-  Meter meter(options.progress);
-  meter.span(0, 0.4, 1, PlanPart::given_order);
+  Meter meter(options.progress, options.accuracy);
+  meter.begin(PlanPart::given_order, 1);
   ReplayOptions run;
   run.snapshots = run.states = run.certified = true;
   run.progress = meter.job(0);

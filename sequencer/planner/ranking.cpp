@@ -10,14 +10,14 @@ namespace {
 
 constexpr int width_of_quick_rest = 1, width_of_rest = 4;
 constexpr int ease_of_rest = 9;
+constexpr double rules_of_ranking = 0.75;  // of its time; the mirrors take the rest
 
 RunId coarse_run(const OrderId& order) { return {RunId::Kind::coarse_order, order}; }
 
-void run_coarse(const PlanJob& job, const Model& coarse, std::vector<Order> orders, double from, double to,
-                Ranking& out) {
+void run_coarse(const PlanJob& job, const Model& coarse, std::vector<Order> orders, Span stretch, Ranking& out) {
   std::vector<ReplayJob> jobs;
   for (const Order& o : orders) jobs.push_back({coarse_run(o.id), job.steps_for(coarse.panel, o)});
-  job.meter.span(from, to, static_cast<int>(jobs.size()), PlanPart::ranking);
+  job.meter.begin(PlanPart::ranking, static_cast<int>(jobs.size()), stretch);
   std::vector<std::optional<ReplayResult>> results = run_jobs(job, coarse, jobs, out.dropped);
   for (std::size_t i = 0; i < results.size(); ++i)
     if (results[i]) out.ranked.push_back({std::move(orders[i]), std::move(*results[i])});
@@ -96,7 +96,7 @@ void rank_mirrored(const PlanJob& job, const Model& coarse, int most_turn_overs,
   for (const Order& rule : order_families(coarse.panel))
     if (!(rule.id == order.id) && is_ranked(out, rule.id)) mirrors.push_back(mirrored(coarse.panel, rule, false, true));
   std::erase_if(mirrors, [&](const Order& m) { return is_ranked_as(out, m.zones); });
-  run_coarse(job, coarse, std::move(mirrors), 0.27, 0.3, out);
+  run_coarse(job, coarse, std::move(mirrors), {rules_of_ranking, 1}, out);
   for (std::size_t i = out.ranked.size(); i-- > unmirrored;)
     if (to_come_a_pass(job, out.ranked[i]) > most_turn_overs ||
         !clearly_better(summarise(out.ranked[i], coarse.panel), plain, count))
@@ -124,9 +124,9 @@ std::vector<OrderResult> summaries(const std::vector<Tried>& tried, const Panel&
 Ranking rank_orders(const PlanJob& job) {
   Ranking out;
   const Model coarse(job.the_case, {job.quick() ? search_nodes : coarse_nodes});
-  job.meter.span(0, 0.15, 1, PlanPart::search);
+  job.meter.begin(PlanPart::search, 1);
   std::vector<Order> orders = orders_to_rank(job, coarse.panel, out);
-  run_coarse(job, coarse, std::move(orders), 0.15, 0.27, out);
+  run_coarse(job, coarse, std::move(orders), {0, rules_of_ranking}, out);
   if (out.ranked.empty()) throw *out.dropped.first;
   int most = std::numeric_limits<int>::max();
   if (job.options.turn_overs) most = keep_within(job, *job.options.turn_overs, out);

@@ -140,7 +140,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.accuracy = job.options.accuracy;
   p.replayed = !runs.given.empty();
   const int best = best_of(summaries(runs.full, p.panel), job.turn_overs_count());
-  const Studied studied = study_order(job, p.panel, runs.full[best]);
+  const Studied studied = study_order(job, p.panel, runs.full[best], std::move(runs.study));
   const std::vector<StageVerdict>& judged = studied.stages;
   p.ceiling = stage_ceiling(judged, true);
   Tried& chosen = runs.full[best];
@@ -159,7 +159,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   list_stages(p, judged);
   p.bounds = studied.bounds;
   if (!job.quick()) {
-    job.meter.span(0.8, 1, 1, PlanPart::chances);
+    job.meter.begin(PlanPart::chances, 1);
     p.chances = study_chances(job.the_case, chosen.result.planned, judged, chosen.result.stages, p.ceiling,
                               job.options.parallel, job.meter.job(0));
     if (p.chances.unsolved) p.notes.push_back(note::ChancesUnsolved{});

@@ -15,6 +15,7 @@ struct PlanRuns {
   std::vector<Tried> full;    ///< on the plan's mesh, at least one
   Ranking ranking{};          ///< empty where the order was given
   PassChoice passes{};        ///< trials; empty where the case states its passes
+  StudyRuns study{};          ///< run beside one of `full`
   std::vector<Step> given{};  ///< steps that somebody chose; empty: the plan chose
 };
 

@@ -9,16 +9,16 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-// A run of the chosen order elsewhere: plain values.
-struct StudyJob {
-  RunId id;
-  MeshOptions mesh;
-};
-
 // Ribs free or glued make a difference that a mesh of twice the edge shows as well.
 MeshOptions bound_mesh(const PlanJob& job) {
   const Accuracy a = job.options.accuracy;
   return half_mesh(job.the_case, a).value_or(plan_mesh(job.the_case, a));
+}
+
+// A step costs as its nodes; zones cut in two are twice as many steps.
+double cost_of(const MeshOptions& m) {
+  const double edge = static_cast<double>(m.fineness) / MeshOptions{}.fineness;
+  return edge * edge * m.zone_parts;
 }
 
 std::vector<StudyJob> study_jobs(const PlanJob& job, const Panel& p) {
@@ -26,13 +26,13 @@ std::vector<StudyJob> study_jobs(const PlanJob& job, const Panel& p) {
   for (const MeshOptions& options : study_meshes_of(job.the_case, job.options.accuracy)) {
     RunId id{RunId::Kind::error_bars};
     id.fineness = options.fineness, id.zone_parts = options.zone_parts;
-    jobs.push_back({id, options});
+    jobs.push_back({id, options, cost_of(options)});
   }
   if (p.bays > 1)
     for (const RibTie ribs : {RibTie::free, RibTie::glued}) {
       RunId id{RunId::Kind::bound};
       id.inner_ribs = ribs;
-      jobs.push_back({id, bound_mesh(job)});
+      jobs.push_back({id, bound_mesh(job), cost_of(bound_mesh(job))});
     }
   return jobs;
 }
@@ -115,22 +115,39 @@ void note_where_it_ended(const StudyRun& r, Studied& out) {
 
 }  // namespace
 
-Studied study_order(const PlanJob& job, const Panel& p, const Tried& chosen) {
+StudyRuns study_to_run(const PlanJob& job, const Panel& p, std::vector<Step> steps) {
+  StudyRuns out;
+  if (job.quick()) return out;
+  out.steps = std::move(steps);
+  out.jobs = study_jobs(job, p);
+  out.runs.resize(out.jobs.size());
+  return out;
+}
+
+void run_study(const PlanJob& job, const Panel& p, StudyRuns& study, int i, int told) {
+  const StudyJob& j = study.jobs[i];
+  TrialRuns trial(1, job.options.before_run);
+  trial.run(0, j.id, [&] {
+    study.runs[i] = run_for_study(case_of(job.the_case, j.id), j.mesh, p, study.steps, job.meter.job(told));
+  });
+  if (!trial.solved(0)) study.runs[i] = unsolved_study(job.the_case, j.mesh);
+}
+
+Studied study_order(const PlanJob& job, const Panel& p, const Tried& chosen, StudyRuns ready) {
   Studied out{chosen.result.stages};
   if (job.quick()) return out;
-  const std::vector<StudyJob> jobs = study_jobs(job, p);
   // A stage in which the plan's own mesh gave way is run whole elsewhere: a part of it says nothing of its end.
   std::vector<Step> steps = chosen.result.planned;
   std::erase_if(steps, [&](const Step& s) { return s.stage > chosen.result.stages.back().stage; });
-  std::vector<StudyRun> runs(jobs.size());
-  TrialRuns trials(jobs.size(), job.options.before_run);
-  job.meter.span(0.6, 0.75, static_cast<int>(jobs.size()), PlanPart::error_bars);
-  job.options.parallel(static_cast<int>(jobs.size()), [&](int i) {
-    trials.run(static_cast<std::size_t>(i), jobs[i].id, [&] {
-      runs[i] = run_for_study(case_of(job.the_case, jobs[i].id), jobs[i].mesh, p, steps, job.meter.job(i));
-    });
-    if (!trials.solved(static_cast<std::size_t>(i))) runs[i] = unsolved_study(job.the_case, jobs[i].mesh);
-  });
+  if (ready.steps != steps) {
+    ready = study_to_run(job, p, std::move(steps));
+    std::vector<double> costs;
+    for (const StudyJob& j : ready.jobs) costs.push_back(j.cost);
+    job.meter.begin(PlanPart::error_bars, std::move(costs));
+    job.options.parallel(static_cast<int>(ready.jobs.size()), [&](int i) { run_study(job, p, ready, i, i); });
+  }
+  const std::vector<StudyJob>& jobs = ready.jobs;
+  std::vector<StudyRun>& runs = ready.runs;
   MeshRatio ratio{chosen.result.stages};
   const int bounds_on = bound_mesh(job).fineness;
   for (std::size_t i = 0; i < runs.size(); ++i)
@@ -162,7 +179,7 @@ std::optional<double> find_setting(const PlanJob& job, const Model& full, const 
   std::erase_if(steps, [&](const Step& s) { return s.stage != next; });
   // Cloth that has met the hotter stage already cannot be worked at a setting below it.
   if (std::any_of(steps.begin(), steps.end(), [](const Step& s) { return s.done; })) return {};
-  job.meter.span(0.75, 0.8, 1, PlanPart::setting);
+  job.meter.begin(PlanPart::setting, 1);
   std::optional<double> found;
   one_run(job, {RunId::Kind::setting}, dropped, [&] {
     Ironing ironing(full);

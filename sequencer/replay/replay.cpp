@@ -173,8 +173,8 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
     const int stage = steps[i].stage;
     StageRun run(ironing, stage, all_done(steps, stage));
     SolveName label;
-    for (std::size_t next = i; i < steps.size() && steps[i].stage == stage && standing; i = next) {
-      next = i + together(steps, i, options.at_once);
+    while (i < steps.size() && steps[i].stage == stage && standing) {
+      const std::size_t next = i + together(steps, i, options.at_once);
       label = step_name(m.the_case, m.panel, steps[i]);
       std::vector<HotZone> hot;
       std::deque<PassHeat> as_it_went;
@@ -200,6 +200,7 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
       out.moments.push_back(tally_of(m.the_case.limits, r));
       if (options.snapshots) out.snapshots.push_back(take_snapshot(m, s, r, static_cast<int>(out.steps.size())));
       if (options.progress) options.progress(static_cast<int>(next), static_cast<int>(steps.size()));
+      i = next;
     }
     if (standing) {
       const Readings r = run.finish(s, label, options.released);

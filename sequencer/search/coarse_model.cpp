@@ -61,7 +61,7 @@ void CoarseModel::give_back(std::unique_ptr<Ironing> i) const {
   for (std::atomic<Ironing*>& place : idle_) {
     Ironing* none = nullptr;
     if (place.compare_exchange_strong(none, i.get())) {
-      i.release();
+      static_cast<void>(i.release());
       return;
     }
   }

@@ -27,9 +27,9 @@ InfluenceModel::InfluenceModel(Influence influence, Ways ways, std::vector<doubl
   assert(influence_.push.rows() == cells && influence_.push.cols() == cells);
   thing_of_.assign(static_cast<std::size_t>(cells), -1);
   zone_of_ = thing_of_;
-  for (int t = 0; t < size(); ++t)
+  for (std::size_t t = 0; t < influence_.things.size(); ++t)
     for (std::size_t z = 0; z < influence_.things[t].size(); ++z)
-      for (int c : influence_.things[t][z]) thing_of_[c] = t, zone_of_[c] = static_cast<int>(z);
+      for (int c : influence_.things[t][z]) thing_of_[c] = static_cast<int>(t), zone_of_[c] = static_cast<int>(z);
   if (doses_.front() == 1) prepare_floor();
 }
 

@@ -112,7 +112,7 @@ void OrderFinder::search_first() {
     if (f.cost < best.cost) best = f;
   }
   best.steps = steps;
-  if (best.stands) best = bound_best_first(m, desk_->prices, options.bound_steps, best);
+  if (best.stands) best = bound_best_first(m, desk_->prices, options.bound_steps, best, parallel_);
   desk_->found.push_back(std::move(best));
 }
 

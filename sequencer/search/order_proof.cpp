@@ -74,7 +74,8 @@ Found branch_and_bound(const StepModel& m, const Prices& prices, long most_steps
   return DepthFirst(m, prices, most_steps).run(known);
 }
 
-Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps, const Found& best) {
+Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps, const Found& best,
+                       const ParallelFor& parallel) {
   // Most are never gone into: each keeps the state it came from, which many share, and its own is made again if need be.
   struct Open {
     double least = 0, least_use = 0;
@@ -97,12 +98,15 @@ Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps
     const Open now = open.top();
     open.pop();
     const PrefixPtr here = now.from ? m.step(now.from, now.order.back()) : begin;
-    for (int i : left_of(n, now.order)) {
-      const PrefixPtr there = m.step(here, i);
-      ++steps;
+    const std::vector<int> left = left_of(n, now.order);
+    std::vector<PrefixPtr> made(left.size());
+    parallel(static_cast<int>(left.size()), [&](int k) { made[k] = m.step(here, left[k]); });
+    steps += static_cast<long>(left.size());
+    for (std::size_t k = 0; k < left.size(); ++k) {
+      const PrefixPtr there = std::move(made[k]);
       if (!there->stands) continue;
       Open next{least_of(m, *there, prices), least_use_of(m, *there), number++, now.order, here};
-      next.order.push_back(i);
+      next.order.push_back(left[k]);
       if (static_cast<int>(next.order.size()) == n) {
         const PrefixPtr end = walk(m, there, next.order);
         steps += static_cast<long>(n) * (m.passes() - 1);

@@ -1,6 +1,7 @@
 // Searches that also prove how good an order can be at best.
 #pragma once
 
+#include "sequencer/numbers/parallel_for.hpp"
 #include "sequencer/search/found.hpp"
 
 namespace evenpull::inline sequencer {
@@ -10,6 +11,7 @@ namespace evenpull::inline sequencer {
 Found branch_and_bound(const StepModel& m, const Prices& prices, long most_steps, const std::vector<int>& known = {});
 
 /// Bound by best-first search: always the prefix of least cost goes on. Ends early with `exact` when that one is whole.
-Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps, const Found& best);
+Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps, const Found& best,
+                       const ParallelFor& parallel);
 
 }  // namespace evenpull::inline sequencer

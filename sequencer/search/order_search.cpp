@@ -30,7 +30,7 @@ Found search_orders(const StepModel& m, const Prices& prices, const SearchOption
   best.steps = steps;
   if (!best.stands) return best;
   Found proven = m.size() <= options.exact_size ? branch_and_bound(m, prices, options.most_steps, best.order)
-                                                : bound_best_first(m, prices, options.most_steps, best);
+                                                : bound_best_first(m, prices, options.most_steps, best, one_by_one);
   proven.steps = steps + proven.steps;
   return proven;
 }

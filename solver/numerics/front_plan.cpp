@@ -83,8 +83,7 @@ void merge(std::vector<Group>& groups) {
   auto children = children_of(groups);
   for (int p : post_order(groups)) {
     Group& up = groups[p];
-    for (bool again = true; again;) {
-      again = false;
+    while (true) {
       double best = 0;
       int chosen = -1;
       for (int c : children[p]) {
@@ -106,7 +105,6 @@ void merge(std::vector<Group>& groups) {
       }
       g.columns = 0;
       g.members.clear();
-      again = true;
     }
   }
 }

@@ -90,7 +90,7 @@ Sag read_sag(const Model& m, const Covering& s) {
     ThicknessLoss worst;
     for (int j = p.rib_columns[b] + 1; j < p.rib_columns[b + 1]; ++j)
       for (int i = 0; i < p.rows; ++i) {
-        double sag[2];
+        double sag[2] = {};
         for (Side side : {Side::top, Side::bottom}) {
           const int k = static_cast<int>(side), node = p.node(side, i, j);
           const Eigen::Vector3d now = p.nodes[node].placed + displacement(m.unknowns.nodes[node], s.unknowns);

@@ -14,6 +14,8 @@ set(EVENPULL_APP_TESTS
   test_order_file.cpp
   test_parallel.cpp
   test_plan_json.cpp
+  test_plan_on_threads.cpp
+  test_progress.cpp
   test_quoted.cpp
   test_random_cases.cpp
   test_result_folder.cpp

@@ -31,7 +31,7 @@ TEST_CASE("no bound is above the best there is, whatever the influences") {
     RC_ASSERT(m.least_end_use(*m.begin()) <= all.least_use + 1e-9);
     for (long options : {5L, 30L, 200L}) {
       const Found guess = evaluate(m, prices, {0, 1, 2, 3, 4});
-      const Found best_first = bound_best_first(m, prices, options, guess);
+      const Found best_first = bound_best_first(m, prices, options, guess, one_by_one);
       const Found depth_first = branch_and_bound(m, prices, options, guess.order);
       RC_ASSERT(best_first.least_cost <= all.cost + 1e-9);
       RC_ASSERT(depth_first.least_cost <= all.cost + 1e-9);

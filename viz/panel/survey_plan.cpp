@@ -34,7 +34,7 @@ double width_of_role(MemberRole role) {
     case MemberRole::leading_edge:
     case MemberRole::trailing_edge:
     case MemberRole::tip_bow: return 6;
-    case MemberRole::end_rib: return 5;
+    case MemberRole::end_rib:
     case MemberRole::spar: return 5;
     default: return 3;
   }

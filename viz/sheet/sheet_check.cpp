@@ -44,7 +44,8 @@ void draw_notebook(cairo_t* cr, const Box& box) {
   const int rows = (n + columns - 1) / columns;
   const double line = std::min(30.0, (box.bottom() - top) / rows), width = box.width / columns - 10;
   for (int i = 0; i < n; ++i) {
-    const double x = box.x + (i / rows) * (width + 20), y = top + (i % rows) * line + line - 5;
+    const int column = i / rows;
+    const double x = box.x + column * (width + 20), y = top + (i % rows) * line + line - 5;
     const Extent size = draw_text(cr, {x, y - 12}, words[i]);
     stroke_line(cr, {x + size.width + 6, y + 2}, {x + width, y + 2}, 0.8);
   }
