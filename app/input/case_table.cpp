@@ -163,7 +163,7 @@ const std::vector<Entry>& CaseTable::list(const std::string& key, const Count& c
 }
 
 std::vector<double> CaseTable::quantities(const std::string& key, Quantity kind, Range range,
-                                         const Count& count) const {
+                                          const Count& count) const {
   const auto& entries = list(key, count);
   std::vector<double> values;
   for (size_t i = 0; i < entries.size(); ++i) values.push_back(number_of(entries[i], nth(path(key), i), kind, range));

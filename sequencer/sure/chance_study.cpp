@@ -6,6 +6,7 @@
 #include "sequencer/sure/outturn.hpp"
 #include "sequencer/sure/scenario.hpp"
 #include "sequencer/sure/scenario_run.hpp"
+#include "sequencer/sure/zone_risk.hpp"
 
 #include <algorithm>
 #include <atomic>
@@ -59,30 +60,14 @@ Jobs jobs_of(const Case& c, int n) {
   return jobs;
 }
 
-std::vector<ZoneRisk> zone_risks(const Case& c, const Panel& reduced, const std::vector<Outturn>& runs, int stage) {
-  const double slide = c.wanted.slide.value_or(c.limits.slip);
-  std::vector<int> uneven(reduced.zones.size()), slides(reduced.zones.size());
-  int counted = 0;
-  for (const Outturn& o : runs) {
-    if (o.fell[stage] || o.zone_pull[stage].size() != reduced.zones.size()) continue;
-    ++counted;
-    double sum = 0, area = 0;
-    for (std::size_t z = 0; z < reduced.zones.size(); ++z)
-      sum += reduced.zones[z].area * o.zone_pull[stage][z], area += reduced.zones[z].area;
-    const double mean = sum / area;
-    for (std::size_t z = 0; z < reduced.zones.size(); ++z) {
-      uneven[z] += std::abs(o.zone_pull[stage][z] - mean) > c.wanted.uneven_share * mean;
-      const int bay = reduced.zones[z].bay;
-      double most = 0;
-      for (int column = reduced.rib_columns[bay]; column <= reduced.rib_columns[bay + 1]; ++column)
-        most = std::max(most, o.column_slip[stage][column]);
-      slides[z] += most > slide;
-    }
-  }
-  std::vector<ZoneRisk> out;
-  for (std::size_t z = 0; z < reduced.zones.size(); ++z)
-    out.push_back({chance_of(uneven[z], counted), chance_of(slides[z], counted)});
-  return out;
+// Pulls of a zone beside those of the panel hang on the mesh more than on the scenario: they are read with what the checks'
+// mesh found beyond the reduced one in the run as planned.
+std::vector<ZoneRisk> risks_of(const Case& c, const Panel& reduced, const std::vector<Outturn>& runs, int stage,
+                               const ZoneCorrection& correction) {
+  std::vector<ZoneEnds> ends;
+  for (const Outturn& o : runs) ends.push_back(corrected(zone_ends(reduced, o, stage), correction));
+  return zone_risks(static_cast<int>(reduced.zones.size()), ends, c.wanted.uneven_share,
+                    c.wanted.slide.value_or(c.limits.slip));
 }
 
 }  // namespace
@@ -180,7 +165,10 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
   }
   const Panel reduced = build_panel(c, reduced_mesh);
   out.nodes = static_cast<int>(reduced.nodes.size());
-  out.zones = zone_risks(c, reduced, runs, out.risk_stage);
+  const ZoneCorrection correction =
+      zone_correction(zone_ends(build_panel(c, check_mesh(c)), for_checks, out.risk_stage),
+                      zone_ends(reduced, planned, out.risk_stage));
+  out.zones = risks_of(c, reduced, runs, out.risk_stage, correction);
   return out;
 }
 
