@@ -4,7 +4,7 @@
 #
 # evenpull_compile_together(<target> [ALONE <file or sub-room>...]): the files of a sub-room are compiled as one, but
 # for those ALONE, whose names clash with a neighbour's. Most of a small file's time goes into headers, so this saves
-# about half. It hides a missing include: the presets `dev`, `tidy` and `headers-only` build file by file. The solver is
+# about half. It hides a missing include: the presets `dev` and `headers-only` build file by file. The solver is
 # never put together.
 option(EVENPULL_TOGETHER "Compile the files of a sub-room as one" ON)
 

@@ -239,6 +239,11 @@ Jobs describe(CLI::App& app, Request& r) {
           "count. Without it the plan weighs them itself")
       ->check(CLI::Range(0, 10000))
       ->type_name("N");
+  plan->add_flag(
+          "--resume", r.resume,
+          "go on where this plan was interrupted: of the same case, with the same options, what had been computed "
+          "is taken from where it was kept, beside the folder. The results are the same")
+      ->excludes("--quick");
   plan->add_option("--from", r.order_file,
                    "go on from work half done: an order file in which the steps worked are marked done = true "
                    "(order.toml of the plan you followed, changed to what was really worked, in that order)")

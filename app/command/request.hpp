@@ -26,6 +26,7 @@ struct Request {
   std::optional<double> friction;   ///< at the trailing edge and on caps
   std::optional<double> stiffness;  ///< of the frame, times what the case says
   std::optional<int> threads;       ///< unset: as many as the machine has processors
+  bool resume = false;              ///< plan only: go on from what an interrupted run kept
   bool json = false;
   bool quiet = false;
 };

@@ -5,6 +5,7 @@
 #include "app/input/case_reader.hpp"
 #include "app/input/order_file.hpp"
 #include "app/output/json_number.hpp"
+#include "app/output/kept_file.hpp"
 #include "app/output/plan_json.hpp"
 #include "app/output/result_folder.hpp"
 #include "app/text/terminal.hpp"
@@ -21,9 +22,12 @@
 #include "viz/words/part_words.hpp"
 #include "viz/words/plan_summary.hpp"
 
+#include <fmt/format.h>
+
 #include <chrono>
 #include <filesystem>
 #include <iterator>
+#include <optional>
 #include <ostream>
 
 namespace evenpull {
@@ -44,9 +48,31 @@ class Stopwatch {
 };
 
 // Drawing and writing take the rest of the time (bench/RECORD.md).
-double share_of_computing(Accuracy a) { return a == Accuracy::quick ? 0.85 : 0.97; }
+double share_of_computing(Accuracy a) { return a == Accuracy::quick ? 0.76 : 0.97; }
 
-Plan compute_plan(const Request& r, CaseFile& file, Progress& bar) {
+// All that the runs of a plan hang on.
+std::string stated(const Request& r, const CaseFile& file, const OrderFile& order) {
+  // Two builds of a tree that is being worked on have one commit.
+  std::error_code unknown;
+  const std::filesystem::path program = std::filesystem::read_symlink("/proc/self/exe", unknown);
+  const auto built = std::filesystem::last_write_time(program, unknown).time_since_epoch().count();
+  return fmt::format("{}\n{}\n{}\n{}\n{}\n{}", version_and_commit(), built, static_cast<int>(r.accuracy),
+                     r.turn_overs.value_or(-1), file.text, order.text);
+}
+
+// A quick plan is begun anew sooner than it is looked up.
+void keep_runs(const Request& r, const CaseFile& file, const OrderFile& order, const std::filesystem::path& target,
+               std::optional<KeptFile>& kept, PlanOptions& options) {
+  if (r.job != Request::Job::plan || r.accuracy == Accuracy::quick) return;
+  kept.emplace(kept_file_of(target), stated(r, file, order), r.resume);
+  options.kept = kept->runs();
+  if (!r.resume || r.quiet) return;
+  say_on_errors(kept->known() > 0 ? fmt::format("Going on: {} runs were kept.", kept->known())
+                                  : "Nothing was kept of this plan: it begins anew.");
+}
+
+Plan compute_plan(const Request& r, CaseFile& file, const std::filesystem::path& target, std::optional<KeptFile>& kept,
+                  Progress& bar) {
   PlanOptions options;
   options.accuracy = r.accuracy;
   const int threads = r.threads.value_or(usual_threads());
@@ -58,12 +84,16 @@ Plan compute_plan(const Request& r, CaseFile& file, Progress& bar) {
   try {
     check_stands(file.value);  // in the words of the survey
     options.turn_overs = r.turn_overs;
-    if (r.job == Request::Job::plan && r.order_file.empty()) return make_plan(file.value, options);
+    if (r.job == Request::Job::plan && r.order_file.empty()) {
+      keep_runs(r, file, order, target, kept, options);
+      return make_plan(file.value, options);
+    }
     order = read_order_file(r.order_file, file.value);
     take_passes(file.value, order, r.order_file);
     const auto panel = build_panel(file.value, {file.value.target_nodes});
     if (r.job == Request::Job::plan) {
       check_order(order, r.order_file, file.value, panel);  // for its refusals: half a job leaves out zones
+      keep_runs(r, file, order, target, kept, options);
       return make_plan_from(file.value, steps_done(order, r.order_file), options);
     }
     for (auto& doubt : check_order(order, r.order_file, file.value, panel))
@@ -105,7 +135,8 @@ void run_plan(const Request& r, std::ostream& out) {
   ResultFolder folder(result_folder_of(r), say_on_errors);
   const double reading = watch.lap();
   Progress bar(!r.quiet);
-  const auto plan = compute_plan(r, file, bar);
+  std::optional<KeptFile> kept;
+  const auto plan = compute_plan(r, file, folder.target(), kept, bar);
   const double computing = watch.lap();
 
   // The document first: it refuses a result that is no number before anything is drawn from it.
@@ -122,6 +153,7 @@ void run_plan(const Request& r, std::ostream& out) {
                       {"writing_s", json_number(watch.lap(), "writing_s")}};
   folder.write("timing.json", json_text(times));
   folder.publish();
+  if (kept) kept->remove();
   say(r, out, document, [&] { return plan_summary(plan, shown_result_folder(r), this_terminal()); });
 }
 

@@ -13,7 +13,8 @@ constexpr int case_format = 1;
 
 struct CaseFile {
   Case value;
-  Places places;  ///< where each key stands, for errors found later
+  Places places;     ///< where each key stands, for errors found later
+  std::string text;  ///< as read
 
   /// Place of a key or of the nearest table above it, or of the end of the file.
   FilePlace place_of(const std::string& key) const { return places.of(key); }

@@ -71,7 +71,8 @@ std::string where(const std::string& file, FilePlace place) {
 
 void index_places(const Entry& e, const std::string& path, std::map<std::string, FilePlace>& places) {
   if (!path.empty()) places[path] = e.place;
-  for (const auto& [key, value] : e.table) index_places(value, path.empty() ? key : path + "." + key, places);
+  for (const auto& [key, value] : e.table)
+    index_places(value, path.empty() ? key : fmt::format("{}.{}", path, key), places);
   for (size_t i = 0; i < e.list.size(); ++i) index_places(e.list[i], nth(path, i), places);
 }
 
@@ -115,6 +116,7 @@ Entry read_document(const std::string& path, DocumentKind kind) {
   try {
     auto document = convert(toml::parse(text, path));
     document.last_line = last_line(text);
+    document.text = text;
     return document;
   } catch (const toml::parse_error& e) {
     const auto place = place_of(e.source());

@@ -25,6 +25,7 @@ struct Entry {
   std::vector<Entry> list;
   std::map<std::string, Entry> table;
   int last_line = 0;  ///< of the file; at the root alone
+  std::string text;   ///< the whole file; at the root alone
 
   /// For messages: quoted where it is text, on one line and cut.
   std::string shown() const;

@@ -17,6 +17,7 @@ struct OrderFile {
   std::vector<bool> done;           ///< one for each step: worked already; a replay computes it all the same
   std::vector<std::string> doubts;  ///< sentences
   Places places{};                  ///< where each key stands, for what is found later
+  std::string text{};               ///< as read
 };
 
 /// Reads an order for this case. Throws CaseFileError: unknown stage, stages or passes that go back, dose outside 0..1.

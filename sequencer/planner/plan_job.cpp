@@ -23,7 +23,14 @@ void run_job(const PlanJob& job, const Model& m, const ReplayJob& what, std::siz
   ReplayOptions run;
   run.snapshots = run.states = run.certified = what.kept_whole;
   run.progress = job.meter.job(told);
-  trials.run(i, what.id, [&] { results[i] = replay(m, what.steps, run); });
+  RunJob named;
+  named.mesh = {m.panel.rows, m.panel.columns, m.panel.strips};
+  named.steps = what.steps;
+  named.kept_whole = what.kept_whole;
+  trials.run(i, what.id, [&] {
+    results[i] = known_or_run<ReplayResult>(job.options.kept, named, [&] { return replay(m, what.steps, run); });
+  });
+  run.progress(1, 1);
 }
 
 std::vector<std::optional<ReplayResult>> run_jobs(const PlanJob& job, const Model& m,

@@ -6,6 +6,7 @@
 #include "sequencer/plan/plan.hpp"
 #include "sequencer/planner/plan_part.hpp"
 #include "sequencer/replay/trial_runs.hpp"
+#include "sequencer/sure/kept_runs.hpp"
 
 #include <optional>
 #include <vector>
@@ -18,6 +19,7 @@ struct PlanOptions {
   /// order has so few, those with the fewest are compared and the plan says so.
   std::optional<int> turn_overs;
   bool only_rules = false;  ///< no order is searched: only those that can be said in a sentence
+  KeptRuns kept;            ///< of an interrupted plan of the same case and options by the same build
   ParallelFor parallel;     ///< unset: one after the other
   PlanProgress progress;
   BeforeRun before_run;  ///< of each trial; unset but in tests

@@ -161,7 +161,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   if (!job.quick()) {
     job.meter.begin(PlanPart::chances, 1);
     p.chances = study_chances(job.the_case, chosen.result.planned, judged, chosen.result.stages, p.ceiling,
-                              job.options.parallel, job.meter.job(0));
+                              job.options.parallel, job.options.kept, job.meter.job(0));
     if (p.chances.unsolved) p.notes.push_back(note::ChancesUnsolved{});
   }
   if (!dropped.runs.empty()) p.notes.push_back(note::LeftOut{dropped.runs});

@@ -127,9 +127,17 @@ StudyRuns study_to_run(const PlanJob& job, const Panel& p, std::vector<Step> ste
 void run_study(const PlanJob& job, const Panel& p, StudyRuns& study, int i, int told) {
   const StudyJob& j = study.jobs[i];
   TrialRuns trial(1, job.options.before_run);
+  const Case c = case_of(job.the_case, j.id);
+  RunJob named;
+  named.kind = RunJob::Kind::study;
+  named.mesh = {j.mesh.target_nodes, j.mesh.fineness, j.mesh.zone_parts};
+  named.steps = study.steps;
+  named.inner_ribs = c.blanket.inner_ribs;
   trial.run(0, j.id, [&] {
-    study.runs[i] = run_for_study(case_of(job.the_case, j.id), j.mesh, p, study.steps, job.meter.job(told));
+    study.runs[i] = known_or_run<StudyRun>(
+        job.options.kept, named, [&] { return run_for_study(c, j.mesh, p, study.steps, job.meter.job(told)); });
   });
+  job.meter.job(told)(1, 1);
   if (!trial.solved(0)) study.runs[i] = unsolved_study(job.the_case, j.mesh);
 }
 

@@ -74,7 +74,8 @@ std::vector<ZoneRisk> risks_of(const Case& c, const Panel& reduced, const std::v
 
 Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
                       const std::vector<StageVerdict>& full_stages, std::optional<int> ceiling,
-                      const ParallelFor& parallel, const std::function<void(int, int)>& progress) {
+                      const ParallelFor& parallel, const KeptRuns& kept,
+                      const std::function<void(int, int)>& progress) {
   Chances out;
   const int n = c.wanted.scenarios;
   if (n <= 0 || judged.empty()) return out;
@@ -89,7 +90,16 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
   std::vector<Outturn> outturns(jobs.all.size());
   std::atomic<int> done{0};
   parallel(count, [&](int i) {
-    outturns[i] = run_scenario(c, up_to_last, out.last_stage, jobs.all[i]);
+    const ScenarioJob& job = jobs.all[i];
+    RunJob named;
+    named.kind = RunJob::Kind::scenario;
+    named.mesh = {job.mesh.target_nodes, job.mesh.fineness, job.mesh.zone_parts};
+    named.steps = up_to_last;
+    named.last_stage = out.last_stage;
+    named.at_once = job.at_once;
+    named.sigmas = job.sigmas;
+    named.number = job.number;
+    outturns[i] = known_or_run<Outturn>(kept, named, [&] { return run_scenario(c, up_to_last, out.last_stage, job); });
     if (progress) progress(++done, count);
   });
   const auto first = outturns.begin() + static_cast<std::ptrdiff_t>(jobs.scenarios());

@@ -6,6 +6,7 @@
 #include "sequencer/sure/chance_study.hpp"
 #include "sequencer/sure/outturn.hpp"
 #include "sequencer/sure/scenario.hpp"
+#include "sequencer/sure/zone_risk.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
@@ -172,6 +173,36 @@ TEST_CASE("scenarios run through both models raise what all scenarios read, and 
   CHECK(corrected_use(outturn(1, 0.5), raised(plain, plain, {}), 0, Limit::stress) == 1);
 }
 
+TEST_CASE("zones at risk are read with what a finer mesh found beyond the reduced one in the run as planned") {
+  Case c = small_case();
+  const Panel p = build_panel(c, {150});
+  const int zones = static_cast<int>(p.zones.size());
+  const auto outturn = [&](double first, double slip) {
+    Outturn o;
+    o.zone_pull = {std::vector<double>(zones, 100)};
+    o.zone_pull[0][0] = first;
+    o.column_slip = {std::vector<double>(p.columns, slip)};
+    o.fell = {false};
+    return o;
+  };
+  const ZoneEnds finer = zone_ends(p, outturn(95, 2e-3), 0), reduced = zone_ends(p, outturn(80, 1e-3), 0);
+  const ZoneCorrection by = zone_correction(finer, reduced);
+  const ZoneEnds as_planned = corrected(reduced, by);
+  for (int z = 0; z < zones; ++z) {
+    CHECK(as_planned.off_mean[z] == Approx(finer.off_mean[z]).margin(1e-12));
+    CHECK(as_planned.slip[z] == Approx(2e-3));
+  }
+  // Taken as it is the first zone is off by more than 15 %; the finer mesh shows that the reduced one makes it so.
+  CHECK(zone_risks(zones, {reduced}, 0.15, 1)[0].uneven.hits == 1);
+  CHECK(zone_risks(zones, {as_planned}, 0.15, 1)[0].uneven.hits == 0);
+  CHECK(zone_risks(zones, {as_planned}, 0.15, 1.5e-3)[1].slides.hits == 1);
+  // Where one of them gave way nothing is corrected, and the scenario that gave way is not counted.
+  Outturn fell = outturn(95, 0);
+  fell.fell = {true};
+  CHECK(corrected(reduced, zone_correction(zone_ends(p, fell, 0), reduced)).off_mean == reduced.off_mean);
+  CHECK(zone_risks(zones, {zone_ends(p, fell, 0), reduced}, 0.15, 1)[0].uneven.of == 1);
+}
+
 TEST_CASE("zones of a run ironed at one time end nearly as one by one, and a turn-over parts them") {
   Case c = small_case();
   c.stages.resize(1);
@@ -211,8 +242,8 @@ TEST_CASE("a small study: the reduced model agrees with the full one, and thread
   const ParallelFor backwards = [](int n, const std::function<void(int)>& work) {
     for (int i = n; i-- > 0;) work(i);
   };
-  const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one, {});
-  const Chances b = study_chances(c, steps, r.stages, r.stages, 0, backwards, {});
+  const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one, {}, {});
+  const Chances b = study_chances(c, steps, r.stages, r.stages, 0, backwards, {}, {});
   CHECK(a.scenarios == 40);
   REQUIRE(a.holds.size() == 2);
   CHECK(a.holds[1].hits <= a.holds[0].hits);
@@ -235,7 +266,7 @@ TEST_CASE("a study of one, two or three scenarios is a study of so many") {
     const Model full(c, {c.target_nodes});
     const std::vector<Step> steps = steps_of(c, full.panel, order_families(full.panel).front());
     const ReplayResult r = replay(full, steps, {});
-    const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one_by_one, {});
+    const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one_by_one, {}, {});
     CHECK(a.scenarios == n);
     REQUIRE(a.holds.size() == 1);
     CHECK(a.holds[0].of == n);
@@ -254,7 +285,7 @@ TEST_CASE(
   const std::vector<Step> steps = steps_of(c, full.panel, order_families(full.panel).front());
   const std::vector<StageVerdict> stages = replay(full, steps, {}).stages;
   const auto hits = [&](const Case& of, const std::vector<StageVerdict>& judged) {
-    return study_chances(of, steps, judged, stages, 0, one_by_one, {}).holds[0].hits;
+    return study_chances(of, steps, judged, stages, 0, one_by_one, {}, {}).holds[0].hits;
   };
   REQUIRE(hits(c, stages) > 0);
   std::vector<StageVerdict> loose = stages, unknown = stages;
