@@ -61,17 +61,18 @@ std::string stated(const Request& r, const CaseFile& file, const OrderFile& orde
 }
 
 // A quick plan is begun anew sooner than it is looked up.
-void keep_runs(const Request& r, const CaseFile& file, const OrderFile& order, const std::filesystem::path& target,
+void keep_runs(const Request& r, const CaseFile& file, const OrderFile& order, ResultFolder& folder,
                std::optional<KeptFile>& kept, PlanOptions& options) {
   if (r.job != Request::Job::plan || r.accuracy == Accuracy::quick) return;
-  kept.emplace(kept_file_of(target), stated(r, file, order), r.resume);
+  kept.emplace(kept_file_of(folder.target()), stated(r, file, order), r.resume);
   options.kept = kept->runs();
+  folder.when_interrupted("what was computed is kept: the same command with --resume goes on from there");
   if (!r.resume || r.quiet) return;
   say_on_errors(kept->known() > 0 ? fmt::format("Going on: {} runs were kept.", kept->known())
                                   : "Nothing was kept of this plan: it begins anew.");
 }
 
-Plan compute_plan(const Request& r, CaseFile& file, const std::filesystem::path& target, std::optional<KeptFile>& kept,
+Plan compute_plan(const Request& r, CaseFile& file, ResultFolder& folder, std::optional<KeptFile>& kept,
                   Progress& bar) {
   PlanOptions options;
   options.accuracy = r.accuracy;
@@ -85,7 +86,7 @@ Plan compute_plan(const Request& r, CaseFile& file, const std::filesystem::path&
     check_stands(file.value);  // in the words of the survey
     options.turn_overs = r.turn_overs;
     if (r.job == Request::Job::plan && r.order_file.empty()) {
-      keep_runs(r, file, order, target, kept, options);
+      keep_runs(r, file, order, folder, kept, options);
       return make_plan(file.value, options);
     }
     order = read_order_file(r.order_file, file.value);
@@ -93,7 +94,7 @@ Plan compute_plan(const Request& r, CaseFile& file, const std::filesystem::path&
     const auto panel = build_panel(file.value, {file.value.target_nodes});
     if (r.job == Request::Job::plan) {
       check_order(order, r.order_file, file.value, panel);  // for its refusals: half a job leaves out zones
-      keep_runs(r, file, order, target, kept, options);
+      keep_runs(r, file, order, folder, kept, options);
       return make_plan_from(file.value, steps_done(order, r.order_file), options);
     }
     for (auto& doubt : check_order(order, r.order_file, file.value, panel))
@@ -127,6 +128,17 @@ void write_drawings(const Plan& plan, const Request& r, ResultFolder& results, P
   parallel_for(static_cast<int>(std::size(pieces)), draw, r.threads.value_or(usual_threads()));
 }
 
+// Where there is no plan nothing of it is kept; where it cannot be written it need not be computed again.
+Plan plan_or_nothing_kept(const Request& r, CaseFile& file, ResultFolder& folder, std::optional<KeptFile>& kept,
+                          Progress& bar) {
+  try {
+    return compute_plan(r, file, folder, kept, bar);
+  } catch (...) {
+    if (kept) kept->remove();
+    throw;
+  }
+}
+
 }  // namespace
 
 void run_plan(const Request& r, std::ostream& out) {
@@ -136,7 +148,7 @@ void run_plan(const Request& r, std::ostream& out) {
   const double reading = watch.lap();
   Progress bar(!r.quiet);
   std::optional<KeptFile> kept;
-  const auto plan = compute_plan(r, file, folder.target(), kept, bar);
+  const auto plan = plan_or_nothing_kept(r, file, folder, kept, bar);
   const double computing = watch.lap();
 
   // The document first: it refuses a result that is no number before anything is drawn from it.

@@ -66,7 +66,7 @@ CaseFile read_case_file(const std::string& path) {
   c.doubts = context.doubts;
   find_doubts(c);
   out.places = std::move(context.places);
-  out.text = document.text;
+  out.text = document.file_text;
   return out;
 }
 

@@ -116,7 +116,7 @@ Entry read_document(const std::string& path, DocumentKind kind) {
   try {
     auto document = convert(toml::parse(text, path));
     document.last_line = last_line(text);
-    document.text = text;
+    document.file_text = text;
     return document;
   } catch (const toml::parse_error& e) {
     const auto place = place_of(e.source());

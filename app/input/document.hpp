@@ -24,8 +24,8 @@ struct Entry {
   bool boolean = false;
   std::vector<Entry> list;
   std::map<std::string, Entry> table;
-  int last_line = 0;  ///< of the file; at the root alone
-  std::string text;   ///< the whole file; at the root alone
+  int last_line = 0;      ///< of the file; at the root alone
+  std::string file_text;  ///< at the root alone
 
   /// For messages: quoted where it is text, on one line and cut.
   std::string shown() const;

@@ -47,7 +47,7 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
   if (format->kind != Entry::Kind::integer || format->number != order_format)
     top.fail("format", fmt::format("is not known to this program, which reads order files of format {}", order_format));
   OrderFile out;
-  out.text = document.text;
+  out.text = document.file_text;
   const auto tables = top.tables("steps", {"stage", "pass", "side", "bay", "strip", "dose", "done"}, most::order_steps);
   if (tables.empty())
     top.missing("steps",

@@ -178,9 +178,15 @@ std::string ResultFolder::interrupted() {
   give_back();
   std::error_code error;
   if (published_) return "the results in " + target_.string() + " are whole";
-  return fs::exists(target_, error) && holds_a_result(target_)
-             ? "the earlier result in " + target_.string() + " is as it was"
-             : "nothing was written";
+  const std::string stands = fs::exists(target_, error) && holds_a_result(target_)
+                                 ? "the earlier result in " + target_.string() + " is as it was"
+                                 : "nothing was written";
+  return when_interrupted_.empty() ? stands : stands + "; " + when_interrupted_;
+}
+
+void ResultFolder::when_interrupted(std::string sentence) {
+  const Uninterrupted whole;
+  when_interrupted_ = std::move(sentence);
 }
 
 void ResultFolder::tell(const std::string& sentence) const {

@@ -40,6 +40,9 @@ class ResultFolder {
   /// Does work that draws files in the folder aside, and turns what the disk refuses into CannotWrite.
   void draw(const std::function<void()>& work) const;
 
+  /// What to say besides if the run is interrupted before its results are in place.
+  void when_interrupted(std::string sentence);
+
   const std::filesystem::path& target() const { return target_; }
 
  private:
@@ -59,6 +62,7 @@ class ResultFolder {
   std::optional<WorkLock> lock_;
   std::optional<OnInterruption> on_interruption_;
   bool published_ = false;
+  std::string when_interrupted_;
 };
 
 }  // namespace evenpull
