@@ -65,11 +65,11 @@ void keep_runs(const Request& r, const CaseFile& file, const OrderFile& order, R
                std::optional<KeptFile>& kept, PlanOptions& options) {
   if (r.job != Request::Job::plan || r.accuracy == Accuracy::quick) return;
   kept.emplace(kept_file_of(folder.target()), stated(r, file, order), r.resume);
-  options.kept = kept->runs();
+  options.kept = &kept->runs();
   folder.when_interrupted("what was computed is kept: the same command with --resume goes on from there");
   if (!r.resume || r.quiet) return;
-  say_on_errors(kept->known() > 0 ? fmt::format("Going on: {} runs were kept.", kept->known())
-                                  : "Nothing was kept of this plan: it begins anew.");
+  say_on_errors(kept->known_at_first() > 0 ? fmt::format("Going on: {} runs were kept.", kept->known_at_first())
+                                           : "Nothing was kept of this plan: it begins anew.");
 }
 
 Plan compute_plan(const Request& r, CaseFile& file, ResultFolder& folder, std::optional<KeptFile>& kept,

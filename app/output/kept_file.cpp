@@ -55,6 +55,8 @@ std::filesystem::path kept_file_of(const std::filesystem::path& target) {
 }
 
 KeptFile::KeptFile(std::filesystem::path path, const std::string& stated, bool go_on) : path_(std::move(path)) {
+  runs_.known = [this](const RunJob& job) { return known(job); };
+  runs_.keep = [this](const RunJob& job, const RunValue& value) { keep(job, value); };
   if (go_on) read(stated);
   known_at_first_ = values_.size();
   // Written anew, without what stood behind a piece cut off; aside, so that a second interruption loses nothing.
@@ -79,26 +81,23 @@ void KeptFile::read(const std::string& stated) {
   while (read_piece(in, most, job) && read_piece(in, most, value)) values_[job] = value;
 }
 
-KeptRuns KeptFile::runs() {
-  KeptRuns out;
-  out.known = [this](const RunJob& job) -> std::optional<RunValue> {
-    const std::string key = bytes_of(job);
-    std::string found;
-    {
-      const std::lock_guard lock(one_at_a_time_);
-      const auto at = values_.find(key);
-      if (at == values_.end()) return {};
-      found = at->second;
-    }
-    return value_of(found);
-  };
-  out.keep = [this](const RunJob& job, const RunValue& value) {
-    const std::string key = bytes_of(job), bytes = bytes_of(value);
+std::optional<RunValue> KeptFile::known(const RunJob& job) {
+  const std::string key = bytes_of(job);
+  std::string found;
+  {
     const std::lock_guard lock(one_at_a_time_);
-    write_piece(out_, key), write_piece(out_, bytes);
-    out_.flush();
-  };
-  return out;
+    const auto at = values_.find(key);
+    if (at == values_.end()) return {};
+    found = at->second;
+  }
+  return value_of(found);
+}
+
+void KeptFile::keep(const RunJob& job, const RunValue& value) {
+  const std::string key = bytes_of(job), bytes = bytes_of(value);
+  const std::lock_guard lock(one_at_a_time_);
+  write_piece(out_, key), write_piece(out_, bytes);
+  out_.flush();
 }
 
 void KeptFile::remove() {

@@ -8,6 +8,7 @@
 #include <fstream>
 #include <map>
 #include <mutex>
+#include <optional>
 #include <string>
 
 namespace evenpull {
@@ -25,20 +26,23 @@ class KeptFile {
   KeptFile& operator=(const KeptFile&) = delete;
 
   /// Serves a plan for as long as this lives.
-  KeptRuns runs();
+  const KeptRuns& runs() const { return runs_; }
   /// How many runs were known at the beginning.
-  std::size_t known() const { return known_at_first_; }
+  std::size_t known_at_first() const { return known_at_first_; }
   /// The plan is done: removes the file.
   void remove();
 
  private:
   void read(const std::string& stated);
+  std::optional<RunValue> known(const RunJob& job);
+  void keep(const RunJob& job, const RunValue& value);
 
   std::filesystem::path path_;
   std::ofstream out_;
   std::mutex one_at_a_time_;
   std::map<std::string, std::string> values_;  ///< by job, both as bytes
   std::size_t known_at_first_ = 0;
+  KeptRuns runs_;
 };
 
 }  // namespace evenpull

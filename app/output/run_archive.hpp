@@ -31,12 +31,6 @@ void load(Archive& a, Matrix<Scalar, Rows, Columns, Options, MostRows, MostColum
 
 }  // namespace Eigen
 
-// Covering::load is a number, not the member function that cereal takes it for.
-namespace cereal {
-template <class Archive>
-struct specialize<Archive, evenpull::Covering, specialization::non_member_serialize> {};
-}  // namespace cereal
-
 namespace evenpull {
 
 template <class Archive>
@@ -70,8 +64,9 @@ template <class Archive>
 void serialize(Archive& a, Tension& v) {
   a(v.pull, v.wrinkle);
 }
+// Under a name of its own: cereal takes the number Covering::load for the member function that it looks for.
 template <class Archive>
-void serialize(Archive& a, Covering& v) {
+void archive_covering(Archive& a, Covering& v) {
   a(v.unknowns, v.tension, v.shrink, v.friction, v.axial, v.nodal_force, v.held, v.load);
 }
 }  // namespace solver
@@ -135,7 +130,11 @@ void serialize(Archive& a, Solve& v) {
 // Of runs that found an equilibrium throughout: what is kept has no `unsolved`.
 template <class Archive>
 void serialize(Archive& a, ReplayResult& v) {
-  a(v.planned, v.steps, v.moments, v.stages, v.snapshots, v.stage_end_snapshot, v.stage_end, v.certificates, v.solve);
+  a(v.planned, v.steps, v.moments, v.stages, v.snapshots, v.stage_end_snapshot, v.certificates, v.solve);
+  cereal::size_type ends = v.stage_end.size();
+  a(cereal::make_size_tag(ends));
+  v.stage_end.resize(ends);
+  for (Covering& c : v.stage_end) archive_covering(a, c);
 }
 template <class Archive>
 void serialize(Archive& a, StudyRun& v) {

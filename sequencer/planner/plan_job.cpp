@@ -1,6 +1,7 @@
 #include "sequencer/planner/plan_job.hpp"
 
 #include "sequencer/choice/mid_work.hpp"
+#include "sequencer/sure/kept_runs.hpp"
 
 namespace evenpull::inline sequencer {
 

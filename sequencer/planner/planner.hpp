@@ -6,21 +6,22 @@
 #include "sequencer/plan/plan.hpp"
 #include "sequencer/planner/plan_part.hpp"
 #include "sequencer/replay/trial_runs.hpp"
-#include "sequencer/sure/kept_runs.hpp"
 
 #include <optional>
 #include <vector>
 
 namespace evenpull::inline sequencer {
 
+struct KeptRuns;
+
 struct PlanOptions {
   Accuracy accuracy = Accuracy::normal;
   /// Most turn-overs wanted in a pass, of those still to come. A pass that works both sides has one at least; where no
   /// order has so few, those with the fewest are compared and the plan says so.
   std::optional<int> turn_overs;
-  bool only_rules = false;  ///< no order is searched: only those that can be said in a sentence
-  KeptRuns kept;            ///< of an interrupted plan of the same case and options by the same build
-  ParallelFor parallel;     ///< unset: one after the other
+  bool only_rules = false;         ///< no order is searched: only those that can be said in a sentence
+  const KeptRuns* kept = nullptr;  ///< of an interrupted plan of the same case and options by the same build; or none
+  ParallelFor parallel;            ///< unset: one after the other
   PlanProgress progress;
   BeforeRun before_run;  ///< of each trial; unset but in tests
 };

@@ -3,6 +3,7 @@
 #include "sequencer/plan/accuracy.hpp"
 #include "sequencer/replay/ceiling.hpp"
 #include "sequencer/sure/error_bars.hpp"
+#include "sequencer/sure/kept_runs.hpp"
 
 #include <algorithm>
 

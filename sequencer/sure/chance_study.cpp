@@ -74,7 +74,7 @@ std::vector<ZoneRisk> risks_of(const Case& c, const Panel& reduced, const std::v
 
 Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
                       const std::vector<StageVerdict>& full_stages, std::optional<int> ceiling,
-                      const ParallelFor& parallel, const KeptRuns& kept,
+                      const ParallelFor& parallel, const KeptRuns* kept,
                       const std::function<void(int, int)>& progress) {
   Chances out;
   const int n = c.wanted.scenarios;

@@ -17,7 +17,7 @@ namespace evenpull::inline sequencer {
 /// Does not depend on the number of threads.
 Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
                       const std::vector<StageVerdict>& full_stages, std::optional<int> ceiling,
-                      const ParallelFor& parallel, const KeptRuns& kept,
+                      const ParallelFor& parallel, const KeptRuns* kept,
                       const std::function<void(int done, int all)>& progress);
 
 }  // namespace evenpull::inline sequencer

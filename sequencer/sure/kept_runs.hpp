@@ -38,14 +38,14 @@ struct KeptRuns {
   std::function<void(const RunJob&, const RunValue&)> keep;
 };
 
-/// What is known of the job, else what `run` makes of it, which is kept. What `run` throws is not.
+/// What is known of the job (`kept`: or none), else what `run` makes of it, which is kept. What `run` throws is not.
 template <class T, class Run>
-T known_or_run(const KeptRuns& kept, const RunJob& job, const Run& run) {
-  if (kept.known)
-    if (std::optional<RunValue> found = kept.known(job))
+T known_or_run(const KeptRuns* kept, const RunJob& job, const Run& run) {
+  if (kept && kept->known)
+    if (std::optional<RunValue> found = kept->known(job))
       if (T* value = std::get_if<T>(&*found)) return std::move(*value);
   T made = run();
-  if (kept.keep) kept.keep(job, made);
+  if (kept && kept->keep) kept->keep(job, made);
   return made;
 }
 

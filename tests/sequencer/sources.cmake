@@ -3,6 +3,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_heat_plan.cpp
   test_zone_graph.cpp
   test_ceiling.cpp
+  test_certified_counts.cpp
   test_chances.cpp
   test_error_bars.cpp
   test_mesh_study.cpp

@@ -242,8 +242,8 @@ TEST_CASE("a small study: the reduced model agrees with the full one, and thread
   const ParallelFor backwards = [](int n, const std::function<void(int)>& work) {
     for (int i = n; i-- > 0;) work(i);
   };
-  const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one, {}, {});
-  const Chances b = study_chances(c, steps, r.stages, r.stages, 0, backwards, {}, {});
+  const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one, nullptr, {});
+  const Chances b = study_chances(c, steps, r.stages, r.stages, 0, backwards, nullptr, {});
   CHECK(a.scenarios == 40);
   REQUIRE(a.holds.size() == 2);
   CHECK(a.holds[1].hits <= a.holds[0].hits);
@@ -266,7 +266,7 @@ TEST_CASE("a study of one, two or three scenarios is a study of so many") {
     const Model full(c, {c.target_nodes});
     const std::vector<Step> steps = steps_of(c, full.panel, order_families(full.panel).front());
     const ReplayResult r = replay(full, steps, {});
-    const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one_by_one, {}, {});
+    const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one_by_one, nullptr, {});
     CHECK(a.scenarios == n);
     REQUIRE(a.holds.size() == 1);
     CHECK(a.holds[0].of == n);
@@ -285,7 +285,7 @@ TEST_CASE(
   const std::vector<Step> steps = steps_of(c, full.panel, order_families(full.panel).front());
   const std::vector<StageVerdict> stages = replay(full, steps, {}).stages;
   const auto hits = [&](const Case& of, const std::vector<StageVerdict>& judged) {
-    return study_chances(of, steps, judged, stages, 0, one_by_one, {}, {}).holds[0].hits;
+    return study_chances(of, steps, judged, stages, 0, one_by_one, nullptr, {}).holds[0].hits;
   };
   REQUIRE(hits(c, stages) > 0);
   std::vector<StageVerdict> loose = stages, unknown = stages;
