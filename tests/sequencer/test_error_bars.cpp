@@ -65,6 +65,16 @@ TEST_CASE(
   CHECK(std::abs(l.study.extrapolated - l.use) < l.use_plus_minus);
 }
 
+TEST_CASE("what smaller zones change on the mesh of twice the edge counts with a margin") {
+  std::vector<StudyRun> runs = settling_runs();
+  runs[1].fineness = 1;
+  runs[1].stages[0].limits[0].use = use(1) + 0.02;
+  const LimitReading l = with_error_bars({stage(use(2), pull(2))}, runs)[0].limits[0];
+  REQUIRE(l.study.zones.size() == 1);
+  CHECK(l.study.zones[0].change == Approx(0.02));
+  CHECK(l.study.zone_plus_minus == Approx(1.25 * 0.02));
+}
+
 TEST_CASE("pull and slip of the stage carry bars of their own") {
   const StageVerdict v = with_error_bars({stage(use(2), pull(2))}, settling_runs())[0];
   CHECK(v.summary.mean_pull_chord[1] == pull(4));

@@ -44,6 +44,17 @@ void draw_mark(cairo_t* cr, Point at, int number, bool chosen) {
   draw_centred(cr, at, std::to_string(number), {.size = 15, .bold = true, .colour = chosen ? white : chosen_ink});
 }
 
+// Marks that would hide one another stand side by side, the later ones to the right of their place.
+std::vector<Point> apart(const std::vector<Point>& places, double distance) {
+  std::vector<Point> out;
+  for (Point at : places) {
+    const auto hides = [&](const Point& p) { return std::hypot(p.x - at.x, p.y - at.y) < distance; };
+    while (std::any_of(out.begin(), out.end(), hides)) at.x += distance;
+    out.push_back(at);
+  }
+  return out;
+}
+
 void draw_chart(cairo_t* cr, const Box& box, const Plan& plan, const std::string& title, const std::string& unit,
                 const std::function<double(const TradeOff&)>& value, const std::function<std::string(double)>& text) {
   const auto& points = plan.trade_offs;
@@ -70,9 +81,13 @@ void draw_chart(cairo_t* cr, const Box& box, const Plan& plan, const std::string
   }
   draw_text(cr, {plot.x, plot.bottom() + 44}, "turn-overs in a pass", {.size = type});
   draw_text(cr, {box.x, box.y + 50}, unit, {.size = 18});
-  for (std::size_t i = 0; i < points.size(); ++i)
-    draw_mark(cr, {x.at(points[i].turn_overs_a_pass), y.at(value(points[i]))}, static_cast<int>(i) + 1,
-              points[i].chosen);
+  std::vector<Point> places;
+  for (const TradeOff& f : points) places.push_back({x.at(f.turn_overs_a_pass), y.at(value(f))});
+  const std::vector<Point> marks = apart(places, 2 * dot + 3);
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    if (marks[i].x != places[i].x) stroke_line(cr, places[i], marks[i], 1.5);
+    draw_mark(cr, marks[i], static_cast<int>(i) + 1, points[i].chosen);
+  }
 }
 
 }  // namespace
