@@ -16,7 +16,7 @@ namespace evenpull::inline sequencer {
 struct Span {
   double from = 0, to = 1;
 };
-/// Of the time of a whole plan: means over the demos (bench/RECORD.md, Where the time goes).
+/// Of the time of a whole plan: means over the demos (bench/RECORD.md, A whole plan by its parts).
 Span span_of(PlanPart part, Accuracy accuracy);
 
 class Meter {
