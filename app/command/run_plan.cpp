@@ -110,7 +110,7 @@ Plan compute_plan(const Request& r, CaseFile& file, ResultFolder& folder, std::o
   }
 }
 
-// Side by side; each piece writes files of its own.
+// Fields beside drawings; each piece writes files of its own, and one thread alone draws text.
 void write_drawings(const Plan& plan, const Request& r, ResultFolder& results, Progress& bar) {
   const auto folder = results.open();
   const std::function<void()> pieces[] = {[&] { write_fields(plan, folder.string()); },
