@@ -26,7 +26,6 @@
 
 #include <chrono>
 #include <filesystem>
-#include <iterator>
 #include <optional>
 #include <ostream>
 
@@ -113,19 +112,16 @@ Plan compute_plan(const Request& r, CaseFile& file, ResultFolder& folder, std::o
 // Fields beside drawings; each piece writes files of its own, and one thread alone draws text.
 void write_drawings(const Plan& plan, const Request& r, ResultFolder& results, Progress& bar) {
   const auto folder = results.open();
-  const std::function<void()> pieces[] = {[&] { write_fields(plan, folder.string()); },
-                                          [&] {
-                                            std::filesystem::create_directory(folder / "pictures");
-                                            write_pictures(plan, (folder / "pictures").string());
-                                          },
-                                          [&] {
-                                            write_sheet(plan, r.paper, version_and_commit(),
-                                                        (folder / "plan.pdf").string());
-                                            write_page(plan, version_and_commit(), (folder / "plan.html").string());
-                                          }};
+  const auto fields = [&] { write_fields(plan, folder.string()); };
+  const auto drawings = [&] {
+    std::filesystem::create_directory(folder / "pictures");
+    write_pictures(plan, (folder / "pictures").string());
+    write_sheet(plan, r.paper, version_and_commit(), (folder / "plan.pdf").string());
+    write_page(plan, version_and_commit(), (folder / "plan.html").string());
+  };
   bar.show(share_of_computing(r.accuracy), "drawing the sheet, the pictures and the fields");
-  const auto draw = [&](int i) { results.draw(pieces[i]); };
-  parallel_for(static_cast<int>(std::size(pieces)), draw, r.threads.value_or(usual_threads()));
+  const auto write = [&](int i) { i == 0 ? results.draw(fields) : results.draw(drawings); };
+  parallel_for(2, write, r.threads.value_or(usual_threads()));
 }
 
 // Where there is no plan nothing of it is kept; where it cannot be written it need not be computed again.
