@@ -46,6 +46,19 @@ bool read_piece(std::istream& in, std::uint64_t most, std::string& bytes) {
   return sum == crc32_z(0, reinterpret_cast<const Bytef*>(bytes.data()), bytes.size());
 }
 
+// At the head of each such file, before what its runs are of.
+constexpr const char* head = "evenpull, kept runs\n";
+
+// What stands at the head of a file of ours; none: it is not ours.
+std::optional<std::string> stated_in(const std::filesystem::path& path) {
+  std::ifstream in(path, std::ios::binary);
+  std::error_code unknown;
+  const std::uint64_t most = std::filesystem::file_size(path, unknown);
+  std::string said;
+  if (!in || unknown || !read_piece(in, most, said) || said.rfind(head, 0) != 0) return {};
+  return said;
+}
+
 }  // namespace
 
 std::filesystem::path kept_file_of(const std::filesystem::path& target) {
@@ -57,13 +70,18 @@ std::filesystem::path kept_file_of(const std::filesystem::path& target) {
 KeptFile::KeptFile(std::filesystem::path path, const std::string& stated, bool go_on) : path_(std::move(path)) {
   runs_.known = [this](const RunJob& job) { return known(job); };
   runs_.keep = [this](const RunJob& job, const RunValue& value) { keep(job, value); };
-  if (go_on) read(stated);
+  std::error_code unknown;
+  if (std::filesystem::exists(path_, unknown) && !stated_in(path_)) {  // somebody else's: it stays, and nothing is kept
+    path_.clear();
+    return;
+  }
+  if (go_on) read(head + stated);
   known_at_first_ = values_.size();
   // Written anew, without what stood behind a piece cut off; aside, so that a second interruption loses nothing.
   std::filesystem::path aside = path_;
   aside += ".new";
   out_.open(aside, std::ios::binary | std::ios::trunc);
-  write_piece(out_, stated);
+  write_piece(out_, head + stated);
   for (const auto& [job, value] : values_) write_piece(out_, job), write_piece(out_, value);
   out_.flush();
   std::error_code ignored;
@@ -102,6 +120,7 @@ void KeptFile::keep(const RunJob& job, const RunValue& value) {
 
 void KeptFile::remove() {
   out_.close();
+  if (path_.empty()) return;
   std::error_code ignored;
   std::filesystem::remove(path_, ignored);
 }

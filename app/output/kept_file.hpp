@@ -20,7 +20,7 @@ class KeptFile {
  public:
   /// `stated`: the case, the options and the build that all runs are of. With `go_on` what the file holds of the same
   /// statement is known from now on: as far as it is whole, and nothing where it is of another one. Without, it begins anew.
-  /// Where it cannot be written nothing is kept: that is no reason not to plan.
+  /// Where it cannot be written, or another file has its name, nothing is kept: that is no reason not to plan.
   KeptFile(std::filesystem::path path, const std::string& stated, bool go_on);
   KeptFile(const KeptFile&) = delete;
   KeptFile& operator=(const KeptFile&) = delete;

@@ -97,6 +97,19 @@ TEST_CASE("of a file of kept runs cut off anywhere the whole runs before the cut
   CHECK(KeptFile(path, "a case", true).known_at_first() == 2);
 }
 
+TEST_CASE("a file of somebody else that has the name of the kept runs stays as it is", "[resume]") {
+  const TemporaryFolder t;
+  const auto path = t.path / "notes.unfinished";
+  std::ofstream(path) << "my notes";
+  for (const bool go_on : {false, true}) {
+    KeptFile file(path, "a case", go_on);
+    file.runs().keep(scenario(1), outturn(0.1));
+    CHECK_FALSE(file.runs().known(scenario(2)));
+    file.remove();
+  }
+  CHECK(read_all(path) == "my notes");
+}
+
 TEST_CASE("a plan that goes on from its kept runs is the same plan, byte for byte", "[resume][slow]") {
   const TemporaryFolder t;
   Case c = sample::aileron(2, 0.6, 0.3);

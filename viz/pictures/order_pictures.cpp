@@ -84,10 +84,9 @@ void draw_chart(cairo_t* cr, const Box& box, const Plan& plan, const std::string
   std::vector<Point> places;
   for (const TradeOff& f : points) places.push_back({x.at(f.turn_overs_a_pass), y.at(value(f))});
   const std::vector<Point> marks = apart(places, 2 * dot + 3);
-  for (std::size_t i = 0; i < marks.size(); ++i) {
+  for (std::size_t i = 0; i < marks.size(); ++i)
     if (marks[i].x != places[i].x) stroke_line(cr, places[i], marks[i], 1.5);
-    draw_mark(cr, marks[i], static_cast<int>(i) + 1, points[i].chosen);
-  }
+  for (std::size_t i = 0; i < marks.size(); ++i) draw_mark(cr, marks[i], static_cast<int>(i) + 1, points[i].chosen);
 }
 
 }  // namespace
