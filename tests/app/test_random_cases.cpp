@@ -22,6 +22,11 @@ constexpr int a_file = 800;               // mutilated copies of each case
 constexpr double longest = 5;             // s, reading and panel, on a machine that does much else
 constexpr long most_memory = 400 * 1024;  // kB that all of them together may add
 constexpr int few_nodes = 300;
+#ifdef __SANITIZE_ADDRESS__
+constexpr bool freed_is_kept_back = true;  // so that its use after that is found
+#else
+constexpr bool freed_is_kept_back = false;
+#endif
 
 using Random = std::mt19937;
 
@@ -277,7 +282,7 @@ TEST_CASE("a case mutilated at random is read and its panel built, or it gets on
   CHECK(count.read > a_file);
   CHECK(count.refused > a_file);
   CHECK(count.messages.size() > 100);
-  CHECK(kilobytes_used() - memory < most_memory);
+  if (!freed_is_kept_back) CHECK(kilobytes_used() - memory < most_memory);
 }
 
 TEST_CASE("an order mutilated at random is read, or it gets one message", "[random]") {

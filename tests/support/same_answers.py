@@ -8,8 +8,9 @@
 
 `record` plans the demo cases and 100 cases drawn at random (`--accuracy quick`) and keeps plan.json, the exit code and what
 was said, as they are. `compare` asks for the same bytes in all of them and ends with 1 if there is a difference. With
-`--normal` the demo cases are planned with normal accuracy as well (minutes each). The cases are invented; a seed draws the
-same case everywhere.
+`--normal` the demo cases are planned with normal accuracy as well (minutes each), with `--normal-cases 20` so are the
+first 20 drawn ones, every other of them on a mesh fine enough to have one of half its fineness. The cases are invented;
+a seed draws the same case everywhere.
 
 Where numbers may change within their tolerance, `compare --verdicts` asks for the same exit code and the same hottest safe
 stage alone, and says which differ and by how much the uses moved.
@@ -18,6 +19,7 @@ import argparse
 import json
 import pathlib
 import random
+import re
 import shutil
 import subprocess
 import sys
@@ -127,6 +129,11 @@ def record(options):
         case = folder / "cases" / f"panel_{seed:03}.toml"
         case.write_text(case_text(seed))
         jobs.append((case, "quick"))
+    for seed in range(1, options.normal_cases + 1):
+        case = folder / "cases" / f"panel_{seed:03}_whole.toml"
+        text = case_text(seed)
+        case.write_text(re.sub(r"(?m)^nodes = .*", "nodes = 800", text) if seed % 2 == 0 else text)
+        jobs.append((case, "normal"))
     codes = {}
     with ThreadPoolExecutor(2) as pool:
         for name, code in pool.map(lambda job: plan(program, job[0], folder, job[1]), jobs):
@@ -185,6 +192,7 @@ def main():
     recorder.add_argument("--program", required=True)
     recorder.add_argument("--cases", type=int, default=100)
     recorder.add_argument("--normal", action="store_true")
+    recorder.add_argument("--normal-cases", type=int, default=0)
     recorder.set_defaults(work=record)
     comparer = commands.add_parser("compare")
     comparer.add_argument("before")
