@@ -1,5 +1,5 @@
 // Where the time of a whole plan goes, and what its certified replay costs a step: the table of RECORD.md. On one core,
-// nothing drawn or written. `evenpull_plan_report [CASE.toml ...]`; none: the metal aileron.
+// nothing drawn or written. `evenpull_plan_report [quick] [normal] [CASE.toml ...]`; none: both, the metal aileron.
 #include "app/input/case_reader.hpp"
 #include "sequencer/planner/planner.hpp"
 
@@ -111,13 +111,21 @@ void report(const std::string& path, Accuracy accuracy) {
   line("whole plan", whole);
   std::printf("\n");
   print_iterations(p);
+  std::fflush(stdout);
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
-  std::vector<std::string> cases(argv + 1, argv + argc);
+  std::vector<std::string> cases;
+  std::vector<Accuracy> accuracies;
+  for (const std::string& word : std::vector<std::string>(argv + 1, argv + argc)) {
+    if (word == "quick") accuracies.push_back(Accuracy::quick);
+    else if (word == "normal") accuracies.push_back(Accuracy::normal);
+    else cases.push_back(word);
+  }
   if (cases.empty()) cases = {EVENPULL_CASES_DIR "/metal_aileron.toml"};
+  if (accuracies.empty()) accuracies = {Accuracy::quick, Accuracy::normal};
   for (const std::string& path : cases)
-    for (const Accuracy a : {Accuracy::quick, Accuracy::normal}) report(path, a);
+    for (const Accuracy a : accuracies) report(path, a);
 }

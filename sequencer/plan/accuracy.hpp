@@ -18,6 +18,15 @@ enum class Accuracy {
 /// Mesh of the plan itself: what the drawings and the steps show.
 MeshOptions plan_mesh(const Case& c, Accuracy a);
 
+/// Mesh on which an order is searched, prefix by prefix.
+MeshOptions search_mesh(Accuracy a);
+
+/// Mesh on which all orders are ranked.
+MeshOptions ranking_mesh(Accuracy a);
+
+/// Mesh of the reduced model that runs the scenarios of the chances.
+MeshOptions scenario_mesh();
+
 /// The plan's mesh with twice its element edge, on which a run costs an eighth and uses are within 1 to 2 %
 /// (bench/RECORD.md); none where that would be as coarse as the mesh that ranks orders.
 std::optional<MeshOptions> half_mesh(const Case& c, Accuracy a);

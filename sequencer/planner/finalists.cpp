@@ -15,8 +15,8 @@ constexpr Family usual_orders[] = {Family::halving, Family::jumping};
 // The coarse mesh may be off by as much as is left to the limit.
 constexpr double hangs_by_a_hair = 0.9;
 
-// The quick ranking is the coarser one: what it holds for nearly as good goes on too.
-constexpr int best_run_quick = 3, best_run = 2;
+// The ranking's mesh is coarse: what it holds for nearly as good goes on too.
+constexpr int best_run = 3;
 
 // Where a stage hangs by a hair the easiest of nearly equal orders may lose it: then the one with the least use goes on too.
 std::optional<int> strictest(const std::vector<OrderResult>& all) {
@@ -42,8 +42,7 @@ std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std:
   const auto choose = [&](int i) {
     if (std::find(chosen.begin(), chosen.end(), i) == chosen.end()) chosen.push_back(i);
   };
-  const int wanted = job.quick() ? best_run_quick : best_run;
-  for (int k = 0; k < wanted && !left.empty(); ++k) {
+  for (int k = 0; k < best_run && !left.empty(); ++k) {
     const int best = best_of(left, job.turn_overs_count());
     choose(index[best]);
     left.erase(left.begin() + best);

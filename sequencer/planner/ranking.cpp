@@ -1,6 +1,7 @@
 #include "sequencer/planner/ranking.hpp"
 
 #include "sequencer/choice/mid_work.hpp"
+#include "sequencer/plan/accuracy.hpp"
 
 #include <algorithm>
 #include <limits>
@@ -123,7 +124,7 @@ std::vector<OrderResult> summaries(const std::vector<Tried>& tried, const Panel&
 
 Ranking rank_orders(const PlanJob& job) {
   Ranking out;
-  const Model coarse(job.the_case, {job.quick() ? search_nodes : coarse_nodes});
+  const Model coarse(job.the_case, ranking_mesh(job.options.accuracy));
   job.meter.begin(PlanPart::search, 1);
   std::vector<Order> orders = orders_to_rank(job, coarse.panel, out);
   run_coarse(job, coarse, std::move(orders), {0, rules_of_ranking}, out);

@@ -1,6 +1,7 @@
 #include "sequencer/search/order_finder.hpp"
 
 #include "sequencer/orders/zone_graph.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/search/coarse_model.hpp"
 #include "sequencer/search/influence.hpp"
 
@@ -48,7 +49,7 @@ double limit_share(const Tally& a, const Tally& b) { return std::abs(a.use - b.u
 
 // The models that were built on the way.
 struct OrderFinder::Desk {
-  explicit Desk(const Case& c) : mesh(c, {search_nodes}) {}
+  Desk(const Case& c, Accuracy a) : mesh(c, search_mesh(a)) {}
   Model mesh;
   Prices prices;
   Things things;
@@ -58,7 +59,7 @@ struct OrderFinder::Desk {
 };
 
 OrderFinder::OrderFinder(const Case& c, Accuracy accuracy, ParallelFor parallel)
-    : case_(c), accuracy_(accuracy), parallel_(std::move(parallel)), desk_(std::make_unique<Desk>(c)) {
+    : case_(c), accuracy_(accuracy), parallel_(std::move(parallel)), desk_(std::make_unique<Desk>(c, accuracy)) {
   const Panel& p = desk_->mesh.panel;
   const bool single = accuracy != Accuracy::quick && static_cast<int>(p.zones.size()) <= most_single_zones;
   desk_->things = single ? single_zones(p) : whole_bays(p);

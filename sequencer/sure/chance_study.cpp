@@ -18,10 +18,9 @@ namespace {
 // Scenarios that are run zone by zone on the half mesh too: what the reduced model misses shows there.
 constexpr int checked_scenarios = 8;
 
-// The reduced model: zones of a run so many at a time, on the mesh of the searches. On the demo cases it costs a ninth of
-// the coarse mesh zone by zone; what it misses of the use there is 3 to 7 % rms (bench/RECORD.md).
+// The reduced model: zones of a run so many at a time, on a mesh of its own. On the demo cases it costs a twelfth to a
+// twentieth of the coarse mesh zone by zone; what it misses of the use there is 3 to 9 % rms (bench/RECORD.md).
 constexpr int zones_at_once = 6;
-constexpr MeshOptions reduced_mesh{search_nodes};
 
 // The checks, costly, come first; then the order as planned on both models, and every scenario on the reduced one.
 struct Jobs {
@@ -49,7 +48,7 @@ Jobs jobs_of(const Case& c, int n) {
     job.number = static_cast<unsigned>(i);
     return job;
   };
-  ScenarioJob check{check_mesh(c)}, reduced{reduced_mesh};
+  ScenarioJob check{check_mesh(c)}, reduced{scenario_mesh()};
   reduced.at_once = zones_at_once;
   Jobs jobs;
   jobs.checked = static_cast<std::size_t>(std::min(checked_scenarios, n));
@@ -173,7 +172,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
     }
     if (compared > 0) a.rms = std::sqrt(squares / compared);
   }
-  const Panel reduced = build_panel(c, reduced_mesh);
+  const Panel reduced = build_panel(c, scenario_mesh());
   out.nodes = static_cast<int>(reduced.nodes.size());
   const ZoneCorrection correction =
       zone_correction(zone_ends(build_panel(c, check_mesh(c)), for_checks, out.risk_stage),
