@@ -4,9 +4,11 @@
 #include "sequencer/planner/planner.hpp"
 
 #include <sys/resource.h>
+#include <unistd.h>
 
 #include <array>
 #include <cstdio>
+#include <fstream>
 #include <map>
 #include <string>
 #include <vector>
@@ -24,10 +26,17 @@ double processor_seconds() {
   return seconds(use.ru_utime) + seconds(use.ru_stime);
 }
 
-double memory_megabytes() {
+double most_megabytes() {
   rusage use{};
   getrusage(RUSAGE_SELF, &use);
   return static_cast<double>(use.ru_maxrss) / 1024;
+}
+
+// Resident now; 0 where the system does not say.
+double megabytes() {
+  long all = 0, resident = 0;
+  std::ifstream("/proc/self/statm") >> all >> resident;
+  return static_cast<double>(resident) * static_cast<double>(sysconf(_SC_PAGESIZE)) / (1024 * 1024);
 }
 
 struct Part {
@@ -51,7 +60,12 @@ class Split {
     if (part == now_) return;
     const double t = processor_seconds();
     spent_[now_] += t - since_;
+    held_[now_] = megabytes();
     since_ = t, now_ = part;
+  }
+  double held(int part) const {
+    const auto found = held_.find(part);
+    return found == held_.end() ? 0 : found->second;
   }
   double of(int part) const {
     const auto found = spent_.find(part);
@@ -62,7 +76,7 @@ class Split {
   static constexpr int passes = -1;  // chosen before the first part says anything
   int now_ = passes;
   double since_ = processor_seconds();
-  std::map<int, double> spent_;
+  std::map<int, double> spent_, held_;
 };
 
 void print_iterations(const Plan& p) {
@@ -100,15 +114,15 @@ void report(const std::string& path, Accuracy accuracy) {
   const double whole = processor_seconds() - start;
   std::printf("\n%s, %s, %d nodes, %d steps, %d iterations in the printed replay, %.0f MB at most so far\n\n",
               path.c_str(), accuracy == Accuracy::quick ? "quick" : "normal", p.solve.nodes, p.solve.steps,
-              p.solve.iterations, memory_megabytes());
-  std::printf("| part | processor s | share |\n|---|---|---|\n");
-  const auto line = [&](const char* name, double t) {
-    std::printf("| %s | %.1f | %.0f %% |\n", name, t, 100 * t / whole);
+              p.solve.iterations, most_megabytes());
+  std::printf("| part | processor s | share | MB at its end |\n|---|---|---|---|\n");
+  const auto line = [&](const char* name, double t, double held) {
+    std::printf("| %s | %.1f | %.0f %% | %.0f |\n", name, t, 100 * t / whole, held);
   };
-  line("choice of passes", split.of(-1));
   for (const Part& part : parts)
-    if (const double t = split.of(static_cast<int>(part.part)); t > 0) line(part.name, t);
-  line("whole plan", whole);
+    if (const double t = split.of(static_cast<int>(part.part)); t > 0)
+      line(part.name, t, split.held(static_cast<int>(part.part)));
+  line("whole plan", whole, megabytes());
   std::printf("\n");
   print_iterations(p);
   std::fflush(stdout);

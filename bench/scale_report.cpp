@@ -78,7 +78,8 @@ Job iron(const Model& m, std::size_t most, Covering& s) {
   Job job;
   for (std::size_t i = 0; i < std::min(most, steps.size()); ++i, ++job.steps) {
     const Step& step = steps[i];
-    ironing.iron(s, step.zone, ironing.heat(step.stage, step.pass, step.dose, step.dose == 1 ? 1 : 0), SolveName("bench"));
+    ironing.iron(s, step.zone, ironing.heat(step.stage, step.pass, step.dose, step.dose == 1 ? 1 : 0),
+                 SolveName("bench"));
     if (i + 1 == steps.size() || steps[i + 1].stage != step.stage) ironing.settle(s, SolveName("bench"));
   }
   job.seconds = processor_seconds() - start;
@@ -103,12 +104,13 @@ double exponent(const std::vector<Row>& rows, double Row::*value) {
 }  // namespace
 
 int main(int argc, char** argv) {
-  constexpr std::size_t few = 4;        // steps of a comparison that the largest meshes bear
+  constexpr std::size_t few = 4;         // steps of a comparison that the largest meshes bear
   constexpr int most_for_whole = 30000;  // nodes of a whole job
   const int most = argc > 1 ? std::atoi(argv[1]) : most_for_whole;
   const Case c = read_case(EVENPULL_TEST_CASES_DIR "/three_ribs.toml");
   std::printf(
-      "| nodes | unknowns | factorisation, ours / CHOLMOD | iterations a step | a step of the whole job, in factorisations "
+      "| nodes | unknowns | factorisation, ours / CHOLMOD | iterations a step | a step of the whole job, in "
+      "factorisations "
       "of CHOLMOD | iterations, first 4 steps | a step of these |\n|---|---|---|---|---|---|---|\n");
   std::vector<Row> rows;
   for (const int nodes : {2000, 8000, 30000, 100000}) {

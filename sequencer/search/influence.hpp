@@ -43,6 +43,7 @@ class InfluenceModel : public StepModel {
   PrefixPtr finish(const PrefixPtr& whole) const override;
   /// Proof in influence.cpp. 0 unless the first pass is a full one.
   double least_end_use(const Prefix& p) const override;
+  int kept_every() const override { return 4; }
   SearchModel kind() const override { return SearchModel::influences; }
 
   const Influence& influence() const { return influence_; }

@@ -68,6 +68,18 @@ class DepthFirst {
   double open_cost_ = never, open_use_ = never, least_use_left_ = never;
 };
 
+// A prefix, and the last one before it, or itself, of which the state was kept.
+struct Worked {
+  std::vector<int> order;
+  PrefixPtr kept;
+};
+
+PrefixPtr made_again(const StepModel& m, const Worked& w) {
+  PrefixPtr p = w.kept;
+  while (p->steps < static_cast<int>(w.order.size())) p = m.step(p, w.order[static_cast<std::size_t>(p->steps)]);
+  return p;
+}
+
 }  // namespace
 
 Found branch_and_bound(const StepModel& m, const Prices& prices, long most_steps, const std::vector<int>& known) {
@@ -76,12 +88,13 @@ Found branch_and_bound(const StepModel& m, const Prices& prices, long most_steps
 
 Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps, const Found& best,
                        const ParallelFor& parallel) {
-  // Most are never gone into: each keeps the state it came from, which many share, and its own is made again if need be.
+  // Most are never gone into: each keeps the prefix it came from, which many share, and its own is made again if need be.
+  // There are hundreds of thousands of them, so they are small.
   struct Open {
     double least = 0, least_use = 0;
-    long number = 0;  // ties: the one made first
-    std::vector<int> order;
-    PrefixPtr from;  // before the last of `order`; none: nothing is worked yet
+    int number = 0;                      // ties: the one made first
+    int last = -1;                       // worked after `from`
+    std::shared_ptr<const Worked> from;  // none: nothing is worked yet
   };
   const auto later = [](const Open& a, const Open& b) {
     return a.least != b.least ? a.least > b.least : a.number > b.number;
@@ -90,27 +103,32 @@ Found bound_best_first(const StepModel& m, const Prices& prices, long most_steps
   Found out = best;
   out.least_cost = best.cost;
   const int n = m.size();
-  long number = 0, steps = 0;
+  int number = 0;
+  long steps = 0;
   double dropped_use = never;
   const PrefixPtr begin = m.begin();
-  open.push({least_of(m, *begin, prices), least_use_of(m, *begin), number++, {}, nullptr});
+  open.push({least_of(m, *begin, prices), least_use_of(m, *begin), number++, -1, nullptr});
   while (!open.empty() && open.top().least < out.cost - same_cost && steps < most_steps) {
     const Open now = open.top();
     open.pop();
-    const PrefixPtr here = now.from ? m.step(now.from, now.order.back()) : begin;
-    const std::vector<int> left = left_of(n, now.order);
+    auto here = std::make_shared<Worked>();
+    if (now.from) here->order = now.from->order, here->order.push_back(now.last), here->kept = now.from->kept;
+    const PrefixPtr state = now.from ? made_again(m, *here) : begin;
+    if (state->steps % m.kept_every() == 0) here->kept = state;
+    const std::vector<int> left = left_of(n, here->order);
     std::vector<PrefixPtr> made(left.size());
-    parallel(static_cast<int>(left.size()), [&](int k) { made[k] = m.step(here, left[k]); });
+    parallel(static_cast<int>(left.size()), [&](int k) { made[k] = m.step(state, left[k]); });
     steps += static_cast<long>(left.size());
     for (std::size_t k = 0; k < left.size(); ++k) {
       const PrefixPtr there = std::move(made[k]);
       if (!there->stands) continue;
-      Open next{least_of(m, *there, prices), least_use_of(m, *there), number++, now.order, here};
-      next.order.push_back(left[k]);
-      if (static_cast<int>(next.order.size()) == n) {
-        const PrefixPtr end = walk(m, there, next.order);
+      Open next{least_of(m, *there, prices), least_use_of(m, *there), number++, left[k], here};
+      if (left.size() == 1) {
+        std::vector<int> order = here->order;
+        order.push_back(left[k]);
+        const PrefixPtr end = walk(m, there, order);
         steps += static_cast<long>(n) * (m.passes() - 1);
-        Found f = whole(m, prices, next.order, *end);
+        Found f = whole(m, prices, order, *end);
         dropped_use = std::min(dropped_use, end->stands ? end->tally.use : never);
         if (f.cost < out.cost - same_cost)
           out.order = f.order, out.tally = f.tally, out.cost = f.cost, out.stands = true;

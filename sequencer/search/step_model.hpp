@@ -37,6 +37,9 @@ class StepModel {
   virtual PrefixPtr finish(const PrefixPtr& whole) const { return whole; }
   /// No order that begins with this prefix ends with a use below this one, in this model; 0 where nothing is known.
   virtual double least_end_use(const Prefix&) const { return 0; }
+  /// A long search keeps prefixes of this many things and of its multiples; a step is so cheap that it makes those between
+  /// them anew.
+  virtual int kept_every() const { return 1; }
   /// Which model an answer or a bound holds for.
   virtual SearchModel kind() const = 0;
 };
