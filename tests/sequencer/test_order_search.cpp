@@ -1,4 +1,5 @@
 // The searches against every order there is, against each other and against panels worked by hand.
+#include "sequencer/search/order_proof.hpp"
 #include "sequencer/search/order_search.hpp"
 #include "tests/sequencer/random_influence.hpp"
 #include "tests/support/every_order.hpp"
@@ -7,10 +8,19 @@
 
 #include <algorithm>
 #include <numeric>
+#include <utility>
 
 using namespace evenpull;
 
-namespace {}  // namespace
+namespace {
+
+class KeepsEveryPrefix : public InfluenceModel {
+ public:
+  explicit KeepsEveryPrefix(InfluenceModel m) : InfluenceModel(std::move(m)) {}
+  int kept_every() const override { return 1; }
+};
+
+}  // namespace
 
 TEST_CASE("branch and bound finds what trying every order finds, up to eight things") {
   const Prices prices;
@@ -42,6 +52,30 @@ TEST_CASE("every search gives every thing once and never does worse than its see
     CHECK(better.cost <= from.cost);
     CHECK(all.cost <= from.cost);
     CHECK(all.least_cost <= all.cost);
+  }
+}
+
+TEST_CASE(
+    "a best-first search finds the same whether prefixes are kept or made again, and what it leaves open is a bound") {
+  const Prices prices;
+  for (unsigned seed = 1; seed <= 4; ++seed) {
+    const InfluenceModel m = random_model(7, seed);
+    std::vector<int> plain(7);
+    std::iota(plain.begin(), plain.end(), 0);
+    const double least = try_all(m, prices).cost;
+    for (const long steps : {50L, 2000L, 1'000'000L}) {
+      INFO("seed " << seed << ", " << steps << " steps");
+      const Found start = evaluate(m, prices, plain);
+      const Found a = bound_best_first(m, prices, steps, start, one_by_one);
+      const Found b = bound_best_first(KeepsEveryPrefix(m), prices, steps, start, one_by_one);
+      CHECK(a.order == b.order);
+      CHECK(a.cost == b.cost);
+      CHECK(a.least_cost == b.least_cost);
+      CHECK(a.least_use == b.least_use);
+      CHECK(a.steps == b.steps);
+      CHECK(a.least_cost <= least + 1e-12);
+      if (a.exact) CHECK(a.cost == Approx(least).epsilon(1e-9));
+    }
   }
 }
 
