@@ -1,5 +1,7 @@
 #include "app/command/progress.hpp"
 
+#include "viz/words/part_words.hpp"
+
 #include <fmt/format.h>
 
 #include <sys/ioctl.h>
@@ -17,10 +19,7 @@ using Clock = std::chrono::steady_clock;
 
 // Boost's and the other progress bars packaged for C++ cannot say what is being done, so the line is drawn here.
 constexpr int bar_length = 24, usual_columns = 80;
-constexpr double redraw_every = 0.2;    // s
-constexpr double too_early = 0.02;      // of the whole: nothing is told of the time yet
-constexpr double told_in_minutes = 90;  // s
-constexpr double seconds_step = 5, minutes_step = 0.5;
+constexpr double redraw_every = 0.2;  // s
 
 int columns_of_terminal() {
   winsize size{};
@@ -29,20 +28,12 @@ int columns_of_terminal() {
 
 }  // namespace
 
-std::string time_left(double share, double seconds) {
-  if (share < too_early || share >= 1) return {};
-  const double left = seconds * (1 - share) / share;
-  if (left < seconds_step) return "a few seconds left";
-  if (left < told_in_minutes) return fmt::format("about {:.0f} s left", std::ceil(left / seconds_step) * seconds_step);
-  return fmt::format("about {:g} min left", std::ceil(left / 60 / minutes_step) * minutes_step);
-}
-
 std::string progress_line(double share, const std::string& what, double seconds, int columns) {
   const double part = std::clamp(share, 0.0, 1.0);
   const int full = static_cast<int>(part * bar_length);
   std::string line =
       fmt::format("[{:#<{}}{:.<{}}] {:3.0f} %  {}", "", full, "", bar_length - full, std::floor(100 * part), what);
-  if (const std::string left = time_left(part, seconds); !left.empty()) line += ", " + left;
+  if (const std::string left = viz::time_left(part, seconds); !left.empty()) line += ", " + left;
   if (static_cast<int>(line.size()) >= columns) line.resize(static_cast<std::size_t>(std::max(0, columns - 1)));
   return line;
 }

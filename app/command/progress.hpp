@@ -8,10 +8,6 @@
 
 namespace evenpull {
 
-/// `share` done of the whole, after so many seconds: what is left, as a person would say it ("about 2 min left"). Empty
-/// while too little is done to tell.
-std::string time_left(double share, double seconds);
-
 /// The line: a bar, how much is done, what is being computed and what is left, cut to the columns of the terminal.
 std::string progress_line(double share, const std::string& what, double seconds, int columns);
 

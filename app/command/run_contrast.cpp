@@ -83,7 +83,7 @@ Lesson compute_lesson(const Request& r, CaseFile& file) {
     quiet.progress = nullptr;
     for (size_t w = 0; w < std::size(orders); ++w) {
       lesson.ways[w].plan = up_to_stage(replay_order(same, orders[w], quiet), last);
-      bar.show(share_of_plan + (1 - share_of_plan) * static_cast<double>(w + 1) / 2, "the other ways");
+      bar.show(share_of_plan + (1 - share_of_plan) * static_cast<double>(w + 1) / 2, viz::other_ways_text);
     }
     lesson.ways.back().plan = up_to_stage(std::move(plan), last);
   } catch (const CaseError& e) {

@@ -47,7 +47,7 @@ class Stopwatch {
 };
 
 // Drawing and writing take the rest of the time (bench/RECORD.md).
-double share_of_computing(Accuracy a) { return a == Accuracy::quick ? 0.76 : 0.97; }
+double share_of_computing(Accuracy a) { return a == Accuracy::quick ? 0.7 : 0.96; }
 
 // All that the runs of a plan hang on.
 std::string stated(const Request& r, const CaseFile& file, const OrderFile& order) {
@@ -65,7 +65,8 @@ void keep_runs(const Request& r, const CaseFile& file, const OrderFile& order, R
   if (r.job != Request::Job::plan || r.accuracy == Accuracy::quick) return;
   kept.emplace(kept_file_of(folder.target()), stated(r, file, order), r.resume);
   options.kept = &kept->runs();
-  folder.when_interrupted("what was computed is kept: the same command with --resume goes on from there");
+  if (kept->keeps())
+    folder.when_interrupted("what was computed is kept: the same command with --resume goes on from there");
   if (!r.resume || r.quiet) return;
   say_on_errors(kept->known_at_first() > 0 ? fmt::format("Going on: {} runs were kept.", kept->known_at_first())
                                            : "Nothing was kept of this plan: it begins anew.");
@@ -119,7 +120,7 @@ void write_drawings(const Plan& plan, const Request& r, ResultFolder& results, P
     write_sheet(plan, r.paper, version_and_commit(), (folder / "plan.pdf").string());
     write_page(plan, version_and_commit(), (folder / "plan.html").string());
   };
-  bar.show(share_of_computing(r.accuracy), "drawing the sheet, the pictures and the fields");
+  bar.show(share_of_computing(r.accuracy), viz::drawing_text);
   const auto write = [&](int i) { i == 0 ? results.draw(fields) : results.draw(drawings); };
   parallel_for(2, write, r.threads.value_or(usual_threads()));
 }

@@ -84,8 +84,12 @@ KeptFile::KeptFile(std::filesystem::path path, const std::string& stated, bool g
   write_piece(out_, head + stated);
   for (const auto& [job, value] : values_) write_piece(out_, job), write_piece(out_, value);
   out_.flush();
-  std::error_code ignored;
-  std::filesystem::rename(aside, path_, ignored);
+  std::error_code failed;
+  std::filesystem::rename(aside, path_, failed);
+  if (failed || !out_) {
+    std::filesystem::remove(aside, failed);
+    out_.setstate(std::ios::failbit);
+  }
 }
 
 void KeptFile::read(const std::string& stated) {

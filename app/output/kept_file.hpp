@@ -27,6 +27,8 @@ class KeptFile {
 
   /// Serves a plan for as long as this lives.
   const KeptRuns& runs() const { return runs_; }
+  /// Whether what is computed from now on is kept.
+  bool keeps() const { return out_.good() && !path_.empty(); }
   /// How many runs were known at the beginning.
   std::size_t known_at_first() const { return known_at_first_; }
   /// The plan is done: removes the file.

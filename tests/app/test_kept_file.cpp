@@ -110,6 +110,14 @@ TEST_CASE("a file of somebody else that has the name of the kept runs stays as i
   CHECK(read_all(path) == "my notes");
 }
 
+TEST_CASE("that runs are kept is said only where they are", "[resume]") {
+  const TemporaryFolder t;
+  CHECK(KeptFile(t.path / "plan.unfinished", "a case", false).keeps());
+  CHECK_FALSE(KeptFile(t.path / "no such folder" / "plan.unfinished", "a case", false).keeps());
+  t.write("notes.unfinished", "mine");
+  CHECK_FALSE(KeptFile(t.path / "notes.unfinished", "a case", false).keeps());
+}
+
 TEST_CASE("a plan that goes on from its kept runs is the same plan, byte for byte", "[resume][slow]") {
   const TemporaryFolder t;
   Case c = sample::aileron(2, 0.6, 0.3);

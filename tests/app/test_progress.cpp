@@ -1,5 +1,6 @@
 #include "app/command/progress.hpp"
 #include "sequencer/planner/meter.hpp"
+#include "viz/words/part_words.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -8,12 +9,12 @@
 using namespace evenpull;
 
 TEST_CASE("time left is told from what is done so far, and not while that is next to nothing", "[progress]") {
-  CHECK(time_left(0.5, 60) == "about 60 s left");
-  CHECK(time_left(0.25, 60) == "about 3 min left");
-  CHECK(time_left(0.4, 100) == "about 2.5 min left");
-  CHECK(time_left(0.9, 18) == "a few seconds left");
-  CHECK(time_left(0.01, 10).empty());
-  CHECK(time_left(1, 10).empty());
+  CHECK(viz::time_left(0.5, 60) == "about 60 s left");
+  CHECK(viz::time_left(0.25, 60) == "about 3 min left");
+  CHECK(viz::time_left(0.4, 100) == "about 2.5 min left");
+  CHECK(viz::time_left(0.9, 18) == "a few seconds left");
+  CHECK(viz::time_left(0.01, 10).empty());
+  CHECK(viz::time_left(1, 10).empty());
 }
 
 TEST_CASE("the line of the progress names what is computed, and fits the terminal", "[progress]") {

@@ -1,6 +1,17 @@
 #include "viz/words/part_words.hpp"
 
+#include <fmt/format.h>
+
+#include <cmath>
+
 namespace evenpull::viz {
+namespace {
+
+constexpr double too_early = 0.02;      // of the whole: nothing is told of the time yet
+constexpr double told_in_minutes = 90;  // s
+constexpr double seconds_step = 5, minutes_step = 0.5;
+
+}  // namespace
 
 const char* part_text(PlanPart part) {
   switch (part) {
@@ -15,6 +26,14 @@ const char* part_text(PlanPart part) {
     case PlanPart::chances: return "chances";
   }
   return "";
+}
+
+std::string time_left(double share, double seconds) {
+  if (share < too_early || share >= 1) return {};
+  const double left = seconds * (1 - share) / share;
+  if (left < seconds_step) return "a few seconds left";
+  if (left < told_in_minutes) return fmt::format("about {:.0f} s left", std::ceil(left / seconds_step) * seconds_step);
+  return fmt::format("about {:g} min left", std::ceil(left / 60 / minutes_step) * minutes_step);
 }
 
 }  // namespace evenpull::viz
