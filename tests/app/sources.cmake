@@ -12,11 +12,11 @@ set(EVENPULL_APP_TESTS
   test_manual.cpp
   test_messages.cpp
   test_nearest.cpp
+  test_order_by_a_hair.cpp
   test_order_file.cpp
   test_parallel.cpp
   test_plan_json.cpp
   test_plan_on_threads.cpp
-  test_order_by_a_hair.cpp
   test_progress.cpp
   test_quoted.cpp
   test_random_cases.cpp
