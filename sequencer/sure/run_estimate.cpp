@@ -7,9 +7,16 @@
 
 namespace evenpull::inline sequencer {
 
+namespace {
+
+// Seconds of one processor of an ordinary machine, measured on the demo cases (bench/RECORD.md): of the plan's own mesh and
+// those behind its bars; of choice of passes, search and ranking; of the chances.
+constexpr double a_step_and_node = 9e-6, ordering = 0.073, ordering_quick = 0.025, a_step_and_scenario = 8e-4;
+constexpr double usual_processors = 2;
+
+}  // namespace
+
 RunEstimate estimate_run(const Case& c, Accuracy a) {
-  // Seconds per step and node on two ordinary cores; measured on the demo cases.
-  constexpr double seconds_per_step_and_node = 5e-5;
   const Panel p = build_panel(c, plan_mesh(c, a));
   RunEstimate e;
   e.nodes = static_cast<int>(p.nodes.size());
@@ -21,11 +28,10 @@ RunEstimate estimate_run(const Case& c, Accuracy a) {
   double runs = a == Accuracy::quick ? 1 : 6.5;
   // A run's time grows with the power 1.5 of its nodes, which is the third of its fineness.
   for (const MeshOptions& w : study_meshes_of(c, a)) runs += w.zone_parts * std::pow(0.5 * w.fineness, 3);
-  e.seconds = seconds_per_step_and_node * e.steps * (e.nodes * runs / 2 + 4 * coarse_nodes);
-  // Scenarios run on the coarse mesh with the usual smoothing, two at a time.
-  constexpr double seconds_per_scenario_step_and_node = 1.4e-5;
-  if (a != Accuracy::quick)
-    e.seconds += 0.5 * seconds_per_scenario_step_and_node * e.steps * coarse_nodes * c.wanted.scenarios;
+  double work =
+      a_step_and_node * e.steps * e.nodes * runs + (a == Accuracy::quick ? ordering_quick : ordering) * e.steps;
+  if (a != Accuracy::quick) work += a_step_and_scenario * e.steps * c.wanted.scenarios;
+  e.seconds = work / usual_processors;
   return e;
 }
 
