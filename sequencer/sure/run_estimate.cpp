@@ -6,13 +6,13 @@
 #include <cmath>
 
 namespace evenpull::inline sequencer {
-
 namespace {
 
 // Seconds of one processor of an ordinary machine, measured on the demo cases (bench/RECORD.md): of the plan's own mesh and
 // those behind its bars; of choice of passes, search and ranking; of the chances.
 constexpr double a_step_and_node = 9e-6, ordering = 0.073, ordering_quick = 0.025, a_step_and_scenario = 8e-4;
-constexpr double usual_processors = 2;
+// What two processors gain, and seconds of drawing and writing.
+constexpr double usual_gain = 1.7, drawing = 4;
 
 }  // namespace
 
@@ -31,7 +31,7 @@ RunEstimate estimate_run(const Case& c, Accuracy a) {
   double work =
       a_step_and_node * e.steps * e.nodes * runs + (a == Accuracy::quick ? ordering_quick : ordering) * e.steps;
   if (a != Accuracy::quick) work += a_step_and_scenario * e.steps * c.wanted.scenarios;
-  e.seconds = work / usual_processors;
+  e.seconds = work / usual_gain + drawing;
   return e;
 }
 
