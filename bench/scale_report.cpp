@@ -8,6 +8,7 @@
 
 #include <Eigen/CholmodSupport>
 
+#include <omp.h>
 #include <sys/resource.h>
 
 #include <algorithm>
@@ -51,6 +52,8 @@ Factorisations factorise(const Sparse& lower) {
   LinearSolver ours;
   ours.analyse(lower);
   f.ours = median_of_three([&] { ours.factorise(lower); });
+  // CHOLMOD asks for four threads by name, which count here and only wait for each other on matrices of this size.
+  omp_set_max_active_levels(0);
   Eigen::CholmodSupernodalLLT<Sparse, Eigen::Lower> other;
   other.cholmod().nmethods = 1;
   other.cholmod().method[0].ordering = CHOLMOD_AMD;
