@@ -1,6 +1,7 @@
 // Where the time of a whole plan goes, and what its certified replay costs a step: the table of RECORD.md. On one core,
 // nothing drawn or written. `evenpull_plan_report [quick] [normal] [CASE.toml ...]`; none: both, the metal aileron.
 #include "app/input/case_reader.hpp"
+#include "bench/processor_time.hpp"
 #include "sequencer/planner/planner.hpp"
 
 #include <sys/resource.h>
@@ -16,15 +17,6 @@
 namespace {
 
 using namespace evenpull;
-
-double processor_seconds() {
-  rusage use{};
-  getrusage(RUSAGE_SELF, &use);
-  const auto seconds = [](const timeval& t) {
-    return static_cast<double>(t.tv_sec) + 1e-6 * static_cast<double>(t.tv_usec);
-  };
-  return seconds(use.ru_utime) + seconds(use.ru_stime);
-}
 
 double most_megabytes() {
   rusage use{};

@@ -2,6 +2,7 @@
 // RECORD.md. One core: run it with OPENBLAS_NUM_THREADS=1. `evenpull_scale_report [most nodes]`, 30,000 if not said: some
 // minutes; 100,000: half an hour. The panel is that of tests/cases/three_ribs.toml, 16 zones whatever the mesh.
 #include "app/input/case_reader.hpp"
+#include "bench/processor_time.hpp"
 #include "sequencer/orders/families.hpp"
 #include "solver/ironing/ironing.hpp"
 #include "solver/numerics/linear_solver.hpp"
@@ -9,7 +10,6 @@
 #include <Eigen/CholmodSupport>
 
 #include <omp.h>
-#include <sys/resource.h>
 
 #include <algorithm>
 #include <cmath>
@@ -20,15 +20,6 @@
 namespace {
 
 using namespace evenpull;
-
-double processor_seconds() {
-  rusage use{};
-  getrusage(RUSAGE_SELF, &use);
-  const auto seconds = [](const timeval& t) {
-    return static_cast<double>(t.tv_sec) + 1e-6 * static_cast<double>(t.tv_usec);
-  };
-  return seconds(use.ru_utime) + seconds(use.ru_stime);
-}
 
 template <class Work>
 double median_of_three(const Work& work) {

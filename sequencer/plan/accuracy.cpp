@@ -5,8 +5,8 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-// The coarsest mesh worth having, about two quads a zone. It picks the order that the one of the searches picks, and what it misses
-// of a scenario's use is no more, for half the time (bench/RECORD.md).
+// The coarsest mesh worth having, about two quads a zone. It picks the order that the one of the searches picks, and what
+// it misses of a scenario's use is hardly more, for half the time (bench/RECORD.md).
 constexpr int least_nodes = 120;
 
 }  // namespace
