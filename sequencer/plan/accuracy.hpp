@@ -28,7 +28,7 @@ MeshOptions ranking_mesh(Accuracy a);
 MeshOptions scenario_mesh();
 
 /// The plan's mesh with twice its element edge, on which a run costs an eighth and uses are within 1 to 2 %
-/// (bench/RECORD.md); none where that would be as coarse as the mesh that ranks orders.
+/// (bench/RECORD.md); none where that would be as coarse as the mesh of a quick plan.
 std::optional<MeshOptions> half_mesh(const Case& c, Accuracy a);
 
 /// The runs behind the error bars besides that of the plan itself, costly ones first.

@@ -95,11 +95,11 @@ struct Panel {
   int zone(Side s, int bay, int strip) const { return (static_cast<int>(s) * bays + bay) * strips + strip; }
 };
 
-/// Cloth nodes of the coarse mesh that ranks orders: it ranks as the fine one does, with a lower use (docs/model.md,
-/// section 8).
+/// Cloth nodes of the coarse mesh, on which a quick plan is made: it ranks orders as the fine one does, with a lower use
+/// (docs/model.md, section 8).
 inline constexpr int coarse_nodes = 350;
 
-/// Cloth nodes of the mesh on which a search tries thousands of prefixes: half the nodes of the coarse one, twice its pace,
+/// Cloth nodes of the mesh on which orders are ranked and a search tries thousands of prefixes: half the nodes of the coarse one, twice its pace,
 /// use and pull difference within a tenth of it.
 inline constexpr int search_nodes = 200;
 
