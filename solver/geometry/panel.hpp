@@ -99,8 +99,8 @@ struct Panel {
 /// (docs/model.md, section 8).
 inline constexpr int coarse_nodes = 350;
 
-/// Cloth nodes of the mesh on which orders are ranked and a search tries thousands of prefixes: half the nodes of the coarse one, twice its pace,
-/// use and pull difference within a tenth of it.
+/// Cloth nodes of the mesh on which orders are ranked and a search tries thousands of prefixes: half the nodes of the
+/// coarse one, twice its pace, use and pull difference within a tenth of it.
 inline constexpr int search_nodes = 200;
 
 /// Share of the chord (of the span for ribs) by which two members must stand apart: nearer ones are one member stated
