@@ -1,8 +1,8 @@
 // Pace of the reduced models and of the searches on them.
 #include "app/input/case_reader.hpp"
-#include "bench/line_panel.hpp"
 #include "sequencer/search/coarse_model.hpp"
 #include "sequencer/search/order_search.hpp"
+#include "tests/support/line_panel.hpp"
 
 #include <benchmark/benchmark.h>
 
@@ -52,7 +52,7 @@ void influence_step(benchmark::State& state) {
 }
 
 void search_line_panel(benchmark::State& state) {
-  const InfluenceModel m = bench::line_panel(static_cast<int>(state.range(0)));
+  const InfluenceModel m = line_panel(static_cast<int>(state.range(0)));
   SearchOptions options;
   options.most_steps = 400'000;
   options.width = 16;

@@ -1,9 +1,9 @@
 // How good the searches are: gaps by size, against every order there is, against rules and against chance. Prints tables
 // for RECORD.md; nothing is timed here but to show that it takes seconds.
-#include "bench/line_panel.hpp"
 #include "sequencer/orders/families.hpp"
 #include "sequencer/search/order_search.hpp"
 #include "tests/support/every_order.hpp"
+#include "tests/support/line_panel.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -20,7 +20,7 @@ double now() { return std::chrono::duration<double>(std::chrono::steady_clock::n
 SearchOptions options() {
   SearchOptions e;
   e.most_steps = 400'000;
-  e.width = 16;
+  e.width = 64;
   e.most_tries = 200'000;
   return e;
 }
@@ -55,7 +55,7 @@ void gaps() {
       "| zones | time [s] | cost | gap of cost | worst use | bound on use | model steps | proven best "
       "|\n|---|---|---|---|---|---|---|---|\n");
   for (int n : {8, 12, 20, 48, 120, 400}) {
-    const InfluenceModel m = bench::line_panel(n);
+    const InfluenceModel m = line_panel(n);
     std::vector<int> plain(static_cast<std::size_t>(m.size()));
     std::iota(plain.begin(), plain.end(), 0);
     const double start = now();
@@ -69,14 +69,14 @@ void against_all() {
   std::printf(
       "\n| zones | every order | branch and bound | its steps | steps of every order |\n|---|---|---|---|---|\n");
   for (int n : {4, 6, 8}) {
-    const InfluenceModel m = bench::line_panel(n);
+    const InfluenceModel m = line_panel(n);
     const Found all = try_all(m, {}), found = branch_and_bound(m, {}, 50'000'000);
     std::printf("| %d | %.6f | %.6f | %ld | %ld |\n", n, all.cost, found.cost, found.steps, all.steps);
   }
 }
 
 void against_chance(int n) {
-  const InfluenceModel m = bench::line_panel(n);
+  const InfluenceModel m = line_panel(n);
   std::vector<int> order(static_cast<std::size_t>(n));
   std::iota(order.begin(), order.end(), 0);
   std::mt19937 random(1);

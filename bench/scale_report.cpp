@@ -1,6 +1,6 @@
 // What a zone-step costs as the mesh grows, beside one factorisation of the same tangent by CHOLMOD with OpenBLAS: the table of
 // RECORD.md. One core: run it with OPENBLAS_NUM_THREADS=1. `evenpull_scale_report [most nodes]`, 30,000 if not said: some
-// minutes; 100,000: half an hour. The panel is that of tests/cases/three_ribs.toml, 16 zones whatever the mesh.
+// minutes; 100,000: half an hour. `evenpull_scale_report NODES FOLDER` also leaves there what scipy_step.py reads. The panel is that of tests/cases/three_ribs.toml, 16 zones whatever the mesh.
 #include "app/input/case_reader.hpp"
 #include "bench/processor_time.hpp"
 #include "sequencer/orders/families.hpp"
@@ -8,6 +8,7 @@
 #include "solver/numerics/linear_solver.hpp"
 
 #include <Eigen/CholmodSupport>
+#include <unsupported/Eigen/SparseExtra>
 
 #include <omp.h>
 
@@ -15,6 +16,8 @@
 #include <cmath>
 #include <cstdio>
 #include <cstdlib>
+#include <fstream>
+#include <string>
 #include <vector>
 
 namespace {
@@ -85,6 +88,16 @@ struct Row {
   double nodes = 0, whole = 0, first = 0;  // seconds a step
 };
 
+// The tangent and what ours took, for a library that is no part of this build.
+void leave(const std::string& folder, const Sparse& lower, const Row& row, const Job& job, double factorisation) {
+  const std::string name = folder + "/step_" + std::to_string(static_cast<int>(row.nodes));
+  Eigen::saveMarket(lower, name + ".mtx", Eigen::Lower);
+  std::ofstream(name + ".json") << "{\"nodes\": " << row.nodes
+                                << ", \"iterations_a_step\": " << static_cast<double>(job.iterations) / job.steps
+                                << ", \"seconds_a_step\": " << job.seconds / job.steps
+                                << ", \"seconds_a_factorisation\": " << factorisation << "}\n";
+}
+
 double exponent(const std::vector<Row>& rows, double Row::*value) {
   double n = 0, x = 0, y = 0, xx = 0, xy = 0;
   for (const Row& r : rows) {
@@ -118,11 +131,13 @@ int main(int argc, char** argv) {
     const Job first = iron(m, few, s);
     row.first = first.seconds / first.steps;
     Equilibrium shape(m, usual_options(m));
-    const Factorisations f = factorise(shape.tangent(s));
+    const Sparse tangent = shape.tangent(s);
+    const Factorisations f = factorise(tangent);
     std::printf("| %.0f | %d | %.2f | ", row.nodes, static_cast<int>(m.pattern.rows()), f.ours / f.cholmod);
     if (nodes <= most_for_whole) {
       const Job whole = iron(m, static_cast<std::size_t>(-1), s);
       row.whole = whole.seconds / whole.steps;
+      if (argc > 2) leave(argv[2], tangent, row, whole, f.ours);
       std::printf("%.1f | %.1f |", static_cast<double>(whole.iterations) / whole.steps, row.whole / f.cholmod);
     } else {
       std::printf("| |");

@@ -1,5 +1,7 @@
 #include "sequencer/search/influence.hpp"
 
+#include "sequencer/search/order_floor.hpp"
+
 #include <algorithm>
 #include <cassert>
 #include <numeric>
@@ -10,6 +12,8 @@ namespace {
 constexpr int most_floors = 8;  // gauges of which the end is bounded: the rest promise lower ones
 constexpr int cell_rounds = 8;  // cells of one zone settle with each other; their coupling is weak
 constexpr int upper_rounds = 50;
+constexpr int floor_rounds = 1000;
+constexpr double floor_work = 3e7;       // cells times things times rounds: a second or two at most
 constexpr double most_lengthening = 10;  // of its own room: beyond, nothing is said about a cell
 
 }  // namespace
@@ -79,6 +83,11 @@ void InfluenceModel::prepare_floor() {
                      [](const Floor& a, const Floor& b) { return a.at_begin > b.at_begin; });
     if (static_cast<int>(floors_.size()) > most_floors) floors_.pop_back();
   }
+
+  OrderedGains gains{room, h, most, thing_of_, zone_of_, f.start.head(f.layout.uses), f.effect.topRows(f.layout.uses)};
+  gains.later_gains = doses_.size() > 1;
+  const double a_round = static_cast<double>(cells) * size();
+  floor_of_all_ = floor_of_orders(gains, static_cast<int>(std::min<double>(floor_rounds, floor_work / a_round)));
 }
 
 double InfluenceModel::least_end_use(const Prefix& prefix) const {
@@ -89,7 +98,7 @@ double InfluenceModel::least_end_use(const Prefix& prefix) const {
   const Eigen::VectorXd room =
       (f.free_shrink - f.give.cwiseProduct(p.pull) - f.shrink).cwiseQuotient(stiffer_).cwiseProduct(p.cells_left);
   const Eigen::VectorXd most = most_gain_.cwiseProduct(p.cells_left);
-  double best = 0;
+  double best = floor_of_all_;
   for (std::size_t k = 0; k < floors_.size(); ++k) {
     const Floor& floor = floors_[k];
     best = std::max(best, p.gauges[floor.gauge] + floor.gains.dot(room) + floor.losses.dot(most) -

@@ -68,6 +68,7 @@ class InfluenceModel : public StepModel {
   Influence influence_;
   Ways ways_;
   std::vector<double> doses_;
+  double floor_of_all_ = 0;              // no order ends with less (order_floor.hpp)
   std::vector<Floor> floors_;            // of the gauges that promise the highest ends
   std::vector<int> thing_of_, zone_of_;  // of each cell; zones by their place in the thing
   Eigen::VectorXd most_gain_;            // c: more no cell can shrink

@@ -29,7 +29,7 @@ FirstSearchOptions first_search_options(Accuracy a) {
 SearchOptions later_search_options(Accuracy a) {
   SearchOptions e;
   e.most_steps = a == Accuracy::quick ? 50'000 : a == Accuracy::fine ? 2'000'000 : 400'000;
-  e.width = 16;
+  e.width = 64;
   e.most_tries = a == Accuracy::quick ? 50'000 : 200'000;
   return e;
 }

@@ -34,8 +34,8 @@ set(EVENPULL_SEQUENCER_TESTS
 # Property tests need RapidCheck; `check` installs it.
 find_library(EVENPULL_RAPIDCHECK rapidcheck)
 if(EVENPULL_RAPIDCHECK)
-  list(APPEND EVENPULL_SEQUENCER_TESTS test_order_bounds.cpp)
+  list(APPEND EVENPULL_SEQUENCER_TESTS test_order_bounds.cpp test_order_floor.cpp)
   set(EVENPULL_SEQUENCER_TEST_LIBRARIES ${EVENPULL_RAPIDCHECK})
 else()
-  set(EVENPULL_SEQUENCER_TESTS_LEFT_OUT test_order_bounds.cpp)
+  set(EVENPULL_SEQUENCER_TESTS_LEFT_OUT test_order_bounds.cpp test_order_floor.cpp)
 endif()

@@ -6,7 +6,7 @@
 
 #include <cmath>
 
-namespace evenpull::bench {
+namespace evenpull {
 
 inline InfluenceModel line_panel(int n) {
   const int bays = n / 2;
@@ -45,4 +45,4 @@ inline InfluenceModel line_panel(int n) {
   return InfluenceModel(std::move(i), std::move(w), {1});
 }
 
-}  // namespace evenpull::bench
+}  // namespace evenpull
