@@ -2,6 +2,7 @@
 
 #include "sequencer/choice/choice.hpp"
 #include "sequencer/choice/heat_plan.hpp"
+#include "sequencer/plan/accuracy.hpp"
 #include "sequencer/replay/ceiling.hpp"
 #include "sequencer/replay/tally.hpp"
 
@@ -42,7 +43,7 @@ Tried trial(const Model& m) {
 
 PassTrial tried(Case c, int stage, std::vector<double> doses) {
   c.stages[stage].doses = doses;
-  const Model m(c, {search_nodes});
+  const Model m(c, trial_mesh());
   const OrderResult r = summarise(trial(m), m.panel);
   PassTrial out;
   out.stage = stage;

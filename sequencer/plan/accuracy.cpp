@@ -11,9 +11,13 @@ constexpr int least_nodes = 120;
 
 }  // namespace
 
-MeshOptions search_mesh(Accuracy a) { return {a == Accuracy::quick ? least_nodes : search_nodes}; }
+MeshOptions search_mesh(Accuracy a) { return {a == Accuracy::fine ? search_nodes : least_nodes}; }
 
-MeshOptions ranking_mesh(Accuracy a) { return a == Accuracy::fine ? MeshOptions{coarse_nodes} : search_mesh(a); }
+MeshOptions trial_mesh() { return {least_nodes}; }
+
+MeshOptions ranking_mesh(Accuracy a) {
+  return {a == Accuracy::quick ? least_nodes : a == Accuracy::normal ? search_nodes : coarse_nodes};
+}
 
 MeshOptions scenario_mesh() { return {least_nodes}; }
 

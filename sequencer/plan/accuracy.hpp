@@ -21,6 +21,9 @@ MeshOptions plan_mesh(const Case& c, Accuracy a);
 /// Mesh on which an order is searched, prefix by prefix.
 MeshOptions search_mesh(Accuracy a);
 
+/// Mesh on which ways to pass over a stage are tried against each other.
+MeshOptions trial_mesh();
+
 /// Mesh on which all orders are ranked.
 MeshOptions ranking_mesh(Accuracy a);
 

@@ -17,18 +17,17 @@ constexpr int most_single_zones = 30;
 constexpr double dear_turn_over = 0.02;
 // The influences are measured once more if they miss the use of the order found by more than this.
 constexpr double drift = 0.03;
+// Best-first search has closed the gap up to so many.
+constexpr std::size_t most_to_the_end = 12;
 
-struct FirstSearchOptions {
-  int width = 2;
-  long bound_steps = 400;
-};
-FirstSearchOptions first_search_options(Accuracy a) {
-  if (a == Accuracy::quick) return {1, 60};
-  return a == Accuracy::fine ? FirstSearchOptions{4, 2000} : FirstSearchOptions{};
-}
-SearchOptions later_search_options(Accuracy a) {
+// Work for the first stage, in whole orders: mostly they are left half-way.
+long first_orders(Accuracy a) { return a == Accuracy::quick ? 8 : a == Accuracy::normal ? 40 : 200; }
+
+SearchOptions later_search_options(Accuracy a, std::size_t things) {
   SearchOptions e;
-  e.most_steps = a == Accuracy::quick ? 50'000 : a == Accuracy::fine ? 2'000'000 : 400'000;
+  // More pieces than can be gone through to the end gain nothing from many steps: the floor of all orders rules there.
+  const bool to_the_end = things <= most_to_the_end;
+  e.most_steps = a == Accuracy::quick ? 50'000 : a == Accuracy::fine ? 2'000'000 : to_the_end ? 400'000 : 50'000;
   e.width = 64;
   e.most_tries = a == Accuracy::quick ? 50'000 : 200'000;
   return e;
@@ -56,6 +55,7 @@ struct OrderFinder::Desk {
   std::vector<std::unique_ptr<CoarseModel>> coarse;         // by stage, each from the end of the one before
   std::vector<std::unique_ptr<InfluenceModel>> influences;  // by stage; none for the first
   std::vector<Found> found;                                 // by stage
+  Found few_turns;                                          // of the first stage
 };
 
 OrderFinder::OrderFinder(const Case& c, Accuracy accuracy, ParallelFor parallel)
@@ -99,21 +99,32 @@ void OrderFinder::search_first() {
   desk_->coarse.push_back(std::make_unique<CoarseModel>(desk_->mesh, 0, ironing.begin(), desk_->things));
   desk_->influences.push_back(nullptr);
   const CoarseModel& m = *desk_->coarse.front();
-  const FirstSearchOptions options = first_search_options(accuracy_);
+  const long most = first_orders(accuracy_) * m.size() * m.passes();
   std::vector<std::vector<int>> seeds;
   for (const Order& o : order_families(desk_->mesh.panel))
     if (std::vector<int> t = in_things(o); !t.empty()) seeds.push_back(std::move(t));
   std::vector<Found> tries(seeds.size());
   parallel_(static_cast<int>(seeds.size()), [&](int i) { tries[i] = evaluate(m, desk_->prices, seeds[i]); });
-  tries.push_back(beam_search(m, desk_->prices, options.width, parallel_));
-  Found best = tries.front();
+  if (std::none_of(tries.begin(), tries.end(), [](const Found& f) { return f.stands; }))
+    tries.push_back(beam_search(m, desk_->prices, 1, parallel_));
   long steps = 0;
-  for (const Found& f : tries) {
-    steps += f.steps;
-    if (f.cost < best.cost) best = f;
+  const auto best_for = [&](const Prices& prices, long most_steps) {
+    Found best = tries.front();
+    for (const Found& f : tries)
+      if (f.stands && (!best.stands || cost_of(f.tally, prices) < cost_of(best.tally, prices))) best = f;
+    if (!best.stands) return best;
+    best = improve(m, prices, best.order, most_steps, parallel_);
+    steps += best.steps;
+    return best;
+  };
+  for (const Found& f : tries) steps += f.steps;
+  Found best = best_for(desk_->prices, most);
+  if (best.stands && accuracy_ != Accuracy::quick && desk_->prices.turn_over > 0) {
+    Prices dear = desk_->prices;
+    dear.turn_over = dear_turn_over;
+    desk_->few_turns = best_for(dear, most / 2);
   }
   best.steps = steps;
-  if (best.stands) best = bound_best_first(m, desk_->prices, options.bound_steps, best, parallel_);
   desk_->found.push_back(std::move(best));
 }
 
@@ -130,7 +141,8 @@ void OrderFinder::search_later(int stage) {
   for (int round = 0; round < 2; ++round) {
     auto influences =
         std::make_unique<InfluenceModel>(m.measure(reference, parallel_), m.ways(), case_.stages[stage].doses);
-    Found f = search_orders(*influences, desk_->prices, later_search_options(accuracy_), parallel_, {reference});
+    Found f = search_orders(*influences, desk_->prices, later_search_options(accuracy_, desk_->things.size()),
+                            parallel_, {reference});
     if (!f.stands) return;
     const Found truth = evaluate(m, desk_->prices, f.order);
     const bool drifts = limit_share(truth.tally, f.tally) > drift * truth.tally.use;
@@ -192,12 +204,7 @@ std::vector<Order> OrderFinder::find() {
     own.ease = 10;
     add(std::move(own), Family::searched_by_stage);
   }
-  if (accuracy_ != Accuracy::quick && desk_->prices.turn_over > 0) {
-    Prices dear = desk_->prices;
-    dear.turn_over = dear_turn_over;
-    const Found f = beam_search(*desk_->coarse.front(), dear, 1, parallel_);
-    if (f.stands) add(as_order(f.order), Family::searched_few_turns);
-  }
+  if (desk_->few_turns.stands) add(as_order(desk_->few_turns.order), Family::searched_few_turns);
   return orders;
 }
 

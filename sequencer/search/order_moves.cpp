@@ -1,43 +1,35 @@
 #include "sequencer/search/order_moves.hpp"
 
 #include <algorithm>
-#include <functional>
+#include <cstddef>
 #include <map>
+#include <random>
 #include <utility>
 
 namespace evenpull::inline sequencer {
 namespace {
 
-// Neighbours of an order, each with the place from which it differs.
+// A neighbour of an order, with the place from which it differs: two swapped, one moved, or a piece reversed.
 struct Neighbour {
   std::vector<int> order;
   int from = 0;
 };
 
-// Gives one neighbour after the other to `take`, until it says false.
-void each_neighbour(const std::vector<int>& order, const std::function<bool(Neighbour)>& take) {
-  const int n = static_cast<int>(order.size());
-  constexpr int longest_piece = 3;
-  for (int i = 0; i < n; ++i)
-    for (int j = i + 1; j < n; ++j) {
-      Neighbour swapped{order, i};
-      std::swap(swapped.order[i], swapped.order[j]);
-      if (!take(std::move(swapped))) return;
-      if (j == i + 1) continue;
-      Neighbour reversed{order, i};
-      std::reverse(reversed.order.begin() + i, reversed.order.begin() + j + 1);
-      if (!take(std::move(reversed))) return;
-    }
-  for (int length = 1; length <= longest_piece; ++length)
-    for (int i = 0; i + length <= n; ++i)
-      for (int to = 0; to + length <= n; ++to) {
-        if (to == i || (length == 1 && to == i + 1)) continue;  // the latter is a swap already
-        Neighbour moved{order, std::min(i, to)};
-        const std::vector<int> piece(order.begin() + i, order.begin() + i + length);
-        moved.order.erase(moved.order.begin() + i, moved.order.begin() + i + length);
-        moved.order.insert(moved.order.begin() + to, piece.begin(), piece.end());
-        if (!take(std::move(moved))) return;
-      }
+// The draws are std::mt19937's, which the standard fixes to the bit; its distributions are not.
+Neighbour draw_neighbour(const std::vector<int>& order, std::mt19937& random) {
+  const auto n = static_cast<unsigned>(order.size());
+  const auto a = random() % n, b = (a + 1 + random() % (n - 1)) % n, low = std::min(a, b), high = std::max(a, b);
+  Neighbour out{order, static_cast<int>(low)};
+  const auto at = [&](auto i) { return out.order.begin() + static_cast<std::ptrdiff_t>(i); };
+  switch (random() % 3) {
+    case 0: std::swap(out.order[a], out.order[b]); break;
+    case 1:
+      if (a < b) std::rotate(at(a), at(a + 1), at(b + 1));
+      else std::rotate(at(b), at(a), at(a + 1));
+      break;
+    default: std::reverse(at(low), at(high + 1));
+  }
+  return out;
 }
 
 // The prefixes of an order's first pass: [k] holds k things.
@@ -47,6 +39,25 @@ std::vector<PrefixPtr> prefixes_of(const StepModel& m, const std::vector<int>& o
     if (!out.back()->stands) break;
     out.push_back(m.step(out.back(), i));
   }
+  return out;
+}
+
+struct Tried {
+  Found found;  // costs `never` if it was left on the way
+  long steps = 0;
+};
+
+// Left as soon as it cannot cost less than the limit.
+Tried try_below(const StepModel& m, const Prices& prices, PrefixPtr p, const std::vector<int>& order, double limit) {
+  Tried out;
+  out.found.cost = never;
+  const int all = m.size() * m.passes();
+  while (p->stands && p->steps < all) {
+    p = m.step(p, order[static_cast<std::size_t>(p->steps % m.size())]);
+    ++out.steps;
+    if (p->stands && least_of(m, *p, prices) >= limit) return out;
+  }
+  if (p->stands) out.found = whole(m, prices, order, *m.finish(p));
   return out;
 }
 
@@ -95,34 +106,34 @@ Found beam_search(const StepModel& m, const Prices& prices, int width, const Par
   return best;
 }
 
-Found improve(const StepModel& m, const Prices& prices, const std::vector<int>& from, long most_tries,
+Found improve(const StepModel& m, const Prices& prices, const std::vector<int>& from, long most_steps,
               const ParallelFor& parallel) {
-  constexpr int at_once = 16;  // tried side by side; the best of them goes on, whatever the number of threads
+  constexpr int at_once = 8;     // tried side by side; the best of them goes on, whatever the number of threads
+  constexpr long patience = 10;  // so many times the square of the size in vain: there is hardly a better neighbour
   Found best = evaluate(m, prices, from);
-  long steps = best.steps;
-  const long all = best.steps;
-  bool better = best.stands;
-  while (better && steps < most_tries) {
-    better = false;
-    const std::vector<PrefixPtr> prefixes = prefixes_of(m, best.order);
-    steps += static_cast<long>(best.order.size());
-    std::vector<Neighbour> batch;
-    const auto try_batch = [&] {
-      std::vector<Found> tried(batch.size());
-      parallel(static_cast<int>(batch.size()), [&](int i) {
-        tried[i] = whole(m, prices, batch[i].order, *walk(m, prefixes[batch[i].from], batch[i].order));
-      });
-      for (const Neighbour& one : batch) steps += all - one.from;
-      batch.clear();
-      for (Found& f : tried)
-        if (f.cost < best.cost - same_cost) best = std::move(f), better = true;
-    };
-    each_neighbour(best.order, [&](Neighbour one) {
-      batch.push_back(std::move(one));
-      if (static_cast<int>(batch.size()) == at_once) try_batch();
-      return !better && steps < most_tries;
+  const long things = static_cast<long>(from.size());
+  if (!best.stands || things < 2) return best;
+  std::mt19937 random(1);
+  std::vector<PrefixPtr> prefixes = prefixes_of(m, best.order);
+  long steps = best.steps + things, in_vain = 0;
+  std::vector<Neighbour> batch(at_once);
+  std::vector<Tried> tried(at_once);
+  while (steps < most_steps && in_vain < patience * things * things) {
+    for (Neighbour& one : batch) one = draw_neighbour(best.order, random);
+    parallel(at_once, [&](int i) {
+      const auto k = static_cast<std::size_t>(i);
+      tried[k] = try_below(m, prices, prefixes[static_cast<std::size_t>(batch[k].from)], batch[k].order, best.cost);
     });
-    if (!better && steps < most_tries) try_batch();
+    in_vain += at_once;
+    const double before = best.cost;
+    for (Tried& one : tried) {
+      steps += one.steps;
+      if (one.found.cost < best.cost - same_cost) best = std::move(one.found);
+    }
+    if (best.cost == before) continue;
+    in_vain = 0;
+    prefixes = prefixes_of(m, best.order);
+    steps += things;
   }
   best.steps = steps;
   return best;

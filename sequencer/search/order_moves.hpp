@@ -9,8 +9,9 @@ namespace evenpull::inline sequencer {
 /// cheaper is kept (dominance: a rule of thumb here, since states differ with the order).
 Found beam_search(const StepModel& m, const Prices& prices, int width, const ParallelFor& parallel);
 
-/// Swaps two, reverses a piece, moves a piece elsewhere, while it gets cheaper. The same result on any number of threads.
-Found improve(const StepModel& m, const Prices& prices, const std::vector<int>& from, long most_tries,
+/// Swaps two, moves one or reverses a piece, drawn at random (the same draws every time), while steps last and it gets cheaper
+/// now and then. An order is left as soon as it cannot cost less. The same result on any number of threads.
+Found improve(const StepModel& m, const Prices& prices, const std::vector<int>& from, long most_steps,
               const ParallelFor& parallel);
 
 }  // namespace evenpull::inline sequencer
