@@ -2,7 +2,6 @@
 // of the orders drawn at random do better on the coarse model that searches. `evenpull_first_stage_report CASE... [draws]`
 #include "app/input/case_reader.hpp"
 #include "sequencer/orders/ways.hpp"
-#include "sequencer/orders/zone_graph.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "sequencer/search/coarse_model.hpp"
 #include "sequencer/search/found.hpp"
@@ -44,7 +43,7 @@ void report(const std::string& path, int draws) {
   int better = 0;
   for (int i = 0; i < draws; ++i) {
     std::shuffle(order.begin(), order.end(), random);
-    cost.push_back(evaluate(m, prices_for(turn_over_time(c)), order).cost);
+    cost.push_back(evaluate(m, prices_for(!c.both_sides_reachable), order).cost);
     if (cost.back() < found) ++better;
   }
   std::sort(cost.begin(), cost.end());

@@ -13,7 +13,7 @@ constexpr int fewest_scenarios = 32, most_scenarios = 4096;
 
 void read_spreads(const CaseTable& top, Case& c) {
   const auto t = top.table_or_empty("spread", {"free_shrink", "pull", "cloth_stiffness", "member_stiffness", "friction",
-                                               "looseness", "half_time", "sole"});
+                                               "looseness", "half_time", "metal_strength", "wood_strength", "sole"});
   auto& s = c.spreads;
   const auto share = [&](const char* key, double& value, const char* printed) {
     value = t.quantity_or(key, Quantity::fraction, spread_range, {value, printed, default_spread});
@@ -25,6 +25,8 @@ void read_spreads(const CaseTable& top, Case& c) {
   share("friction", s.friction, "30 %");
   share("looseness", s.looseness, "50 %");
   share("half_time", s.half_time, "50 %");
+  share("metal_strength", s.metal_strength, "6 %");
+  share("wood_strength", s.wood_strength, "16 %");
   s.sole = t.quantity_or("sole", Quantity::temperature_difference, {0, 40, "what the set temperature may be off by"},
                          {s.sole, "4 K (7 °F)", "set by thermometer; estimate, one sigma"});
 }
@@ -37,7 +39,12 @@ void read_wanted(const CaseTable& work, Case& c) {
   share("done_band", w.done_band, {0.01, 0.5, "a share of full shrink, usually 5 to 20 %"}, "10 %");
   share("done_share", w.done_share, {0.5, 0.999, "a share of the area, usually 80 to 99 %"}, "90 %");
   share("confidence", w.confidence, {0.5, 0.999, "a chance, usually 80 to 95 %"}, "90 %");
+  share("damage_chance", w.damage_chance, {0.001, 0.1, "a chance, usually 1 %"}, "1 %");
   share("uneven_share", w.uneven_share, {0.02, 1, "a share of the mean pull, usually 10 to 30 %"}, "20 %");
+  w.turn_over_time = work.quantity_or("turn_over_time", Quantity::time, {0, 3600, "usually 1 to 3 minutes"},
+                                      {w.turn_over_time, "60 s", default_judgement});
+  w.check_time = work.quantity_or("check_time", Quantity::time, {0, 86400, "usually 10 minutes"},
+                                  {w.check_time, "600 s", default_judgement});
   w.slide = work.quantity_if("slide", Quantity::length, {0.0001, 0.1, "usually 2 to 10 mm"});
   if (!work.has("scenarios")) {
     work.context().note_default(work.path("scenarios"), "128", "know a chance of 5 % to ± 4 %; judgement");

@@ -102,6 +102,16 @@ Json chances_json(const Plan& p) {
     j.update(chance_json(k.holds[s]));
     holds.push_back(j);
   }
+  auto shape = Json::array(), damage = Json::array();
+  for (size_t s = 0; s < k.shape.size(); ++s) {
+    const Json stage = {{"stage_degF", json_number(stage_degF(p, static_cast<int>(s)), "chances.stage")}};
+    shape.push_back(stage), damage.push_back(stage);
+    shape.back().update(chance_json(k.shape[s]));
+    damage.back().update({{"chance", json_number(k.damage[s].chance(), "damage.chance")},
+                          {"by_the_fit", json_number(k.damage[s].fitted, "damage.fitted")},
+                          {"known", k.damage[s].known},
+                          {"counted", chance_json(k.damage[s].counted)}});
+  }
   for (const LimitChance& l : k.limits) {
     Json j = {{"name", viz::limit_text(l.limit)},
               {"stage_degF", json_number(stage_degF(p, l.stage), "chances.limits.stage")}};
@@ -123,8 +133,15 @@ Json chances_json(const Plan& p) {
           {"nodes", k.nodes},
           {"all_limits_hold_up_to", holds},
           {"confidence", json_number(k.confidence, "chances.confidence")},
-          {"hottest_safe_stage_degF",
-           k.ceiling ? json_number(stage_degF(p, *k.ceiling), "chances.ceiling") : Json(nullptr)},
+          {"within_limits_of_distortion_up_to", shape},
+          {"damage_wanted", json_number(k.damage_wanted, "chances.damage_wanted")},
+          {"damaged_by", damage},
+          {"runs_at_the_edge",
+           {{"runs", k.edge.runs},
+            {"mean_off", json_number(k.edge.mean, "edge.mean")},
+            {"scatter", json_number(k.edge.scatter, "edge.scatter")},
+            {"scatter_of_the_fit", json_number(k.edge.fit_scatter, "edge.fit_scatter")},
+            {"fit_raised_by", json_number(k.edge.shift, "edge.shift")}}},
           {"over_limit", limits},
           {"governing",
            {{"name", k.governing ? viz::limit_text(*k.governing) : ""},

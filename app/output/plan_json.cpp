@@ -13,6 +13,7 @@
 #include "viz/words/note_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/print.hpp"
+#include "viz/words/verdict_words.hpp"
 #include "viz/words/zone_names.hpp"
 
 #include <filesystem>
@@ -23,11 +24,31 @@ namespace {
 Json hottest_safe(const Plan& p) {
   Json j;
   j["stage_degF"] = p.ceiling ? json_number(stage_degF(p, *p.ceiling), "hottest_safe.stage_degF") : Json(nullptr);
+  j["first_look"] = p.first_look();
+  j["holds_as_stated_up_to_degF"] = p.nominal ? json_number(stage_degF(p, *p.nominal), "hottest_safe.holds_as_stated")
+                                              : Json(nullptr);
+  j["lacking"] = Json::array();
+  for (const StageSafety& s : p.safety) {
+    auto lacking = Json::array();
+    for (const Lacking l : s.lacking) lacking.push_back(viz::lacking_name(l));
+    j["lacking"].push_back({{"stage_degF", json_number(stage_degF(p, s.stage), "lacking.stage")}, {"lacks", lacking}});
+  }
   j["setting_degF"] = p.setting ? json_number(to_degF(*p.setting), "hottest_safe.setting_degF") : Json(nullptr);
   j["loose_cloth"] = p.advice.loose ? Json(viz::loose_sentence(p)) : Json(nullptr);
   j["because"] = viz::because_text(p);
   j["advice"] = viz::advice_sentences(p);
   return j;
+}
+
+Json times(const Plan& p) {
+  auto list = Json::array();
+  for (const StageTime& t : p.times)
+    list.push_back({{"stage_degF", json_number(stage_degF(p, t.stage), "times.stage_degF")},
+                    {"ironing_s", json_number(t.ironing, "times.ironing")},
+                    {"turning_over_s", json_number(t.turning, "times.turning")},
+                    {"cooling_and_checks_s", json_number(t.waiting, "times.waiting")},
+                    {"turn_overs", t.turn_overs}});
+  return list;
 }
 
 Json limits(const Plan& p) {
@@ -166,6 +187,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
                                       ? json_number(to_degF(*p.the_case.approved_last_stage), "approved_last_stage")
                                       : Json(nullptr);
   j["order"] = {{"name", viz::order_name(p.order)}, {"rule", viz::order_rule(p.order)}};
+  j["times"] = times(p);
   j["limits"] = limits(p);
   j["orders"] = orders(p);
   j["search"] = search_json(p);

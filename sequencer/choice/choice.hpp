@@ -1,6 +1,5 @@
-// Choice among orders (docs/model.md, section 7): highest ceiling; then the worst use of any limit, then the second worst
-// and so on (the worst is often the pull at the end, which no order changes); then pull difference and slip; then
-// turn-overs. What lies within 2 % counts as equal, and of equals the easier order wins.
+// Choice among orders (docs/model.md, section 7): the one that holds the hottest stage, then the lowest score, which is a number of
+// the order alone: whatever it is compared with, and in whatever order, the same one wins.
 #pragma once
 
 #include "sequencer/orders/families.hpp"
@@ -20,8 +19,12 @@ OrderResult summarise(const Tried& t, const Panel& p);
 /// The same up to a given last stage.
 OrderResult summarise_up_to(const Tried& t, const Panel& p, int last);
 
-/// True when `a` is clearly better than `b`; `turn_overs_count` is false where both sides can be reached.
-bool clearly_better(const OrderResult& a, const OrderResult& b, bool turn_overs_count);
+/// Worst use of damage and distortion, pull difference, unevenness and turn-overs, priced (sequencer/replay/tally.hpp); an order
+/// without a rule in words pays three turn-overs a pass more. `turn_overs_count` is false where both sides can be reached.
+double score_of(const OrderResult& o, bool turn_overs_count);
+
+/// True when `a` holds a hotter stage, or scores lower by more than `least`.
+bool better_by(const OrderResult& a, const OrderResult& b, bool turn_overs_count, double least);
 
 /// Index of the best of several, at least one, which stand in the order of their ease.
 int best_of(const std::vector<OrderResult>& in_order_of_ease, bool turn_overs_count);

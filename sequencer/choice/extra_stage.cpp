@@ -12,9 +12,7 @@ namespace {
 
 double halfway(double low, double high) { return dial::nearest(0.5 * (low + high)); }
 
-double worst(const StageVerdict& v, bool pessimistic) {
-  return std::max(history_use(v.limits, pessimistic), unevenness_use(v.limits, pessimistic));
-}
+double worst(const StageVerdict& v, bool pessimistic) { return history_use(v.limits, pessimistic); }
 
 }  // namespace
 
@@ -31,7 +29,7 @@ WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& d
   w.gives_way = judged.buckled;
   if (judged.buckled) return w;
   const double bar = worst(plain, false) > 0 ? worst(judged, true) / worst(plain, false) : 1;
-  w.fails_on_the_way = plain.end_use * bar <= 1 && unevenness_use(judged.limits, true) <= 1;
+  w.fails_on_the_way = plain.end_use * bar <= 1;
   const int next = judged.stage;
   const double low = next > 0 ? c.stages[next - 1].temperature : c.cloth.curve.front().temperature;
   const double between = halfway(low, c.stages[next].temperature);

@@ -170,6 +170,23 @@ int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage) {
   return most;
 }
 
+double longest_run(const Panel& p, const std::vector<Step>& steps, int stage) {
+  double of_side[2] = {0, 0};
+  for (const Zone& z : p.zones) of_side[static_cast<int>(z.side)] += z.area;
+  double longest = 0, here = 0;
+  const Step* before = nullptr;
+  for (const Step& s : steps) {
+    if (s.stage != stage) continue;
+    const Zone& z = p.zones[static_cast<std::size_t>(s.zone)];
+    const bool goes_on = before && before->pass == s.pass &&
+                         p.zones[static_cast<std::size_t>(before->zone)].side == z.side;
+    here = (goes_on ? here : 0) + z.area / of_side[static_cast<int>(z.side)];
+    longest = std::max(longest, here);
+    before = &s;
+  }
+  return longest;
+}
+
 std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps) {
   const int parts = split.strips / whole.strips;
   std::vector<Step> out;

@@ -50,6 +50,9 @@ int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage);
 /// one at least.
 int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage);
 
+/// The longest stretch on one side within a pass of this stage, as a share of that side's area.
+double longest_run(const Panel& p, const std::vector<Step>& steps, int stage);
+
 /// The same steps on a panel whose zones are cut in two or more along the span line: all parts in turn.
 std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std::vector<Step>& steps);
 

@@ -1,7 +1,9 @@
 // Why the answer is what it is and what to do, as values. The sentences are made in viz/words/advice_words.hpp.
 #pragma once
 
+#include "sequencer/plan/chances.hpp"
 #include "sequencer/plan/limit.hpp"
+#include "sequencer/plan/safety.hpp"
 
 #include <optional>
 #include <variant>
@@ -16,6 +18,7 @@ struct StageStop {
   bool judged = true;                  ///< false: done before the plan was made
   std::optional<LimitReading> over{};  ///< the reading that stops it
   std::vector<int> loose_zones{};      ///< not tight at its end
+  StageSafety safety{};                ///< what else it lacks
 };
 
 /// Cloth that does not come tight at the end of a stage.
@@ -41,6 +44,9 @@ struct SettingBetween {
 struct StaysLoose {};
 struct DoNotIron {};
 struct StopAndAsk {};
+struct MeasureFirst {
+  Unsure input = Unsure::pull;
+};  ///< on which the chance that is lacking hangs most
 struct AskedTooHot {
   double asked = 0;
 };  ///< K: by the approved data, hotter than the panel bears
@@ -57,12 +63,12 @@ struct AddStage {
 
 }  // namespace advice
 
-using AdviceItem =
-    std::variant<advice::SettingBetween, advice::StaysLoose, advice::DoNotIron, advice::StopAndAsk, advice::AskedTooHot,
-                 advice::AskedNotComputed, advice::LookUpLastStage, advice::BracingHelps, advice::AddStage>;
+using AdviceItem = std::variant<advice::SettingBetween, advice::StaysLoose, advice::DoNotIron, advice::StopAndAsk,
+                                advice::MeasureFirst, advice::AskedTooHot, advice::AskedNotComputed,
+                                advice::LookUpLastStage, advice::BracingHelps, advice::AddStage>;
 
 struct Advice {
-  enum class UpTo { holds, done, none_holds, none_can_be_last };
+  enum class UpTo { holds, done, none_holds, none_can_be_last, none_is_sure };
   UpTo up_to = UpTo::none_holds;          ///< what is said of the hottest safe stage
   std::optional<LimitReading> closest{};  ///< there, where it was judged
   std::vector<StageStop> stops{};         ///< each stage beyond, up to the first that no hotter one can make good

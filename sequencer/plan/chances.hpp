@@ -53,13 +53,34 @@ struct Agreement {
   int decisions = 0;  ///< of `scenarios`: both say the same about holding every limit
 };
 
+/// Chance that something is really damaged by the end of a stage or before: yield, rupture, buckling themselves, no reserve.
+struct DamageChance {
+  double fitted = 0;  ///< by the fit, shifted by what the runs at the edge found beyond it
+  Chance counted;     ///< of the scenarios themselves
+  bool known = true;  ///< false: the runs at the edge scatter too much about the fit
+  /// What is said: the fit, unless what was counted is surely more.
+  double chance() const { return counted.low > fitted ? counted.share() : fitted; }
+};
+
+/// How the fit of damage stood up to runs drawn where it puts the edge.
+struct EdgeCheck {
+  int runs = 0;
+  double mean = 0, scatter = 0;  ///< of (run - fit), logarithms
+  double fit_scatter = 0;        ///< of the scenarios about the fit
+  double shift = 0;              ///< by which the fit was raised
+};
+
 struct Chances {
-  int scenarios = 0;           ///< that were run; 0: no study
-  int nodes = 0;               ///< of the reduced model
-  int last_stage = 0;          ///< the study follows the order up to this stage
-  double confidence = 0;       ///< asked for
-  std::vector<Chance> holds;   ///< by stage up to last_stage: the whole history holds every limit
-  std::optional<int> ceiling;  ///< hottest stage whose `holds` is at least the confidence
+  int scenarios = 0;         ///< that were run; 0: no study
+  int nodes = 0;             ///< of the reduced model
+  int last_stage = 0;        ///< the study follows the order up to this stage
+  double confidence = 0;     ///< asked for, of keeping the shape
+  double damage_wanted = 0;  ///< asked for, of damage
+  std::vector<Chance>
+      holds;  ///< by stage up to last_stage: the whole history holds every limit, reserves and finish too
+  std::vector<Chance> shape;         ///< by stage: no limit of distortion is passed by then
+  std::vector<DamageChance> damage;  ///< by stage
+  EdgeCheck edge;
   std::vector<LimitChance> limits;
   std::optional<Limit> governing;  ///< none: nothing was judged. Whose use the weights explain, and at which stage
   int governing_stage = 0;

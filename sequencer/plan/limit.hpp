@@ -9,6 +9,21 @@ namespace evenpull::inline sequencer {
 /// In the order of their words, so that lists by limit are the same wherever they are made.
 enum class Limit { buckling, end_rib_bow, pull_difference, slip, stress, edge_bow, twist, unevenness };
 
+/// What passing it means.
+enum class LimitKind {
+  damage,      ///< the frame itself: a reserve is held
+  distortion,  ///< the shape: wanted, and told how surely it is kept
+  finish       ///< the look of the cloth: told, and bars no stage
+};
+constexpr LimitKind kind_of(Limit l) {
+  switch (l) {
+    case Limit::stress:
+    case Limit::buckling: return LimitKind::damage;
+    case Limit::unevenness: return LimitKind::finish;
+    default: return LimitKind::distortion;
+  }
+}
+
 /// When a reading was taken.
 enum class Moment { on_the_way, stage_end, released };
 

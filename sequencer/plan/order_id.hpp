@@ -25,6 +25,9 @@ enum class Family {
   as_given
 };
 
+/// Whether it can be said in words and remembered.
+constexpr bool has_rule(Family f) { return f < Family::searched; }
+
 /// How an order was mirrored.
 enum class Mirror { sides, ends, both };
 

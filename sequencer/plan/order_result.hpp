@@ -26,6 +26,7 @@ struct OrderResult {
       pull_spread_along_span;  ///< N/m: worst difference of zone-column pull along the span on one side
   int turn_overs = 0;          ///< still to come, of the order as planned
   int turn_overs_a_pass = 0;   ///< most still to come in any pass
+  int passes = 0;              ///< still to come
   bool gave_way = false;       ///< the frame gave way up to there: the other numbers are of what came before
   bool chosen = false;
   std::vector<double> uses{};  ///< worst use of each limit up to there, largest first

@@ -6,11 +6,13 @@
 #include "sequencer/plan/bench_check.hpp"
 #include "sequencer/plan/certificate.hpp"
 #include "sequencer/plan/chances.hpp"
+#include "sequencer/plan/job_time.hpp"
 #include "sequencer/plan/limit.hpp"
 #include "sequencer/plan/note.hpp"
 #include "sequencer/plan/order_id.hpp"
 #include "sequencer/plan/order_result.hpp"
 #include "sequencer/plan/pass_trial.hpp"
+#include "sequencer/plan/safety.hpp"
 #include "sequencer/plan/search_report.hpp"
 #include "sequencer/plan/snapshot.hpp"
 #include "sequencer/plan/stage_heat.hpp"
@@ -30,8 +32,10 @@ struct Plan {
   Accuracy accuracy = Accuracy::normal;
   std::vector<StudyLevel> study;  ///< whole zones from coarse to fine, then cut ones; empty: no error bars
   bool replayed = false;          ///< an order somebody chose (command `replay`)
-  std::optional<int> ceiling;     ///< index of the hottest safe stage; none: not set
-  std::optional<double> setting;  ///< K: hottest setting that would still pass, when it lies between stages
+  std::optional<int> ceiling;  ///< index of the hottest safe stage; of a first look, which has none, that of `nominal`
+  std::optional<int> nominal;  ///< hottest stage that holds with the values as stated, error bar added
+  std::vector<StageSafety> safety;  ///< of each stage judged, what it lacks
+  std::optional<double> setting;    ///< K: hottest setting that would still pass, when it lies between stages
   Advice advice;
   OrderId order;                     ///< the chosen one
   std::vector<Step> steps;           ///< every step computed, all stages; print those up to the ceiling only
@@ -47,11 +51,14 @@ struct Plan {
   std::vector<TradeOff> trade_offs;       ///< turn-overs against load, most turn-overs first
   std::vector<PassTrial> pass_trials;     ///< ways to pass over the first stage; empty: the case states its passes
   std::vector<StageHeat> heat;            ///< by stage: what the iron has to do
+  std::vector<StageTime> times;           ///< of what is to be done up to the ceiling
   Chances chances;                        ///< how sure all this is
   std::vector<std::vector<BenchCheck>> bench_checks;  ///< by stage: what to weigh and tap at its end
   std::vector<Note> notes;                            ///< for the sheet: bounds, frame turn, pulling ties, odd rankings
 
   bool quick() const { return accuracy == Accuracy::quick; }
+  /// Without chances nothing is called safe.
+  bool first_look() const { return chances.scenarios == 0; }
 };
 
 /// Readings up to the ceiling (or of the first stage without one), the worst of each limit, worst first.

@@ -28,7 +28,7 @@ StageStop what_stops(const StageVerdict& v) {
   s.stage = v.stage;
   s.gave_way = v.buckled;
   s.judged = !v.limits.empty();
-  if (s.judged && is_over(v)) s.over = governing(v.limits);
+  if (s.judged && breaks_history(v, true)) s.over = governing(v.limits);
   if (is_loose(v)) s.loose_zones = v.summary.loose_zones;
   return s;
 }
@@ -65,13 +65,17 @@ void tell_approved(Advice& a, const Case& c, const std::vector<StageVerdict>& st
 
 }  // namespace
 
-Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
-              std::optional<double> setting) {
+Advice advise(const Case& c, const std::vector<StageVerdict>& stages, const std::vector<StageSafety>& safety,
+              std::optional<int> ceiling, std::optional<double> setting) {
   Advice a;
   const int next = ceiling ? *ceiling + 1 : 0;
   tell_loose(a, stages, ceiling);
+  const bool lacks_chance = next < static_cast<int>(stages.size()) && !breaks_history(stages[next], true) &&
+                            !is_loose(stages[next]) && !safety[static_cast<std::size_t>(next)].safe();
   if (!ceiling) {
-    a.up_to = a.never_tight ? Advice::UpTo::none_can_be_last : Advice::UpTo::none_holds;
+    a.up_to = lacks_chance    ? Advice::UpTo::none_is_sure
+              : a.never_tight ? Advice::UpTo::none_can_be_last
+                              : Advice::UpTo::none_holds;
   } else if (stages[*ceiling].limits.empty()) {
     a.up_to = Advice::UpTo::done;
   } else {
@@ -80,11 +84,12 @@ Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optio
   }
   for (int s = next; s < static_cast<int>(stages.size()); ++s) {
     a.stops.push_back(what_stops(stages[s]));
-    if (breaks_history(stages[s], true) || is_over(stages[s])) break;
+    a.stops.back().safety = safety[static_cast<std::size_t>(s)];
+    if (breaks_history(stages[s], true)) break;
   }
   if (setting) a.items.push_back(advice::SettingBetween{*setting});
   if (a.never_tight) a.items.push_back(advice::StaysLoose{});
-  else if (!ceiling) a.items.push_back(advice::DoNotIron{});
+  else if (!ceiling && !lacks_chance) a.items.push_back(advice::DoNotIron{});
   if (ceiling) tell_approved(a, c, stages, *ceiling);
   else a.items.push_back(advice::StopAndAsk{});
   if (ceiling && next < static_cast<int>(c.stages.size())) a.items.push_back(advice::BracingHelps{});

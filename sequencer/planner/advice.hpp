@@ -11,8 +11,8 @@
 namespace evenpull::inline sequencer {
 
 /// `stages` with their error bars; `setting`: hottest in between that would pass, if one was found.
-Advice advise(const Case& c, const std::vector<StageVerdict>& stages, std::optional<int> ceiling,
-              std::optional<double> setting);
+Advice advise(const Case& c, const std::vector<StageVerdict>& stages, const std::vector<StageSafety>& safety,
+              std::optional<int> ceiling, std::optional<double> setting);
 
 /// What is to be said of the panel under its cloth: that it gives way, cloth that lifts, large rotations, fullness, sag.
 std::vector<Note> notes_on(const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling);

@@ -2,6 +2,7 @@
 
 #include "sequencer/plan/accuracy.hpp"
 #include "sequencer/replay/ceiling.hpp"
+#include "sequencer/sure/scenario_runs.hpp"
 
 #include <algorithm>
 #include <numeric>
@@ -51,6 +52,8 @@ std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std:
   }
   if (!job.quick()) {
     if (const auto i = strictest(all)) choose(*i);
+    // Where those that save turn-overs let the cloth slide too often.
+    choose(best_of(all, false));
     for (std::size_t i = 0; i < ranked.size(); ++i)
       if (is_usual(ranked[i].order)) choose(static_cast<int>(i));
   }
@@ -122,6 +125,37 @@ int may_hold(const Tried& t, double off) {
   return ceiling ? *ceiling + 1 : 0;
 }
 
+// Scenarios by which orders are told apart: enough to see that one which saves turn-overs lets the cloth slide.
+constexpr int few_scenarios = 32;
+
+// The best score among those that keep the shape as surely as is asked for; where none does, the surest. Never past that for fewer
+// turn-overs: each is asked in turn, the best score first, on the same scenarios.
+std::size_t best_that_keeps_shape(const PlanJob& job, const Panel& p, const std::vector<Tried>& left) {
+  std::vector<OrderResult> promised = summaries(left, p);
+  std::vector<std::size_t> places(left.size());
+  std::iota(places.begin(), places.end(), 0);
+  std::stable_sort(places.begin(), places.end(), [&](std::size_t a, std::size_t b) {
+    return better_by(promised[a], promised[b], job.turn_overs_count(), 0);
+  });
+  const Wanted& wanted = job.the_case.wanted;
+  if (job.quick() || wanted.scenarios <= 0) return places.front();
+  const double enough = 0.5 * (1 + wanted.confidence);  // so few must show more than is asked for, for many to show it
+  std::size_t surest = places.front();
+  double most = -1;
+  for (const std::size_t i : places) {
+    if (promised[i].stages_passed < promised[places.front()].stages_passed) break;
+    const ReplayResult& r = left[i].result;
+    const int last = std::max(0, promised[i].stages_passed - 1);
+    const double share = shape_of_order(job.the_case, r.planned, r.stages, last,
+                                        std::min(few_scenarios, wanted.scenarios), job.options.parallel,
+                                        job.options.kept)
+                             .share();
+    if (share >= enough) return i;
+    if (share > most) most = share, surest = i;
+  }
+  return surest;
+}
+
 // The best of `left`, in full; another only where a stage hangs on it: it may hold one that those run in full lost.
 std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vector<Tried> left, double off,
                                 Ranking& ranking, StudyRuns& study) {
@@ -130,11 +164,9 @@ std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vect
   while (true) {
     std::erase_if(left, [&](const Tried& t) { return may_hold(t, off) <= stages; });
     if (left.empty()) break;
-    const std::vector<OrderResult> promised = summaries(left, full.panel);
-    const OrderId best = promised[best_of(promised, job.turn_overs_count())].order;
-    const auto at = std::find_if(left.begin(), left.end(), [&](const Tried& t) { return t.order.id == best; });
-    const Order order = at->order;
-    left.erase(at);
+    const std::size_t best = best_that_keeps_shape(job, full.panel, left);
+    const Order order = left[best].order;
+    left.erase(left.begin() + static_cast<std::ptrdiff_t>(best));
     for (Tried& t : run_with_study(job, full, order, ranking, study)) {
       stages = std::max(stages, summarise(t, full.panel).stages_passed);
       in_full.push_back(std::move(t));

@@ -12,8 +12,8 @@ Span span_of(PlanPart part, Accuracy accuracy) {
     case PlanPart::in_full: return quick ? Span{0.82, 0.98} : Span{0.28, 0.69};
     case PlanPart::given_order: return {0, 0.4};
     case PlanPart::error_bars: return quick ? Span{1, 1} : Span{0.4, 0.69};
-    case PlanPart::setting: return quick ? Span{0.98, 1} : Span{0.69, 0.72};
-    case PlanPart::chances: return quick ? Span{1, 1} : Span{0.72, 1};
+    case PlanPart::setting: return quick ? Span{0.98, 1} : Span{0.97, 1};
+    case PlanPart::chances: return quick ? Span{1, 1} : Span{0.69, 0.97};
   }
   return {};
 }

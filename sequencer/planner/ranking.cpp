@@ -11,7 +11,9 @@ namespace {
 
 constexpr int width_of_quick_rest = 1, width_of_rest = 4;
 constexpr int ease_of_rest = 9;
-constexpr double rules_of_ranking = 0.75;  // of its time; the mirrors take the rest
+constexpr double longest_first_run = 0.5 + 1e-9;  // share of a side
+constexpr double worth_mirroring = 0.01;          // of score: less is no reason to begin at the other end; judgement
+constexpr double rules_of_ranking = 0.75;         // of its time; the mirrors take the rest
 
 RunId coarse_run(const OrderId& order) { return {RunId::Kind::coarse_order, order}; }
 
@@ -84,6 +86,16 @@ int keep_within(const PlanJob& job, int wanted, Ranking& out) {
   return most;
 }
 
+// Loose cloth comes up in the first stage: there sides alternate, unless fewer turn-overs are asked for. Orders with a run
+// longer than half a side step back, if any are left without.
+void keep_alternating(const PlanJob& job, const Panel& p, Ranking& out) {
+  const auto too_long = [&](const Tried& t) { return longest_run(p, t.result.planned, 0) > longest_first_run; };
+  if (job.options.turn_overs || !job.done.empty() || std::all_of(out.ranked.begin(), out.ranked.end(), too_long))
+    return;
+  out.before_limit = out.ranked;
+  std::erase_if(out.ranked, too_long);
+}
+
 // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror, the other rules
 // from the other end. Only what is clearly better than the best as it was stays.
 void rank_mirrored(const PlanJob& job, const Model& coarse, int most_turn_overs, Ranking& out) {
@@ -100,7 +112,7 @@ void rank_mirrored(const PlanJob& job, const Model& coarse, int most_turn_overs,
   run_coarse(job, coarse, std::move(mirrors), {rules_of_ranking, 1}, out);
   for (std::size_t i = out.ranked.size(); i-- > unmirrored;)
     if (to_come_a_pass(job, out.ranked[i]) > most_turn_overs ||
-        !clearly_better(summarise(out.ranked[i], coarse.panel), plain, count))
+        !better_by(summarise(out.ranked[i], coarse.panel), plain, count, worth_mirroring))
       out.ranked.erase(out.ranked.begin() + static_cast<std::ptrdiff_t>(i));
   if (!out.before_limit.empty())
     out.before_limit.insert(out.before_limit.end(), out.ranked.begin() + static_cast<std::ptrdiff_t>(unmirrored),
@@ -131,6 +143,7 @@ Ranking rank_orders(const PlanJob& job) {
   if (out.ranked.empty()) throw *out.dropped.first;
   int most = std::numeric_limits<int>::max();
   if (job.options.turn_overs) most = keep_within(job, *job.options.turn_overs, out);
+  keep_alternating(job, coarse.panel, out);
   rank_mirrored(job, coarse, most, out);
   return out;
 }

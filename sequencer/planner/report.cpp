@@ -7,6 +7,7 @@
 #include "sequencer/sure/bench_checks.hpp"
 #include "sequencer/sure/chance_study.hpp"
 #include "sequencer/sure/error_bars.hpp"
+#include "sequencer/sure/safety.hpp"
 
 #include <algorithm>
 
@@ -23,7 +24,7 @@ void tell_way_there(Plan& p, const PlanJob& job, const PlanRuns& runs, const Tri
                     const std::vector<StageVerdict>& judged) {
   const int next = p.ceiling ? *p.ceiling + 1 : 0;
   if (next >= static_cast<int>(judged.size()) || !runs.given.empty() || job.quick()) return;
-  if (!is_over(judged[next])) return;  // loose cloth is no matter of the order
+  if (!breaks_history(judged[next], true)) return;  // loose cloth is no matter of the order
   const WayThere w = way_there(job.the_case, chosen.order, job.done, judged[next], chosen.result.stages[next]);
   if (w.gives_way) return;
   if (w.extra_stage) p.advice.items.push_back(advice::AddStage{w});
@@ -108,7 +109,7 @@ void tell_search(Plan& p, const PlanJob& job, const PlanRuns& runs, int best) {
 // Where error bars decide, and what the runs behind them met.
 void tell_bars(Plan& p, const Studied& studied) {
   const std::optional<int> without_bars = stage_ceiling(studied.stages, false);
-  if (without_bars != p.ceiling && without_bars) p.notes.push_back(note::BarsDecide{*without_bars});
+  if (without_bars != p.nominal && without_bars) p.notes.push_back(note::BarsDecide{*without_bars});
   for (const StageVerdict& v : studied.stages) {
     if (!gave_way_in_study(v)) continue;
     if (v.stage >= studied.gave_way_from) p.notes.push_back(note::GaveWayElsewhere{v.stage});
@@ -142,15 +143,26 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   const int best = best_of(summaries(runs.full, p.panel), job.turn_overs_count());
   const Studied studied = study_order(job, p.panel, runs.full[best], std::move(runs.study));
   const std::vector<StageVerdict>& judged = studied.stages;
-  p.ceiling = stage_ceiling(judged, true);
+  p.nominal = stage_ceiling(judged, true);
   Tried& chosen = runs.full[best];
   p.order = chosen.order.id;
+  if (!job.quick()) {
+    job.meter.begin(PlanPart::chances, 1);
+    p.chances = study_chances(job.the_case, chosen.result.planned, judged, chosen.result.stages, p.nominal,
+                              job.options.parallel, job.options.kept, job.meter.job(0));
+  }
+  p.safety = stage_safety(judged, p.chances);
+  p.ceiling = hottest_safe(p.safety);
   Dropped dropped = runs.ranking.dropped;
   dropped.runs.insert(dropped.runs.begin(), runs.passes.unsolved.begin(), runs.passes.unsolved.end());
   dropped.runs.insert(dropped.runs.end(), studied.left_out.begin(), studied.left_out.end());
-  p.setting = find_setting(job, full, chosen, judged, p.ceiling,
-                           runs.given.empty() ? job.steps_for(full.panel, chosen.order) : runs.given, dropped);
-  p.advice = advise(job.the_case, judged, p.ceiling, p.setting);
+  // Where chances decide no setting between the stages is told: they were not studied for it.
+  if (p.ceiling == p.nominal)
+    p.setting = find_setting(job, full, chosen, judged, p.ceiling,
+                             runs.given.empty() ? job.steps_for(full.panel, chosen.order) : runs.given, dropped);
+  p.advice = advise(job.the_case, judged, p.safety, p.ceiling, p.setting);
+  if (p.ceiling != p.nominal && !p.chances.weights.empty())
+    p.advice.items.insert(p.advice.items.begin(), advice::MeasureFirst{p.chances.weights.front().input});
   p.notes = notes_on(p.panel, judged, p.ceiling);
   tell_way_there(p, job, runs, chosen, judged);
   list_orders(p, job, runs, best, p.ceiling.value_or(0));
@@ -158,12 +170,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   tell_bars(p, studied);
   list_stages(p, judged);
   p.bounds = studied.bounds;
-  if (!job.quick()) {
-    job.meter.begin(PlanPart::chances, 1);
-    p.chances = study_chances(job.the_case, chosen.result.planned, judged, chosen.result.stages, p.ceiling,
-                              job.options.parallel, job.options.kept, job.meter.job(0));
-    if (p.chances.unsolved) p.notes.push_back(note::ChancesUnsolved{});
-  }
+  if (p.chances.unsolved) p.notes.push_back(note::ChancesUnsolved{});
   if (!dropped.runs.empty()) p.notes.push_back(note::LeftOut{dropped.runs});
   p.solve = chosen.result.solve;
   p.certificates = std::move(chosen.result.certificates);
@@ -173,6 +180,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.snapshots = std::move(chosen.result.snapshots);
   p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
   p.heat = plan_heat(job.the_case, p.panel);
+  if (p.ceiling) p.times = stage_times(job.the_case, p.panel, p.steps, p.heat, *p.ceiling);
   p.bench_checks = bench_checks_by_stage(p);
   return p;
 }

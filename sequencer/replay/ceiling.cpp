@@ -17,13 +17,11 @@ bool breaks_history(const StageVerdict& v, bool pessimistic) {
   return v.buckled || history_use(v.limits, pessimistic) > 1;
 }
 
-bool is_over(const StageVerdict& v) { return breaks_history(v, true) || unevenness_use(v.limits, true) > 1; }
-
 std::optional<int> stage_ceiling(const std::vector<StageVerdict>& stages, bool pessimistic) {
   std::optional<int> best;
   for (const StageVerdict& v : stages) {
     if (breaks_history(v, pessimistic)) break;
-    if (unevenness_use(v.limits, pessimistic) <= 1 && !is_loose(v)) best = v.stage;
+    if (!is_loose(v)) best = v.stage;
   }
   return best;
 }
@@ -33,7 +31,6 @@ double worst_use_up_to(const std::vector<StageVerdict>& stages, int last, bool p
   for (const StageVerdict& v : stages) {
     if (v.stage > last) break;
     use = std::max(use, history_use(v.limits, pessimistic));
-    if (v.stage == last) use = std::max(use, unevenness_use(v.limits, pessimistic));
   }
   return use;
 }
@@ -48,9 +45,7 @@ std::optional<double> setting_between(Ironing& ironing, const Covering& before, 
   const double low = ceiling ? c.stages[*ceiling].temperature : c.cloth.curve.front().temperature;
   const double high = c.stages[next].temperature;
   const double at_low = ceiling ? history_use(stages[*ceiling].limits, true) : 0;
-  const auto worst = [](const StageVerdict& v, bool pessimistic) {
-    return std::max(history_use(v.limits, pessimistic), unevenness_use(v.limits, pessimistic));
-  };
+  const auto worst = [](const StageVerdict& v, bool pessimistic) { return history_use(v.limits, pessimistic); };
   const double at_high = worst(fails, true);
   if (at_high <= 1 || at_low >= 1) return {};
   // What mesh and zones add at the stage that failed serves for the settings just below it.

@@ -8,16 +8,14 @@
 
 namespace evenpull::inline sequencer {
 
-/// True where the stage itself breaks a limit of the whole history, or the frame gives way.
+/// True where the stage itself breaks a limit of damage or distortion, or the frame gives way.
 bool breaks_history(const StageVerdict& v, bool pessimistic);
-/// True where it breaks any limit, unevenness included.
-bool is_over(const StageVerdict& v);
 
-/// Index of the hottest stage that passes; `pessimistic` adds the error bars. Unevenness counts for the last stage only, and
-/// so does loose cloth: on the way to a hotter stage both are usual, the end of the job they cannot be.
+/// Index of the hottest stage that passes; `pessimistic` adds the error bars. Loose cloth counts for the last stage only: on
+/// the way to a hotter stage it is usual, the end of the job it cannot be. Limits of finish bar no stage.
 std::optional<int> stage_ceiling(const std::vector<StageVerdict>& stages, bool pessimistic);
 
-/// Largest use up to and including a stage: history of all, unevenness of the last.
+/// Largest use of damage and distortion up to and including a stage.
 double worst_use_up_to(const std::vector<StageVerdict>& stages, int last, bool pessimistic);
 
 /// Hottest setting [K], whole 5 F steps, between the ceiling and the next stage that still passes; tried by computing

@@ -7,7 +7,7 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-bool is_unevenness(const LimitReading& l) { return l.limit == Limit::unevenness; }
+bool is_finish(const LimitReading& l) { return kind_of(l.limit) == LimitKind::finish; }
 
 double use_of(const LimitReading& l, bool pessimistic) { return l.use + (pessimistic ? l.use_plus_minus : 0); }
 
@@ -99,19 +99,14 @@ void StageJudge::take_giving_way(Moment when) {
 double history_use(const std::vector<LimitReading>& limits, bool pessimistic) {
   double use = 0;
   for (const LimitReading& l : limits)
-    if (!is_unevenness(l)) use = std::max(use, use_of(l, pessimistic));
+    if (!is_finish(l)) use = std::max(use, use_of(l, pessimistic));
   return use;
-}
-
-double unevenness_use(const std::vector<LimitReading>& limits, bool pessimistic) {
-  for (const LimitReading& l : limits)
-    if (is_unevenness(l)) return use_of(l, pessimistic);
-  return 0;
 }
 
 const LimitReading& governing(const std::vector<LimitReading>& limits) {
   assert(!limits.empty());
   return *std::max_element(limits.begin(), limits.end(), [](const LimitReading& a, const LimitReading& b) {
+    if (is_finish(a) != is_finish(b)) return is_finish(a);
     return use_of(a, true) < use_of(b, true);
   });
 }

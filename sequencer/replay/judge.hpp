@@ -29,10 +29,9 @@ class StageJudge {
   std::vector<LimitReading> limits_;
 };
 
-/// Largest use of the limits that the whole history must hold (all but unevenness, which only the last stage must).
+/// Largest use of the limits that the whole history must hold: damage and distortion.
 double history_use(const std::vector<LimitReading>& limits, bool pessimistic);
-double unevenness_use(const std::vector<LimitReading>& limits, bool pessimistic);
-/// The reading that governs: largest use, unevenness included. There is one at least.
+/// The reading that governs: largest use of damage and distortion; of finish only where there is no other. There is one.
 const LimitReading& governing(const std::vector<LimitReading>& limits);
 
 /// Where a reading was found.

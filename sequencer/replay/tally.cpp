@@ -5,15 +5,14 @@
 namespace evenpull::inline sequencer {
 
 double least_cost_of(const Tally& t, const Prices& p) {
-  return t.use + p.difference * t.difference + p.slip * t.slip + p.turn_over * t.turn_overs + p.travel * t.travel;
+  return t.use + p.difference * t.difference + p.turn_over * t.turn_overs + p.travel * t.travel;
 }
 
 double cost_of(const Tally& t, const Prices& p) { return least_cost_of(t, p) + p.unevenness * t.unevenness; }
 
-Prices prices_for(double turn_over_seconds) {
-  constexpr double price_of_second = 1.1e-5;
+Prices prices_for(bool turn_overs_count) {
   Prices p;
-  p.turn_over = price_of_second * turn_over_seconds;
+  if (!turn_overs_count) p.turn_over = 0;
   return p;
 }
 

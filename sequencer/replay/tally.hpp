@@ -17,19 +17,17 @@ struct Tally {
   int turn_overs = 0;
 };
 
-/// What one unit of each entry costs, in use of limits: the use weighs most, the rest decides between orders of like use.
-/// Judgement, ours. They follow what choice.cpp holds for close: 0.02 of use is worth 0.1 of unevenness, 100 N/m of
-/// pull difference or 2 mm of slip; half an hour of turning over and walking is worth the same.
+/// What one unit of each entry costs, in use of limits: the one score of all orders. Judgement, ours: 100 N/m of pull difference are
+/// worth 0.05 of use, unevenness of a quarter as much, 50 turn-overs too. Slip is among the limits and costs nothing beside.
 struct Prices {
   double unevenness = 0.2;     ///< per 1
-  double difference = 0.2e-3;  ///< per N/m
-  double slip = 10;            ///< per m
-  double turn_over = 1e-3;     ///< each, of 90 s; 0 where both sides can be reached
-  double travel = 2e-5;        ///< per m, of 2 s
+  double difference = 0.5e-3;  ///< per N/m
+  double turn_over = 1e-3;     ///< each; 0 where both sides can be reached
+  double travel = 2e-5;        ///< per m, of 2 s: between orders alike in all else
+  double no_rule_turns = 3;    ///< turn-overs a pass that an order without a rule in words is charged
 };
 
-/// Prices with turn-overs of so many seconds each.
-Prices prices_for(double turn_over_seconds);
+Prices prices_for(bool turn_overs_count);
 
 /// Cost of a whole order.
 double cost_of(const Tally& t, const Prices& p);

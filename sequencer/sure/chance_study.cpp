@@ -1,15 +1,17 @@
 #include "sequencer/sure/chance_study.hpp"
 
 #include "sequencer/numbers/regression.hpp"
-#include "sequencer/numbers/sobol.hpp"
 #include "sequencer/plan/accuracy.hpp"
+#include "sequencer/replay/loose_cloth.hpp"
+#include "sequencer/sure/damage_study.hpp"
+#include "sequencer/sure/error_bars.hpp"
 #include "sequencer/sure/outturn.hpp"
+#include "sequencer/sure/safety.hpp"
 #include "sequencer/sure/scenario.hpp"
-#include "sequencer/sure/scenario_run.hpp"
+#include "sequencer/sure/scenario_runs.hpp"
 #include "sequencer/sure/zone_risk.hpp"
 
 #include <algorithm>
-#include <atomic>
 #include <cmath>
 
 namespace evenpull::inline sequencer {
@@ -18,19 +20,10 @@ namespace {
 // Scenarios that are run zone by zone on the half mesh too: what the reduced model misses shows there.
 constexpr int checked_scenarios = 8;
 
-// The reduced model: zones of a run so many at a time, on a mesh of its own. On the demo cases it costs a twelfth to a
-// twentieth of the coarse mesh zone by zone; what it misses of the use there is 3 to 9 % rms (bench/RECORD.md).
-constexpr int zones_at_once = 6;
-
-// The checks, costly, come first; then the order as planned on both models, and every scenario on the reduced one.
-struct Jobs {
-  std::vector<ScenarioJob> all;
-  std::size_t checked = 0;
-
-  std::size_t planned_for_checks() const { return checked; }
-  std::size_t planned() const { return checked + 1; }
-  std::size_t scenarios() const { return checked + 2; }
-};
+// Where the interval of keeping the shape straddles what is wanted so many times the scenarios are run, at most.
+constexpr int most_times = 4;
+constexpr unsigned first_edge_number =
+    1'000'000;  // where the iron stands in the runs at the edge: apart from any scenario
 
 std::size_t check_number(std::size_t i, int n, std::size_t checked) {
   return (2 * i + 1) * static_cast<std::size_t>(n) / (2 * checked);
@@ -40,23 +33,36 @@ MeshOptions check_mesh(const Case& c) {
   return half_mesh(c, Accuracy::normal).value_or(plan_mesh(c, Accuracy::normal));
 }
 
-Jobs jobs_of(const Case& c, int n) {
-  const auto points = sobol_points(n, numbers_of(c));
-  const auto scenario = [&](std::size_t i, const ScenarioJob& like) {
-    ScenarioJob job = like;
-    for (double u : points[i]) job.sigmas.push_back(normal_quantile(u));
-    job.number = static_cast<unsigned>(i);
-    return job;
-  };
-  ScenarioJob check{check_mesh(c)}, reduced{scenario_mesh()};
-  reduced.at_once = zones_at_once;
-  Jobs jobs;
-  jobs.checked = static_cast<std::size_t>(std::min(checked_scenarios, n));
-  for (std::size_t i = 0; i < jobs.checked; ++i) jobs.all.push_back(scenario(check_number(i, n, jobs.checked), check));
-  jobs.all.push_back(check);
-  jobs.all.push_back(reduced);
-  for (std::size_t i = 0; i < static_cast<std::size_t>(n); ++i) jobs.all.push_back(scenario(i, reduced));
-  return jobs;
+// A bar of mesh and zones acts on a scenario in proportion.
+std::vector<CorrectionByLimit> with_bars(std::vector<CorrectionByLimit> corrections,
+                                         const std::vector<StageVerdict>& judged) {
+  for (const StageVerdict& v : judged)
+    for (const LimitReading& l : v.limits) {
+      const auto s = static_cast<std::size_t>(v.stage);
+      if (s >= corrections.size() || kind_of(l.limit) == LimitKind::finish || l.use <= 0 || l.study.gave_way) continue;
+      corrections[s][l.limit].by *= 1 + l.use_plus_minus / l.use;
+    }
+  return corrections;
+}
+
+// Whether a run behind the error bars gave way or was not solved at a stage or before.
+std::vector<bool> gave_way_by(const std::vector<StageVerdict>& judged, int last) {
+  std::vector<bool> out(static_cast<std::size_t>(last) + 1, false);
+  for (const StageVerdict& v : judged)
+    if (v.stage <= last && gave_way_in_study(v))
+      for (int s = v.stage; s <= last; ++s) out[static_cast<std::size_t>(s)] = true;
+  return out;
+}
+
+// The hottest stage that nothing rules out but a chance that is not known well enough yet.
+bool more_would_tell(const std::vector<StageVerdict>& judged, const Chances& k) {
+  for (int s = k.last_stage; s >= 0; --s) {
+    const auto v = std::find_if(judged.begin(), judged.end(), [&](const StageVerdict& j) { return j.stage == s; });
+    if (v == judged.end() || is_loose(*v) || !damage_is_rare(k, s)) continue;
+    if (shape_is_open(k, s)) return true;
+    if (shape_is_sure(k, s)) return false;
+  }
+  return false;
 }
 
 // Pulls of a zone beside those of the panel hang on the mesh more than on the scenario: they are read with what the checks'
@@ -69,42 +75,50 @@ std::vector<ZoneRisk> risks_of(const Case& c, const Panel& reduced, const std::v
                     c.wanted.slide.value_or(c.limits.slip));
 }
 
+// Where the shape is not sure enough: the limit of distortion that is passed most often.
+std::optional<Limit> what_decides(const Chances& k, const std::vector<StageVerdict>& judged) {
+  const std::vector<StageSafety> safety = stage_safety(judged, k);
+  const auto lacks_shape = [](const StageSafety& s) {
+    return std::find(s.lacking.begin(), s.lacking.end(), Lacking::shape) != s.lacking.end();
+  };
+  const auto first = std::find_if(safety.begin(), safety.end(), lacks_shape);
+  if (first == safety.end()) return {};
+  const LimitChance* worst = nullptr;
+  for (const LimitChance& l : k.limits)
+    if (l.stage == first->stage && kind_of(l.limit) == LimitKind::distortion &&
+        (!worst || l.over.hits > worst->over.hits))
+      worst = &l;
+  return worst ? std::optional(worst->limit) : std::nullopt;
+}
+
 }  // namespace
 
 Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
-                      const std::vector<StageVerdict>& full_stages, std::optional<int> ceiling,
+                      const std::vector<StageVerdict>& full_stages, std::optional<int> nominal,
                       const ParallelFor& parallel, const KeptRuns* kept,
                       const std::function<void(int, int)>& progress) {
   Chances out;
-  const int n = c.wanted.scenarios;
+  int n = c.wanted.scenarios;
   if (n <= 0 || judged.empty()) return out;
-  out.scenarios = n;
   out.confidence = c.wanted.confidence;
-  out.last_stage = std::min(ceiling ? *ceiling + 1 : 0, judged.back().stage);
-  out.risk_stage = std::min(ceiling.value_or(0), out.last_stage);
+  out.damage_wanted = c.wanted.damage_chance;
+  out.last_stage = std::min(nominal.value_or(0), judged.back().stage);
   std::vector<Step> up_to_last = steps;
   std::erase_if(up_to_last, [&](const Step& s) { return s.stage > out.last_stage; });
-  const Jobs jobs = jobs_of(c, n);
-  const int count = static_cast<int>(jobs.all.size());
-  std::vector<Outturn> outturns(jobs.all.size());
-  std::atomic<int> done{0};
-  parallel(count, [&](int i) {
-    const ScenarioJob& job = jobs.all[i];
-    RunJob named;
-    named.kind = RunJob::Kind::scenario;
-    named.mesh = {job.mesh.target_nodes, job.mesh.fineness, job.mesh.zone_parts};
-    named.steps = up_to_last;
-    named.last_stage = out.last_stage;
-    named.at_once = job.at_once;
-    named.sigmas = job.sigmas;
-    named.number = job.number;
-    outturns[i] = known_or_run<Outturn>(kept, named, [&] { return run_scenario(c, up_to_last, out.last_stage, job); });
-    if (progress) progress(++done, count);
-  });
-  const auto first = outturns.begin() + static_cast<std::ptrdiff_t>(jobs.scenarios());
-  const std::vector<Outturn> runs(first, outturns.end());
-  const Outturn &planned = outturns[jobs.planned()], &for_checks = outturns[jobs.planned_for_checks()];
+  ScenarioRuns model(c, std::move(up_to_last), out.last_stage, parallel, kept, progress);
 
+  // The checks, costly, come first; then the order as planned on both models, and every scenario on the reduced one.
+  const ScenarioJob reduced_model = reduced_job(), check{check_mesh(c)};
+  const auto checked = static_cast<std::size_t>(std::min(checked_scenarios, n));
+  const std::vector<ScenarioJob> of_check = scenarios(c, check, 0, n), of_reduced = scenarios(c, reduced_model, 0, n);
+  std::vector<ScenarioJob> jobs;
+  for (std::size_t i = 0; i < checked; ++i) jobs.push_back(of_check[check_number(i, n, checked)]);
+  jobs.push_back(check);
+  jobs.push_back(reduced_model);
+  jobs.insert(jobs.end(), of_reduced.begin(), of_reduced.end());
+  const std::vector<Outturn> outturns = model.run(jobs);
+  const Outturn &for_checks = outturns[checked], &planned = outturns[checked + 1];
+  std::vector<Outturn> runs(outturns.begin() + static_cast<std::ptrdiff_t>(checked) + 2, outturns.end());
   if (!planned.solved || !for_checks.solved) {
     out = {};
     out.unsolved = true;
@@ -113,16 +127,37 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
   // What is printed comes from the finest mesh; the checks have their own.
   const Outturn finest = outturn_of(judged, out.last_stage), own = outturn_of(full_stages, out.last_stage);
   const std::vector<CorrectionByLimit> to_checks = corrections(for_checks, planned);
+  const std::vector<Outturn> first_runs = runs;
   std::vector<Pair> pairs;
-  for (std::size_t i = 0; i < jobs.checked; ++i) pairs.push_back({outturns[i], runs[check_number(i, n, jobs.checked)]});
-  const std::vector<CorrectionByLimit> to_printed = raised(corrections(finest, planned), to_checks, pairs);
-  const ModelReading as_printed{to_printed, loose_by_itself(finest, planned), never_hold(judged, finest, planned)};
+  for (std::size_t i = 0; i < checked; ++i) pairs.push_back({outturns[i], first_runs[check_number(i, n, checked)]});
+  const std::vector<CorrectionByLimit> to_printed =
+      with_bars(raised(corrections(finest, planned), to_checks, pairs), judged);
+  const ModelReading as_printed{to_printed, loose_by_itself(finest, planned), never_hold(judged, finest, planned),
+                                gave_way_by(judged, out.last_stage)};
+
+  const Panel panel = build_panel(c, scenario_mesh());
+  std::vector<ScenarioJob> edge_jobs;
+  for (std::vector<double>& sigmas : DamageStudy(c, panel, runs, to_printed, finest, out.last_stage).at_the_edge()) {
+    edge_jobs.push_back(reduced_model);
+    edge_jobs.back().sigmas = std::move(sigmas);
+    edge_jobs.back().number = first_edge_number + static_cast<unsigned>(edge_jobs.size());
+  }
+  const std::vector<Outturn> at_edge = model.run(edge_jobs);
+  for (;;) {
+    out.shape = shape_chances(runs, as_printed, out.last_stage);
+    out.edge = {};
+    out.damage = DamageStudy(c, panel, runs, to_printed, finest, out.last_stage).chances(at_edge, out.edge);
+    if (2 * n > most_times * c.wanted.scenarios || !more_would_tell(judged, out)) break;
+    const std::vector<Outturn> more = model.run(scenarios(c, reduced_model, n, 2 * n));
+    runs.insert(runs.end(), more.begin(), more.end());
+    n *= 2;
+  }
+  out.scenarios = n;
+  out.risk_stage = hottest_safe(stage_safety(judged, out)).value_or(0);
   for (int s = 0; s <= out.last_stage; ++s) {
     const auto held =
         std::count_if(runs.begin(), runs.end(), [&](const Outturn& o) { return holds(o, as_printed, s); });
     out.holds.push_back(chance_of(static_cast<int>(held), n));
-    // What a stage asks for at its own end, a hotter one need not find: unevenness evens out.
-    if (out.holds[s].share() >= out.confidence) out.ceiling = s;
     for (const Limit limit : limits_of(finest)) {
       if (!finest.uses[s].count(limit)) continue;
       const auto over = std::count_if(runs.begin(), runs.end(),
@@ -134,7 +169,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
   // What the governing use of the last safe stage hangs on.
   const StageVerdict& at = judged[static_cast<std::size_t>(out.risk_stage)];
   if (!at.limits.empty()) {
-    out.governing = governing(at.limits).limit;
+    out.governing = what_decides(out, judged).value_or(governing(at.limits).limit);
     out.governing_stage = out.risk_stage;
     std::vector<std::vector<double>> x;
     std::vector<double> y;
@@ -172,7 +207,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
     }
     if (compared > 0) a.rms = std::sqrt(squares / compared);
   }
-  const Panel reduced = build_panel(c, scenario_mesh());
+  const Panel& reduced = panel;
   out.nodes = static_cast<int>(reduced.nodes.size());
   const ZoneCorrection correction =
       zone_correction(zone_ends(build_panel(c, check_mesh(c)), for_checks, out.risk_stage),

@@ -13,10 +13,11 @@
 namespace evenpull::inline sequencer {
 
 /// `steps`: the whole order; `judged`: its stages on the full model as printed; `full_stages`: the same on the plan's own
-/// mesh. Follows the order up to the stage after the ceiling. Steps that are done are not judged.
+/// mesh. Follows the order up to `nominal`, the hottest stage that holds with the values as stated, or the first stage. Steps that
+/// are done are not judged. Where what is asked for cannot be told by so many scenarios up to four times as many are run.
 /// Does not depend on the number of threads.
 Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
-                      const std::vector<StageVerdict>& full_stages, std::optional<int> ceiling,
+                      const std::vector<StageVerdict>& full_stages, std::optional<int> nominal,
                       const ParallelFor& parallel, const KeptRuns* kept,
                       const std::function<void(int done, int all)>& progress);
 

@@ -97,6 +97,16 @@ std::vector<bool> never_hold(const std::vector<StageVerdict>& judged, const Outt
   return out;
 }
 
+bool keeps_shape(const Outturn& o, const ModelReading& reading, int stage) {
+  if (!reading.gave_way.empty() && reading.gave_way[static_cast<std::size_t>(stage)]) return false;
+  for (int s = 0; s <= stage; ++s) {
+    if (o.fell[static_cast<std::size_t>(s)]) return false;
+    for (const auto& [limit, use] : o.uses[static_cast<std::size_t>(s)])
+      if (kind_of(limit) == LimitKind::distortion && corrected_use(o, reading.corrections, s, limit) > 1) return false;
+  }
+  return true;
+}
+
 bool holds(const Outturn& o, const ModelReading& reading, int stage) {
   if (!reading.never.empty() && reading.never[stage]) return false;
   if (!std::includes(reading.not_counted[stage].begin(), reading.not_counted[stage].end(), o.loose[stage].begin(),

@@ -57,11 +57,15 @@ struct ModelReading {
   std::vector<CorrectionByLimit> corrections;  ///< by stage
   std::vector<std::vector<int>> not_counted;   ///< zones whose looseness says nothing, by stage
   std::vector<bool> never{};                   ///< by stage: what stands against it this model does not see at all
+  std::vector<bool> gave_way{};                ///< by stage: a run behind the error bars gave way or was not solved
 };
 
 /// Stages that no scenario may hold: zones end loose that the reduced model finds tight, or a run behind the error bars gave
 /// way or was not solved.
 std::vector<bool> never_hold(const std::vector<StageVerdict>& judged, const Outturn& full, const Outturn& reduced);
+
+/// No limit of distortion is passed up to a stage. A frame that gives way is distorted, and so is one of which nothing is known.
+bool keeps_shape(const Outturn& o, const ModelReading& reading, int stage);
 
 /// The whole history holds: unevenness and loose cloth count at the stage itself only.
 bool holds(const Outturn& o, const ModelReading& reading, int stage);

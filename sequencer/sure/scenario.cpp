@@ -14,8 +14,6 @@ namespace evenpull::inline sequencer {
 namespace {
 
 constexpr double two_pi = 6.283185307179586;
-// Draws beyond this many sigmas say more about the shape of the distribution than about the bench.
-constexpr double most_sigmas = 2.5;
 // Of the free shrink that the pull at fixed length may take up elastically (it must be below 1).
 constexpr double most_elastic = 0.8;
 constexpr double least_hand = 1e-3;

@@ -12,6 +12,9 @@
 
 namespace evenpull::inline sequencer {
 
+/// Draws beyond this many sigmas say more about the shape of the distribution than about the bench: they count as it.
+inline constexpr double most_sigmas = 2.5;
+
 /// Numbers that draw one scenario: those of `Unsure`, then what each yarn's pull and that at each point of the curve has of
 /// its own.
 int numbers_of(const Case& c);

@@ -197,6 +197,8 @@ struct Spreads {
   double friction = 0.30;
   double looseness = 0.50;
   double half_time = 0.50;  ///< of the shrink, with the conductance of the sole
+  double metal_strength = 0.06;  ///< of yield: what is stated is mostly the least that is sold; judgement
+  double wood_strength = 0.16;   ///< of rupture: Wood Handbook, from memory
   double sole = 4;          ///< K: what the true sole temperature is off by, beside the swing
 };
 
@@ -204,9 +206,12 @@ struct Spreads {
 struct Wanted {
   double done_band = 0.10;        ///< a spot is done with this share less than full shrink
   double done_share = 0.90;       ///< share of the area that must be done
-  double confidence = 0.90;       ///< that every limit holds
+  double confidence = 0.90;       ///< that no limit of distortion is passed
+  double damage_chance = 0.01;    ///< that anything is bent or broken for good
   double uneven_share = 0.20;     ///< a zone whose pull is off the mean by more pulls unevenly
   std::optional<double> slide{};  ///< cloth that slides by more at its station is told [m]; unset: the limit of slip
+  double turn_over_time = 60;     ///< s to turn the panel over, with what has to be opened and closed
+  double check_time = 600;        ///< s after a stage until the cloth is cold and was checked
   int scenarios = 128;            ///< 0: no study of chances
 };
 

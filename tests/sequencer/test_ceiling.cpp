@@ -38,9 +38,13 @@ TEST_CASE("a limit broken early is not forgiven by a later stage") {
   CHECK_FALSE(stage_ceiling({stage(0, 1.01, 0.1), stage(1, 0.5, 0.1), stage(2, 0.5, 0.1)}, true).has_value());
 }
 
-TEST_CASE("unevenness counts where the work stops, not on the way") {
+TEST_CASE("unevenness is finish: it bars no stage, neither on the way nor where the work stops") {
   CHECK(stage_ceiling({stage(0, 0.2, 1.5), stage(1, 0.4, 0.8)}, true) == 1);
-  CHECK_FALSE(stage_ceiling({stage(0, 0.2, 1.5), stage(1, 1.4, 0.8)}, true).has_value());
+  CHECK(stage_ceiling({stage(0, 0.2, 0.5), stage(1, 0.4, 1.8)}, true) == 1);
+  CHECK(stage_ceiling({stage(0, 0.2, 1.5), stage(1, 1.4, 0.8)}, true) == 0);
+  CHECK(kind_of(Limit::unevenness) == LimitKind::finish);
+  CHECK(kind_of(Limit::slip) == LimitKind::distortion);
+  CHECK(kind_of(Limit::buckling) == LimitKind::damage);
 }
 
 TEST_CASE("the pessimistic end of the error bar decides") {

@@ -1,6 +1,7 @@
 #include "sequencer/planner/advice.hpp"
 #include "sequencer/replay/ceiling.hpp"
 #include "sequencer/sure/error_bars.hpp"
+#include "sequencer/sure/safety.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
@@ -190,7 +191,7 @@ TEST_CASE("where a run behind the bars gave way the reading that stops it says s
   runs[0].stages[0].buckled = true;
   const Case c = sample::aileron();
   const std::vector<StageVerdict> judged = with_error_bars({stage(use(2), pull(2))}, runs);
-  const Advice a = advise(c, judged, {}, {});
+  const Advice a = advise(c, judged, stage_safety(judged, {}), {}, {});
   REQUIRE(a.stops.size() == 1);
   CHECK(a.stops[0].over.value().study.gave_way);  // which is said without a bar
 }

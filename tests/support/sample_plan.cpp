@@ -140,9 +140,14 @@ void add_chances(Plan& plan) {
   k.scenarios = 128;
   k.nodes = 352;
   k.confidence = 0.9;
-  k.last_stage = 2;
-  k.holds = {{126, 128, 0.945, 0.998}, {112, 128, 0.805, 0.927}, {31, 128, 0.171, 0.326}};
-  k.ceiling = 0;
+  k.damage_wanted = 0.01;
+  k.last_stage = 1;
+  k.holds = {{126, 128, 0.945, 0.998}, {112, 128, 0.805, 0.927}};
+  k.shape = {{127, 128, 0.957, 0.9998}, {124, 128, 0.922, 0.991}};
+  k.damage = {{0.0003, {0, 128, 0, 0.028}}, {0.006, {1, 128, 0.0002, 0.043}}};
+  k.edge = {16, 0.021, 0.04, 0.035, 0.031};
+  plan.nominal = 1;
+  plan.safety = {{0}, {1}, {2, {Lacking::as_stated}}};
   k.risk_stage = k.governing_stage = 1;
   k.limits = {{Limit::stress, 1, {16, 128, 0.073, 0.195}}, {Limit::slip, 1, {0, 128, 0, 0.028}}};
   k.governing = Limit::stress;

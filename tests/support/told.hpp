@@ -3,6 +3,7 @@
 
 #include "sequencer/plan/plan.hpp"
 #include "sequencer/planner/advice.hpp"
+#include "sequencer/sure/safety.hpp"
 
 #include <optional>
 #include <string>
@@ -16,9 +17,9 @@ inline Plan told(const Case& c, const Panel& p, const std::vector<StageVerdict>&
   plan.the_case = c;
   plan.panel = p;
   plan.accuracy = accuracy;
-  plan.ceiling = ceiling;
+  plan.ceiling = plan.nominal = ceiling;
   plan.setting = setting;
-  plan.advice = advise(c, stages, ceiling, setting);
+  plan.advice = advise(c, stages, stage_safety(stages, {}), ceiling, setting);
   return plan;
 }
 

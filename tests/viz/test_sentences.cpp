@@ -10,6 +10,7 @@
 #include "viz/words/record_words.hpp"
 #include "viz/words/sure_words.hpp"
 #include "viz/words/trouble.hpp"
+#include "viz/words/verdict_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <catch2/catch.hpp>
@@ -330,14 +331,46 @@ TEST_CASE("zones at risk: those above the least, the riskiest first", "[sentence
 
 TEST_CASE("the chance on page one is that of the stage asked for", "[sentences]") {
   Plan plan = sample_plan();
-  CHECK_THAT(sure_words(plan), Contains("Chance that every limit holds up to 300 °F: 88 % (80 % to 93 %).") &&
-                                   Contains("Asking for 90 %: up to 250 °F only."));
-  plan.chances.holds[1] = {40, 128, 0.23, 0.4};
-  CHECK_THAT(sure_words(plan), Contains("MORE LIKELY THAN NOT"));
-  plan.chances.ceiling.reset();
-  CHECK_THAT(sure_words(plan), Contains("At no stage is it 90 %."));
+  CHECK_THAT(sure_words(plan), Contains("of 1000 jobs like this one about 6 bend something for good") &&
+                                   Contains("97 % (92 % to 99 %) keep within every limit of bow, twist and slip"));
+  plan.ceiling = 0;
+  CHECK_THAT(sure_words(plan), Contains("fewer than 1 bends something for good"));
   plan.ceiling.reset();
-  CHECK_THAT(sure_words(plan), Contains("holds at 250 °F: 98 %") && !Contains("MORE LIKELY"));
+  CHECK(sure_words(plan).empty());
+}
+
+TEST_CASE("a chance of damage is said in jobs", "[sentences]") {
+  CHECK(damage_text(0) == "of 1000 jobs like this one fewer than 1 bends something for good");
+  CHECK(damage_text(0.0012) == "of 1000 jobs like this one about 1 bends something for good");
+  CHECK(damage_text(0.0075) == "of 1000 jobs like this one about 8 bend something for good");
+  CHECK(damage_text(0.011) == "of 100 jobs like this one about 1 bends something for good");
+  CHECK(damage_text(0.37) == "of 100 jobs like this one about 37 bend something for good");
+}
+
+TEST_CASE("a stage that holds as stated says what it lacks, with what is wanted", "[sentences]") {
+  Plan plan = sample_plan();
+  plan.chances.damage[1].fitted = 0.04;
+  const StageSafety damage{1, {Lacking::damage}}, shape{1, {Lacking::damage, Lacking::shape}};
+  CHECK(lacking_text(plan, damage) ==
+        "At 300 °F (149 °C) the values as stated hold, but by these spreads of 100 jobs like this one about 4 bend "
+        "something for good (1 of 100 is wanted at most).");
+  CHECK_THAT(lacking_text(plan, shape),
+             Contains("and only 97 % (92 % to 99 %) keep within") && Contains("(90 % is wanted)"));
+  CHECK_THAT(lacking_text(plan, {1, {Lacking::damage_unknown}}), Contains("not known"));
+  CHECK(lacking_text(plan, {1}).empty());
+  CHECK(lacking_text(plan, {2, {Lacking::as_stated}}).empty());
+}
+
+TEST_CASE("a first look says that it calls nothing safe; no stage says to measure where the values as stated hold",
+          "[sentences]") {
+  Plan plan = sample_plan();
+  CHECK(verdict_heading(plan) == "Hottest safe stage");
+  plan.ceiling.reset();
+  CHECK_THAT(verdict_note(plan), Contains("Do not iron yet: measure first"));
+  plan.nominal.reset();
+  CHECK_THAT(verdict_note(plan), Contains("Do not iron this panel"));
+  plan.chances = {};
+  CHECK_THAT(verdict_heading(plan), Contains("nothing is called safe"));
 }
 
 TEST_CASE("the weight and the tap say what was computed for the bays", "[sentences]") {

@@ -9,6 +9,8 @@
 #include "viz/words/heat_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/sure_words.hpp"
+#include "viz/words/time_words.hpp"
+#include "viz/words/verdict_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
@@ -32,15 +34,16 @@ std::string answer(const Plan& plan) {
   // Loose cloth goes before everything else.
   if (const auto headline = loose_headline(plan); !headline.empty()) html += paragraph(headline, "big loose");
   if (const auto loose = loose_sentence(plan); !loose.empty()) html += paragraph(loose, "loose");
-  html += "<h2>Hottest safe stage</h2>\n";
+  html += fmt::format("<h2>{}</h2>\n", verdict_heading(plan));
   if (plan.ceiling) {
     const double kelvin = plan.the_case.stages.at(*plan.ceiling).temperature;
     html += fmt::format("<p class=\"big\">{} <small>{}</small></p>\n", degrees_f(kelvin), degrees_c(kelvin));
-    html += paragraph("True sole temperature, by thermometer.");
   } else {
-    html += "<p class=\"big\">None</p>\n" + paragraph("Do not iron this panel by this plan. No steps are given.");
+    html += "<p class=\"big\">None</p>\n";
   }
+  html += paragraph(verdict_note(plan));
   if (const auto sure = sure_words(plan); !sure.empty()) html += paragraph(sure);
+  if (const auto time = time_sentence(plan); !time.empty()) html += paragraph(time);
   html += "<details><summary>Why, and what to do</summary>\n" + paragraph(because_text(plan));
   for (const auto& a : advice_sentences(plan)) html += paragraph(a);
   return html + "</details>\n";

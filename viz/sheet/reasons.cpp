@@ -2,6 +2,7 @@
 
 #include "viz/words/advice_words.hpp"
 #include "viz/words/sure_words.hpp"
+#include "viz/words/time_words.hpp"
 
 #include <algorithm>
 
@@ -10,6 +11,7 @@ namespace evenpull::viz {
 std::vector<Reason> reasons_of(const Plan& plan) {
   std::vector<Reason> reasons{{because_text(plan)}};
   if (auto sure = sure_words(plan); !sure.empty()) reasons.push_back({std::move(sure), true});
+  if (auto time = time_sentence(plan); !time.empty()) reasons.push_back({std::move(time), true});
   for (auto& advice : advice_sentences(plan)) reasons.push_back({std::move(advice), true});
   return reasons;
 }

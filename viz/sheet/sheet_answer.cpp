@@ -7,10 +7,12 @@
 #include "viz/words/limit_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/runs.hpp"
+#include "viz/words/verdict_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
 #include <algorithm>
+#include <cctype>
 
 namespace evenpull::viz {
 
@@ -37,13 +39,14 @@ double draw_loose(cairo_t* cr, const Plan& plan, Point at, double width) {
 /// The number itself; gives the height taken.
 double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
   double y = at.y;
-  y += draw_text(cr, {at.x, y}, "HOTTEST SAFE STAGE", {.size = 16, .bold = true}).height;
+  std::string heading = verdict_heading(plan);
+  if (!plan.first_look())
+    std::transform(heading.begin(), heading.end(), heading.begin(), [](unsigned char c) { return std::toupper(c); });
+  y += draw_text(cr, {at.x, y}, heading, {.size = 16, .bold = true, .width = width}).height;
   if (!plan.ceiling) {
-    const double size = plan.advice.never_tight ? 24 : 40;
-    y += draw_text(cr, {at.x, y}, "No stage is safe", {.size = size, .bold = true, .width = width}).height + 4;
-    y += draw_text(cr, {at.x, y}, "Do not iron this panel by this plan. No steps are printed.",
-                   {.size = reason_type, .bold = true, .width = width})
-             .height;
+    const double size = plan.advice.never_tight ? 24 : 60;
+    y += draw_text(cr, {at.x, y}, "NONE", {.size = size, .bold = true, .width = width}).height + 4;
+    y += draw_text(cr, {at.x, y}, verdict_note(plan), {.size = reason_type, .bold = true, .width = width}).height;
     return y - at.y;
   }
   const double kelvin = plan.the_case.stages[*plan.ceiling].temperature;

@@ -2,6 +2,8 @@
 
 #include "sequencer/sure/error_bars.hpp"
 #include "viz/words/limit_words.hpp"
+#include "viz/words/sure_words.hpp"
+#include "viz/words/verdict_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
@@ -27,6 +29,7 @@ std::string reading_text(const Plan& plan, const LimitReading& l) {
 std::string stop_text(const Plan& plan, const StageStop& s) {
   const std::string at = " At " + stage_both(plan.the_case, s.stage);
   const bool loose = !s.loose_zones.empty();
+  if (const std::string lacking = lacking_text(plan, s.safety); !lacking.empty()) return " " + lacking;
   if (s.gave_way) return at + " the frame gives way: it buckles under the pull of the cloth.";
   if (!s.judged)
     return loose ? at + " the work was done before this plan was made and is not judged; the cloth is not tight there."
@@ -38,16 +41,27 @@ std::string stop_text(const Plan& plan, const StageStop& s) {
                       zones_text(plan.panel, s.loose_zones) + ".";
 }
 
+// It starts with a space.
+std::string finish_text(const Plan& plan) {
+  for (const LimitReading& l : plan.limits)
+    if (kind_of(l.limit) == LimitKind::finish && l.stage == plan.ceiling && l.use > 1)
+      return fmt::format(" It ends less even than wanted: {} {}, {} wanted; that bars no stage.", limit_text(l.limit),
+                         limit_value(l), limit_allowed(l));
+  return "";
+}
+
 std::string up_to_text(const Plan& plan) {
   const Advice& a = plan.advice;
   switch (a.up_to) {
     case Advice::UpTo::holds:
-      return fmt::format("Up to {} every limit holds. Closest is {}.", stage_both(plan.the_case, plan.ceiling.value()),
-                         reading_text(plan, a.closest.value()));
+      return fmt::format("Up to {} every limit of strength and shape holds. Closest is {}.{}",
+                         stage_both(plan.the_case, plan.ceiling.value()), reading_text(plan, a.closest.value()),
+                         finish_text(plan));
     case Advice::UpTo::done:
       return fmt::format("Up to {} the work was done before this plan was made; what is past is not judged.",
                          stage_both(plan.the_case, plan.ceiling.value()));
-    case Advice::UpTo::none_holds: return "No stage holds every limit.";
+    case Advice::UpTo::none_is_sure: return "No stage is safe.";
+    case Advice::UpTo::none_holds: return "No stage holds every limit of strength and shape.";
     case Advice::UpTo::none_can_be_last: return "No stage can be the last one.";
   }
   return "";
@@ -88,6 +102,10 @@ struct AdviceSentence {
   }
   std::string operator()(const advice::StopAndAsk&) const {
     return "Stop and ask the holder of the approved data and a licensed mechanic.";
+  }
+  std::string operator()(const advice::MeasureFirst& a) const {
+    return fmt::format("What is lacking hangs most on the {}: measure that first, put it into the case and plan again.",
+                       unsure_text(a.input));
   }
   std::string operator()(const advice::AskedTooHot& a) const {
     return fmt::format(

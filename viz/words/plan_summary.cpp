@@ -4,6 +4,8 @@
 #include "viz/words/limit_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/sure_words.hpp"
+#include "viz/words/time_words.hpp"
+#include "viz/words/verdict_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
@@ -28,12 +30,10 @@ std::string loose_cloth(const Plan& p, const Terminal& t) {
 }
 
 std::string answer(const Plan& p, const Terminal& t) {
-  if (!p.ceiling)
-    return "  " + in_bold(t, "Hottest safe stage: NONE.") + "\n  " +
-           wrap_text("Do not iron this cloth on this frame as stated.", 2, t.width) + "\n";
-  const auto temperature = p.the_case.stages[static_cast<size_t>(*p.ceiling)].temperature;
-  return "  " + in_bold(t, "Hottest safe stage: " + viz::degrees_both(temperature)) + "\n  " +
-         wrap_text("By thermometer on the sole, never by the dial.", 2, t.width) + "\n";
+  const std::string stage =
+      p.ceiling ? viz::degrees_both(p.the_case.stages[static_cast<size_t>(*p.ceiling)].temperature) : "NONE.";
+  return "  " + in_bold(t, wrap_text(viz::verdict_heading(p) + ": " + stage, 2, t.width)) + "\n  " +
+         wrap_text(viz::verdict_note(p), 2, t.width) + "\n";
 }
 
 std::string worst_numbers(const Plan& p, const Terminal& t) {
@@ -80,6 +80,7 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
   if (p.setting)
     text += paragraph(fmt::format("Between the stages, up to {} would still pass (advice, not a step).",
                                   viz::degrees_both(*p.setting)));
+  if (const auto time = viz::time_sentence(p); !time.empty()) text += "\n" + paragraph(time, 8);
   if (p.ceiling) text += "\n" + paragraph("Order: " + viz::order_name(p.order) + ": " + viz::order_rule(p.order), 9);
   text += "\n" + worst_numbers(p, t);
   if (p.solve.mesh_change && p.solve.zone_change)

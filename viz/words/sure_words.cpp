@@ -1,6 +1,7 @@
 #include "viz/words/sure_words.hpp"
 
 #include "viz/words/limit_words.hpp"
+#include "viz/words/verdict_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
@@ -15,9 +16,7 @@ namespace {
 
 constexpr double risk_told = 0.10;    // chances below are not worth a word: judgement
 constexpr double weight_told = 0.03;  // nor inputs that explain less
-constexpr double weight_that_leads = 0.3;
-constexpr double likely = 0.5;
-constexpr double over_told = 0.01;  // limits less often broken are not named
+constexpr double over_told = 0.01;    // limits less often broken are not named
 
 std::string chance_words(const Chance& c) {
   return fmt::format("{} ({} to {})", percent_text(c.share()), percent_text(c.low), percent_text(c.high));
@@ -25,35 +24,14 @@ std::string chance_words(const Chance& c) {
 
 std::string governing_text(const Chances& k) { return k.governing ? limit_text(*k.governing) : ""; }
 
-// What the governing use hangs on says nothing about a limit that is broken more often.
-std::string what_spoils_it(const Chances& k, int stage) {
-  const LimitChance* often = nullptr;
-  for (const LimitChance& l : k.limits)
-    if (l.stage == stage && l.over.share() >= over_told && (!often || l.over.hits > often->over.hits)) often = &l;
-  if (often && often->limit != k.governing)
-    return fmt::format(" Most often over its limit: {}, {}.{}", limit_text(often->limit),
-                       percent_text(often->over.share()),
-                       often->limit == Limit::unevenness ? " A steadier iron evens the pull." : "");
-  if (k.weights.empty() || k.weights.front().share < weight_that_leads) return "";
-  return fmt::format(" It hangs most on the {}: measure that first.", unsure_text(k.weights.front().input));
-}
-
 }  // namespace
 
 std::string sure_words(const Plan& plan) {
   const Chances& k = plan.chances;
-  if (k.scenarios == 0 || k.holds.empty()) return "";
-  const int stage = std::min(plan.ceiling.value_or(0), static_cast<int>(k.holds.size()) - 1);
-  std::string text;
-  if (plan.ceiling && k.holds[stage].share() < likely)
-    text = "AS STATED, MORE LIKELY THAN NOT SOME LIMIT IS PASSED: measure cloth and iron before you start. ";
-  text += fmt::format("Chance that every limit holds {} {}: {}.", plan.ceiling ? "up to" : "at",
-                      degrees_f(plan.the_case.stages[stage].temperature), chance_words(k.holds[stage]));
-  if (plan.ceiling && k.ceiling.value_or(-1) < *plan.ceiling)
-    text += k.ceiling ? fmt::format(" Asking for {}: up to {} only.", percent_text(k.confidence),
-                                    degrees_f(plan.the_case.stages[*k.ceiling].temperature))
-                      : fmt::format(" At no stage is it {}.", percent_text(k.confidence));
-  return k.holds[stage].share() < k.confidence ? text + what_spoils_it(k, stage) : text;
+  if (!plan.ceiling || k.scenarios == 0 || k.shape.empty()) return "";
+  const auto s = static_cast<std::size_t>(std::min(*plan.ceiling, static_cast<int>(k.shape.size()) - 1));
+  return fmt::format("How sure: by these spreads {}, and {} keep within every limit of bow, twist and slip.",
+                     damage_text(k.damage[s].chance()), chance_words(k.shape[s]));
 }
 
 std::vector<RiskyZone> risky_zones(const Plan& plan, bool slides, double least) {
@@ -78,13 +56,13 @@ std::vector<std::string> sure_sentences(const Plan& plan) {
     for (const LimitChance& l : k.limits)
       if (l.stage == static_cast<int>(s) && l.over.share() >= over_told)
         over += fmt::format("{}{} {}", over.empty() ? "" : ", ", limit_text(l.limit), chance_words(l.over));
-    list.push_back(fmt::format("If you stop after {}, every limit holds: {}{}.", degrees_f(c.stages[s].temperature),
-                               chance_words(k.holds[s]), over.empty() ? "" : "; over its limit there: " + over));
+    list.push_back(
+        fmt::format("If you stop after {}: {}; within every limit of bow, twist and slip {}; within every limit, the "
+                    "reserve of strength and "
+                    "the evenness wanted too, {}{}.",
+                    degrees_f(c.stages[s].temperature), damage_text(k.damage[s].chance()), chance_words(k.shape[s]),
+                    chance_words(k.holds[s]), over.empty() ? "" : "; over its limit there: " + over));
   }
-  list.push_back(k.ceiling
-                     ? fmt::format("Hottest stage at {} confidence: {}.", percent_text(k.confidence),
-                                   degrees_f(c.stages[*k.ceiling].temperature))
-                     : fmt::format("At {} confidence no stage is safe: measure first.", percent_text(k.confidence)));
   std::string weights;
   for (const InputWeight& w : k.weights)
     if (w.share >= weight_told)
@@ -110,6 +88,13 @@ std::vector<std::string> sure_sentences(const Plan& plan) {
                  : fmt::format("Pull may end more than {} off the mean", percent_text(c.wanted.uneven_share)),
           zone_list(plan.panel, zones), percent_text(risky.front().risk)));
   }
+  if (k.edge.runs > 0)
+    list.push_back(
+        fmt::format("The chance of damage comes from a fit to these; {} runs drawn where the fit puts the edge came "
+                    "out {:+.1f} % off it in the "
+                    "mean and scatter by {:.1f} % (the others about it by {:.1f} %){}.",
+                    k.edge.runs, 100 * k.edge.mean, 100 * k.edge.scatter, 100 * k.edge.fit_scatter,
+                    k.edge.shift > 0 ? fmt::format("; it is raised by {:.1f} %", 100 * k.edge.shift) : ""));
   list.push_back(fmt::format(
       "From {} ways the job may turn out, on a reduced model of {} cloth points set right by the full one. "
       "On {} of them run zone by zone on {} points its {} was off by {:.1f} % (rms), and {} of {} agreed on "

@@ -1,0 +1,75 @@
+#include "viz/words/verdict_words.hpp"
+
+#include "viz/words/wording.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull::viz {
+namespace {
+
+constexpr double hundred = 100, thousand = 1000;
+
+std::string wanted_text(const Chances& k) {
+  const double per_hundred = k.damage_wanted * hundred;
+  return per_hundred >= 1 ? fmt::format("{:.0f} of 100 is wanted at most", per_hundred)
+                          : fmt::format("{:.0f} of 1000 is wanted at most", k.damage_wanted * thousand);
+}
+
+}  // namespace
+
+std::string verdict_heading(const Plan& plan) {
+  return plan.first_look() ? "First look (nothing is called safe); as stated it holds up to" : "Hottest safe stage";
+}
+
+std::string verdict_note(const Plan& plan) {
+  if (plan.ceiling) return "True sole temperature, by thermometer.";
+  return plan.nominal ? "Do not iron yet: measure first. No steps are given."
+                      : "Do not iron this panel by this plan. No steps are given.";
+}
+
+std::string damage_text(double chance) {
+  constexpr double few = 0.0005;  // less than one of a thousand, rounded
+  if (chance < few) return "of 1000 jobs like this one fewer than 1 bends something for good";
+  const bool rare = chance * hundred < 1;
+  const long n = std::lround(chance * (rare ? thousand : hundred));
+  return fmt::format("of {} jobs like this one about {} {} something for good", rare ? "1000" : "100", n,
+                     n == 1 ? "bends" : "bend");
+}
+
+const char* lacking_name(Lacking l) {
+  switch (l) {
+    case Lacking::as_stated: return "limits as stated";
+    case Lacking::tight: return "tight cloth";
+    case Lacking::damage: return "a small enough chance of damage";
+    case Lacking::damage_unknown: return "a known chance of damage";
+    case Lacking::shape: return "confidence in the shape";
+  }
+  return "";
+}
+
+std::string lacking_text(const Plan& plan, const StageSafety& stage) {
+  const Chances& k = plan.chances;
+  const auto has = [&](Lacking l) {
+    return std::find(stage.lacking.begin(), stage.lacking.end(), l) != stage.lacking.end();
+  };
+  const auto s = static_cast<std::size_t>(stage.stage);
+  if (has(Lacking::as_stated) || s >= k.shape.size()) return "";
+  std::string text;
+  const auto add = [&](const std::string& part) { text += (text.empty() ? "" : ", and ") + part; };
+  if (has(Lacking::damage)) add(damage_text(k.damage[s].chance()) + " (" + wanted_text(k) + ")");
+  if (has(Lacking::damage_unknown))
+    add("how often something would be bent for good is not known: too few scenarios, or the runs that check the fit "
+        "scatter too much about it");
+  if (has(Lacking::shape))
+    add(fmt::format("only {} ({} to {}) keep within every limit of bow, twist and slip ({} is wanted)",
+                    percent_text(k.shape[s].share()), percent_text(k.shape[s].low), percent_text(k.shape[s].high),
+                    percent_text(k.confidence)));
+  if (text.empty()) return "";
+  return fmt::format("At {} the values as stated hold, but by these spreads {}.",
+                     degrees_both(plan.the_case.stages[s].temperature), text);
+}
+
+}  // namespace evenpull::viz
