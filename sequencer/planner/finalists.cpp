@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <numeric>
 #include <optional>
+#include <utility>
 
 namespace evenpull::inline sequencer {
 namespace {
@@ -158,9 +159,8 @@ std::size_t best_that_keeps_shape(const PlanJob& job, const Panel& p, const std:
 
 // The best of `left`, in full; another only where a stage hangs on it: it may hold one that those run in full lost.
 std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vector<Tried> left, double off,
-                                Ranking& ranking, StudyRuns& study) {
+                                Ranking& ranking, StudyRuns& study, int stages = -1) {
   std::vector<Tried> in_full;
-  int stages = -1;
   while (true) {
     std::erase_if(left, [&](const Tried& t) { return may_hold(t, off) <= stages; });
     if (left.empty()) break;
@@ -182,6 +182,7 @@ std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vect
 std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking, StudyRuns& study) {
   std::vector<Tried> tried;
   while (tried.empty()) {
+    if (ranking.ranked.empty()) ranking.ranked = std::exchange(ranking.set_aside, {});
     if (ranking.ranked.empty()) throw *ranking.dropped.first;
     std::vector<Tried> as_ranked;
     std::vector<Order> orders;
@@ -200,6 +201,13 @@ std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking&
       tried = run_on(job, full, OrderModel::full, orders, ranking);
     }
   }
+  // Alternating is a rule of thumb; a stage is worth more.
+  int held = 0;
+  for (const Tried& t : tried) held = std::max(held, summarise(t, full.panel).stages_passed);
+  std::vector<Tried> aside = ranking.set_aside;
+  std::erase_if(aside, [&](const Tried& t) { return may_hold(t, off_by_ranking) <= held; });
+  for (Tried& t : best_in_full(job, full, std::move(aside), off_by_ranking, ranking, study, held))
+    tried.push_back(std::move(t));
   return tried;
 }
 

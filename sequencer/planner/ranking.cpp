@@ -4,6 +4,7 @@
 #include "sequencer/plan/accuracy.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <limits>
 
 namespace evenpull::inline sequencer {
@@ -92,8 +93,10 @@ void keep_alternating(const PlanJob& job, const Panel& p, Ranking& out) {
   const auto too_long = [&](const Tried& t) { return longest_run(p, t.result.planned, 0) > longest_first_run; };
   if (job.options.turn_overs || !job.done.empty() || std::all_of(out.ranked.begin(), out.ranked.end(), too_long))
     return;
-  out.before_limit = out.ranked;
-  std::erase_if(out.ranked, too_long);
+  const auto long_ones =
+      std::stable_partition(out.ranked.begin(), out.ranked.end(), [&](const Tried& t) { return !too_long(t); });
+  out.set_aside.assign(std::make_move_iterator(long_ones), std::make_move_iterator(out.ranked.end()));
+  out.ranked.erase(long_ones, out.ranked.end());
 }
 
 // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror, the other rules
@@ -125,6 +128,7 @@ void Ranking::drop(const OrderId& id) {
   const auto same = [&](const Tried& t) { return t.order.id == id; };
   std::erase_if(ranked, same);
   std::erase_if(before_limit, same);
+  std::erase_if(set_aside, same);
   std::erase_if(met, same);
 }
 

@@ -15,6 +15,7 @@ namespace evenpull::inline sequencer {
 struct Ranking {
   std::vector<Tried> ranked;              ///< those that found an equilibrium and keep within the turn-overs wanted
   std::vector<Tried> met{};               ///< the best, on a mesh between the coarse one and the plan's own
+  std::vector<Tried> set_aside{};         ///< with too long a run in the first stage: taken where nothing else is left
   std::vector<Tried> before_limit{};      ///< where turn-overs were limited: all of them
   std::unique_ptr<OrderFinder> finder{};  ///< none: nothing was searched
   std::optional<note::FewestTurnOvers> turn_overs{};  ///< no order has as few as were wanted

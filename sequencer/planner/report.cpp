@@ -59,7 +59,7 @@ void list_orders(Plan& p, const PlanJob& job, const PlanRuns& runs, int best, in
     return std::any_of(p.orders.begin(), p.orders.end(), [&](const OrderResult& o) { return o.order == id; });
   };
   const std::vector<Tried>& ranked = runs.ranking.ranked;
-  for (const std::vector<Tried>* runs_on : {&runs.ranking.met, &ranked})
+  for (const std::vector<Tried>* runs_on : {&runs.ranking.met, &ranked, &runs.ranking.set_aside})
     for (const Tried& t : *runs_on)
       if (!is_listed(t.order.id)) p.orders.push_back(summarise_up_to(t, p.panel, last));
   add(p.notes, steady_against_jumping(ranked, p.panel, last));
@@ -91,10 +91,11 @@ void tell_search(Plan& p, const PlanJob& job, const PlanRuns& runs, int best) {
   if (r.finder) p.searched = searched_stages(*r.finder, runs.full);
   if (!r.ranked.empty() && job.turn_overs_count() && job.done.empty()) {
     std::vector<OrderResult> all;
-    for (const Tried& t : r.compared()) {
-      all.push_back(summarise_up_to(t, p.panel, p.ceiling.value_or(0)));
-      all.back().chosen = t.order.id == runs.full[best].order.id;
-    }
+    for (const std::vector<Tried>* compared : {&r.compared(), &r.set_aside})
+      for (const Tried& t : *compared) {
+        all.push_back(summarise_up_to(t, p.panel, p.ceiling.value_or(0)));
+        all.back().chosen = t.order.id == runs.full[best].order.id;
+      }
     p.trade_offs = trade_offs_of(all);
   }
   add(p.notes, r.steps_done);

@@ -28,7 +28,7 @@ TEST_CASE("the parts of a plan follow one another from nothing to the whole", "[
   for (const Accuracy a : {Accuracy::quick, Accuracy::normal, Accuracy::fine}) {
     double at = 0;
     for (const PlanPart p : {PlanPart::passes, PlanPart::search, PlanPart::ranking, PlanPart::finalists,
-                             PlanPart::in_full, PlanPart::setting, PlanPart::chances}) {
+                             PlanPart::in_full, PlanPart::chances, PlanPart::setting}) {
       const Span s = span_of(p, a);
       CHECK(s.from == at);
       CHECK(s.to >= s.from);

@@ -104,6 +104,7 @@ TEST_CASE("the full plan carries error bars, bounds and the setting between stag
   Case c = small();
   c.target_nodes = 400;
   c.wanted.scenarios = 24;
+  c.wanted.damage_chance = 0.2, c.wanted.confidence = 0.5;  // so few scenarios know no more
   // Strength chosen so that the first stage holds and the second does not.
   const Plan probe = make_plan(c, quick());
   double first = 0, second = 0;
@@ -114,6 +115,11 @@ TEST_CASE("the full plan carries error bars, bounds and the setting between stag
   const Plan p = make_plan(c, {});
   for (const LimitReading& l : p.limits)
     UNSCOPED_INFO(static_cast<int>(l.limit) << " " << l.stage << " " << l.use << " +- " << l.use_plus_minus);
+  for (const StageSafety& s : p.safety)
+    for (const Lacking l : s.lacking) UNSCOPED_INFO("stage " << s.stage << " lacks " << static_cast<int>(l));
+  UNSCOPED_INFO("damage " << p.chances.damage[0].fitted << ", counted " << p.chances.damage[0].counted.hits << " of "
+                          << p.chances.scenarios << ", edge scatter " << p.chances.edge.scatter << " beside "
+                          << p.chances.edge.fit_scatter << "; shape " << p.chances.shape[0].hits);
   REQUIRE(p.ceiling == 0);
   CHECK(p.solve.mesh_change.has_value());
   CHECK(p.solve.zone_change.has_value());

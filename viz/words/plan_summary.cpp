@@ -78,7 +78,7 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
   text += paragraph("Why: " + viz::because_text(p), 7);
   if (const auto sure = viz::sure_words(p); !sure.empty()) text += paragraph(sure);
   if (p.setting)
-    text += paragraph(fmt::format("Between the stages, up to {} would still pass (advice, not a step).",
+    text += paragraph(fmt::format("Between the stages, as stated, up to {} would still pass (advice, not a step).",
                                   viz::degrees_both(*p.setting)));
   if (const auto time = viz::time_sentence(p); !time.empty()) text += "\n" + paragraph(time, 8);
   if (p.ceiling) text += "\n" + paragraph("Order: " + viz::order_name(p.order) + ": " + viz::order_rule(p.order), 9);

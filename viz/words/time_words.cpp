@@ -27,7 +27,7 @@ std::string time_sentence(const Plan& plan) {
                           degrees_f(plan.the_case.stages[static_cast<std::size_t>(t.stage)].temperature),
                           duration_text(t.all()));
   }
-  return fmt::format("Time: about {}. Ironing {}, {} turn-over{} {}, cooling and checks {}. By stage: {}.",
+  return fmt::format("Time: about {}: ironing {}, {} turn-over{} {}, cooling and checks {}. {}.",
                      duration_text(all.all()), duration_text(all.ironing), all.turn_overs,
                      all.turn_overs == 1 ? "" : "s", duration_text(all.turning), duration_text(all.waiting), stages);
 }
