@@ -8,7 +8,8 @@
 
 namespace evenpull::viz {
 
-/// "Chance that every limit holds: 93 % (87 to 97 %)"; empty without a study.
+/// How often something bends for good and how many keep their shape, up to the hottest safe stage; empty without one or without
+/// a study.
 std::string sure_words(const Plan& plan);
 /// What the chances rest on, each limit, what to measure next, zones at risk.
 std::vector<std::string> sure_sentences(const Plan& plan);
