@@ -10,7 +10,7 @@ namespace {
 
 // Seconds of one processor of an ordinary machine, measured on the demo cases (bench/RECORD.md): of the plan's own mesh and
 // those behind its bars; of choice of passes, search and ranking; of the chances.
-constexpr double a_step_and_node = 9e-6, ordering = 0.073, ordering_quick = 0.025, a_step_and_scenario = 8e-4;
+constexpr double a_step_and_node = 9e-6, ordering = 0.073, ordering_quick = 0.025, a_step_and_scenario = 1.5e-3;
 // What two processors gain, and seconds of drawing and writing.
 constexpr double usual_gain = 1.7, drawing = 4;
 

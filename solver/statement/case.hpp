@@ -196,10 +196,10 @@ struct Spreads {
   double member_stiffness = 0.10;
   double friction = 0.30;
   double looseness = 0.50;
-  double half_time = 0.50;  ///< of the shrink, with the conductance of the sole
+  double half_time = 0.50;       ///< of the shrink, with the conductance of the sole
   double metal_strength = 0.06;  ///< of yield: what is stated is mostly the least that is sold; judgement
   double wood_strength = 0.16;   ///< of rupture: Wood Handbook, from memory
-  double sole = 4;          ///< K: what the true sole temperature is off by, beside the swing
+  double sole = 4;               ///< K: what the true sole temperature is off by, beside the swing
 };
 
 /// What the user wants to be sure of.
