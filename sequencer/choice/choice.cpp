@@ -3,7 +3,6 @@
 #include "sequencer/replay/tally.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <functional>
 #include <map>
 #include <set>

@@ -12,14 +12,14 @@ namespace {
 
 double halfway(double low, double high) { return dial::nearest(0.5 * (low + high)); }
 
-double worst(const StageVerdict& v, bool pessimistic) { return history_use(v.limits, pessimistic); }
-
 }  // namespace
 
 bool opens_the_way(const std::vector<StageVerdict>& stages, int next, double bar) {
   const std::size_t wanted = static_cast<std::size_t>(next) + 2;
   if (stages.size() != wanted || stages.back().buckled || is_loose(stages.back())) return false;
-  return std::max(worst(stages.back(), false), worst(stages[wanted - 2], false)) * std::max(bar, 1.0) <= 1;
+  return std::max(history_use(stages.back().limits, false), history_use(stages[wanted - 2].limits, false)) *
+             std::max(bar, 1.0) <=
+         1;
 }
 
 WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& done, const StageVerdict& judged,
@@ -28,7 +28,8 @@ WayThere way_there(const Case& c, const Order& order, const std::vector<Step>& d
   w.stage = judged.stage;
   w.gives_way = judged.buckled;
   if (judged.buckled) return w;
-  const double bar = worst(plain, false) > 0 ? worst(judged, true) / worst(plain, false) : 1;
+  const double bar =
+      history_use(plain.limits, false) > 0 ? history_use(judged.limits, true) / history_use(plain.limits, false) : 1;
   w.fails_on_the_way = plain.end_use * bar <= 1;
   const int next = judged.stage;
   const double low = next > 0 ? c.stages[next - 1].temperature : c.cloth.curve.front().temperature;

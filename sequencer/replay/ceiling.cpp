@@ -45,15 +45,14 @@ std::optional<double> setting_between(Ironing& ironing, const Covering& before, 
   const double low = ceiling ? c.stages[*ceiling].temperature : c.cloth.curve.front().temperature;
   const double high = c.stages[next].temperature;
   const double at_low = ceiling ? history_use(stages[*ceiling].limits, true) : 0;
-  const auto worst = [](const StageVerdict& v, bool pessimistic) { return history_use(v.limits, pessimistic); };
-  const double at_high = worst(fails, true);
+  const double at_high = history_use(fails.limits, true);
   if (at_high <= 1 || at_low >= 1) return {};
   // What mesh and zones add at the stage that failed serves for the settings just below it.
-  const double bar = at_high / worst(plain[next], false);
+  const double bar = at_high / history_use(plain[next].limits, false);
   double setting = dial::at_most(std::min(high - dial_step, low + (1 - at_low) / (at_high - at_low) * (high - low)));
   for (int i = 0; i < most_tries && setting > low + 0.5 * dial_step; ++i) {
     const StageVerdict v = replay_stage(ironing, before, steps, setting);
-    if (!v.buckled && !is_loose(v) && worst(v, false) * bar <= 1) return setting;
+    if (!v.buckled && !is_loose(v) && history_use(v.limits, false) * bar <= 1) return setting;
     setting -= dial_step * (i + 1);
     setting = dial::at_most(setting + 1e-6);
   }
