@@ -9,7 +9,7 @@ set(above_app "tests|bench")
 
 # Sub-rooms, lowest first: each may include those before it.
 set(sub_rooms_of_solver statement geometry numerics cloth frame heat equilibrium readings ironing sound)
-set(sub_rooms_of_sequencer numbers plan orders replay search choice sure planner)
+set(sub_rooms_of_sequencer numbers plan orders replay search choice sure measured planner)
 set(sub_rooms_of_viz words kit panel sheet pictures page lesson fields)
 set(sub_rooms_of_app text input output command)
 

@@ -110,7 +110,7 @@ void serialize(Archive& a, StageSummary& v) {
 template <class Archive>
 void serialize(Archive& a, StageVerdict& v) {
   a(v.stage, v.limits, v.summary, v.buckled, v.worst_difference_chord, v.worst_difference_span, v.worst_slip,
-    v.worst_twist, v.spread_along_span, v.end_use, v.lift, v.frame_turn, v.zone_pull, v.column_slip);
+    v.worst_twist, v.spread_along_span, v.end_use, v.lift, v.frame_turn, v.zone_pull, v.bay_pull, v.column_slip);
 }
 template <class Archive>
 void serialize(Archive& a, Snapshot& v) {
@@ -142,7 +142,7 @@ void serialize(Archive& a, StudyRun& v) {
 }
 template <class Archive>
 void serialize(Archive& a, Outturn& v) {
-  a(v.sigmas, v.uses, v.zone_pull, v.column_slip, v.fell, v.loose, v.solved);
+  a(v.sigmas, v.uses, v.zone_pull, v.column_slip, v.bay_pull, v.fell, v.loose, v.solved);
 }
 }  // namespace sequencer
 

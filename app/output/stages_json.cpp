@@ -85,6 +85,29 @@ Json weight_and_tap(const Plan& p, int stage) {
   return list;
 }
 
+// What lets the work go on to the next stage.
+Json go_on_json(const Plan& p, int stage) {
+  for (const StageWindow& w : p.windows) {
+    if (w.stage != stage) continue;
+    auto bays = Json::array();
+    for (const BayWindow& b : w.bays)
+      bays.push_back({{"side", side_name(b.side)},
+                      {"bay", b.bay + 1},
+                      {"expected_mm", json_number(b.expected * mm, "stages.go_on.expected")},
+                      {"sag_mm",
+                       {json_number(b.least * mm, "stages.go_on.least"),
+                        json_number(b.most * mm, "stages.go_on.most")}}});
+    return {{"to_stage_degF", json_number(stage_degF(p, w.next), "stages.go_on.next")},
+            {"only_by_reading", w.needed},
+            {"weight_g", json_number(w.weight * 1e3, "stages.go_on.weight")},
+            {"every_bay_between", bays},
+            {"damaged_at_worst", json_number(w.damage, "stages.go_on.damage")},
+            {"within_limits_of_distortion_at_worst", json_number(w.shape, "stages.go_on.shape")},
+            {"reads_inside", json_number(w.inside, "stages.go_on.inside")}};
+  }
+  return nullptr;
+}
+
 }  // namespace
 
 Json stages_json(const Plan& p) {
@@ -113,7 +136,8 @@ Json stages_json(const Plan& p) {
                     {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
                     {"buckling_shape", buckling_shape(p, s)},
                     {"sag_between_ribs", sag(s)},
-                    {"weight_and_tap", weight_and_tap(p, s.stage)}});
+                    {"weight_and_tap", weight_and_tap(p, s.stage)},
+                    {"go_on", go_on_json(p, s.stage)}});
   return list;
 }
 

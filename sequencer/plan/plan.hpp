@@ -18,6 +18,7 @@
 #include "sequencer/plan/stage_heat.hpp"
 #include "sequencer/plan/stage_summary.hpp"
 #include "sequencer/plan/step.hpp"
+#include "sequencer/plan/window.hpp"
 #include "solver/geometry/panel.hpp"
 #include "solver/statement/case.hpp"
 
@@ -54,6 +55,7 @@ struct Plan {
   std::vector<StageTime> times;           ///< of what is to be done up to the ceiling
   Chances chances;                        ///< how sure all this is
   std::vector<std::vector<BenchCheck>> bench_checks;  ///< by stage: what to weigh and tap at its end
+  std::vector<StageWindow> windows;  ///< by stage: between which readings the work may go on
   std::vector<Note> notes;                            ///< for the sheet: bounds, frame turn, pulling ties, odd rankings
 
   bool quick() const { return accuracy == Accuracy::quick; }

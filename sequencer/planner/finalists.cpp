@@ -157,31 +157,51 @@ std::size_t best_that_keeps_shape(const PlanJob& job, const Panel& p, const std:
   return surest;
 }
 
+// Orders run in full, the best among them and the runs behind its error bars.
+struct InFull {
+  Finalists& found;
+  StudyRuns& study;
+  int stages = -1;  // that the best holds
+
+  void take(Tried t, StudyRuns with, int holds) {
+    if (holds > stages) stages = holds, found.best = found.full.size(), study = std::move(with);
+    found.full.push_back(std::move(t));
+  }
+};
+
 // The best of `left`, in full; another only where a stage hangs on it: it may hold one that those run in full lost.
-std::vector<Tried> best_in_full(const PlanJob& job, const Model& full, std::vector<Tried> left, double off,
-                                Ranking& ranking, StudyRuns& study, int stages = -1) {
-  std::vector<Tried> in_full;
+void best_in_full(const PlanJob& job, const Model& full, std::vector<Tried> left, double off, Ranking& ranking,
+                  InFull& in_full) {
   while (true) {
-    std::erase_if(left, [&](const Tried& t) { return may_hold(t, off) <= stages; });
-    if (left.empty()) break;
+    std::erase_if(left, [&](const Tried& t) { return may_hold(t, off) <= in_full.stages; });
+    if (left.empty()) return;
     const std::size_t best = best_that_keeps_shape(job, full.panel, left);
     const Order order = left[best].order;
     left.erase(left.begin() + static_cast<std::ptrdiff_t>(best));
+    StudyRuns study;
     for (Tried& t : run_with_study(job, full, order, ranking, study)) {
-      stages = std::max(stages, summarise(t, full.panel).stages_passed);
-      in_full.push_back(std::move(t));
+      const int holds = summarise(t, full.panel).stages_passed;
+      in_full.take(std::move(t), std::move(study), holds);
     }
   }
-  std::stable_sort(in_full.begin(), in_full.end(),
+}
+
+// In the order of their ease, as they are listed.
+void sort_by_ease(Finalists& f) {
+  const OrderId best = f.full[f.best].order.id;
+  std::stable_sort(f.full.begin(), f.full.end(),
                    [](const Tried& a, const Tried& b) { return a.order.ease < b.order.ease; });
-  return in_full;
+  const auto at = std::find_if(f.full.begin(), f.full.end(), [&](const Tried& t) { return t.order.id == best; });
+  f.best = static_cast<std::size_t>(at - f.full.begin());
 }
 
 }  // namespace
 
-std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking, StudyRuns& study) {
-  std::vector<Tried> tried;
-  while (tried.empty()) {
+Finalists run_finalists(const PlanJob& job, const Model& full, Ranking& ranking, StudyRuns& study) {
+  Finalists out;
+  InFull in_full{out, study};
+  const std::optional<MeshOptions> mesh = half_mesh(job.the_case, job.options.accuracy);
+  while (out.full.empty()) {
     if (ranking.ranked.empty()) ranking.ranked = std::exchange(ranking.set_aside, {});
     if (ranking.ranked.empty()) throw *ranking.dropped.first;
     std::vector<Tried> as_ranked;
@@ -190,25 +210,33 @@ std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking&
       as_ranked.push_back(ranking.ranked[i]);
       orders.push_back(ranking.ranked[i].order);
     }
-    const std::optional<MeshOptions> mesh = half_mesh(job.the_case, job.options.accuracy);
     job.meter.begin(mesh ? PlanPart::finalists : PlanPart::in_full, static_cast<int>(orders.size()));
     if (mesh) {
       ranking.met = run_on(job, Model(job.the_case, *mesh), OrderModel::between, orders, ranking);
-      tried = best_in_full(job, full, ranking.met, off_by_half, ranking, study);
+      best_in_full(job, full, ranking.met, off_by_half, ranking, in_full);
     } else if (job.quick()) {
-      tried = best_in_full(job, full, std::move(as_ranked), off_by_ranking, ranking, study);
+      best_in_full(job, full, std::move(as_ranked), off_by_ranking, ranking, in_full);
     } else {
-      tried = run_on(job, full, OrderModel::full, orders, ranking);
+      out.full = run_on(job, full, OrderModel::full, orders, ranking);
+      if (out.full.empty()) continue;
+      out.best = best_that_keeps_shape(job, full.panel, out.full);
+      in_full.stages = summarise(out.full[out.best], full.panel).stages_passed;
     }
   }
   // Alternating is a rule of thumb; a stage is worth more.
-  int held = 0;
-  for (const Tried& t : tried) held = std::max(held, summarise(t, full.panel).stages_passed);
   std::vector<Tried> aside = ranking.set_aside;
-  std::erase_if(aside, [&](const Tried& t) { return may_hold(t, off_by_ranking) <= held; });
-  for (Tried& t : best_in_full(job, full, std::move(aside), off_by_ranking, ranking, study, held))
-    tried.push_back(std::move(t));
-  return tried;
+  std::erase_if(aside, [&](const Tried& t) { return may_hold(t, off_by_ranking) <= in_full.stages; });
+  if (mesh && !aside.empty()) {
+    std::vector<Order> orders;
+    for (const Tried& t : aside) orders.push_back(t.order);
+    job.meter.begin(PlanPart::finalists, static_cast<int>(orders.size()));
+    aside = run_on(job, Model(job.the_case, *mesh), OrderModel::between, orders, ranking);
+  }
+  best_in_full(job, full, std::move(aside), mesh ? off_by_half : off_by_ranking, ranking, in_full);
+  if (job.quick())
+    out.best = static_cast<std::size_t>(best_of(summaries(out.full, full.panel), job.turn_overs_count()));
+  sort_by_ease(out);
+  return out;
 }
 
 }  // namespace evenpull::inline sequencer

@@ -4,6 +4,7 @@
 #include "sequencer/planner/ranking.hpp"
 #include "sequencer/planner/study.hpp"
 
+#include <cstddef>
 #include <vector>
 
 namespace evenpull::inline sequencer {
@@ -12,10 +13,16 @@ namespace evenpull::inline sequencer {
 /// one with the least use where a stage hangs by a hair. `p`: any mesh of the panel.
 std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std::vector<Tried>& ranked);
 
+struct Finalists {
+  std::vector<Tried> full;  ///< in the order of their ease
+  /// By `full`: it holds the most stages; of those that hold as many it is the best by score that keeps the shape.
+  std::size_t best = 0;
+};
+
 /// The finalists meet on a mesh between the coarse one and that of the plan, `full`; the best of them is run on the latter,
 /// and another only where a stage hangs on it. A quick plan takes the best as ranked; on a small mesh all are run in full.
 /// Those that find no equilibrium leave the ranking; if none is left the next best are run. Throws NotConverged where the
 /// ranking is used up. Beside the best the runs behind its error bars are made, so that no processor waits for it: `study`.
-std::vector<Tried> run_finalists(const PlanJob& job, const Model& full, Ranking& ranking, StudyRuns& study);
+Finalists run_finalists(const PlanJob& job, const Model& full, Ranking& ranking, StudyRuns& study);
 
 }  // namespace evenpull::inline sequencer

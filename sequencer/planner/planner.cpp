@@ -19,7 +19,8 @@ Plan plan_of(const PlanJob& job, const Model& full, PassChoice passes) {
   PlanRuns runs;
   runs.passes = std::move(passes);
   runs.ranking = rank_orders(job);
-  runs.full = run_finalists(job, full, runs.ranking, runs.study);
+  Finalists finalists = run_finalists(job, full, runs.ranking, runs.study);
+  runs.full = std::move(finalists.full), runs.best = finalists.best;
   return report(job, full, std::move(runs));
 }
 

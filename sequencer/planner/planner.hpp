@@ -7,12 +7,14 @@
 #include "sequencer/planner/plan_part.hpp"
 #include "sequencer/replay/trial_runs.hpp"
 
+#include <functional>
 #include <optional>
 #include <vector>
 
 namespace evenpull::inline sequencer {
 
 struct KeptRuns;
+struct OutcomeModel;
 
 struct PlanOptions {
   Accuracy accuracy = Accuracy::normal;
@@ -24,6 +26,8 @@ struct PlanOptions {
   ParallelFor parallel;            ///< unset: one after the other
   PlanProgress progress;
   BeforeRun before_run;  ///< of each trial; unset but in tests
+  /// Told what scenarios of the chosen order came to, as one distribution; unset but in tests and reports.
+  std::function<void(const OutcomeModel&, const std::vector<Step>& planned)> outcomes;
 };
 
 /// Ranks orders, replays the best ones in full, judges, and reports. A trial that finds no equilibrium is left out and told

@@ -3,6 +3,7 @@
 #include "sequencer/choice/extra_stage.hpp"
 #include "sequencer/choice/heat_plan.hpp"
 #include "sequencer/choice/trade_offs.hpp"
+#include "sequencer/measured/windows.hpp"
 #include "sequencer/planner/advice.hpp"
 #include "sequencer/sure/bench_checks.hpp"
 #include "sequencer/sure/chance_study.hpp"
@@ -141,16 +142,20 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.panel = full.panel;
   p.accuracy = job.options.accuracy;
   p.replayed = !runs.given.empty();
-  const int best = best_of(summaries(runs.full, p.panel), job.turn_overs_count());
+  const int best = static_cast<int>(runs.best);
   const Studied studied = study_order(job, p.panel, runs.full[best], std::move(runs.study));
   const std::vector<StageVerdict>& judged = studied.stages;
   p.nominal = stage_ceiling(judged, true);
   Tried& chosen = runs.full[best];
   p.order = chosen.order.id;
+  OutcomeModel outcomes;
   if (!job.quick()) {
     job.meter.begin(PlanPart::chances, 1);
-    p.chances = study_chances(job.the_case, chosen.result.planned, judged, chosen.result.stages, p.nominal,
-                              job.options.parallel, job.options.kept, job.meter.job(0));
+    ChanceStudy study = study_chances(job.the_case, chosen.result.planned, judged, chosen.result.stages, p.nominal,
+                                      job.options.parallel, job.options.kept, job.meter.job(0));
+    p.chances = std::move(study.chances);
+    outcomes = std::move(study.outcomes);
+    if (job.options.outcomes) job.options.outcomes(outcomes, chosen.result.planned);
   }
   p.safety = stage_safety(judged, p.chances);
   p.ceiling = hottest_safe(p.safety);
@@ -183,6 +188,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.heat = plan_heat(job.the_case, p.panel);
   if (p.ceiling) p.times = stage_times(job.the_case, p.panel, p.steps, p.heat, *p.ceiling);
   p.bench_checks = bench_checks_by_stage(p);
+  p.windows = find_windows(outcomes, job.the_case, p.panel.bays, p.ceiling, p.bench_checks);
   return p;
 }
 

@@ -5,6 +5,7 @@
 #include "sequencer/planner/ranking.hpp"
 #include "sequencer/planner/study.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -13,6 +14,7 @@ namespace evenpull::inline sequencer {
 /// What was run on the plan's mesh, and what it came out of.
 struct PlanRuns {
   std::vector<Tried> full;    ///< on the plan's mesh, at least one
+  std::size_t best = 0;       ///< of `full`
   Ranking ranking{};          ///< empty where the order was given
   PassChoice passes{};        ///< trials; empty where the case states its passes
   StudyRuns study{};          ///< run beside one of `full`
@@ -24,7 +26,7 @@ struct PlanRuns {
 std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p,
                                                                  int last);
 
-/// Chooses among the orders, studies the chosen one, judges and tells.
+/// Studies the chosen order, judges and tells.
 Plan report(const PlanJob& job, const Model& full, PlanRuns runs);
 
 }  // namespace evenpull::inline sequencer

@@ -130,6 +130,15 @@ class StageRun {
     v_.zone_pull.clear();
     for (std::size_t z = 0; z < m.panel.zones.size(); ++z)
       v_.zone_pull.push_back(0.5 * (r.zones.chord[z] + r.zones.span[z]));
+    std::vector<double> area(2 * m.panel.bays), chord(area), span(area);
+    for (std::size_t z = 0; z < m.panel.zones.size(); ++z) {
+      const Zone& zone = m.panel.zones[z];
+      const int k = gauge_of_bay(m.panel.bays, zone.side, zone.bay);
+      area[k] += zone.area, chord[k] += zone.area * r.zones.chord[z], span[k] += zone.area * r.zones.span[z];
+    }
+    v_.bay_pull.clear();
+    for (std::size_t k = 0; k < area.size(); ++k)
+      v_.bay_pull.push_back(std::sqrt(std::max(0.0, chord[k]) * std::max(0.0, span[k])) / area[k]);
     v_.column_slip.assign(m.panel.columns, 0);
     std::size_t station = 0;  // slips come by wrapped point
     for (const SlidingPoint& p : m.unknowns.sliding)

@@ -26,6 +26,9 @@ struct ReplayOptions {
   std::function<void(int steps_done, int steps)> progress;
 };
 
+/// A bay of one side among those of both.
+inline int gauge_of_bay(int bays, Side side, int bay) { return static_cast<int>(side) * bays + bay; }
+
 /// What a stage did.
 struct StageVerdict {
   int stage = 0;
@@ -38,6 +41,7 @@ struct StageVerdict {
   double lift = 0;        ///< N, cloth lifting off a bearing at the stage end
   double frame_turn = 0;  ///< rad
   std::vector<double> zone_pull{};    ///< at the stage end, mean of chordwise and spanwise, by Panel::zones [N/m]
+  std::vector<double> bay_pull{};     ///< at the stage end, root of chordwise x spanwise, by gauge_of_bay [N/m]
   std::vector<double> column_slip{};  ///< at the stage end, amount by column of the trailing edge [m]
 };
 

@@ -55,14 +55,21 @@ std::vector<bool> gave_way_by(const std::vector<StageVerdict>& judged, int last)
 }
 
 // The hottest stage that nothing rules out but a chance that is not known well enough yet.
-bool more_would_tell(const std::vector<StageVerdict>& judged, const Chances& k) {
-  for (int s = k.last_stage; s >= 0; --s) {
+bool more_would_tell(const std::vector<StageVerdict>& judged, const Chances& k, int nominal) {
+  for (int s = nominal; s >= 0; --s) {
     const auto v = std::find_if(judged.begin(), judged.end(), [&](const StageVerdict& j) { return j.stage == s; });
     if (v == judged.end() || is_loose(*v) || !damage_is_rare(k, s)) continue;
     if (shape_is_open(k, s)) return true;
     if (shape_is_sure(k, s)) return false;
   }
   return false;
+}
+
+// Whether the stage after it came to its end.
+bool next_is_whole(const std::vector<StageVerdict>& judged, int stage) {
+  return std::any_of(judged.begin(), judged.end(), [&](const StageVerdict& v) {
+    return v.stage == stage + 1 && !v.buckled && !v.limits.empty();
+  });
 }
 
 // Pulls of a zone beside those of the panel hang on the mesh more than on the scenario: they are read with what the checks'
@@ -93,16 +100,18 @@ std::optional<Limit> what_decides(const Chances& k, const std::vector<StageVerdi
 
 }  // namespace
 
-Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
+ChanceStudy study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
                       const std::vector<StageVerdict>& full_stages, std::optional<int> nominal,
                       const ParallelFor& parallel, const KeptRuns* kept,
                       const std::function<void(int, int)>& progress) {
-  Chances out;
+  ChanceStudy study;
+  Chances& out = study.chances;
   int n = c.wanted.scenarios;
-  if (n <= 0 || judged.empty()) return out;
+  if (n <= 0 || judged.empty()) return study;
   out.confidence = c.wanted.confidence;
   out.damage_wanted = c.wanted.damage_chance;
-  out.last_stage = std::min(nominal.value_or(0), judged.back().stage);
+  const int as_stated = std::min(nominal.value_or(0), judged.back().stage);
+  out.last_stage = as_stated + (nominal && next_is_whole(judged, as_stated) ? 1 : 0);
   std::vector<Step> up_to_last = steps;
   std::erase_if(up_to_last, [&](const Step& s) { return s.stage > out.last_stage; });
   ScenarioRuns model(c, std::move(up_to_last), out.last_stage, parallel, kept, progress);
@@ -122,7 +131,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
   if (!planned.solved || !for_checks.solved) {
     out = {};
     out.unsolved = true;
-    return out;
+    return study;
   }
   // What is printed comes from the finest mesh; the checks have their own.
   const Outturn finest = outturn_of(judged, out.last_stage), own = outturn_of(full_stages, out.last_stage);
@@ -147,7 +156,7 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
     out.shape = shape_chances(runs, as_printed, out.last_stage);
     out.edge = {};
     out.damage = DamageStudy(c, panel, runs, to_printed, finest, out.last_stage).chances(at_edge, out.edge);
-    if (2 * n > most_times * c.wanted.scenarios || !more_would_tell(judged, out)) break;
+    if (2 * n > most_times * c.wanted.scenarios || !more_would_tell(judged, out, as_stated)) break;
     const std::vector<Outturn> more = model.run(scenarios(c, reduced_model, n, 2 * n));
     runs.insert(runs.end(), more.begin(), more.end());
     n *= 2;
@@ -213,7 +222,8 @@ Chances study_chances(const Case& c, const std::vector<Step>& steps, const std::
       zone_correction(zone_ends(build_panel(c, check_mesh(c)), for_checks, out.risk_stage),
                       zone_ends(reduced, planned, out.risk_stage));
   out.zones = risks_of(c, reduced, runs, out.risk_stage, correction);
-  return out;
+  study.outcomes = outcome_model({c, panel, runs, planned, to_printed, judged, out});
+  return study;
 }
 
 }  // namespace evenpull::inline sequencer

@@ -1,5 +1,6 @@
 #include "sequencer/sure/damage_study.hpp"
 
+#include "sequencer/sure/outcome_logs.hpp"
 #include "sequencer/sure/scenario.hpp"
 
 #include <algorithm>
@@ -11,15 +12,11 @@ namespace {
 // Judgement, all of them.
 constexpr double crushing_of_rupture = 0.55;
 constexpr double damaged_at_factor = 1.25;
-// A frame that gives way, or of which nothing is known, counts as so far over.
-constexpr double fell_counts_as = 1.5;
-constexpr double next_to_nothing = 1e-3;  // uses below are as good as it
 // A check at the edge: so many runs, picked from so many draws; no verdict where they scatter so many times as much as the
 // scenarios, unless by less than what meshes leave open anyway.
 constexpr int edge_runs = 16, edge_draws = 4000;
 constexpr double too_much_scatter = 2, least_scatter = 0.03;
 constexpr int draws = 20000;
-constexpr int least_beyond = 10;  // runs beyond the columns of a fit
 
 }  // namespace
 
@@ -58,17 +55,10 @@ DamageStudy::DamageStudy(const Case& c, const Panel& p, const std::vector<Outtur
   fit_.emplace(x, y);
 }
 
-std::vector<double> DamageStudy::columns(const Outturn& o) const {
-  std::vector<double> x(o.sigmas);
-  x.resize(static_cast<std::size_t>(columns_), 0.0);
-  for (double& v : x) v = std::clamp(v, -most_sigmas, most_sigmas);
-  return x;
-}
+std::vector<double> DamageStudy::columns(const Outturn& o) const { return fit_columns(o, columns_); }
 
 double DamageStudy::logarithm(const Outturn& o, const Number& n) const {
-  const auto stage = static_cast<std::size_t>(n.stage);
-  if (o.fell[stage]) return std::log(fell_counts_as);
-  return std::log(std::max(next_to_nothing, corrected_use(o, read_, n.stage, n.limit) * n.share));
+  return log_of_use(o, read_, n.stage, n.limit, n.share);
 }
 
 std::vector<std::vector<double>> DamageStudy::at_the_edge() const {

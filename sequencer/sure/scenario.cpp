@@ -22,10 +22,6 @@ constexpr double least_hand = 1e-3;
 constexpr double swings[] = {-1, 0, 1};
 constexpr double hands[] = {-2, 0, 2};
 
-// The pull is not known at all of a kind of cloth (common), differs with temperature in ways that its kin do not share
-// (of each stage's own) and between warp and fill (of each yarn's own): docs/data.md. Sigmas in the logarithm whose squares
-// add up to that of the whole; a stated spread scales all three.
-constexpr double pull_common = 0.29, pull_of_stage = 0.10, pull_of_yarn = 0.08, pull_in_all = 0.32;
 constexpr std::size_t first_yarn = unsure_count, first_point = first_yarn + 2;
 
 // Own draws not given are 0.
@@ -33,11 +29,11 @@ double own_draw(const std::vector<double>& sigmas, std::size_t i) {
   return i < sigmas.size() ? std::clamp(sigmas[i], -most_sigmas, most_sigmas) : 0;
 }
 
-// Sigmas of the whole spread by which the pull of a yarn is off at a point of the curve.
-double pull_draw(const std::vector<double>& sigmas, std::size_t yarn, std::size_t point) {
-  return (pull_common * own_draw(sigmas, static_cast<std::size_t>(Unsure::pull)) +
-          pull_of_stage * own_draw(sigmas, first_point + point) + pull_of_yarn * own_draw(sigmas, first_yarn + yarn)) /
-         pull_in_all;
+// Logarithm by which the pull of a yarn is off at a point of the curve.
+double pull_draw(const Spreads& spread, const std::vector<double>& sigmas, std::size_t yarn, std::size_t point) {
+  return spread.pull_common * own_draw(sigmas, static_cast<std::size_t>(Unsure::pull)) +
+         spread.pull_of_stage * own_draw(sigmas, first_point + point) +
+         spread.pull_of_yarn * own_draw(sigmas, first_yarn + yarn);
 }
 
 void scale(Yarns& y, double by) { y.warp *= by, y.fill *= by; }
@@ -72,7 +68,7 @@ PassLines mixed(const PassLines& a, const PassLines& b, double share) {
 double spread_of(const Spreads& s, Unsure u) {
   switch (u) {
     case Unsure::free_shrink: return s.free_shrink;
-    case Unsure::pull: return s.pull;
+    case Unsure::pull: return s.pull();
     case Unsure::cloth_stiffness: return s.cloth_stiffness;
     case Unsure::member_stiffness: return s.member_stiffness;
     case Unsure::friction: return s.friction;
@@ -94,8 +90,9 @@ std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas,
       std::clamp((temperature - curve[i].temperature) / (curve[i + 1].temperature - curve[i].temperature), 0.0, 1.0);
   double pull = 0;
   for (const std::size_t yarn : {0, 1})
-    pull += 0.5 * ((1 - share) * pull_draw(sigmas, yarn, i) + share * pull_draw(sigmas, yarn, i + 1));
-  out[static_cast<std::size_t>(Unsure::pull)] = pull;
+    pull += 0.5 * ((1 - share) * pull_draw(c.spreads, sigmas, yarn, i) +
+                   share * pull_draw(c.spreads, sigmas, yarn, i + 1));
+  out[static_cast<std::size_t>(Unsure::pull)] = c.spreads.pull() > 0 ? pull / c.spreads.pull() : 0;
   return out;
 }
 
@@ -114,8 +111,8 @@ Case drawn_case(const Case& c, const std::vector<double>& sigmas) {
   for (std::size_t i = 0; i < out.cloth.curve.size(); ++i) {
     ShrinkPoint& p = out.cloth.curve[i];
     scale_shrink(p.free_shrink, factor(Unsure::free_shrink));
-    p.pull.warp *= std::exp(c.spreads.pull * pull_draw(sigmas, 0, i));
-    p.pull.fill *= std::exp(c.spreads.pull * pull_draw(sigmas, 1, i));
+    p.pull.warp *= std::exp(pull_draw(c.spreads, sigmas, 0, i));
+    p.pull.fill *= std::exp(pull_draw(c.spreads, sigmas, 1, i));
     hold_pull(out.cloth, p);
   }
   for (Material& m : out.materials) {

@@ -1,9 +1,6 @@
 #include "sequencer/sure/tail_fit.hpp"
 
-#include "sequencer/numbers/sobol.hpp"
-
-#include <boost/random/mersenne_twister.hpp>
-#include <boost/random/uniform_01.hpp>
+#include "sequencer/numbers/normals.hpp"
 
 #include <Eigen/QR>
 
@@ -14,26 +11,6 @@
 
 namespace evenpull::inline sequencer {
 namespace {
-
-constexpr double least_chance = 1e-12;  // of a draw: the quantile of 0 is none
-
-class Normals {
- public:
-  explicit Normals(unsigned seed) : random_(seed) {}
-  double operator()() { return normal_quantile(std::clamp(unit_(random_), least_chance, 1 - least_chance)); }
-  std::vector<double> row(int columns) {
-    std::vector<double> x(static_cast<std::size_t>(columns));
-    for (double& v : x) v = (*this)();
-    return x;
-  }
-  std::size_t below(std::size_t n) {
-    return std::min(n - 1, static_cast<std::size_t>(unit_(random_) * static_cast<double>(n)));
-  }
-
- private:
-  boost::random::mt19937 random_;
-  boost::random::uniform_01<double> unit_;
-};
 
 constexpr unsigned of_shares = 11, of_edge = 12;  // seeds
 

@@ -18,6 +18,8 @@ class TailFit {
   /// Root mean square of the residuals of one number, for the columns that they cost.
   double scatter(std::size_t number) const;
   const std::vector<std::vector<double>>& residuals() const { return residuals_; }
+  /// By number: the constant, then a slope for each column.
+  const std::vector<std::vector<double>>& slopes() const { return slopes_; }
 
  private:
   std::vector<std::vector<double>> slopes_;  // by number: constant first

@@ -6,6 +6,7 @@
 #include "solver/statement/section.hpp"
 
 #include <array>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <vector>
@@ -191,7 +192,12 @@ struct Limits {
 /// How far off the inputs may be: one sigma as a share of the value, unless said otherwise (docs/data.md).
 struct Spreads {
   double free_shrink = 0.10;
-  double pull = 0.32;  ///< in all; how it splits stands in sequencer/sure/scenario.cpp
+  // The pull is not known at all of a kind of cloth (common), differs with temperature in ways that its kin do not share (of
+  // each stage's own) and between warp and fill (of each yarn's own): docs/data.md.
+  double pull_common = 0.29, pull_of_stage = 0.10, pull_of_yarn = 0.08;
+  double pull() const {
+    return std::sqrt(pull_common * pull_common + pull_of_stage * pull_of_stage + pull_of_yarn * pull_of_yarn);
+  }
   double cloth_stiffness = 0.25;
   double member_stiffness = 0.10;
   double friction = 0.30;
@@ -212,6 +218,7 @@ struct Wanted {
   std::optional<double> slide{};  ///< cloth that slides by more at its station is told [m]; unset: the limit of slip
   double turn_over_time = 60;     ///< s to turn the panel over, with what has to be opened and closed
   double check_time = 600;        ///< s after a stage until the cloth is cold and was checked
+  double sag_reading = 0.25e-3;   ///< m: what a sag under a weight is read off by, one sigma
   int scenarios = 128;            ///< 0: no study of chances
 };
 

@@ -1,6 +1,6 @@
 // Opens pages in Debian's Chromium, without a screen and without a network, and keeps what goes wrong on them.
 import { createRequire } from "node:module";
-import { existsSync } from "node:fs";
+import { existsSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 
@@ -15,7 +15,7 @@ export const sizes = {
   desktop: { viewport: { width: 1280, height: 800 } },
 };
 
-export async function startBrowser() {
+async function startBrowser() {
   const executablePath = ["chromium", "chromium-browser", "google-chrome"].map((n) => join("/usr/bin", n)).find(existsSync);
   if (!executablePath) throw new Error("no Chromium found in /usr/bin: install the Debian package chromium");
   return chromium.launch({
@@ -33,4 +33,43 @@ export async function openFile(context, file) {
   await page.goto(url);
   await page.waitForFunction(() => document.body.dataset.ready === "yes");
   return { page, trouble, requests };
+}
+
+// Whether the browser itself still does what a page leans on: draw, and keep what was stored over a reload. On a machine
+// without memory or disk left parts of it die, and then no page is to blame.
+async function isWell(browser, folder) {
+  try {
+    const empty = join(folder, "empty.html"), page = await browser.newPage();
+    writeFileSync(empty, "<!doctype html><title>empty</title>");
+    await page.goto(pathToFileURL(empty).href);
+    await page.evaluate(() => localStorage.setItem("kept", "yes"));
+    await page.waitForTimeout(2000);
+    await page.reload();
+    await page.screenshot();
+    return (await page.evaluate(() => localStorage.getItem("kept"))) === "yes";
+  } catch (e) {
+    return false;
+  }
+}
+
+// Does `work` in a browser and says whether all claims hold; once more from the start where it was the browser that failed.
+export async function inBrowser(folder, claims, work) {
+  for (const again of [true, false]) {
+    const browser = await startBrowser();
+    let thrown = null;
+    try {
+      await work(browser);
+    } catch (e) {
+      thrown = e;
+    }
+    const well = await isWell(browser, folder);
+    await browser.close().catch(() => {});
+    if (!well && again && (thrown || claims.failed() > 0)) {
+      console.log("The browser does not draw or keep an empty page any more, so this says nothing of ours: once more.");
+      claims.forget();
+      continue;
+    }
+    if (thrown) throw thrown;
+    return claims.verdict();
+  }
 }

@@ -11,10 +11,14 @@ export async function claim(words, look) {
     console.log(`DOES NOT HOLD: ${words}\n    ${String(e.message).split("\n").slice(0, 12).join("\n    ")}`);
   }
 }
-export function verdict() {
-  if (failed) console.log(`${failed} claims do not hold`);
-  process.exitCode = failed ? 1 : 0;
-}
+export const claims = {
+  failed: () => failed,
+  forget: () => { failed = 0; },
+  verdict() {
+    if (failed) console.log(`${failed} claims do not hold`);
+    process.exitCode = failed ? 1 : 0;
+  },
+};
 export { assert };
 
 // Reads how many different colours a canvas shows and a number that changes with the picture.

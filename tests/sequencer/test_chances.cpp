@@ -95,7 +95,7 @@ TEST_CASE(
     return Yarns{std::log(drawn.pull.warp / meant.pull.warp), std::log(drawn.pull.fill / meant.pull.fill)};
   };
   for (const double scale : {1.0, 0.5}) {
-    c.spreads.pull = Spreads{}.pull * scale;
+    c.spreads.pull_common = 0.29 * scale, c.spreads.pull_of_stage = 0.10 * scale, c.spreads.pull_of_yarn = 0.08 * scale;
     double squares = 0;
     for (int i = 0; i < numbers; ++i)
       if (i == static_cast<int>(Unsure::pull) || i >= unsure_count) squares += off(i, 3).warp * off(i, 3).warp;

@@ -1,0 +1,159 @@
+#include "sequencer/measured/given_readings.hpp"
+
+#include "sequencer/numbers/normals.hpp"
+
+#include <Eigen/Eigenvalues>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+namespace evenpull::inline sequencer {
+namespace {
+
+// How work falls short of its dose beyond what iron and hand scatter from zone to zone: a whole panel by a few percent of its
+// pull, one bay in ten by much (judgement). A hotter stage makes up for it, so it must not pass for cloth that pulls little.
+constexpr double panel_under_done = 0.03, bay_under_done = 0.15, bays_under_done = 0.1;
+constexpr double most_under_done = 0.8;
+constexpr int kinds = 4000;
+constexpr unsigned of_kinds = 31, of_sets = 32;  // seeds
+// So many of the kinds must count, that a chance of shape rests on 400 and one of damage on 10,000 of the draws.
+constexpr double least_effective = 1000;
+
+double lacking(double share) { return -std::log(1 - std::min(most_under_done, std::abs(share))); }
+
+Eigen::MatrixXd under_done_kinds(const OutcomeModel& m, const std::vector<ReadingPlace>& places) {
+  Normals normal(of_kinds);
+  Eigen::MatrixXd out(kinds, static_cast<Eigen::Index>(places.size()));
+  for (Eigen::Index j = 0; j < kinds; ++j) {
+    std::map<int, double> panel;  // by stage
+    for (std::size_t i = 0; i < places.size(); ++i) {
+      const int stage = m.pulls[static_cast<std::size_t>(places[i].pull)].stage;
+      if (!panel.count(stage)) panel[stage] = lacking(panel_under_done * normal());
+      const bool short_bay = normal.uniform() < bays_under_done;
+      const double bay = bay_under_done * normal();
+      out(j, static_cast<Eigen::Index>(i)) = panel[stage] + (short_bay ? lacking(bay) : 0);
+    }
+  }
+  return out;
+}
+
+double normal_share(double z) { return 0.5 * std::erfc(-z / std::sqrt(2.0)); }
+
+}  // namespace
+
+GivenReadings::GivenReadings(const OutcomeModel& m, std::vector<ReadingPlace> places)
+    : m_(m), places_(std::move(places)), under_done_(under_done_kinds(m, places_)) {
+  const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m.uses.size());
+  const auto at = [&](Eigen::Index i) { return uses + places_[static_cast<std::size_t>(i)].pull; };
+  const auto stage = [&](Eigen::Index i) {
+    return m.pulls[static_cast<std::size_t>(places_[static_cast<std::size_t>(i)].pull)].stage;
+  };
+  spread_.resize(n, n);
+  Eigen::MatrixXd with_uses(uses, n);
+  for (Eigen::Index i = 0; i < n; ++i) {
+    with_uses.col(i) = m.covariance.col(at(i)).head(uses);
+    for (Eigen::Index j = 0; j < n; ++j) {
+      const ReadingPlace &a = places_[static_cast<std::size_t>(i)], &b = places_[static_cast<std::size_t>(j)];
+      spread_(i, j) = m.covariance(at(i), at(j)) + (stage(i) == stage(j) ? a.common * b.common : 0) +
+                      (i == j ? a.own * a.own : 0);
+    }
+  }
+  solve_.compute(spread_);
+  gain_ = solve_.solve(with_uses.transpose()).transpose();
+  const Eigen::MatrixXd left = m.covariance.topLeftCorner(uses, uses) - gain_ * with_uses.transpose();
+  draws_.emplace(m, left, gain_ * under_done_.transpose());
+}
+
+Given GivenReadings::at(const std::vector<double>& sags) const {
+  const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m_.uses.size());
+  Eigen::VectorXd off(n);  // pull as read, less what was expected of it
+  for (Eigen::Index i = 0; i < n; ++i)
+    off[i] = -sags[static_cast<std::size_t>(i)] - m_.mean[uses + places_[static_cast<std::size_t>(i)].pull];
+  Eigen::VectorXd weights(kinds);
+  for (Eigen::Index j = 0; j < kinds; ++j) {
+    const Eigen::VectorXd d = off + under_done_.row(j).transpose();
+    weights[j] = -0.5 * d.dot(solve_.solve(d));
+  }
+  weights = (weights.array() - weights.maxCoeff()).exp();
+  Given g;
+  g.effective = weights.sum() * weights.sum() / weights.squaredNorm();
+  const Eigen::VectorXd told = gain_ * off;
+  const Eigen::VectorXd usual = gain_ * (under_done_.transpose() * weights) / weights.sum();
+  for (Eigen::Index k = 0; k < uses; ++k) g.use_times.push_back(std::exp(told[k] + usual[k]));
+  g.mean = m_.mean.head(uses) + told;
+  g.weights = std::move(weights);
+  return g;
+}
+
+double GivenReadings::damage(const Given& g, int stage) const {
+  const auto& shift = m_.damage_shift[static_cast<std::size_t>(stage)];
+  return shift ? draws_->damaged(stage, *shift, g.mean, g.weights) : 1;
+}
+
+double GivenReadings::shape(const Given& g, int stage) const {
+  const auto& shift = m_.shape_shift[static_cast<std::size_t>(stage)];
+  return shift ? 1 - draws_->distorted(stage, *shift, g.mean, g.weights) : 0;
+}
+
+NotYet GivenReadings::stands_against(const Given& g, int stage, double damage_wanted, double confidence) const {
+  if (g.effective < least_effective) return NotYet::too_few;
+  for (std::size_t k = 0; k < m_.uses.size(); ++k) {
+    const OutcomeModel::Use& u = m_.uses[k];
+    if (u.stage <= stage && u.stated * g.use_times[k] + u.bar * std::max(1.0, g.use_times[k]) > 1)
+      return NotYet::as_stated;
+  }
+  if (damage(g, stage) > damage_wanted) return NotYet::damage;
+  if (shape(g, stage) < confidence) return NotYet::shape;
+  return NotYet::nothing;
+}
+
+double GivenReadings::chance_of_up_to(std::size_t i, const std::vector<double>& sags) const {
+  const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m_.uses.size());
+  const auto here = static_cast<Eigen::Index>(i);
+  std::vector<Eigen::Index> others;
+  for (Eigen::Index k = 0; k < n; ++k)
+    if (k != here) others.push_back(k);
+  const auto mean = [&](Eigen::Index k) { return m_.mean[uses + places_[static_cast<std::size_t>(k)].pull]; };
+  const auto count = static_cast<Eigen::Index>(others.size());
+  Eigen::MatrixXd among(count, count);
+  Eigen::VectorXd with(count), off(count);
+  for (Eigen::Index a = 0; a < count; ++a) {
+    with[a] = spread_(here, others[static_cast<std::size_t>(a)]);
+    off[a] = -sags[static_cast<std::size_t>(others[static_cast<std::size_t>(a)])] - mean(others[static_cast<std::size_t>(a)]);
+    for (Eigen::Index b = 0; b < count; ++b)
+      among(a, b) = spread_(others[static_cast<std::size_t>(a)], others[static_cast<std::size_t>(b)]);
+  }
+  const Eigen::LDLT<Eigen::MatrixXd> solve(among);
+  const Eigen::VectorXd gain = count > 0 ? Eigen::VectorXd(solve.solve(with)) : Eigen::VectorXd(0);
+  const double sigma = std::sqrt(std::max(1e-12, spread_(here, here) - gain.dot(with)));
+  Eigen::VectorXd logs(kinds), share(kinds);
+  for (Eigen::Index j = 0; j < kinds; ++j) {
+    Eigen::VectorXd d(off);
+    for (Eigen::Index a = 0; a < count; ++a) d[a] += under_done_(j, others[static_cast<std::size_t>(a)]);
+    logs[j] = count > 0 ? -0.5 * d.dot(solve.solve(d)) : 0;
+    const double pull = mean(here) + gain.dot(d) - under_done_(j, here);
+    share[j] = normal_share((sags[i] + pull) / sigma);
+  }
+  const Eigen::VectorXd weights = (logs.array() - logs.maxCoeff()).exp();
+  return weights.dot(share) / weights.sum();
+}
+
+Eigen::MatrixXd GivenReadings::whole_sets(int count) const {
+  const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m_.uses.size());
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> e(spread_);
+  const Eigen::MatrixXd root = e.eigenvectors() * e.eigenvalues().cwiseMax(0.0).cwiseSqrt().asDiagonal();
+  Normals normal(of_sets);
+  Eigen::MatrixXd out(count, n);
+  Eigen::VectorXd z(n);
+  for (Eigen::Index s = 0; s < count; ++s) {
+    for (Eigen::Index i = 0; i < n; ++i) z[i] = normal();
+    z = root * z;
+    for (Eigen::Index i = 0; i < n; ++i)
+      out(s, i) = -(m_.mean[uses + places_[static_cast<std::size_t>(i)].pull] + z[i]) + under_done_(s % kinds, i);
+  }
+  return out;
+}
+
+}  // namespace evenpull::inline sequencer

@@ -1,0 +1,61 @@
+// What the model of outcomes says once sags under a weight were read: the one inference for all readings of the cloth's pull
+// (docs/model.md, section 10).
+#pragma once
+
+#include "sequencer/sure/joint_draws.hpp"
+#include "sequencer/sure/outcome_model.hpp"
+
+#include <Eigen/Cholesky>
+
+#include <optional>
+#include <vector>
+
+namespace evenpull::inline sequencer {
+
+/// One reading to come: where, and what it may be off by in the logarithm.
+struct ReadingPlace {
+  int pull = 0;       ///< by OutcomeModel::pulls
+  double own = 0;     ///< of this reading alone: ruler, place
+  double common = 0;  ///< of all readings of its stage: weight, lid, formula, mesh
+};
+
+/// What holds given the readings.
+struct Given {
+  double effective = 0;            ///< of the kinds of under-done bays, so many count
+  std::vector<double> use_times;   ///< by OutcomeModel::uses: median given the readings over that before
+  Eigen::VectorXd mean, weights;   ///< of the logs of uses without under-done bays; of the kinds of these
+};
+
+/// Why a stage is not to be gone on to, given readings.
+enum class NotYet { nothing, as_stated, damage, shape, too_few };
+
+class GivenReadings {
+ public:
+  GivenReadings(const OutcomeModel& m, std::vector<ReadingPlace> places);
+
+  /// `sags`: log of each sag over that expected.
+  Given at(const std::vector<double>& sags) const;
+  /// Chance that something is damaged by the end of a stage; 1 where it is not known.
+  double damage(const Given& g, int stage) const;
+  /// Chance that no limit of distortion is passed by then; 0 where it is not known.
+  double shape(const Given& g, int stage) const;
+  /// Whether all holds for the whole history up to `stage`, given these.
+  NotYet stands_against(const Given& g, int stage, double damage_wanted, double confidence) const;
+
+  /// Chance of a sag up to that of place `i`, given all the others.
+  double chance_of_up_to(std::size_t i, const std::vector<double>& sags) const;
+
+  /// Sets of readings as they come in without knowing: sets x places, logs of sag over that expected. The same every time.
+  Eigen::MatrixXd whole_sets(int count) const;
+
+ private:
+  const OutcomeModel& m_;
+  std::vector<ReadingPlace> places_;
+  Eigen::MatrixXd under_done_;  // kinds x places: logs of pull that is lacking
+  Eigen::MatrixXd spread_;      // of the logs of pulls as read
+  Eigen::LDLT<Eigen::MatrixXd> solve_;
+  Eigen::MatrixXd gain_;        // uses x places
+  std::optional<JointDraws> draws_;
+};
+
+}  // namespace evenpull::inline sequencer

@@ -1,0 +1,24 @@
+// Finds between which sags the work may go on.
+#pragma once
+
+#include "sequencer/measured/given_readings.hpp"
+#include "sequencer/plan/bench_check.hpp"
+#include "sequencer/plan/window.hpp"
+#include "solver/statement/case.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace evenpull::inline sequencer {
+
+/// Of one check: where it stands in the model and what it may be off by; none where the model has no such bay.
+std::optional<ReadingPlace> place_of(const OutcomeModel& m, const Wanted& wanted, int bays, int stage, const BenchCheck& c);
+/// Half way between its ends, in the logarithm [m].
+double expected_sag(const BenchCheck& c);
+
+/// After each stage up to the one before `last`: `checks` by stage. Windows to the stages up to `safe` guard what is safe as
+/// planned, that to the next one opens it. None where the approved data ask for no more.
+std::vector<StageWindow> find_windows(const OutcomeModel& m, const Case& c, int bays, std::optional<int> safe,
+                                      const std::vector<std::vector<BenchCheck>>& checks);
+
+}  // namespace evenpull::inline sequencer
