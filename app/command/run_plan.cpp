@@ -95,6 +95,7 @@ Plan compute_plan(const Request& r, CaseFile& file, ResultFolder& folder, std::o
     if (r.job == Request::Job::plan) {
       check_order(order, r.order_file, file.value, panel);  // for its refusals: half a job leaves out zones
       keep_runs(r, file, order, folder, kept, options);
+      options.measured = order.measured;
       return make_plan_from(file.value, steps_done(order, r.order_file), options);
     }
     for (auto& doubt : check_order(order, r.order_file, file.value, panel))
@@ -154,7 +155,12 @@ void run_plan(const Request& r, std::ostream& out) {
   const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
   const auto heading = (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") +
                        viz::order_name(plan.order);
-  folder.write("order.toml", order_text(order_of(plan), done_of(plan), heading, hottest_safe));
+  const std::optional<int> opens = opened_by_reading(plan);
+  folder.write("order.toml",
+               order_text(order_of(plan), done_of(plan), heading, hottest_safe,
+                          opens ? std::optional(plan.the_case.stages[static_cast<size_t>(*opens)].temperature)
+                                : std::nullopt,
+                          measured_lines(plan)));
   folder.write("order.dot", order_graph(plan, [&](const PassZone& v) { return viz::node_text(plan, v); }));
   write_drawings(plan, r, folder, bar);
   const Json times = {{"reading_s", json_number(reading, "reading_s")},

@@ -36,12 +36,37 @@ std::string zone_words(const OrderStep& s) {
   return fmt::format("{} bay {}, strip {}", s.side == Side::top ? "top" : "bottom", s.bay, s.strip);
 }
 
+// Beyond these it is another unit, or no sag under a weight.
+constexpr Range weight_range{0.02, 10, "what stands on the lid, usually 0.1 to 2 kg"};
+constexpr Range sag_range{0.0001, 0.05, "with the weight less without, usually 1 to 10 mm"};
+
+// Sags read so far. Only of stages that are done: what is read amid a stage says nothing of its end.
+void read_measured(const CaseTable& top, const Case& c, OrderFile& out) {
+  for (const auto& t : top.tables("measured", {"stage", "side", "bay", "weight", "sag"}, most::order_steps)) {
+    Measured m;
+    m.stage = stage_index(t, c);
+    m.side = t.choice("side", {"top", "bottom"}) == 0 ? Side::top : Side::bottom;
+    m.bay = t.whole_number("bay", bay_range) - 1;
+    m.weight = t.quantity("weight", Quantity::mass, weight_range);
+    m.sag = t.quantity("sag", Quantity::length, sag_range);
+    const double kelvin = c.stages[static_cast<size_t>(m.stage)].temperature;
+    bool worked = false, whole = true;
+    for (size_t i = 0; i < out.steps.size(); ++i)
+      if (out.steps[i].temperature == kelvin) worked = worked || out.done[i], whole = whole && out.done[i];
+    if (!worked || !whole)
+      t.fail("stage", fmt::format("is not done yet by the steps of this file: mark its steps done = true, or leave out "
+                                  "what was read after {}",
+                                  viz::degrees_both(kelvin)));
+    out.measured.push_back(m);
+  }
+}
+
 }  // namespace
 
 OrderFile read_order_file(const std::string& path, const Case& c) {
   const auto document = read_document(path, DocumentKind::an_order);
   CaseContext context(path, document);
-  const CaseTable top(context, document, "", {"format", "steps"});
+  const CaseTable top(context, document, "", {"format", "steps", "measured"});
   const auto* format = top.find("format");
   if (!format) top.missing("format", fmt::format("format = {} on the first line", order_format));
   if (format->kind != Entry::Kind::integer || format->number != order_format)
@@ -75,6 +100,7 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
     out.steps.push_back(s);
     out.done.push_back(t.has("done") && t.flag("done"));
   }
+  read_measured(top, c, out);
   out.places = std::move(context.places);
   return out;
 }
@@ -93,6 +119,11 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
                       zone_words(s), c.file, panel.bays, panel.strips));
     ++worked[{s.temperature, s.pass}][{static_cast<int>(s.side), s.bay, s.strip}];
   }
+  for (size_t i = 0; i < order.measured.size(); ++i)
+    if (order.measured[i].bay >= panel.bays)
+      throw CaseFileError(path, order.places.of(nth("measured", i)), nth("measured", i),
+                          fmt::format("was read in bay {}, but the panel of {} has {} bays, counted from the inboard end",
+                                      order.measured[i].bay + 1, c.file, panel.bays));
   std::vector<std::string> doubts;
   const auto zones = static_cast<size_t>(2 * panel.bays * panel.strips);
   for (const auto& [pass, counts] : worked) {
@@ -130,8 +161,8 @@ void take_passes(Case& c, const OrderFile& order, const std::string& path) {
 }
 
 std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
-                       double hottest_safe) {
-  bool warned = false;
+                       double hottest_safe, std::optional<double> by_reading, const std::vector<std::string>& measured) {
+  bool warned = false, asked = false;
   auto text = fmt::format(
       "# {}\n# One line a step, in the order worked. To try another order, copy this file under another name (the next "
       "run\n"
@@ -143,7 +174,11 @@ std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bo
       heading, order_format);
   for (size_t i = 0; i < steps.size(); ++i) {
     const auto& s = steps[i];
-    if (!warned && s.temperature > hottest_safe) {
+    if (!asked && by_reading && s.temperature == *by_reading) {
+      text += "  # ONLY IF every bay listed reads inside its window after the stage before (plan.pdf): else never iron these.\n";
+      asked = true;
+    }
+    if (!warned && s.temperature > by_reading.value_or(hottest_safe)) {
       text += "  # ABOVE THE HOTTEST SAFE STAGE: computed to find it. Never iron the steps below.\n";
       warned = true;
     }
@@ -152,7 +187,22 @@ std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bo
         to_degF(s.temperature), s.pass, s.side == Side::top ? "top" : "bottom", s.bay, s.strip, s.dose,
         i < done.size() && done[i] ? "true" : "false");
   }
+  text += "]\n";
+  if (measured.empty()) return text;
+  text += "measured = [\n";
+  for (const std::string& line : measured) text += "  " + line + ",\n";
   return text + "]\n";
+}
+
+std::vector<std::string> measured_lines(const Plan& plan) {
+  std::vector<std::string> out;
+  for (const ReadingsTold::Of& r : plan.read.readings)
+    out.push_back(fmt::format(
+        "{{ stage = \"{:.9g} degF\", side = \"{}\", bay = {}, weight = \"{:.6g} g\", sag = \"{:.6g} mm\" }}",
+        to_degF(plan.the_case.stages[static_cast<size_t>(r.reading.stage)].temperature),
+        r.reading.side == Side::top ? "top" : "bottom", r.reading.bay + 1, r.reading.weight * 1e3,
+        r.reading.sag * 1e3));
+  return out;
 }
 
 std::vector<OrderStep> steps_done(const OrderFile& order, const std::string& path) {

@@ -4,7 +4,9 @@
 
 #include "app/input/document.hpp"
 #include "sequencer/orders/order_steps.hpp"
+#include "sequencer/plan/window.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +18,7 @@ struct OrderFile {
   std::vector<OrderStep> steps;
   std::vector<bool> done;           ///< one for each step: worked already; a replay computes it all the same
   std::vector<std::string> doubts;  ///< sentences
+  std::vector<Measured> measured{};  ///< sags read after stages that are done
   Places places{};                  ///< where each key stands, for what is found later
   std::string text{};               ///< as read
 };
@@ -34,9 +37,14 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
 void take_passes(Case& c, const OrderFile& order, const std::string& path);
 
 /// The text of an order file; byte for byte the same for the same steps. Steps hotter than `hottest_safe` [K] come
-/// under a warning: they were computed, and are never to be ironed.
+/// under a warning: they were computed, and are never to be ironed; those of `by_reading` [K] under their condition.
+/// `measured`: lines of readings.
 std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
-                       double hottest_safe);
+                       double hottest_safe, std::optional<double> by_reading = {},
+                       const std::vector<std::string>& measured = {});
+
+/// Readings as lines of an order file.
+std::vector<std::string> measured_lines(const Plan& plan);
 
 /// The steps marked done, in the order of the file. Throws CaseFileError if none is.
 std::vector<OrderStep> steps_done(const OrderFile& order, const std::string& path);

@@ -109,7 +109,8 @@ Json steps(const Plan& p) {
                     {"dwell_s", dwell_json(p, s)},
                     {"dwell_over_nose_s", nose_dwell_json(p, s)},
                     {"done", s.done},
-                    {"to_be_ironed", p.ceiling.has_value() && s.stage <= *p.ceiling}});
+                    {"to_be_ironed", p.ceiling.has_value() && s.stage <= *p.ceiling},
+                    {"only_by_reading", s.stage == opened_by_reading(p)}});
   }
   return list;
 }
@@ -193,6 +194,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["search"] = search_json(p);
   j["stages"] = stages_json(p);
   j["steps"] = steps(p);
+  j["read"] = read_json(p);
   j["heat"] = heat_json(p);
   j["chances"] = chances_json(p);
   j["zones"] = {{"bays", p.panel.bays}, {"strips_per_bay", p.panel.strips}};

@@ -101,9 +101,13 @@ void serialize(Archive& a, BucklingMode& v) {
   a(v.factor, v.when, v.where, v.joint, v.node, v.residual, v.least_proven);
 }
 template <class Archive>
+void serialize(Archive& a, StageEnd& v) {
+  a(v.edge_bow, v.end_rib_bow, v.twist, v.slip);
+}
+template <class Archive>
 void serialize(Archive& a, StageSummary& v) {
   a(v.stage, v.settled, v.gave_way, v.mean_pull_warp, v.mean_pull_fill, v.mean_pull_chord, v.mean_pull_span,
-    v.unevenness, v.loose_share, v.loose_zones, v.worst_slip, v.twist, v.buckling_factor, v.buckling_mode,
+    v.unevenness, v.loose_share, v.loose_zones, v.worst_slip, v.twist, v.end, v.buckling_factor, v.buckling_mode,
     v.thickness_loss, v.thickness_loss_by_bay, v.worst_use, v.passes, v.done, v.pull_chord_study, v.pull_span_study,
     v.slip_study);
 }
@@ -142,7 +146,7 @@ void serialize(Archive& a, StudyRun& v) {
 }
 template <class Archive>
 void serialize(Archive& a, Outturn& v) {
-  a(v.sigmas, v.uses, v.zone_pull, v.column_slip, v.bay_pull, v.fell, v.loose, v.solved);
+  a(v.sigmas, v.uses, v.zone_pull, v.column_slip, v.bay_pull, v.end, v.fell, v.loose, v.solved);
 }
 }  // namespace sequencer
 

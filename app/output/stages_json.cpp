@@ -85,6 +85,18 @@ Json weight_and_tap(const Plan& p, int stage) {
   return list;
 }
 
+// What to expect of the shape, cold and off the rests, and beyond which something is not as stated.
+Json shape_json(const Plan& p, int stage) {
+  auto list = Json::array();
+  for (const ShapeReading& r : p.chances.shapes)
+    if (r.stage == stage)
+      list.push_back({{"name", viz::limit_text(r.limit)},
+                      {"unit", r.limit == Limit::twist ? "rad" : r.limit == Limit::slip ? "m" : "share of the distance"},
+                      {"expected", json_number(r.expected, "stages.to_be_read.expected")},
+                      {"seldom_more", json_number(r.seldom_more, "stages.to_be_read.seldom_more")}});
+  return list;
+}
+
 // What lets the work go on to the next stage.
 Json go_on_json(const Plan& p, int stage) {
   for (const StageWindow& w : p.windows) {
@@ -110,6 +122,30 @@ Json go_on_json(const Plan& p, int stage) {
 
 }  // namespace
 
+Json read_json(const Plan& p) {
+  const ReadingsTold& told = p.read;
+  if (told.readings.empty()) return nullptr;
+  auto list = Json::array(), stages = Json::array();
+  for (const ReadingsTold::Of& r : told.readings)
+    list.push_back({{"stage_degF", json_number(stage_degF(p, r.reading.stage), "read.stage")},
+                    {"side", side_name(r.reading.side)},
+                    {"bay", r.reading.bay + 1},
+                    {"weight_g", json_number(r.reading.weight * 1e3, "read.weight")},
+                    {"sag_mm", json_number(r.reading.sag * mm, "read.sag")},
+                    {"expected_mm", r.expected ? json_number(*r.expected * mm, "read.expected") : Json(nullptr)},
+                    {"contradicts", r.contradicts}});
+  for (size_t s = 0; s < told.damage.size(); ++s)
+    stages.push_back({{"stage_degF", json_number(stage_degF(p, static_cast<int>(s)), "read.stages")},
+                      {"damaged_by", json_number(told.damage[s], "read.damage")},
+                      {"within_limits_of_distortion_up_to", json_number(told.shape[s], "read.shape")}});
+  return {{"used", told.used},
+          {"readings", list},
+          {"pull_times", json_number(told.pull_times, "read.pull_times")},
+          {"tighter_than_98_of_100", told.tighter_than_any},
+          {"looser_than_98_of_100", told.looser_than_any},
+          {"given_these", stages}};
+}
+
 Json stages_json(const Plan& p) {
   auto list = Json::array();
   for (const auto& s : p.stages)
@@ -132,6 +168,7 @@ Json stages_json(const Plan& p) {
                     {"worst_slip_mm", json_number(s.worst_slip * mm, "stages.worst_slip")},
                     {"worst_slip_plus_minus_mm", error_bar_json(s.slip_study, mm)},
                     {"studies", stage_studies(s)},
+                    {"to_be_read", shape_json(p, s.stage)},
                     {"twist_deg", unless(!s.settled, s.twist * degrees_per_radian, "stages.twist")},
                     {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
                     {"buckling_shape", buckling_shape(p, s)},

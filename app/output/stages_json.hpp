@@ -8,5 +8,7 @@ namespace evenpull {
 
 /// What stands after each stage.
 Json stages_json(const Plan& p);
+/// What was read so far and what it says; null: nothing was read.
+Json read_json(const Plan& p);
 
 }  // namespace evenpull

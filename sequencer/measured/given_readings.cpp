@@ -51,9 +51,9 @@ GivenReadings::GivenReadings(const OutcomeModel& m, std::vector<ReadingPlace> pl
     return m.pulls[static_cast<std::size_t>(places_[static_cast<std::size_t>(i)].pull)].stage;
   };
   spread_.resize(n, n);
-  Eigen::MatrixXd with_uses(uses, n);
+  Eigen::MatrixXd with(m.covariance.rows(), n);
   for (Eigen::Index i = 0; i < n; ++i) {
-    with_uses.col(i) = m.covariance.col(at(i)).head(uses);
+    with.col(i) = m.covariance.col(at(i));
     for (Eigen::Index j = 0; j < n; ++j) {
       const ReadingPlace &a = places_[static_cast<std::size_t>(i)], &b = places_[static_cast<std::size_t>(j)];
       spread_(i, j) = m.covariance(at(i), at(j)) + (stage(i) == stage(j) ? a.common * b.common : 0) +
@@ -61,30 +61,56 @@ GivenReadings::GivenReadings(const OutcomeModel& m, std::vector<ReadingPlace> pl
     }
   }
   solve_.compute(spread_);
-  gain_ = solve_.solve(with_uses.transpose()).transpose();
-  const Eigen::MatrixXd left = m.covariance.topLeftCorner(uses, uses) - gain_ * with_uses.transpose();
-  draws_.emplace(m, left, gain_ * under_done_.transpose());
+  gain_ = solve_.solve(with.transpose()).transpose();
+  left_ = m.covariance - gain_ * with.transpose();
+  draws_.emplace(m, left_.topLeftCorner(uses, uses), gain_.topRows(uses) * under_done_.transpose());
 }
 
-Given GivenReadings::at(const std::vector<double>& sags) const {
+// Pull as read, less what was expected of it.
+Eigen::VectorXd GivenReadings::off(const std::vector<double>& sags) const {
   const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m_.uses.size());
-  Eigen::VectorXd off(n);  // pull as read, less what was expected of it
+  Eigen::VectorXd out(n);
   for (Eigen::Index i = 0; i < n; ++i)
-    off[i] = -sags[static_cast<std::size_t>(i)] - m_.mean[uses + places_[static_cast<std::size_t>(i)].pull];
+    out[i] = -sags[static_cast<std::size_t>(i)] - m_.mean[uses + places_[static_cast<std::size_t>(i)].pull];
+  return out;
+}
+
+Eigen::VectorXd GivenReadings::weights_of(const Eigen::VectorXd& off) const {
   Eigen::VectorXd weights(kinds);
   for (Eigen::Index j = 0; j < kinds; ++j) {
     const Eigen::VectorXd d = off + under_done_.row(j).transpose();
     weights[j] = -0.5 * d.dot(solve_.solve(d));
   }
-  weights = (weights.array() - weights.maxCoeff()).exp();
+  return (weights.array() - weights.maxCoeff()).exp();
+}
+
+Given GivenReadings::at(const std::vector<double>& sags) const {
+  const auto uses = static_cast<Eigen::Index>(m_.uses.size());
+  const Eigen::VectorXd off = this->off(sags);
+  Eigen::VectorXd weights = weights_of(off);
   Given g;
   g.effective = weights.sum() * weights.sum() / weights.squaredNorm();
-  const Eigen::VectorXd told = gain_ * off;
-  const Eigen::VectorXd usual = gain_ * (under_done_.transpose() * weights) / weights.sum();
+  const Eigen::VectorXd told = gain_.topRows(uses) * off;
+  const Eigen::VectorXd usual = gain_.topRows(uses) * (under_done_.transpose() * weights) / weights.sum();
   for (Eigen::Index k = 0; k < uses; ++k) g.use_times.push_back(std::exp(told[k] + usual[k]));
   g.mean = m_.mean.head(uses) + told;
   g.weights = std::move(weights);
   return g;
+}
+
+OutcomeModel GivenReadings::model_after(const std::vector<double>& sags) const {
+  OutcomeModel out = m_;
+  const Eigen::VectorXd off = this->off(sags), weights = weights_of(off);
+  const Eigen::VectorXd usual = under_done_.transpose() * weights / weights.sum();
+  const Eigen::MatrixXd scatter = under_done_.rowwise() - usual.transpose();
+  out.mean += gain_ * (off + usual);
+  const Eigen::MatrixXd among = scatter.transpose() * weights.asDiagonal() * scatter / weights.sum();
+  out.covariance = left_ + gain_ * among * gain_.transpose();
+  for (std::size_t k = 0; k < out.uses.size(); ++k) {
+    const double times = std::exp(out.mean[static_cast<Eigen::Index>(k)] - m_.mean[static_cast<Eigen::Index>(k)]);
+    out.uses[k].stated *= times, out.uses[k].bar *= std::max(1.0, times);
+  }
+  return out;
 }
 
 double GivenReadings::damage(const Given& g, int stage) const {

@@ -42,6 +42,9 @@ class GivenReadings {
   /// Whether all holds for the whole history up to `stage`, given these.
   NotYet stands_against(const Given& g, int stage, double damage_wanted, double confidence) const;
 
+  /// The model given these, under-done bays by their mean and scatter: what further readings are set beside.
+  OutcomeModel model_after(const std::vector<double>& sags) const;
+
   /// Chance of a sag up to that of place `i`, given all the others.
   double chance_of_up_to(std::size_t i, const std::vector<double>& sags) const;
 
@@ -49,12 +52,16 @@ class GivenReadings {
   Eigen::MatrixXd whole_sets(int count) const;
 
  private:
+  Eigen::VectorXd off(const std::vector<double>& sags) const;
+  Eigen::VectorXd weights_of(const Eigen::VectorXd& off) const;
+
   const OutcomeModel& m_;
   std::vector<ReadingPlace> places_;
   Eigen::MatrixXd under_done_;  // kinds x places: logs of pull that is lacking
   Eigen::MatrixXd spread_;      // of the logs of pulls as read
   Eigen::LDLT<Eigen::MatrixXd> solve_;
-  Eigen::MatrixXd gain_;        // uses x places
+  Eigen::MatrixXd gain_;        // uses, then pulls x places
+  Eigen::MatrixXd left_;        // covariance given the readings
   std::optional<JointDraws> draws_;
 };
 

@@ -125,12 +125,13 @@ std::vector<BenchCheck> bays_to_read(const std::vector<BenchCheck>& checks) {
   return out;
 }
 
-bool asked_for(const Case& c, int stage) {
-  return !c.approved_last_stage ||
-         c.stages[static_cast<std::size_t>(stage)].temperature <= *c.approved_last_stage + 0.5;  // K
-}
-
 }  // namespace
+
+bool asked_for(const Case& c, int stage) {
+  constexpr double same_stage = 0.5;  // K
+  return !c.approved_last_stage ||
+         c.stages[static_cast<std::size_t>(stage)].temperature <= *c.approved_last_stage + same_stage;
+}
 
 double expected_sag(const BenchCheck& c) { return std::sqrt(c.sag_low * c.sag_high); }
 

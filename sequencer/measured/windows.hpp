@@ -16,6 +16,9 @@ std::optional<ReadingPlace> place_of(const OutcomeModel& m, const Wanted& wanted
 /// Half way between its ends, in the logarithm [m].
 double expected_sag(const BenchCheck& c);
 
+/// Readings open no stage hotter than the approved data ask for, where the case says what that is.
+bool asked_for(const Case& c, int stage);
+
 /// After each stage up to the one before `last`: `checks` by stage. Windows to the stages up to `safe` guard what is safe as
 /// planned, that to the next one opens it. None where the approved data ask for no more.
 std::vector<StageWindow> find_windows(const OutcomeModel& m, const Case& c, int bays, std::optional<int> safe,

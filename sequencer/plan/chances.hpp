@@ -70,6 +70,14 @@ struct EdgeCheck {
   double shift = 0;              ///< by which the fit was raised
 };
 
+/// A reading of the shape when a stage is done, cold and off the rests.
+struct ShapeReading {
+  Limit limit = Limit::edge_bow;  ///< bows (shares of a distance), twist (rad), slip (m)
+  int stage = 0;
+  double expected = 0;
+  double seldom_more = 0;  ///< 2 in 100 of the scenarios that hold every limit read more
+};
+
 struct Chances {
   int scenarios = 0;         ///< that were run; 0: no study
   int nodes = 0;             ///< of the reduced model
@@ -82,6 +90,7 @@ struct Chances {
   std::vector<DamageChance> damage;  ///< by stage
   EdgeCheck edge;
   std::vector<LimitChance> limits;
+  std::vector<ShapeReading> shapes;
   std::optional<Limit> governing;  ///< none: nothing was judged. Whose use the weights explain, and at which stage
   int governing_stage = 0;
   double explained = 0;              ///< R^2 of the regression

@@ -4,6 +4,18 @@
 
 namespace evenpull::inline sequencer {
 
+std::optional<int> opened_by_reading(const Plan& plan) {
+  for (const StageWindow& w : plan.windows)
+    if (w.needed && w.opens()) return w.next;
+  return {};
+}
+
+const StageWindow* window_after(const Plan& plan, int stage) {
+  for (const StageWindow& w : plan.windows)
+    if (w.stage == stage && w.opens()) return &w;
+  return nullptr;
+}
+
 std::vector<LimitReading> worst_readings(const Plan& plan) {
   const int last = plan.ceiling.value_or(0);
   // By the end that the ceiling looks at.

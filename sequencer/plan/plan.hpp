@@ -55,6 +55,7 @@ struct Plan {
   std::vector<StageTime> times;           ///< of what is to be done up to the ceiling
   Chances chances;                        ///< how sure all this is
   std::vector<std::vector<BenchCheck>> bench_checks;  ///< by stage: what to weigh and tap at its end
+  ReadingsTold read;  ///< what was read so far and what it says
   std::vector<StageWindow> windows;  ///< by stage: between which readings the work may go on
   std::vector<Note> notes;                            ///< for the sheet: bounds, frame turn, pulling ties, odd rankings
 
@@ -62,6 +63,11 @@ struct Plan {
   /// Without chances nothing is called safe.
   bool first_look() const { return chances.scenarios == 0; }
 };
+
+/// The stage beyond the hottest safe one that readings may open.
+std::optional<int> opened_by_reading(const Plan& plan);
+/// What lets the work go on after a stage, where there is such a window.
+const StageWindow* window_after(const Plan& plan, int stage);
 
 /// Readings up to the ceiling (or of the first stage without one), the worst of each limit, worst first.
 std::vector<LimitReading> worst_readings(const Plan& plan);

@@ -9,6 +9,7 @@ namespace evenpull::inline sequencer {
 enum class Lacking {
   as_stated,       ///< a limit of damage or distortion does not hold with the values as stated, error bar added
   tight,           ///< cloth is loose at its end
+  readings,        ///< what was read fits neither what was stated nor itself
   damage,          ///< something is damaged too often
   damage_unknown,  ///< how often is not known: what checks the fit scatters about it
   shape            ///< it is not sure enough that no limit of distortion is passed

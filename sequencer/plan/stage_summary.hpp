@@ -23,6 +23,14 @@ struct BucklingMode {
   bool least_proven = false;        ///< no lower factor exists
 };
 
+/// What can be measured of the shape when a stage is done, cold and off the rests.
+struct StageEnd {
+  double edge_bow = 0;     ///< of the trailing edge between ribs, as a share of their distance
+  double end_rib_bow = 0;  ///< of an end rib between its joints, as a share of their distance
+  double twist = 0;        ///< rad
+  double slip = 0;         ///< m
+};
+
 /// Pull by side after a stage; index 0 top, 1 bottom. Where the frame gave way before the stage had settled nothing stands
 /// here but what was met on the way (`worst_slip`).
 struct StageSummary {
@@ -36,6 +44,7 @@ struct StageSummary {
   std::vector<int> loose_zones{};  ///< by Panel::zones, settled or released (solver/readings/readings.hpp); rising
   double worst_slip = 0;           ///< m
   double twist = 0;                ///< rad
+  StageEnd end{};
   std::optional<double> buckling_factor{};      ///< none: the frame gave way
   std::optional<BucklingMode> buckling_mode{};  ///< none: nothing is in compression, or the frame gave way
   ThicknessLoss thickness_loss{};               ///< between ribs, the worst of the panel

@@ -46,6 +46,7 @@ struct ReadingsTold {
   std::vector<Of> readings{};
   bool tighter_than_any = false, looser_than_any = false;  ///< than 98 of 100 sets of readings: something is not as stated
   bool used = false;  ///< the verdict rests on them
+  std::vector<double> damage{}, shape{};  ///< by stage, given the readings: chance of damage, of keeping the shape
   double pull_times = 1;  ///< median of the pull given the readings over that before, mean of the bays read
 };
 

@@ -21,6 +21,7 @@ struct PlanOptions {
   /// Most turn-overs wanted in a pass, of those still to come. A pass that works both sides has one at least; where no
   /// order has so few, those with the fewest are compared and the plan says so.
   std::optional<int> turn_overs;
+  std::vector<Measured> measured{};  ///< sags read so far, of stages that are done
   bool only_rules = false;         ///< no order is searched: only those that can be said in a sentence
   const KeptRuns* kept = nullptr;  ///< of an interrupted plan of the same case and options by the same build; or none
   ParallelFor parallel;            ///< unset: one after the other

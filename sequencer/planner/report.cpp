@@ -3,7 +3,7 @@
 #include "sequencer/choice/extra_stage.hpp"
 #include "sequencer/choice/heat_plan.hpp"
 #include "sequencer/choice/trade_offs.hpp"
-#include "sequencer/measured/windows.hpp"
+#include "sequencer/measured/after_readings.hpp"
 #include "sequencer/planner/advice.hpp"
 #include "sequencer/sure/bench_checks.hpp"
 #include "sequencer/sure/chance_study.hpp"
@@ -120,11 +120,15 @@ void tell_bars(Plan& p, const Studied& studied) {
 }
 
 void list_stages(Plan& p, const std::vector<StageVerdict>& judged) {
-  for (const StageVerdict& v : judged) {
+  for (const StageVerdict& v : judged) p.stages.push_back(v.summary);
+}
+
+void list_limits(Plan& p, const std::vector<StageVerdict>& judged) {
+  for (std::size_t i = 0; i < judged.size(); ++i) {
+    const StageVerdict& v = judged[i];
     p.limits.insert(p.limits.end(), v.limits.begin(), v.limits.end());
-    p.stages.push_back(v.summary);
-    p.stages.back().worst_use = worst_use_up_to(judged, v.stage, true);
-    p.stages.back().passes = p.ceiling && v.stage <= *p.ceiling;
+    p.stages[i].worst_use = worst_use_up_to(judged, v.stage, true);
+    p.stages[i].passes = p.ceiling && v.stage <= *p.ceiling;
   }
 }
 
@@ -144,7 +148,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.replayed = !runs.given.empty();
   const int best = static_cast<int>(runs.best);
   const Studied studied = study_order(job, p.panel, runs.full[best], std::move(runs.study));
-  const std::vector<StageVerdict>& judged = studied.stages;
+  std::vector<StageVerdict> judged = studied.stages;
   p.nominal = stage_ceiling(judged, true);
   Tried& chosen = runs.full[best];
   p.order = chosen.order.id;
@@ -158,12 +162,29 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
     if (job.options.outcomes) job.options.outcomes(outcomes, chosen.result.planned);
   }
   p.safety = stage_safety(judged, p.chances);
+  // What was expected at the ends of the stages: of it the readings are a share.
+  p.snapshots = std::move(chosen.result.snapshots);
+  p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
+  list_stages(p, judged);
+  p.bench_checks = bench_checks_by_stage(p);
+  if (!job.options.measured.empty()) {
+    AfterReadings after =
+        after_readings(outcomes, job.the_case, p.panel.bays, job.options.measured, p.bench_checks);
+    if (after.told.used) {
+      judged = with_readings(std::move(judged), outcomes, after.model);
+      p.nominal = stage_ceiling(judged, true);
+      p.safety = safety_with_readings(judged, after, job.the_case);
+      outcomes = std::move(after.model);
+    }
+    p.read = std::move(after.told);
+  }
   p.ceiling = hottest_safe(p.safety);
+  list_limits(p, judged);
   Dropped dropped = runs.ranking.dropped;
   dropped.runs.insert(dropped.runs.begin(), runs.passes.unsolved.begin(), runs.passes.unsolved.end());
   dropped.runs.insert(dropped.runs.end(), studied.left_out.begin(), studied.left_out.end());
   // Where chances decide no setting between the stages is told: they were not studied for it.
-  if (p.ceiling == p.nominal)
+  if (p.ceiling == p.nominal && !p.read.used)
     p.setting = find_setting(job, full, chosen, judged, p.ceiling,
                              runs.given.empty() ? job.steps_for(full.panel, chosen.order) : runs.given, dropped);
   p.advice = advise(job.the_case, judged, p.safety, p.ceiling, p.setting);
@@ -174,7 +195,6 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   list_orders(p, job, runs, best, p.ceiling.value_or(0));
   tell_search(p, job, runs, best);
   tell_bars(p, studied);
-  list_stages(p, judged);
   p.bounds = studied.bounds;
   if (p.chances.unsolved) p.notes.push_back(note::ChancesUnsolved{});
   if (!dropped.runs.empty()) p.notes.push_back(note::LeftOut{dropped.runs});
@@ -183,11 +203,8 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.study = studied.levels;
   tell_how_solved(p, job, judged[p.ceiling.value_or(0)]);
   p.steps = std::move(chosen.result.steps);
-  p.snapshots = std::move(chosen.result.snapshots);
-  p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);
   p.heat = plan_heat(job.the_case, p.panel);
   if (p.ceiling) p.times = stage_times(job.the_case, p.panel, p.steps, p.heat, *p.ceiling);
-  p.bench_checks = bench_checks_by_stage(p);
   p.windows = find_windows(outcomes, job.the_case, p.panel.bays, p.ceiling, p.bench_checks);
   return p;
 }

@@ -51,6 +51,7 @@ class StageRun {
     after_step(r);
     judge_.take(r, Moment::stage_end);
     note_end(r);
+    v_.summary.end = end_of(r);
     take_buckling(s, Moment::stage_end);
     if (!released) return r;
     Covering free = s;
@@ -63,6 +64,7 @@ class StageRun {
     const Readings loose = read_off(ironing_.model(), free);
     judge_.take(loose, Moment::released);
     note_end(loose);
+    v_.summary.end = end_of(loose);
     add_zones(v_.summary.loose_zones, loose.loose_zones);
     take_buckling(free, Moment::released);
     return r;
@@ -87,6 +89,10 @@ class StageRun {
   std::vector<Certificate> certificates;
 
  private:
+  static StageEnd end_of(const Readings& r) {
+    return {r.edge_bow.value, r.end_rib_bow.value, r.twist, std::abs(r.slip.value)};
+  }
+
   void note_end(const Readings& r) {
     v_.end_use = std::max(v_.end_use, tally_of(ironing_.model().the_case.limits, r).use);
   }

@@ -9,6 +9,7 @@
 #include "sequencer/sure/safety.hpp"
 #include "sequencer/sure/scenario.hpp"
 #include "sequencer/sure/scenario_runs.hpp"
+#include "sequencer/sure/shape_readings.hpp"
 #include "sequencer/sure/zone_risk.hpp"
 
 #include <algorithm>
@@ -197,7 +198,7 @@ ChanceStudy study_chances(const Case& c, const std::vector<Step>& steps, const s
     double squares = 0;
     int compared = 0;
     for (std::size_t i = 0; i < pairs.size(); ++i) {
-      const Outturn &check = pairs[i].full, &reduced = pairs[i].reduced;
+      const Outturn &finer = pairs[i].full, &reduced = pairs[i].reduced;
       std::vector<Pair> others;  // none is checked by what it went into
       for (std::size_t k = 0; k < pairs.size(); ++k)
         if (k != i) others.push_back(pairs[k]);
@@ -205,9 +206,9 @@ ChanceStudy study_chances(const Case& c, const std::vector<Step>& steps, const s
       ++a.scenarios;
       const ModelReading as_is{std::vector<CorrectionByLimit>(to_checks.size()),
                                std::vector<std::vector<int>>(to_checks.size())};
-      a.decisions += holds(check, as_is, out.risk_stage) == holds(reduced, as_check, out.risk_stage);
-      if (check.fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
-      const double full_use = corrected_use(check, as_is.corrections, out.risk_stage, *out.governing);
+      a.decisions += holds(finer, as_is, out.risk_stage) == holds(reduced, as_check, out.risk_stage);
+      if (finer.fell[out.risk_stage] || reduced.fell[out.risk_stage]) continue;
+      const double full_use = corrected_use(finer, as_is.corrections, out.risk_stage, *out.governing);
       if (full_use <= 0) continue;
       const double off = corrected_use(reduced, as_check.corrections, out.risk_stage, *out.governing) / full_use - 1;
       squares += off * off;
@@ -222,6 +223,7 @@ ChanceStudy study_chances(const Case& c, const std::vector<Step>& steps, const s
       zone_correction(zone_ends(build_panel(c, check_mesh(c)), for_checks, out.risk_stage),
                       zone_ends(reduced, planned, out.risk_stage));
   out.zones = risks_of(c, reduced, runs, out.risk_stage, correction);
+  out.shapes = shape_readings(runs, planned, judged, as_printed, out.last_stage);
   study.outcomes = outcome_model({c, panel, runs, planned, to_printed, judged, out});
   return study;
 }

@@ -21,7 +21,7 @@ UseByLimit uses_of(const StageVerdict& v) {
 
 Outturn outturn_of(const std::vector<StageVerdict>& stages, int last) {
   Outturn o;
-  o.uses.resize(last + 1), o.zone_pull.resize(last + 1), o.column_slip.resize(last + 1), o.bay_pull.resize(last + 1);
+  o.uses.resize(last + 1), o.zone_pull.resize(last + 1), o.column_slip.resize(last + 1), o.bay_pull.resize(last + 1), o.end.resize(last + 1);
   o.fell.assign(last + 1, true);
   o.loose.resize(last + 1);
   for (const StageVerdict& v : stages) {
@@ -30,6 +30,7 @@ Outturn outturn_of(const std::vector<StageVerdict>& stages, int last) {
     o.zone_pull[v.stage] = v.zone_pull;
     o.column_slip[v.stage] = v.column_slip;
     o.bay_pull[v.stage] = v.bay_pull;
+    o.end[v.stage] = v.summary.end;
     o.fell[v.stage] = v.buckled;
     o.loose[v.stage] = v.summary.loose_zones;
   }

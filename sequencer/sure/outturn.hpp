@@ -17,6 +17,7 @@ struct Outturn {
   std::vector<UseByLimit> uses;  ///< by stage
   std::vector<std::vector<double>> zone_pull, column_slip;
   std::vector<std::vector<double>> bay_pull;  ///< by stage and gauge_of_bay; empty where it did not come to its end
+  std::vector<StageEnd> end;            ///< by stage
   std::vector<bool> fell;               ///< gave way, or no equilibrium
   std::vector<std::vector<int>> loose;  ///< zones that have not come tight
   bool solved = true;                   ///< an equilibrium was found throughout

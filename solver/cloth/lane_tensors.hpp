@@ -2,6 +2,7 @@
 #pragma once
 
 #include "solver/cloth/fabric_law.hpp"
+#include "solver/cloth/quads.hpp"
 #include "solver/numerics/lanes.hpp"
 
 #include <array>

@@ -138,3 +138,40 @@ TEST_CASE("stages that an order file could not tell apart are refused in the cas
   CHECK_THAT(e.what(), Contains("at least 2 degF"));
   CHECK(case_of(with(base(), "temperature = \"300 degF\"", "temperature = \"252 degF\"")).stages.size() == 3);
 }
+
+TEST_CASE("readings stand in an order file, are written again, and are refused where they cannot be", "[order]") {
+  const std::string done = "{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 1, done = true }";
+  const auto with = [&](const std::string& step, const std::string& reading) {
+    return read(steps(step) + "measured = [\n" + reading + "\n]\n");
+  };
+  const std::string good = "{ stage = \"250 degF\", side = \"bottom\", bay = 2, weight = \"500 g\", sag = \"3.2 mm\" }";
+  const OrderFile order = with(done, good);
+  REQUIRE(order.measured.size() == 1);
+  CHECK(order.measured[0].side == Side::bottom);
+  CHECK(order.measured[0].bay == 1);
+  CHECK(order.measured[0].stage == 0);
+  CHECK(order.measured[0].weight == Approx(0.5));
+  CHECK(order.measured[0].sag == Approx(3.2e-3));
+  const auto c = case_of(base());
+  Plan plan;
+  plan.the_case = c;
+  plan.read.readings.push_back({order.measured[0], {}, false});
+  const auto text = order_text(order.steps, order.done, "h", c.stages[0].temperature, {}, measured_lines(plan));
+  CHECK(read(text).measured.size() == 1);
+  CHECK(read(text).measured[0].sag == Approx(3.2e-3));
+
+  using Catch::Matchers::Contains;
+  CHECK_THROWS_WITH(with(one, good), Contains("is not done yet") && Contains("measured"));
+  const auto changed = [&](const std::string& from, const std::string& to) {
+    std::string text = good;
+    text.replace(text.find(from), from.size(), to);
+    return text;
+  };
+  CHECK_THROWS_WITH(with(done, changed("3.2 mm", "3.2 in")), Contains("sag") && Contains("usually 1 to 10 mm"));
+  CHECK_THROWS_WITH(with(done, changed("500 g", "500 kg")), Contains("weight") && Contains("usually 0.1 to 2 kg"));
+  CHECK_THROWS_WITH(with(done, changed("3.2 mm", "3.2 g")), Contains("sag"));
+  CHECK_THROWS_WITH(with(done, changed("250 degF", "275 degF")), Contains("is no stage of the case"));
+  Panel one_bay = six_bays();
+  one_bay.bays = 1;
+  CHECK_THROWS_WITH(check_order(order, "order.toml", c, one_bay), Contains("was read in bay 2") && Contains("has 1 bays"));
+}

@@ -6,6 +6,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_certified_counts.cpp
   test_chances.cpp
   test_tail_fit.cpp
+  test_windows.cpp
   test_job_time.cpp
   test_error_bars.cpp
   test_mesh_study.cpp

@@ -242,8 +242,8 @@ TEST_CASE("a small study: the reduced model agrees with the full one, and thread
   const ParallelFor backwards = [](int n, const std::function<void(int)>& work) {
     for (int i = n; i-- > 0;) work(i);
   };
-  const Chances a = study_chances(c, steps, r.stages, r.stages, 1, one, nullptr, {});
-  const Chances b = study_chances(c, steps, r.stages, r.stages, 1, backwards, nullptr, {});
+  const Chances a = study_chances(c, steps, r.stages, r.stages, 1, one, nullptr, {}).chances;
+  const Chances b = study_chances(c, steps, r.stages, r.stages, 1, backwards, nullptr, {}).chances;
   CHECK((a.scenarios == 40 || a.scenarios == 80 || a.scenarios == 160));  // more where 40 leave it open
   REQUIRE(a.holds.size() == 2);
   CHECK(a.holds[1].hits <= a.holds[0].hits);
@@ -272,7 +272,7 @@ TEST_CASE("a study of one, two or three scenarios is a study of so many") {
     const Model full(c, {c.target_nodes});
     const std::vector<Step> steps = steps_of(c, full.panel, order_families(full.panel).front());
     const ReplayResult r = replay(full, steps, {});
-    const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one_by_one, nullptr, {});
+    const Chances a = study_chances(c, steps, r.stages, r.stages, 0, one_by_one, nullptr, {}).chances;
     CHECK(a.scenarios >= n);
     CHECK(a.scenarios <= 4 * n);
     REQUIRE(a.holds.size() == 1);
@@ -293,7 +293,7 @@ TEST_CASE(
   const std::vector<Step> steps = steps_of(c, full.panel, order_families(full.panel).front());
   const std::vector<StageVerdict> stages = replay(full, steps, {}).stages;
   const auto hits = [&](const Case& of, const std::vector<StageVerdict>& judged) {
-    return study_chances(of, steps, judged, stages, 0, one_by_one, nullptr, {}).holds[0].hits;
+    return study_chances(of, steps, judged, stages, 0, one_by_one, nullptr, {}).chances.holds[0].hits;
   };
   REQUIRE(hits(c, stages) > 0);
   std::vector<StageVerdict> loose = stages, unknown = stages;
@@ -305,7 +305,7 @@ TEST_CASE(
   thread.spreads.member_stiffness = 12;  // the softest that is drawn bears nothing
   CHECK(hits(thread, stages) < c.wanted.scenarios);
   const auto shape = [&](const Case& of, const std::vector<StageVerdict>& judged) {
-    return study_chances(of, steps, judged, stages, 0, one_by_one, nullptr, {}).shape[0];
+    return study_chances(of, steps, judged, stages, 0, one_by_one, nullptr, {}).chances.shape[0];
   };
   CHECK(shape(c, loose).hits == shape(c, stages).hits);  // loose cloth is finish, told by itself
   CHECK(shape(c, unknown).hits == 0);

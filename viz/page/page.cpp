@@ -11,6 +11,7 @@
 #include "viz/words/sure_words.hpp"
 #include "viz/words/time_words.hpp"
 #include "viz/words/verdict_words.hpp"
+#include "viz/words/window_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
@@ -43,6 +44,8 @@ std::string answer(const Plan& plan) {
   }
   html += paragraph(verdict_note(plan));
   if (const auto sure = sure_words(plan); !sure.empty()) html += paragraph(sure);
+  for (const auto& read : read_sentences(plan)) html += paragraph(read);
+  if (const auto opens = opens_sentence(plan); !opens.empty()) html += paragraph(opens);
   if (const auto time = time_sentence(plan); !time.empty()) html += paragraph(time);
   html += "<details><summary>Why, and what to do</summary>\n" + paragraph(because_text(plan));
   for (const auto& a : advice_sentences(plan)) html += paragraph(a);
@@ -56,6 +59,23 @@ std::string list_of_ticks(const std::vector<std::string>& checks, int stage) {
         "<label class=\"check\"><input type=\"checkbox\" data-tick=\"check {} {}\"><span>{}</span></label>\n",
         stage + 1, i + 1, escaped(checks[i]));
   return html;
+}
+
+/// Fields that answer at once (plan.js).
+std::string readings(const Plan& plan, const StageWindow& w) {
+  std::string html = fmt::format("<fieldset class=\"readings\" data-after=\"{}\"><legend>Going on to {}?</legend>\n", w.stage,
+                                 degrees_f(plan.the_case.stages.at(w.next).temperature));
+  for (const auto& rule : window_rules(plan, w)) html += paragraph(rule, "small");
+  html += "<label>Read in <select class=\"unit\"><option value=\"0.001\">mm</option><option value=\"0.0254\">inches</option>"
+          "</select></label>\n";
+  for (std::size_t i = 0; i < w.bays.size(); ++i) {
+    const BayWindow& b = w.bays[i];
+    html += fmt::format(
+        "<label class=\"reading\">{}: {}<input type=\"number\" min=\"0\" step=\"any\" inputmode=\"decimal\" "
+        "data-reading=\"{} {}\"><output></output></label>\n",
+        escaped(window_bay(b)), escaped(window_range(b)), w.stage, i);
+  }
+  return html + "<p class=\"verdict\" role=\"status\"></p>\n</fieldset>\n";
 }
 
 /// The steps of one pass, run by run.
@@ -85,8 +105,10 @@ std::string order_of_work(const Plan& plan) {
   std::string html = fmt::format("<p><strong>Order: {}.</strong> {}</p>\n", escaped(order_name(plan.order)),
                                  escaped(order_rule(plan.order)));
   const std::size_t n = plan.steps.size();
-  for (int stage = 0; stage <= *plan.ceiling; ++stage) {
+  for (int stage = 0; stage <= opened_by_reading(plan).value_or(*plan.ceiling); ++stage) {
+    const std::string condition = stage_condition(plan, stage);
     html += fmt::format("<h3>{}</h3>\n", degrees_both(plan.the_case.stages.at(stage).temperature));
+    if (!condition.empty()) html += paragraph(condition, "only-if");
     for (std::size_t i = 0; i < n;) {
       const Step& s = plan.steps[i];
       std::size_t end = i;
@@ -102,8 +124,10 @@ std::string order_of_work(const Plan& plan) {
       }
       i = end;
     }
-    html += stage < *plan.ceiling ? "<h4>Check before going hotter</h4>\n" : "<h4>Check, then stop</h4>\n";
+    const StageWindow* window = window_after(plan, stage);
+    html += stage < *plan.ceiling || window ? "<h4>Check before going hotter</h4>\n" : "<h4>Check, then stop</h4>\n";
     html += list_of_ticks(checks_after_stage(plan, stage), stage);
+    if (window) html += readings(plan, *window);
   }
   return html;
 }

@@ -4,6 +4,7 @@
 #include "viz/pictures/pull_picture.hpp"
 #include "viz/words/heat_words.hpp"
 #include "viz/words/order_words.hpp"
+#include "viz/words/window_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
@@ -110,6 +111,24 @@ Json stages(const Plan& plan) {
   return list;
 }
 
+Json windows(const Plan& plan) {
+  Json list = Json::array();
+  for (const StageWindow& w : plan.windows) {
+    if (!w.opens()) continue;
+    Json bays = Json::array();
+    for (const BayWindow& b : w.bays) bays.push_back({{"least", b.least}, {"most", b.most}, {"expected", b.expected}});
+    list.push_back({{"stage", w.stage},
+                    {"next", w.next},
+                    {"needed", w.needed},
+                    {"inside", window_said(plan, w, WindowSays::inside)},
+                    {"less", window_said(plan, w, WindowSays::less)},
+                    {"more", window_said(plan, w, WindowSays::more)},
+                    {"again", window_said(plan, w, WindowSays::not_believed)},
+                    {"bays", bays}});
+  }
+  return list;
+}
+
 Json members(const Panel& panel) {
   Json list = Json::array();
   for (const auto& m : panel.members) list.push_back(m.name);
@@ -184,7 +203,11 @@ PageData page_data(const Plan& plan, const std::string& more) {
   pack(plan, packer);
   const Panel& p = plan.panel;
   int last = 0;  // steps that may be worked
-  for (const auto& s : plan.steps) last += s.stage <= plan.ceiling.value_or(-1) ? 1 : 0;
+  int by_reading = 0;  // steps that readings may open
+  for (const auto& s : plan.steps) {
+    last += s.stage <= plan.ceiling.value_or(-1) ? 1 : 0;
+    by_reading += s.stage == opened_by_reading(plan) ? 1 : 0;
+  }
   Json j{{"title", plan.the_case.title},
          {"rows", p.rows},
          {"columns", p.columns},
@@ -197,6 +220,8 @@ PageData page_data(const Plan& plan, const std::string& more) {
          {"zones", zones(p)},
          {"stages", stages(plan)},
          {"steps_to_work", last},
+         {"steps_by_reading", by_reading},
+         {"windows", windows(plan)},
          {"members", members(p)},
          {"pull_scale", pull_scale(plan)},
          {"difference_scale", difference_scale(plan)},

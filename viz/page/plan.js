@@ -45,8 +45,25 @@ class Ticks {
     else this.set.delete(name);
     this.save();
   }
+  // Readings lie beside the ticks, under the same key.
+  readings() {
+    try {
+      return JSON.parse(localStorage.getItem(this.key + " readings")) ?? {};
+    } catch {
+      return this.unkept ?? {};
+    }
+  }
+  keepReadings(all) {
+    this.unkept = all;
+    try {
+      localStorage.setItem(this.key + " readings", JSON.stringify(all));
+    } catch {
+      this.kept = false;
+    }
+  }
   clear() {
     this.set.clear();
+    this.keepReadings({});
     this.save();
   }
   save() {
@@ -63,16 +80,76 @@ const ticks = new Ticks(document.body.dataset.key);
 const boxes = [...document.querySelectorAll("input[data-tick]")];
 let picture = null;
 
+// ---- readings before going on: what each says, and what all of them open ----
+
+const windows = [...document.querySelectorAll("fieldset.readings")].map((element, i) => ({
+  element, ...about.windows[i], fields: [...element.querySelectorAll("input")], unit: element.querySelector(".unit"), answer: "",
+}));
+// Further off than this no panel reads: another unit, or a slip.
+const farOff = 6;
+
+function judgeWindow(w) {
+  const unit = Number(w.unit.value), said = w.fields.map((field, i) => {
+    const bay = w.bays[i], typed = field.value.trim();
+    if (!typed) return "";
+    const sag = Number(typed) * unit;
+    if (!(sag > bay.expected / farOff && sag < bay.expected * farOff)) return "not_believed";
+    return sag < bay.least ? "less" : sag > bay.most ? "more" : "inside";
+  });
+  const words = { inside: "inside", less: "less: stop", more: "more: work again", not_believed: "?", "": "" };
+  w.fields.forEach((field, i) => {
+    field.parentElement.querySelector("output").textContent = words[said[i]];
+    field.parentElement.dataset.said = said[i];
+  });
+  const first = ["not_believed", "less", "more"].find((what) => said.includes(what));
+  w.answer = first ?? (said.every((what) => what === "inside") ? "inside" : "");
+  w.element.querySelector(".verdict").textContent =
+    w.answer ? w[w.answer === "not_believed" ? "again" : w.answer] : `${said.filter((what) => what).length} of ${said.length} bays read.`;
+  w.element.dataset.said = w.answer;
+}
+function keepReadings() {
+  ticks.keepReadings(Object.fromEntries(windows.map((w) => [w.stage, { unit: w.unit.value, read: w.fields.map((f) => f.value) }])));
+}
+function showReadings() {
+  const all = ticks.readings();
+  for (const w of windows) {
+    const kept = all[w.stage];
+    w.fields.forEach((field, i) => (field.value = kept?.read?.[i] ?? ""));
+    if (kept?.unit) w.unit.value = kept.unit;
+    judgeWindow(w);
+  }
+}
+for (const w of windows)
+  for (const field of [...w.fields, w.unit])
+    field.addEventListener("input", () => {
+      judgeWindow(w);
+      keepReadings();
+      showTicks();
+    });
+
+// A stage that only readings open is worked once they do.
+function opened(stage) { return windows.some((w) => w.needed && w.next === stage && w.answer === "inside"); }
+function stepsToWork() {
+  const w = windows.find((each) => each.needed);
+  return about.steps_to_work + (w && opened(w.next) ? about.steps_by_reading : 0);
+}
+// What was read stands against going on from one stage to the next.
+function barredAfter(stage) {
+  const w = windows.find((each) => each.stage === stage);
+  return w && w.answer && w.answer !== "inside" ? w[w.answer === "not_believed" ? "again" : w.answer] : "";
+}
+
 function nextStep() {
-  for (let i = 0; i < about.steps_to_work; ++i) if (!ticks.has("step " + i)) return i;
+  for (let i = 0; i < stepsToWork(); ++i) if (!ticks.has("step " + i)) return i;
   return -1;
 }
 
 function zoneOf(step) { return about.zones[about.steps[step].zone]; }
 
 function showTicks() {
-  const next = nextStep();
+  const next = nextStep(), most = stepsToWork();
   for (const box of boxes) {
+    if (box.dataset.tick.startsWith("step ")) box.disabled = Number(box.dataset.tick.slice(5)) >= most;
     box.checked = ticks.has(box.dataset.tick);
     const label = box.closest(".tick");
     if (!label) continue;
@@ -93,9 +170,12 @@ function showNext(next) {
   by("back").disabled = !boxes.some((b) => b.checked && b.dataset.tick.startsWith("step"));
   by("next-turn").hidden = true;
   if (done) {
+    const w = windows.find((each) => each.needed && !opened(each.next));
     by("next-zone").textContent = "All done";
     by("next-where").textContent = "Every zone of every pass is ticked.";
-    by("next-stage").textContent = "Work through the last checks.";
+    by("next-stage").textContent = w
+      ? `${w.answer ? w[w.answer === "not_believed" ? "again" : w.answer] + " " : ""}Hotter only if every bay reads inside its window: ${about.stages[w.next].words}.`
+      : "Work through the last checks.";
     return;
   }
   const step = about.steps[next], zone = zoneOf(next), before = next > 0 ? zoneOf(next - 1) : null;
@@ -105,11 +185,12 @@ function showNext(next) {
     `${sideWords[zone.side]}, bay ${zone.bay + 1} from the root` +
     (about.strips > 1 ? `, strip ${zone.strip + 1} from the leading edge` : "");
   by("next-stage").textContent =
-    `${about.stages[step.stage].words}, pass ${step.pass}: ${about.doses[step.dose]}. Step ${next + 1} of ${about.steps_to_work}.`;
+    `${about.stages[step.stage].words}, pass ${step.pass}: ${about.doses[step.dose]}. Step ${next + 1} of ${stepsToWork()}.`;
   by("done").textContent = `Done: ${zone.label}`;
   showPass(step);
   let turn = "";
-  if (from && from.stage !== step.stage) turn = "New stage: check, then set the iron to " + about.stages[step.stage].words;
+  if (from && from.stage !== step.stage)
+    turn = barredAfter(from.stage) || "New stage: check, then set the iron to " + about.stages[step.stage].words;
   else if (before && before.side !== zone.side) turn = about.both_sides ? "Change sides" : "Turn over";
   by("next-turn").textContent = turn;
   by("next-turn").hidden = !turn;
@@ -140,6 +221,11 @@ window.addEventListener("storage", (e) => {
   ticks.read();
   showTicks();
 });
+window.addEventListener("storage", (e) => {
+  if (e.key !== ticks.key + " readings") return;
+  showReadings();
+  showTicks();
+});
 by("back").addEventListener("click", () => {
   const done = boxes.filter((b) => b.checked && b.dataset.tick.startsWith("step"));
   const last = Math.max(...done.map((b) => Number(b.dataset.tick.slice(5))));
@@ -150,6 +236,7 @@ by("back").addEventListener("click", () => {
 by("forget").addEventListener("click", () => {
   if (!confirm("Clear every tick of this plan?")) return;
   ticks.clear();
+  showReadings();
   showTicks();
 });
 addEventListener("beforeprint", () => document.querySelectorAll("details.pass").forEach((d) => (d.open = true)));
@@ -358,7 +445,8 @@ class Picture {
 
   hotterThanSafe() {
     const step = this.view.step;
-    return step > 0 && !about.stages[about.steps[step - 1].stage].safe;
+    const stage = step > 0 ? about.steps[step - 1].stage : 0;
+    return step > 0 && !about.stages[stage].safe && !opened(stage);
   }
 
   say() {
@@ -415,6 +503,7 @@ class Picture {
 }
 
 async function begin() {
+  showReadings();
   showTicks();
   openPassOf(nextStep());
   try {
@@ -422,7 +511,7 @@ async function begin() {
     picture = new Picture(new PanelData(about, fields));
     const next = nextStep();
     picture.setNext(next);
-    picture.setStep(next < 0 ? about.steps_to_work : next);
+    picture.setStep(next < 0 ? stepsToWork() : next);
   } catch (trouble) {
     by("no-picture").hidden = false;
     by("no-picture").title = String(trouble);

@@ -3,6 +3,7 @@
 #include "viz/words/advice_words.hpp"
 #include "viz/words/sure_words.hpp"
 #include "viz/words/time_words.hpp"
+#include "viz/words/window_words.hpp"
 
 #include <algorithm>
 
@@ -11,6 +12,8 @@ namespace evenpull::viz {
 std::vector<Reason> reasons_of(const Plan& plan) {
   std::vector<Reason> reasons{{because_text(plan)}};
   if (auto sure = sure_words(plan); !sure.empty()) reasons.push_back({std::move(sure), true});
+  for (auto& read : read_sentences(plan)) reasons.push_back({std::move(read), true});
+  if (auto opens = opens_sentence(plan); !opens.empty()) reasons.push_back({std::move(opens)});
   if (auto time = time_sentence(plan); !time.empty()) reasons.push_back({std::move(time), true});
   for (auto& advice : advice_sentences(plan)) reasons.push_back({std::move(advice), true});
   return reasons;

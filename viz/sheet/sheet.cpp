@@ -12,10 +12,11 @@ void draw_all(Sheet& sheet) {
   const Plan& plan = sheet.plan;
   draw_answer_page(sheet);
   if (plan.ceiling) {
-    for (int stage = 0; stage <= *plan.ceiling; ++stage) {
+    for (int stage = 0; stage <= opened_by_reading(plan).value_or(*plan.ceiling); ++stage) {
       const auto orders = orders_of_stage(plan, stage);
       for (const auto& order : orders) draw_work_page(sheet, stage, order, orders.size() == 1);
       if (!orders.empty()) draw_check_page(sheet, stage);
+      if (!orders.empty() && window_after(plan, stage)) draw_go_on_page(sheet, stage);
     }
   }
   draw_record_pages(sheet);

@@ -77,7 +77,8 @@ void draw_check_page(Sheet& sheet, int stage) {
   const Plan& plan = sheet.plan;
   cairo_t* cr = sheet.cr;
   const std::string temperature = degrees_f(plan.the_case.stages[stage].temperature);
-  const bool last = stage == *plan.ceiling;
+  const StageWindow* window = window_after(plan, stage);
+  const bool last = stage >= *plan.ceiling && !window;
   const Box room = sheet.begin_page(
       fmt::format("After {}: {}", temperature, last ? "check, then stop" : "check before going hotter"));
   const double left = 0.46 * room.width;

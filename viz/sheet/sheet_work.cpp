@@ -5,6 +5,7 @@
 #include "viz/sheet/sheet_pages.hpp"
 #include "viz/words/heat_words.hpp"
 #include "viz/words/runs.hpp"
+#include "viz/words/window_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
@@ -16,7 +17,7 @@ namespace evenpull::viz {
 namespace {
 
 constexpr double temperature_type = 44;
-constexpr double passes_type = 15;
+constexpr double passes_type = 15, condition_type = 18;
 constexpr double largest_place = 40;
 constexpr double gap = 12;
 constexpr double least_skins = 100;  ///< height under which both skins can hardly be made out
@@ -116,9 +117,16 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
   cairo_t* cr = sheet.cr;
   std::string passes;
   for (int p : order.passes) passes += (passes.empty() ? "" : ", ") + std::to_string(p);
-  std::string title = fmt::format("Stage {} of {}", stage + 1, *plan.ceiling + 1);
+  const std::string condition = stage_condition(plan, stage);
+  std::string title = condition.empty() ? fmt::format("Stage {} of {}", stage + 1, *plan.ceiling + 1)
+                                        : fmt::format("Only if: stage {}", stage + 1);
   if (!only_order_of_stage) title += fmt::format(", pass {}", passes);
-  const Box room = sheet.begin_page(title);
+  Box room = sheet.begin_page(title);
+  if (!condition.empty()) {
+    const double taken =
+        draw_text(cr, {room.x, room.y}, condition, {.size = condition_type, .bold = true, .width = room.width}).height + gap;
+    room.y += taken, room.height -= taken;
+  }
   const double head = draw_stage_head(sheet, stage, order, only_order_of_stage, room) + gap;
   const Box body{room.x, room.y + head, room.width, room.height - head};
 

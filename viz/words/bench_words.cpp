@@ -10,14 +10,9 @@ namespace evenpull::viz {
 
 namespace {
 
-constexpr double pounds_per_kilogram = 1 / 0.45359237;
 constexpr double mm = 1e3;
 // Bays whose sags lie that near to each other are told by one range.
 constexpr double alike_within = 1.6;
-
-std::string weight_text(double kilograms) {
-  return fmt::format("{:.1f} lb ({:.0f} g)", kilograms * pounds_per_kilogram, kilograms * 1e3);
-}
 
 struct Band {
   double low = 1e300, high = 0;
@@ -49,7 +44,7 @@ std::vector<std::string> bench_sentences(const Plan& plan, int stage) {
   const bool some = checks.size() < static_cast<std::size_t>(2 * plan.panel.bays);
   return {
       fmt::format("Weigh: {} on a lid {} across, amid the free cloth of a bay{}, should sag {}. More sag is less pull.",
-                  weight_text(checks.front().weight), length_both(check_disc), some ? " where it is tight" : "", sag),
+                  weight_both(checks.front().weight), length_both(check_disc), some ? " where it is tight" : "", sag),
       fmt::format(
           "Tap: some {:.0f} to {:.0f} Hz, rough for the air shut in. Top and bottom of a bay should sound alike.",
           tap.low, tap.high)};

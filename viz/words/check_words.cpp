@@ -31,6 +31,24 @@ double end_rib_piece(const Case& c) {
   return widest * std::min(chord_at_root(c), chord_at_tip(c));
 }
 
+// The finest that a ruler or a straightedge tells: 1/32 in; pencil marks: half a millimetre.
+constexpr double thirty_second = 0.0254 / 32, half_millimetre = 0.5e-3;
+
+// What to expect and where to stop, of a reading that is `length` metres for each unit of it: never past the limit less what
+// the reading may be off by, never finer than the instrument.
+std::string expected_and_stop(const Plan& plan, int stage, Limit limit, double length, double allowed,
+                              double instrument) {
+  for (const ShapeReading& r : plan.chances.shapes) {
+    if (r.stage != stage || r.limit != limit) continue;
+    const double stop = std::min(std::max(instrument, r.seldom_more * length), allowed * length - instrument / 2);
+    const double expected = r.expected * length;
+    return fmt::format("{}; stop at {}",
+                       expected < instrument / 2 ? "expected next to nothing" : "expected " + small_length_both(expected),
+                       small_length_both(stop));
+  }
+  return "at most " + small_length_both(allowed * length);
+}
+
 }  // namespace
 
 std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
@@ -47,29 +65,28 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
                  : ". None should be loose.";
   else loose += ".";
   checks.push_back(loose);
-  const double te = c.limits.bow_per_spacing * closest_ribs(c), rib = c.limits.bow_per_spacing * end_rib_piece(c);
-  checks.push_back("Trailing edge straight by a string or straightedge: bow between ribs at most " +
-                   small_length_both(te) + ".");
-  checks.push_back((c.tip_bow ? "Root rib straight and tip bow true: bow between joints at most "
-                              : "Both end ribs straight by a straightedge: bow between joints at most ") +
-                   small_length_both(rib) + ".");
-  checks.push_back(
-      fmt::format("Twist: a straight batten across each end, sight one over the other: at most {}, which is {} "
-                  "over {}.",
-                  angle_text(c.limits.twist), small_length_both(std::tan(c.limits.twist) * chord_at_root(c)),
-                  length_both(chord_at_root(c))));
+  checks.push_back("All of these less what the bare frame read at the same place.");
+  checks.push_back("Trailing edge by a string or straightedge, bow between ribs: " +
+                   expected_and_stop(plan, stage, Limit::edge_bow, closest_ribs(c), c.limits.bow_per_spacing,
+                                     thirty_second) +
+                   ".");
+  checks.push_back((c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
+                              : "Both end ribs by a straightedge, bow between joints: ") +
+                   expected_and_stop(plan, stage, Limit::end_rib_bow, end_rib_piece(c), c.limits.bow_per_spacing,
+                                     thirty_second) +
+                   ".");
+  checks.push_back(fmt::format(
+      "Twist: a straight batten across each end, sight one over the other, over {}: {}.", length_both(chord_at_root(c)),
+      expected_and_stop(plan, stage, Limit::twist, chord_at_root(c), c.limits.twist, thirty_second)));
   if (c.blanket.kind == BlanketKind::full_wrap && !c.blanket.edge_glued) {
-    std::string slip = "Pencil marks on cloth and trailing edge, made before the first stage: cloth slipped at most " +
-                       small_length_both(c.limits.slip);
-    if (summary != plan.stages.end()) {
-      const double bar = summary->slip_study.plus_minus();
-      slip += "; expected " + small_length_both(summary->worst_slip) + (bar > 0 ? " ± " + small_length_both(bar) : "");
-    }
-    checks.push_back(slip + ".");
+    checks.push_back("Pencil marks on cloth and trailing edge, made before the first stage: slip " +
+                     expected_and_stop(plan, stage, Limit::slip, 1, c.limits.slip, half_millimetre) + ".");
   } else {
     checks.push_back("Glued edges: no lifting, no creep, all along.");
   }
-  for (std::string& s : bench_sentences(plan, stage)) checks.push_back(std::move(s));
+  // Where readings decide, the page after this one has what to weigh.
+  if (!window_after(plan, stage))
+    for (std::string& s : bench_sentences(plan, stage)) checks.push_back(std::move(s));
   checks.push_back("Anything beyond these: stop here, do not go hotter, ask.");
   return checks;
 }

@@ -6,6 +6,7 @@
 #include "viz/words/sure_words.hpp"
 #include "viz/words/time_words.hpp"
 #include "viz/words/verdict_words.hpp"
+#include "viz/words/window_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
@@ -77,6 +78,8 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
       loose_cloth(p, t) + answer(p, t);
   text += paragraph("Why: " + viz::because_text(p), 7);
   if (const auto sure = viz::sure_words(p); !sure.empty()) text += paragraph(sure);
+  for (const auto& read : viz::read_sentences(p)) text += paragraph(read);
+  if (const auto opens = viz::opens_sentence(p); !opens.empty()) text += paragraph(opens);
   if (p.setting)
     text += paragraph(fmt::format("Between the stages, as stated, up to {} would still pass (advice, not a step).",
                                   viz::degrees_both(*p.setting)));

@@ -30,8 +30,9 @@ std::string sure_words(const Plan& plan) {
   const Chances& k = plan.chances;
   if (!plan.ceiling || k.scenarios == 0 || k.shape.empty()) return "";
   const auto s = static_cast<std::size_t>(std::min(*plan.ceiling, static_cast<int>(k.shape.size()) - 1));
-  return fmt::format("How sure: by these spreads {}, and {} keep within every limit of bow, twist and slip.",
-                     damage_text(k.damage[s].chance()), chance_words(k.shape[s]));
+  return fmt::format("How sure: by these spreads{} {}, and {} keep within every limit of bow, twist and slip.",
+                     plan.read.used ? " and what you read" : "", damage_text(damage_by(plan, static_cast<int>(s))),
+                     shape_text(plan, static_cast<int>(s)));
 }
 
 std::vector<RiskyZone> risky_zones(const Plan& plan, bool slides, double least) {

@@ -39,10 +39,23 @@ std::string damage_text(double chance) {
                      n == 1 ? "bends" : "bend");
 }
 
+double damage_by(const Plan& plan, int stage) {
+  const auto s = static_cast<std::size_t>(stage);
+  return plan.read.used && s < plan.read.damage.size() ? plan.read.damage[s] : plan.chances.damage[s].chance();
+}
+
+std::string shape_text(const Plan& plan, int stage) {
+  const auto s = static_cast<std::size_t>(stage);
+  if (plan.read.used && s < plan.read.shape.size()) return percent_text(plan.read.shape[s]);
+  const Chance& c = plan.chances.shape[s];
+  return fmt::format("{} ({} to {})", percent_text(c.share()), percent_text(c.low), percent_text(c.high));
+}
+
 const char* lacking_name(Lacking l) {
   switch (l) {
     case Lacking::as_stated: return "limits as stated";
     case Lacking::tight: return "tight cloth";
+    case Lacking::readings: return "readings that fit what was stated";
     case Lacking::damage: return "a small enough chance of damage";
     case Lacking::damage_unknown: return "a known chance of damage";
     case Lacking::shape: return "confidence in the shape";
@@ -59,14 +72,14 @@ std::string lacking_text(const Plan& plan, const StageSafety& stage) {
   if (has(Lacking::as_stated) || s >= k.shape.size()) return "";
   std::string text;
   const auto add = [&](const std::string& part) { text += (text.empty() ? "" : ", and ") + part; };
-  if (has(Lacking::damage)) add(damage_text(k.damage[s].chance()) + " (" + wanted_text(k) + ")");
+  if (has(Lacking::readings)) add("what was read fits neither what was stated nor itself");
+  if (has(Lacking::damage)) add(damage_text(damage_by(plan, stage.stage)) + " (" + wanted_text(k) + ")");
   if (has(Lacking::damage_unknown))
     add("how often something would be bent for good is not known: too few scenarios, or the runs that check the fit "
         "scatter too much about it");
   if (has(Lacking::shape))
-    add(fmt::format("only {} ({} to {}) keep within every limit of bow, twist and slip ({} is wanted)",
-                    percent_text(k.shape[s].share()), percent_text(k.shape[s].low), percent_text(k.shape[s].high),
-                    percent_text(k.confidence)));
+    add(fmt::format("only {} keep within every limit of bow, twist and slip ({} is wanted)",
+                    shape_text(plan, stage.stage), percent_text(k.confidence)));
   if (text.empty()) return "";
   return fmt::format("At {} the values as stated hold, but by these spreads {}.",
                      degrees_both(plan.the_case.stages[s].temperature), text);

@@ -17,6 +17,11 @@ std::string verdict_note(const Plan& plan);
 /// A chance of damage as a mechanic says it: "of 100 jobs like this one about 3 bend something for good".
 std::string damage_text(double chance);
 
+/// Chance of damage by the end of a stage that was studied, given what was read if something was.
+double damage_by(const Plan& plan, int stage);
+/// Chance of keeping the shape until then: "98 % (95 % to 100 %)"; given readings without the interval.
+std::string shape_text(const Plan& plan, int stage);
+
 /// One word or two for what a stage lacks.
 const char* lacking_name(Lacking l);
 

@@ -78,6 +78,11 @@ std::string small_length_both(double metres) {
   return fixed(inches(metres), decimals_of_small_length(metres)) + " in (" + fixed(metres * 1000, 1) + " mm)";
 }
 
+std::string weight_both(double kilograms) {
+  constexpr double kilograms_per_pound = 0.45359237;  // exact
+  return fixed(kilograms / kilograms_per_pound, 1) + " lb (" + fixed(kilograms * 1000, 0) + " g)";
+}
+
 std::string pull_both(double newtons_per_metre) {
   return fixed(pounds_per_inch(newtons_per_metre), 1) + " lb/in (" + fixed(newtons_per_metre, 0) + " N/m)";
 }

@@ -1,0 +1,47 @@
+#include "sequencer/sure/shape_readings.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull::inline sequencer {
+namespace {
+
+constexpr double seldom = 0.02;
+
+struct Kind {
+  Limit limit;
+  double StageEnd::*value;
+};
+constexpr Kind shape_kinds[] = {{Limit::edge_bow, &StageEnd::edge_bow},
+                                {Limit::end_rib_bow, &StageEnd::end_rib_bow},
+                                {Limit::twist, &StageEnd::twist},
+                                {Limit::slip, &StageEnd::slip}};
+
+}  // namespace
+
+std::vector<ShapeReading> shape_readings(const std::vector<Outturn>& runs, const Outturn& planned,
+                                         const std::vector<StageVerdict>& judged, const ModelReading& reading,
+                                         int last) {
+  std::vector<ShapeReading> out;
+  for (const StageVerdict& v : judged) {
+    if (v.stage > last || v.buckled || planned.fell[static_cast<std::size_t>(v.stage)]) continue;
+    const auto s = static_cast<std::size_t>(v.stage);
+    for (const Kind& kind : shape_kinds) {
+      ShapeReading r{kind.limit, v.stage, v.summary.end.*kind.value, 0};
+      // Bows of a scenario are in proportion to its pull; what the reduced model adds of its own stays beside them.
+      const double own = planned.end[s].*kind.value;
+      std::vector<double> values;
+      for (const Outturn& o : runs)
+        if (holds(o, reading, v.stage))
+          values.push_back(own > 0 ? o.end[s].*kind.value * r.expected / own : o.end[s].*kind.value);
+      if (values.empty()) continue;
+      const auto at = static_cast<std::ptrdiff_t>(std::ceil((1 - seldom) * static_cast<double>(values.size()))) - 1;
+      std::nth_element(values.begin(), values.begin() + at, values.end());
+      r.seldom_more = std::max(r.expected, values[static_cast<std::size_t>(at)]);
+      out.push_back(r);
+    }
+  }
+  return out;
+}
+
+}  // namespace evenpull::inline sequencer

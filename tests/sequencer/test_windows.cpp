@@ -1,0 +1,231 @@
+#include "sequencer/measured/after_readings.hpp"
+#include "tests/support/sample_case.hpp"
+
+#include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+using namespace evenpull;
+
+namespace {
+
+// Two stages; bays of both sides read after the first; one use of strength and one of shape in the second. All logs hang on
+// one common pull of scatter `pull`, and each has a little of its own. Numbers are invented.
+OutcomeModel model_of(int places, double stated, double pull = 0.3, double own = 0.05) {
+  OutcomeModel m;
+  m.last = 1, m.runs = 128;
+  m.uses = {{1, Limit::stress, 0.5, stated, 0.01}, {1, Limit::twist, 1, 0.5 * stated, 0.01}};
+  for (int k = 0; k < places; ++k) m.pulls.push_back({0, k});
+  const int n = 2 + places;
+  m.mean = Eigen::VectorXd::Zero(n);
+  m.mean[0] = std::log(0.5 * stated), m.mean[1] = std::log(0.5 * stated);
+  m.covariance = Eigen::MatrixXd::Constant(n, n, pull * pull);
+  for (int k = 0; k < n; ++k) m.covariance(k, k) += own * own;
+  m.strength = 0.06;
+  m.damage_shift = m.shape_shift = {0.0, 0.0};
+  m.can_be_last = {true, true};
+  return m;
+}
+
+std::vector<ReadingPlace> all_places(const OutcomeModel& m, double own = 0.08, double common = 0.04) {
+  std::vector<ReadingPlace> out;
+  for (std::size_t k = 0; k < m.pulls.size(); ++k) out.push_back({static_cast<int>(k), own, common});
+  return out;
+}
+
+double normal_over(double mean, double sigma) { return 0.5 * std::erfc(-mean / sigma / std::sqrt(2.0)); }
+
+std::vector<std::vector<BenchCheck>> checks_of(int bays) {
+  std::vector<std::vector<BenchCheck>> checks(2);
+  for (const Side side : {Side::top, Side::bottom})
+    for (int bay = 0; bay < bays; ++bay) {
+      BenchCheck c;
+      c.side = side, c.bay = bay, c.weight = 0.5, c.sag_low = 2.9e-3, c.sag_high = 3.1e-3;
+      checks[0].push_back(c);
+    }
+  return checks;
+}
+
+Case two_stages() {
+  Case c = sample::aileron(3, 0.9, 0.4);
+  c.stages.resize(2);
+  c.approved_last_stage.reset();
+  return c;
+}
+
+}  // namespace
+
+TEST_CASE("without a reading the draws come to the closed form of the normal distribution", "[windows]") {
+  const OutcomeModel m = model_of(2, 0.8);
+  const JointDraws draws(m);
+  const double scatter = std::hypot(0.3, 0.05);
+  CHECK(draws.distorted(1, 0) == Approx(normal_over(m.mean[1], scatter)).margin(0.003));
+  CHECK(draws.damaged(1, 0) == Approx(normal_over(m.mean[0], std::hypot(scatter, 0.06))).margin(0.003));
+  CHECK(draws.damaged(1, 0.2) == Approx(normal_over(m.mean[0] + 0.2, std::hypot(scatter, 0.06))).margin(0.003));
+  CHECK(draws.damaged(0, 0) == 0);  // nothing of the first stage is judged
+}
+
+TEST_CASE("a reading counts as much as normal regression gives it, at least where no bay can be under-done", "[windows]") {
+  // Tight readings: under-done work, which makes cloth read loose, explains none of it.
+  const OutcomeModel m = model_of(1, 0.8);
+  const GivenReadings given(m, all_places(m, 0.05, 0));
+  const double gain = 0.09 / (0.09 + 0.05 * 0.05 + 0.05 * 0.05);
+  const Given g = given.at({-0.4});
+  CHECK(g.use_times[0] >= std::exp(gain * 0.4));
+  CHECK(g.use_times[0] < std::exp(gain * 0.4 + 0.04));  // under-done panels: by 2.4 % in the mean, and a bay in ten
+}
+
+TEST_CASE("a reading that may be off by anything tells nothing", "[windows]") {
+  const OutcomeModel m = model_of(3, 0.8);
+  const GivenReadings given(m, all_places(m, 20, 0));
+  const Given g = given.at({0.5, 0.5, 0.5});
+  CHECK(g.use_times[0] == Approx(1).margin(0.001));
+  CHECK(given.shape(g, 1) == Approx(1 - JointDraws(m).distorted(1, 0)).margin(0.003));
+}
+
+TEST_CASE("the tighter the cloth reads the more the next stage loads the frame", "[windows]") {
+  const OutcomeModel m = model_of(4, 0.8);
+  const GivenReadings given(m, all_places(m));
+  double damage = 0, shape = 1, times = 0;
+  for (const double sag : {0.5, 0.2, 0.0, -0.2, -0.5}) {
+    const Given g = given.at(std::vector<double>(4, sag));
+    CHECK(given.damage(g, 1) >= damage);
+    CHECK(given.shape(g, 1) <= shape);
+    CHECK(g.use_times[0] > times);
+    damage = given.damage(g, 1), shape = given.shape(g, 1), times = g.use_times[0];
+  }
+}
+
+TEST_CASE("one bay read loose among tight ones is taken for under-done work and not for slack cloth", "[windows]") {
+  const OutcomeModel m = model_of(6, 0.8);
+  const GivenReadings given(m, all_places(m));
+  const double alike = given.at(std::vector<double>(6, 0.0)).use_times[0];
+  const double one_off = given.at({0, 0, 0.4, 0, 0, 0}).use_times[0];
+  const double all_off = given.at(std::vector<double>(6, 0.4)).use_times[0];
+  CHECK(one_off > 0.95 * alike);
+  CHECK(all_off < 0.8 * alike);
+}
+
+TEST_CASE("every end of a window holds by itself, all bays at it and each alone; a little beyond does not", "[windows]") {
+  const Case c = two_stages();
+  const OutcomeModel m = model_of(6, 1.1);
+  const std::vector<StageWindow> found = find_windows(m, c, 3, 0, checks_of(3));
+  REQUIRE(found.size() == 1);
+  const StageWindow& w = found.front();
+  REQUIRE(w.opens());
+  CHECK(w.needed);
+  REQUIRE(w.bays.size() == 6);
+  CHECK(w.damage <= c.wanted.damage_chance);
+  CHECK(w.shape >= c.wanted.confidence);
+  std::vector<ReadingPlace> places;
+  const auto checks = checks_of(3);
+  for (const BenchCheck& check : checks[0]) places.push_back(*place_of(m, c.wanted, 3, 0, check));
+  const auto holds = [&](const std::vector<ReadingPlace>& read, double sag) {
+    const GivenReadings given(m, read);
+    return given.stands_against(given.at(std::vector<double>(read.size(), sag)), 1, c.wanted.damage_chance,
+                                c.wanted.confidence) == NotYet::nothing;
+  };
+  bool none_beyond = true;
+  for (const double metres : {w.bays[0].least, w.bays[0].most}) {
+    const double sag = std::log(metres / w.bays[0].expected);
+    CHECK(holds(places, sag));
+    for (const ReadingPlace& p : places) CHECK(holds({p}, sag));
+  }
+  const double beyond = std::log(w.bays[0].least / w.bays[0].expected) - 0.1;
+  for (const ReadingPlace& p : places) none_beyond = none_beyond && holds({p}, beyond);
+  CHECK_FALSE((none_beyond && holds(places, beyond)));
+  CHECK(w.bays[0].least > w.bays[0].expected);  // as stated the stage does not hold
+}
+
+TEST_CASE("a window to a stage that is safe as planned holds what is expected", "[windows]") {
+  const std::vector<StageWindow> found = find_windows(model_of(6, 0.6), two_stages(), 3, 1, checks_of(3));
+  REQUIRE(found.size() == 1);
+  REQUIRE(found[0].opens());
+  CHECK_FALSE(found[0].needed);
+  CHECK(found[0].bays[0].least < found[0].bays[0].expected);
+  CHECK(found[0].bays[0].most > found[0].bays[0].expected);
+  CHECK(found[0].inside > 0.8);
+}
+
+TEST_CASE("no reading opens a stage that is loose, hotter than asked for, or of which too little is known", "[windows]") {
+  Case c = two_stages();
+  OutcomeModel m = model_of(6, 1.1);
+  const auto opens = [&] {
+    const auto found = find_windows(m, c, 3, 0, checks_of(3));
+    return !found.empty() && found[0].opens();
+  };
+  REQUIRE(opens());
+  c.approved_last_stage = c.stages[0].temperature;
+  CHECK_FALSE(opens());
+  c.approved_last_stage = c.stages[1].temperature;
+  CHECK(opens());
+  m.can_be_last[1] = false;
+  CHECK_FALSE(opens());
+  m.can_be_last[1] = true, m.damage_shift[1].reset();
+  CHECK_FALSE(opens());
+  m.damage_shift[1] = 0, m.runs = 0;
+  CHECK_FALSE(opens());
+}
+
+TEST_CASE("readings that are given lower the verdict as well as raise it", "[windows]") {
+  const Case c = two_stages();
+  const OutcomeModel m = model_of(6, 0.9, 0.3, 0.15);
+  const auto checks = checks_of(3);
+  const auto given = [&](double over_expected) {
+    std::vector<Measured> readings;
+    for (const BenchCheck& k : checks[0])
+      readings.push_back({k.side, k.bay, 0, 1.0, 2 * expected_sag(k) * over_expected});  // twice the weight, twice the sag
+    return after_readings(m, c, 3, readings, checks);
+  };
+  const AfterReadings tight = given(0.8), slack = given(1.3);
+  REQUIRE(tight.told.used);
+  CHECK(tight.told.pull_times > 1.1);
+  CHECK(slack.told.pull_times < 0.9);
+  CHECK(tight.told.damage[1] > slack.told.damage[1]);
+  CHECK(tight.told.shape[1] < slack.told.shape[1]);
+  CHECK_FALSE(tight.told.tighter_than_any);
+
+  StageVerdict done, next;
+  done.stage = 0, next.stage = 1;
+  next.limits.push_back({Limit::stress, {}, Moment::on_the_way, 1, 0.9, 1, 0.9, 0.01});
+  const std::vector<StageVerdict> judged = {done, next};
+  const auto safe = [&](const AfterReadings& after) {
+    return hottest_safe(safety_with_readings(with_readings(judged, m, after.model), after, c));
+  };
+  CHECK(safe(tight) == 0);
+  CHECK(safe(slack) == 1);
+}
+
+TEST_CASE("readings far from anything expected, or from each other, make nothing safe", "[windows]") {
+  const Case c = two_stages();
+  const OutcomeModel m = model_of(6, 0.6);
+  const auto checks = checks_of(3);
+  std::vector<Measured> readings;
+  for (const BenchCheck& k : checks[0]) readings.push_back({k.side, k.bay, 0, 0.5, 0.35 * expected_sag(k)});
+  CHECK(after_readings(m, c, 3, readings, checks).told.tighter_than_any);
+  for (Measured& r : readings) r.sag = 3e-3;
+  CHECK_FALSE(after_readings(m, c, 3, readings, checks).told.tighter_than_any);
+  readings[2].sag = 1.2e-3;  // one bay three times as tight as all the others
+  const AfterReadings one_off = after_readings(m, c, 3, readings, checks);
+  CHECK(one_off.told.readings[2].contradicts);
+  CHECK_FALSE(one_off.told.readings[0].contradicts);
+  StageVerdict next;
+  next.stage = 1;
+  next.limits.push_back({Limit::stress, {}, Moment::on_the_way, 1, 0.6, 1, 0.6, 0.01});
+  CHECK_FALSE(hottest_safe(safety_with_readings({next}, one_off, c)).has_value());
+}
+
+TEST_CASE("two readings of a bay count as their mean, a bay that is not fit counts not at all", "[windows]") {
+  const Case c = two_stages();
+  const OutcomeModel m = model_of(6, 0.8);
+  const auto checks = checks_of(3);
+  const double expected = expected_sag(checks[0][0]);
+  const auto times = [&](std::vector<Measured> r) { return after_readings(m, c, 3, r, checks).told.pull_times; };
+  const double mean = std::exp(0.5 * (std::log(1.1) + std::log(1.3)));
+  CHECK(times({{Side::top, 0, 0, 0.5, 1.1 * expected}, {Side::top, 0, 0, 0.5, 1.3 * expected}}) ==
+        Approx(times({{Side::top, 0, 0, 0.5, mean * expected}})));
+  const AfterReadings none = after_readings(m, c, 3, {{Side::top, 7, 0, 0.5, expected}}, checks);
+  CHECK_FALSE(none.told.used);
+  CHECK_FALSE(none.told.readings[0].expected.has_value());
+}
