@@ -19,3 +19,11 @@ add_test(NAME "page/the page of a lesson works in a browser, small and large"
   COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_TOOLS=${work}/tools" node "${here}/lesson_page.mjs" "${EVENPULL_PLANNED}/lesson/lesson.html" "${work}/seen")
 set_tests_properties("page/the page of a lesson works in a browser, small and large"
   PROPERTIES LABELS page TIMEOUT 600 RUN_SERIAL ON FIXTURES_REQUIRED "page_tools;planned_lesson")
+
+add_test(NAME "page/a page with readings to take is written"
+  COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_OF_WINDOWS=${work}/windows.html" $<TARGET_FILE:test_viz> "[.page_of_windows]")
+set_tests_properties("page/a page with readings to take is written" PROPERTIES LABELS page TIMEOUT 300 FIXTURES_SETUP page_of_windows)
+add_test(NAME "page/what is read opens or stops the next stage in a browser, small and large"
+  COMMAND ${CMAKE_COMMAND} -E env "EVENPULL_PAGE_TOOLS=${work}/tools" node "${here}/windows_page.mjs" "${work}/windows.html" "${work}/seen")
+set_tests_properties("page/what is read opens or stops the next stage in a browser, small and large"
+  PROPERTIES LABELS page TIMEOUT 600 RUN_SERIAL ON FIXTURES_REQUIRED "page_tools;page_of_windows")

@@ -252,6 +252,25 @@ void add_orders(Plan& plan) {
 }
 
 // Why, and what to do, as the readings have it.
+// One that guards a stage that is safe as planned, one that opens the stage beyond.
+void add_windows(Plan& plan) {
+  for (const int stage : {0, 1}) {
+    StageWindow w{stage, stage + 1, stage == *plan.ceiling, 0.5};
+    w.damage = 0.004, w.shape = 0.93, w.inside = stage == 0 ? 0.81 : 0.17;
+    for (const Side side : {Side::top, Side::bottom})
+      for (int bay = 0; bay < std::min(3, plan.panel.bays); ++bay)
+        w.bays.push_back({side, bay, 2.5e-3, stage == 0 ? 2.1e-3 : 2.8e-3, 4.9e-3});
+    plan.windows.push_back(std::move(w));
+  }
+  for (const int stage : {0, 1, 2}) {
+    const double grow = 1 + 0.4 * stage;
+    plan.chances.shapes.push_back({Limit::edge_bow, stage, 0.0012 * grow, 0.0025 * grow});
+    plan.chances.shapes.push_back({Limit::end_rib_bow, stage, 0.0008 * grow, 0.0016 * grow});
+    plan.chances.shapes.push_back({Limit::twist, stage, 0.0004 * grow, 0.0015 * grow});
+    plan.chances.shapes.push_back({Limit::slip, stage, 0.0009 * grow, 0.0021 * grow});
+  }
+}
+
 void add_advice(Plan& plan, int last_safe) {
   const auto stress_at = [&](int stage) {
     return *std::find_if(plan.limits.begin(), plan.limits.end(),
@@ -300,6 +319,7 @@ Plan sample_plan(const SampleWish& wish) {
   }
   add_advice(plan, plan.ceiling.value_or(-1));
   plan.bench_checks = bench_checks_by_stage(plan);
+  if (wish.windows) add_windows(plan);
   return plan;
 }
 

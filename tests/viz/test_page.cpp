@@ -7,6 +7,7 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include <cstdlib>
 #include <filesystem>
 
 using namespace evenpull;
@@ -120,4 +121,31 @@ TEST_CASE("a page with a mark that has no value, or a value that has no mark, is
 TEST_CASE("a page that cannot be written is named") {
   CHECK_THROWS_WITH(write_page(sample_plan(), "1", "/nowhere/at/all/plan.html"),
                     Catch::Contains("/nowhere/at/all/plan.html"));
+}
+
+TEST_CASE("where readings decide, each bay has a field, and the steps they open stand under their condition") {
+  SampleWish wish;
+  wish.windows = true;
+  const Plan plan = sample_plan(wish);
+  const std::string page = page_of(plan);
+  CHECK(count(page, "<fieldset class=\"readings\"") == 2);
+  CHECK(count(page, "data-reading=") == plan.windows[0].bays.size() + plan.windows[1].bays.size());
+  CHECK(count(page, "ONLY IF after 300 °F every bay listed read inside its window.") == 1);
+  std::size_t opened = 0, in_page = 0;
+  for (std::size_t i = 0; i < plan.steps.size(); ++i)
+    if (plan.steps[i].stage == *plan.ceiling + 1)
+      ++opened, in_page += count(page, "data-tick=\"step " + std::to_string(i) + "\"");
+  CHECK(opened > 0);
+  CHECK(in_page == opened);
+  CHECK(page.find("\"steps_by_reading\":" + std::to_string(opened)) != std::string::npos);
+  CHECK(page.find("A hotter stage may follow by what you read: 350 °F only if after 300 °F") != std::string::npos);
+}
+
+// For the browser: the page of that plan, where the environment says.
+TEST_CASE("the page of a plan with windows is written for the browser", "[.page_of_windows]") {
+  SampleWish wish;
+  wish.windows = true;
+  const char* to = std::getenv("EVENPULL_PAGE_OF_WINDOWS");
+  REQUIRE(to);
+  write_page(sample_plan(wish), "0.0.0", to);
 }

@@ -2,6 +2,7 @@
 #include "tests/viz/reading.hpp"
 #include "viz/kit/text.hpp"
 #include "viz/sheet/sheet.hpp"
+#include "viz/words/check_words.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -296,4 +297,44 @@ TEST_CASE("a limit at which the frame gave way is marked as over, whatever stand
   std::string text;
   for (const auto& page : sheet_pages(plan)) text += page;
   CHECK(has(text, "OVER: buckling"));
+}
+
+TEST_CASE("the sheet asks for readings before it goes on, and what only they open says so") {
+  SampleWish wish;
+  wish.windows = true;
+  const Plan plan = sample_plan(wish);
+  for (Paper paper : {Paper::letter, Paper::a4}) {
+    const auto all = sheet_pages(plan, paper);
+    const auto page_with = [&](const std::string& words) {
+      return std::count_if(all.begin(), all.end(), [&](const std::string& p) { return has(p, words); });
+    };
+    CHECK(page_with("After 250 °F: going on to 300 °F?") == 1);
+    CHECK(page_with("After 300 °F: going on to 350 °F?") == 1);
+    CHECK(page_with("ONLY IF after 300 °F") >= 1);
+    CHECK(has(all[0], "A hotter stage may follow by what you read: 350 °F"));
+    const auto go_on = std::find_if(all.begin(), all.end(), [](const std::string& p) { return has(p, "going on to 350"); });
+    REQUIRE(go_on != all.end());
+    // 2.8 to 4.9 mm, each end rounded inward.
+    CHECK(has(*go_on, "0.115 to 0.190 in"));
+    CHECK(has(*go_on, "2.8 to 4.9 mm"));
+    CHECK(has(*go_on, "all inside: go on to 350 °F"));
+  }
+}
+
+TEST_CASE("a check says what to expect and where to stop, never past the limit and never finer than the ruler") {
+  SampleWish wish;
+  wish.windows = true;
+  Plan plan = sample_plan(wish);
+  const auto check = [&](const std::string& words) {
+    for (const std::string& c : viz::checks_after_stage(plan, 0))
+      if (has(c, words)) return true;
+    return false;
+  };
+  CHECK(check("slip expected 0.04 in (0.9 mm); stop at 0.08 in (2.1 mm)"));
+  for (ShapeReading& r : plan.chances.shapes)
+    if (r.limit == Limit::slip) r.seldom_more = 1;  // a metre
+  CHECK(check("stop at 0.19 in (4.8 mm)"));  // the limit of 5 mm less a quarter of a millimetre
+  for (ShapeReading& r : plan.chances.shapes)
+    if (r.limit == Limit::slip) r.expected = r.seldom_more = 1e-5;
+  CHECK(check("slip expected next to nothing; stop at 0.02 in (0.5 mm)"));
 }
