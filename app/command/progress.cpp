@@ -20,6 +20,7 @@ using Clock = std::chrono::steady_clock;
 // Boost's and the other progress bars packaged for C++ cannot say what is being done, so the line is drawn here.
 constexpr int bar_length = 24, usual_columns = 80;
 constexpr double redraw_every = 0.2;  // s
+constexpr double worth_a_line = 2;     // s
 
 int columns_of_terminal() {
   winsize size{};
@@ -41,17 +42,29 @@ std::string progress_line(double share, const std::string& what, double seconds,
 struct Progress::Line {
   std::mutex one_at_a_time;
   Clock::time_point began = Clock::now();
+  bool terminal = false;
   double drawn = -1;  // s since `began`
   double share = 0;
   std::string what;
 };
 
 Progress::Progress(bool wanted) {
-  if (wanted && isatty(STDERR_FILENO)) line_ = std::make_unique<Line>();
+  if (!wanted) return;
+  line_ = std::make_unique<Line>();
+  line_->terminal = isatty(STDERR_FILENO) != 0;
 }
 
 Progress::~Progress() {
-  if (line_ && line_->drawn >= 0) std::cerr << "\r\033[K" << std::flush;
+  if (line_ && line_->terminal && line_->drawn >= 0) std::cerr << "\r\033[K" << std::flush;
+}
+
+void Progress::finish() {
+  if (!line_ || !line_->terminal || line_->drawn < 0) return;
+  const std::lock_guard lock(line_->one_at_a_time);
+  const std::chrono::duration<double> past = Clock::now() - line_->began;
+  std::cerr << '\r' << progress_line(1, viz::done_text(past.count()), past.count(), columns_of_terminal()) << "\033[K\n"
+            << std::flush;
+  line_->drawn = -1;
 }
 
 void Progress::show(double share, const std::string& what) {
@@ -60,6 +73,12 @@ void Progress::show(double share, const std::string& what) {
   const std::chrono::duration<double> past = Clock::now() - line_->began;
   // Jobs side by side tell in any order: the bar never goes back.
   line_->share = std::max(line_->share, share);
+  if (!line_->terminal) {
+    if (what == line_->what || past.count() < worth_a_line) return;
+    line_->what = what;
+    std::cerr << fmt::format("{:3.0f} %  {}\n", std::floor(100 * line_->share), what) << std::flush;
+    return;
+  }
   if (what == line_->what && past.count() < line_->drawn + redraw_every) return;
   line_->what = what;
   line_->drawn = past.count();

@@ -1,4 +1,5 @@
-// What is being computed and how long it will still take, on one line of a terminal; nothing anywhere else.
+// What is being computed and how long it will still take: on one line of a terminal; elsewhere a line a part, of what takes
+// over two seconds.
 #pragma once
 
 #include <chrono>
@@ -13,12 +14,14 @@ std::string progress_line(double share, const std::string& what, double seconds,
 
 class Progress {
  public:
-  /// Draws on standard error if that is a terminal and `wanted`.
+  /// Writes on standard error if `wanted`.
   explicit Progress(bool wanted);
   ~Progress();
 
   /// share 0..1 of the whole, and what is being done now; may be called from any thread.
   void show(double share, const std::string& what);
+  /// All is done: the bar ends full.
+  void finish();
 
  private:
   struct Line;

@@ -169,6 +169,7 @@ void run_plan(const Request& r, std::ostream& out) {
   folder.write("timing.json", json_text(times));
   folder.publish();
   if (kept) kept->remove();
+  bar.finish();
   say(r, out, document, [&] { return plan_summary(plan, shown_result_folder(r), this_terminal()); });
 }
 

@@ -20,7 +20,18 @@ double nose_end(const Case& c) {
   return 0;
 }
 
-void read_edge(const CaseTable& t, Blanket& b) {
+// Cloth slides worse over varnished wood than over metal (docs/data.md).
+struct UsualFriction {
+  double value;
+  const char *printed, *why;
+};
+UsualFriction usual_friction(const Case& c, const MemberMake& under) {
+  const bool wood = c.materials[static_cast<size_t>(under.material)].kind == Strength::rupture;
+  return wood ? UsualFriction{0.35, "0.35", "cloth on varnished wood; estimate"}
+              : UsualFriction{0.25, "0.25", "cloth on bare or primed metal; estimate"};
+}
+
+void read_edge(const CaseTable& t, const Case& c, Blanket& b) {
   if (b.kind == BlanketKind::two_sheets) {
     for (const auto* key : {"wrap_angle", "edge_friction", "edge_tacked"})
       if (t.has(key))
@@ -31,8 +42,9 @@ void read_edge(const CaseTable& t, Blanket& b) {
   b.wrap_angle = t.quantity_or("wrap_angle", Quantity::angle,
                                {0, 3.5, "a thin trailing edge turns the cloth by about 170 deg"},
                                {170 * M_PI / 180, "170 deg", "thin trailing edge; estimate"});
+  const UsualFriction edge = usual_friction(c, c.span_members.back().make);
   b.edge_friction = t.quantity_or("edge_friction", Quantity::fraction, friction_range,
-                                  {0.25, "0.25", "cloth on bare or primed aluminium; estimate"});
+                                  {edge.value, edge.printed, edge.why});
   b.edge_glued = t.flag_or("edge_tacked", false,
                            "a full wrap usually lies loose round the trailing edge; common practice, no source");
 }
@@ -77,14 +89,15 @@ void read_blanket(const CaseTable& top, Case& c) {
         b.nose_chord_fraction > 0 ? "where the closed nose ends" : "no member is a closed nose");
   }
   read_nose_sheet(t, c);
-  read_edge(t, b);
+  read_edge(t, c, b);
   const int inner = t.choice_if("inner_ribs", {"bearing", "free", "glued"});
   b.inner_ribs = static_cast<RibTie>(std::max(0, inner));
   if (inner < 0)
     t.context().note_default(t.path("inner_ribs"), "bearing",
                              "ribs are laced after the cloth is taut (AC 43.13-1B par. 2-11)");
+  const UsualFriction rib = usual_friction(c, c.ribs[c.ribs.size() / 2].make);
   b.rib_friction = t.quantity_or("rib_friction", Quantity::fraction, friction_range,
-                                 {0.25, "0.25", "cloth on bare or primed aluminium; estimate"});
+                                 {rib.value, rib.printed, rib.why});
 }
 
 }  // namespace evenpull

@@ -23,4 +23,5 @@ set(EVENPULL_APP_TESTS
   test_result_folder.cpp
   test_same_case.cpp
   test_summary.cpp
+  test_sure_input.cpp
   test_units.cpp)

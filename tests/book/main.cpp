@@ -75,7 +75,8 @@ int main(int count, char** words) try {
   std::vector<Record> records = read_records(in);
   if (records.empty()) throw std::runtime_error(std::string("no records in ") + words[2]);
   sort_records(records);
-  const Pages pages = make_pages(records);
+  const fs::path windows = fs::path(words[3]) / "verification" / "windows.md";
+  const Pages pages = make_pages(records, fs::exists(windows) ? content(windows) : "");
   if (what == "compare") return compare(pages, words[3]);
   write(pages, words[3]);
   return 0;

@@ -198,7 +198,7 @@ std::string studies_of(const Records& chapter, Pages& pages) {
 
 }  // namespace
 
-Pages make_pages(const Records& records) {
+Pages make_pages(const Records& records, const std::string& windows) {
   Pages pages;
   std::string text = introduction + summary(records);
   for (std::size_t i = 0; i < records.size();) {
@@ -210,6 +210,7 @@ Pages make_pages(const Records& records) {
             studies_of(chapter, pages);
     i = to;
   }
+  if (!windows.empty()) text += "## Going on by reading\n\n" + windows;
   while (text.ends_with("\n\n")) text.pop_back();
   pages["verification.md"] = text;
   return pages;

@@ -108,6 +108,25 @@ await inBrowser(shots, claims, async (browser) => {
       const stated = Number((await page.locator("#how").textContent()).match(/stay (\d+\.?\d*) s/i)[1]);
       assert.ok(Math.abs(Number(await page.locator("#dwell").inputValue()) - stated) < 0.06);
     });
+    await claim(on("a zone over the nose has a time of its own, one touch away"), async () => {
+      const other = page.locator("#over-nose"), both = page.locator("#how");
+      await page.evaluate(() => {
+        const nose = about.steps.findIndex((s) => about.zones[s.zone].nose && about.stages[s.stage].passes[s.pass - 1].nose_seconds);
+        showPass(about.steps[nose]);
+      });
+      const stated = Number((await both.textContent()).match(/over the nose (\d+\.?\d*) s/i)[1]);
+      assert.match(await other.textContent(), new RegExp(`^Over the nose: ${stated}`));
+      await page.evaluate(() => {
+        overNose = true;
+        showPass(about.steps.find((s) => about.zones[s.zone].nose && about.stages[s.stage].passes[s.pass - 1].nose_seconds));
+      });
+      assert.ok(Math.abs(Number(await page.locator("#dwell").inputValue()) - stated) < 0.06);
+      assert.match(await other.textContent(), /^Open cloth/);
+      await page.evaluate(() => {
+        overNose = false;
+        showTicks();
+      });
+    });
     await claim(on("the dwell timer runs down"), async () => {
       await page.locator("#dwell").fill("2");
       await page.locator("#start").click();

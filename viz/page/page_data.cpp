@@ -91,7 +91,10 @@ Json zones(const Panel& panel) {
   Json list = Json::array();
   for (const auto& z : panel.zones)
     list.push_back(
-        {{"label", z.label}, {"side", static_cast<int>(z.side)}, {"bay", z.bay}, {"strip", z.strip}, {"area", z.area}});
+        {{"label", z.label}, {"side", static_cast<int>(z.side)}, {"bay", z.bay}, {"strip", z.strip}, {"area", z.area},
+         {"nose", std::any_of(z.quads.begin(), z.quads.end(), [&](int q) {
+            return panel.nodes[static_cast<std::size_t>(panel.quads[static_cast<std::size_t>(q)].nodes[1])].on_nose;
+          })}});
   return list;
 }
 
@@ -105,7 +108,8 @@ Json stages(const Plan& plan) {
     if (i < plan.heat.size())
       for (const auto& pass : plan.heat[i].passes)
         s["passes"].push_back({{"words", hold_words(pass, plan.the_case.iron)},
-                               {"seconds", pass.way == PassWay::touch ? Json(nullptr) : Json(pass.open.contact)}});
+                               {"seconds", pass.way == PassWay::touch ? Json(nullptr) : Json(pass.open.contact)},
+                               {"nose_seconds", pass.way == PassWay::touch || !pass.nose ? Json(nullptr) : Json(pass.nose->contact)}});
     list.push_back(std::move(s));
   }
   return list;

@@ -254,15 +254,27 @@ function stopTimer() {
 // What was set by hand stands for its pass; else the plan's dwell. A touch is too short for a clock.
 const dwells = {};
 let passShown = "";
+// Over the nose the sheet drains the sole: a zone that has both asks for two times.
+let overNose = false;
 function showPass(step) {
-  const key = `${step.stage} ${step.pass}`, pass = about.stages[step.stage].passes[step.pass - 1];
+  const pass = about.stages[step.stage].passes[step.pass - 1], two = Boolean(about.zones[step.zone].nose && pass?.nose_seconds);
+  if (!two) overNose = false;
+  const seconds = pass && (overNose ? pass.nose_seconds : pass.seconds), key = `${step.stage} ${step.pass}${overNose ? " nose" : ""}`;
+  by("over-nose").hidden = !two;
+  if (two)
+    by("over-nose").textContent = overNose ? `Open cloth: ${pass.seconds.toFixed(1)} s` : `Over the nose: ${pass.nose_seconds.toFixed(1)} s`;
   by("how").textContent = pass ? pass.words[0].toUpperCase() + pass.words.slice(1) : "";
   by("clock").hidden = pass ? pass.seconds === null : false;
   if (key === passShown) return;
   passShown = key;
   if (key in dwells) by("dwell").value = dwells[key];
-  else if (pass && pass.seconds !== null) by("dwell").value = pass.seconds.toFixed(1);
+  else if (pass && pass.seconds !== null) by("dwell").value = seconds.toFixed(1);
 }
+by("over-nose").addEventListener("click", () => {
+  overNose = !overNose;
+  stopTimer();
+  showPass(about.steps[nextStep()]);
+});
 by("dwell").addEventListener("change", () => (dwells[passShown] = by("dwell").value));
 by("start").addEventListener("click", () => {
   if (timer) return stopTimer();

@@ -63,7 +63,7 @@ std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
                                                                : "Two glued sheets, one a side";
   cloth += fmt::format(", glued from {:.0f} % of the chord", 100 * c.blanket.seam_chord_fraction);
   if (c.blanket.nose_chord_fraction > c.blanket.seam_chord_fraction)
-    cloth += fmt::format("; bears on the metal nose to {:.0f} % (heavy in the profile)",
+    cloth += fmt::format("; bears on the closed nose to {:.0f} % (heavy in the profile)",
                          100 * c.blanket.nose_chord_fraction);
   list.push_back({Legend::Symbol::none, cloth});
   add_some(

@@ -45,8 +45,8 @@ struct NoteSentence {
   }
   std::string operator()(const note::FrameTurns& n) const {
     return fmt::format(
-        "Part of the frame turns by {:.2f} degrees, more than the 0.5 degrees up to which the model's small "
-        "rotations are good.",
+        "A joint of the frame turns by {:.2f} degrees where its members bend, more than the 0.5 degrees up to which the model's "
+        "small rotations are good. That is no twist of the panel, which is read between its end ribs.",
         degrees_of_arc(n.angle));
   }
   std::string operator()(const note::TipFullness& n) const {
@@ -96,13 +96,17 @@ struct NoteSentence {
   }
 
   std::string operator()(const note::SteadyAgainstJumping& n) const {
+    const std::string steady = number_text(n.steady_use, 2), jumping = number_text(n.jumping_use, 2);
+    const std::string steady_spread = pull_both(n.steady_spread), jumping_spread = pull_both(n.jumping_spread);
+    const bool alike = steady == jumping && steady_spread == jumping_spread;
     const bool worse = n.steady_use >= n.jumping_use && n.steady_spread >= n.jumping_spread;
     return fmt::format(
-        "Working steadily from root to tip: worst use {:.2f}, pull spread along the span {:.0f} N/m; jumping between "
-        "the ends and the middle: {:.2f} and {:.0f} N/m (coarse mesh). {}",
-        n.steady_use, n.steady_spread, n.jumping_use, n.jumping_spread,
-        worse ? "As the handbook advises, steady is not better."
-              : "On this panel steady working is not worse by both measures.");
+        "Working steadily from root to tip: worst use {}, pull spread along the span {}; jumping between "
+        "the ends and the middle: {} and {} (coarse mesh). {}",
+        steady, steady_spread, jumping, jumping_spread,
+        alike   ? "On this panel it makes no difference."
+        : worse ? "As the handbook advises, jumping is better."
+                : "On this panel steady working is not worse by both measures.");
   }
   std::string operator()(const note::CoarseRankedOther& n) const {
     return fmt::format("The coarse mesh ranked \"{}\" first, a finer one did not; the plan follows the finer one.",

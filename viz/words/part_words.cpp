@@ -1,5 +1,7 @@
 #include "viz/words/part_words.hpp"
 
+#include "viz/words/time_words.hpp"
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -35,5 +37,7 @@ std::string time_left(double share, double seconds) {
   if (left < told_in_minutes) return fmt::format("about {:.0f} s left", std::ceil(left / seconds_step) * seconds_step);
   return fmt::format("about {:g} min left", std::ceil(left / 60 / minutes_step) * minutes_step);
 }
+
+std::string done_text(double seconds) { return "done in " + duration_text(seconds); }
 
 }  // namespace evenpull::viz

@@ -18,4 +18,7 @@ inline constexpr const char* other_ways_text = "the other ways";
 /// while too little is done to tell.
 std::string time_left(double share, double seconds);
 
+/// "done in 1 min"
+std::string done_text(double seconds);
+
 }  // namespace evenpull::viz

@@ -92,7 +92,7 @@ std::string cloth_lines(const Case& c) {
                           b.kind == BlanketKind::full_wrap ? "one full wrap" : "two sheets",
                           ties[static_cast<int>(b.inner_ribs)]);
   if (b.nose_chord_fraction > b.seam_chord_fraction)
-    text += fmt::format("\n    glued at {:.1f} % of the chord, on metal from there to {:.1f} %",
+    text += fmt::format("\n    glued at {:.1f} % of the chord, on the closed nose from there to {:.1f} %",
                         b.seam_chord_fraction * 100, b.nose_chord_fraction * 100);
   if (b.kind == BlanketKind::full_wrap)
     text += fmt::format("\n    turns {:.0f}° round the trailing edge, friction {:.2f}{}",

@@ -1,0 +1,33 @@
+#include "tests/app/case_text.hpp"
+
+using namespace evenpull;
+using namespace evenpull_test;
+using Catch::Matchers::Contains;
+
+namespace {
+
+Case with_spread(const std::string& lines) { return case_of(base() + "\n[spread]\n" + lines + "\n"); }
+
+}  // namespace
+
+TEST_CASE("the spread of the pull is stated whole or in its parts, and not both", "[case]") {
+  const Spreads usual = case_of(base()).spreads;
+  CHECK(usual.pull() == Approx(0.32).epsilon(0.02));
+  const Spreads half = with_spread("pull = \"16 %\"").spreads;
+  CHECK(half.pull() == Approx(0.16));
+  CHECK(half.pull_of_stage / half.pull_common == Approx(usual.pull_of_stage / usual.pull_common));
+  const Spreads parts = with_spread("pull_common = \"5 %\"\npull_of_yarn = \"12 %\"").spreads;
+  CHECK(parts.pull_common == Approx(0.05));
+  CHECK(parts.pull_of_stage == Approx(0.10));
+  CHECK(parts.pull_of_yarn == Approx(0.12));
+  CHECK_THROWS_WITH(with_spread("pull = \"30 %\"\npull_of_stage = \"10 %\""),
+                    Contains("pull_of_stage") && Contains("state the whole or its parts"));
+}
+
+TEST_CASE("cloth slides worse over wood than over metal where the case does not say", "[case]") {
+  const Case metal = case_of(base());
+  CHECK(metal.blanket.edge_friction == Approx(0.25));
+  CHECK(metal.blanket.rib_friction == Approx(0.25));
+  const Case wood = read_case(EVENPULL_CASES_DIR "/two_sheet_elevator.toml");
+  CHECK(wood.blanket.rib_friction == Approx(0.35));
+}
