@@ -6,6 +6,7 @@
 #include "tests/support/drawn_panels.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -22,6 +23,42 @@ struct Bin {
   double from, to;
 };
 constexpr Bin bins[] = {{0, 0.5}, {0.5, 0.8}, {0.8, 0.9}, {0.9, 0.95}, {0.95, 0.99}, {0.99, 1.001}};
+
+struct Spread {
+  double sum = 0, squares = 0;
+  int n = 0;
+  void add(double v) { sum += v, squares += v * v, ++n; }
+  double mean() const { return n > 0 ? sum / n : 0; }
+  double sigma() const { return n > 1 ? std::sqrt(std::max(0.0, squares / n - mean() * mean()) * n / (n - 1)) : 0; }
+};
+
+// One bay, and the tightest and loosest of a set, as promised and as they came.
+void print_readings(const Plan& plan, const OutcomeModel& m, const StageWindow& w,
+                    const std::vector<tests::DrawnPanel>& all) {
+  std::vector<ReadingPlace> places;
+  for (const BayWindow& b : w.bays)
+    for (const BenchCheck& c : plan.bench_checks[static_cast<std::size_t>(w.stage)])
+      if (c.side == b.side && c.bay == b.bay)
+        if (const auto p = place_of(m, plan.the_case.wanted, plan.panel.bays, w.stage, c)) places.push_back(*p);
+  Spread one[2], tightest[2], loosest[2];
+  const auto add = [&](int which, const std::vector<double>& sags) {
+    one[which].add(sags.front());
+    tightest[which].add(*std::min_element(sags.begin(), sags.end()));
+    loosest[which].add(*std::max_element(sags.begin(), sags.end()));
+  };
+  const Eigen::MatrixXd sets = GivenReadings(m, places).whole_sets(20000);
+  for (Eigen::Index s = 0; s < sets.rows(); ++s) {
+    const Eigen::VectorXd row = sets.row(s);
+    add(0, {row.begin(), row.end()});
+  }
+  for (const tests::DrawnPanel& d : all)
+    if (!d.sags.empty()) add(1, d.sags);
+  const auto line = [](const char* what, const Spread (&s)[2]) {
+    std::printf("  %s, log over expected: promised %.3f ± %.3f, came %.3f ± %.3f\n", what, s[0].mean(), s[0].sigma(),
+                s[1].mean(), s[1].sigma());
+  };
+  line("one bay", one), line("tightest bay", tightest), line("loosest bay", loosest);
+}
 
 void report(const std::string& path, int panels, int others, int nodes) {
   const Case c = read_case(path);
@@ -66,6 +103,7 @@ void report(const std::string& path, int panels, int others, int nodes) {
           std::printf("  shape promised %.2f to %.2f (mean %.3f): %d of %d kept it\n", b.from, std::min(1.0, b.to),
                       promised / in, kept, in);
       }
+      print_readings(plan, outcomes, w, all);
       double promised = 0;
       for (const tests::DrawnPanel& d : all) promised += d.promised_damage;
       std::printf("  damage promised in all %.2f of %d, came to %d\n", promised, n, damaged);

@@ -55,7 +55,11 @@ std::vector<std::string> entries(const fs::path& folder) {
 }
 
 std::size_t Outcome::lines_of_errors() const {
-  return static_cast<std::size_t>(std::count(err.begin(), err.end(), '\n'));
+  // What takes over two seconds says a line a part, "  12 %  looking for an order": no trouble.
+  std::size_t n = 0;
+  std::istringstream lines(err);
+  for (std::string line; std::getline(lines, line);) n += line.find(" %  ") > 3;
+  return n;
 }
 
 Running::Running(const std::vector<std::string>& arguments, const std::function<void()>& prepare) {

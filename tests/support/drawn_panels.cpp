@@ -106,6 +106,7 @@ std::vector<DrawnPanel> iron_drawn_panels(const Plan& plan, const OutcomeModel& 
       const double metres = w.bays[k].expected * std::exp(sag);
       d.inside = d.inside && metres >= w.bays[k].least && metres <= w.bays[k].most;
     }
+    d.sags = sags;
     const Given g = given.at(sags);
     d.promised_shape = given.shape(g, w.next), d.promised_damage = given.damage(g, w.next);
   });

@@ -25,6 +25,7 @@ std::vector<PanelKind> panel_kinds(const Case& c);
 struct DrawnPanel {
   bool inside = false;                         ///< every listed bay
   double promised_shape = 0, promised_damage = 0;  ///< by the inference, given its readings
+  std::vector<double> sags;                    ///< as read, logs over those expected
   bool solved = true;
   bool damaged = false, distorted = false;     ///< had the next stage been worked
 };

@@ -85,8 +85,9 @@ TEST_CASE("a zone that must wait is named with those that come before it, and wh
 TEST_CASE("steady working is set beside jumping, and called worse only if it is so by both measures") {
   CHECK_THAT(said(note::SteadyAgainstJumping{0.9, 80, 0.8, 60}), Contains("0.90") && Contains("80 N/m") &&
                                                                      Contains("0.80") && Contains("60 N/m") &&
-                                                                     Contains("steady is not better"));
+                                                                     Contains("jumping is better"));
   CHECK_THAT(said(note::SteadyAgainstJumping{0.7, 80, 0.8, 60}), Contains("not worse by both"));
+  CHECK_THAT(said(note::SteadyAgainstJumping{0.731, 80, 0.729, 80.2}), Contains("it makes no difference"));
 }
 
 TEST_CASE("notes about other meshes and left-out runs name what they are about") {
@@ -125,9 +126,8 @@ TEST_CASE("fewer turn-overs than any order has are told, and that a pass of both
 
 TEST_CASE("the trade of turn-overs is said in one sentence, and not at all when there is none") {
   CHECK(trade_sentence({point(6, 0.80, 70), point(1, 0.85, 240)}) ==
-        "6 turn-overs a pass keep the worst pull difference at 70 N/m and the use at 0.80; 1 turn-over makes them 240 "
-        "N/m "
-        "and 0.85 (coarse mesh).");
+        "6 turn-overs a pass keep the worst pull difference at 0.4 lb/in (70 N/m) and the use at 0.80; 1 turn-over makes them "
+        "1.4 lb/in (240 N/m) and 0.85 (coarse mesh).");
   CHECK(trade_sentence({point(1, 0.5, 10)}).empty());
 }
 

@@ -106,7 +106,7 @@ TEST_CASE("every length, pull, temperature, speed and weight in a sentence comes
       CHECK(ranges == check_pairs(s, R"(([0-9.]+) to [0-9.]+ in \(([0-9.]+) to [0-9.]+ mm\))", mm_per_inch));
       CHECK(pairs + ranges == count(s, R"([0-9] in(?![a-z/²]))"));
       lengths += pairs + ranges;
-      const int pull = check_pairs(s, R"(([0-9.]+)(?: ± [0-9.]+)? lb/in \((?:[0-9]+ / )?([0-9]+) N/m\))",
+      const int pull = check_pairs(s, R"(([0-9.]+)(?: ± [0-9.]+)? lb/in \((?:[0-9]+ / )?([0-9.]+) N/m\))",
                                    newtons_per_pound / mm_per_inch * 1000);
       CHECK(pull == count(s, R"([0-9] lb/in)"));
       pulls += pull;
@@ -186,19 +186,17 @@ TEST_CASE("the checks after a stage state what the case allows", "[sentences]") 
     return all;
   };
   // Bays of 300 mm and a hundredth of them: 3.0 mm, 0.12 in. The widest piece of the tip rib, 0.7 of 300 mm, by a hundredth: 2.1 mm.
-  CHECK_THAT(text(0), Contains("bow between ribs at most 0.12 in (3.0 mm)") &&
-                          Contains("bow between joints at most 0.08 in (2.1 mm)"));
+  CHECK_THAT(text(0), Contains("bow between ribs: at most 0.12 in (3.0 mm)") &&
+                          Contains("bow between joints: at most 0.08 in (2.1 mm)"));
   // Half a degree over the root chord of 420 mm: 420 tan 0.5 degrees = 3.67 mm.
-  CHECK_THAT(text(0), Contains("at most 0.50°, which is 0.14 in (3.7 mm) over 16.5 in (420 mm)"));
+  CHECK_THAT(text(0), Contains("over 16.5 in (420 mm): at most 0.14 in (3.7 mm)"));
   CHECK_THAT(text(0),
-             Contains("About 3 % of the area may still be loose") && Contains("slipped at most 0.20 in (5.0 mm)"));
+             Contains("About 3 % of the area may still be loose") && Contains("slip at most 0.20 in (5.0 mm)"));
   CHECK_THAT(text(1), Contains("None should be loose"));
-  // What the sample expects: 0.45 of its use of 0.83 of 5 mm.
-  CHECK_THAT(text(1), Contains("; expected 0.07 in (1.9 mm) ± "));
   plan.the_case.limits.slip = 0.002;
-  CHECK_THAT(text(0), Contains("slipped at most 0.08 in (2.0 mm)"));
+  CHECK_THAT(text(0), Contains("slip at most 0.08 in (2.0 mm)"));
   plan.the_case.blanket.edge_glued = true;
-  CHECK_THAT(text(0), !Contains("slipped") && Contains("Glued edges"));
+  CHECK_THAT(text(0), !Contains("slip at") && Contains("Glued edges"));
   plan.stages.clear();
   CHECK_THAT(text(0), !Contains("loose.") && Contains("loose places."));
   CHECK_THAT(checks_after_stage(plan, 0).back(), Contains("stop here"));
