@@ -74,7 +74,18 @@ void report(const std::string& path, int panels, int others, int nodes) {
   for (const StageWindow& w : plan.windows) {
     std::printf("after stage %d to %d, %s: ", w.stage + 1, w.next + 1, w.needed ? "only by reading" : "safe as planned");
     if (!w.opens()) {
-      std::printf("no window\n");
+      std::vector<ReadingPlace> places;
+      for (const BenchCheck& k : plan.bench_checks[static_cast<std::size_t>(w.stage)])
+        if (const auto p = place_of(outcomes, c.wanted, plan.panel.bays, w.stage, k)) places.push_back(*p);
+      std::printf("no window, %zu bays; what stands against it by sag:", places.size());
+      const GivenReadings given(outcomes, places);
+      for (const double sag : {-0.4, -0.2, 0.0, 0.2, 0.4, 0.6, 0.8}) {
+        const Given g = given.at(std::vector<double>(places.size(), sag));
+        std::printf(" %.1f %d (%.0f, %.4f, %.3f)", sag,
+                    static_cast<int>(given.stands_against(g, w.next, c.wanted.damage_chance, c.wanted.confidence)),
+                    g.effective, given.damage(g, w.next), given.shape(g, w.next));
+      }
+      std::printf("\n");
       continue;
     }
     std::printf("sag %.2f to %.2f of expected, worst damage %.4f, worst shape %.3f, reads inside %.3f\n",

@@ -100,6 +100,7 @@ Given GivenReadings::at(const std::vector<double>& sags) const {
 
 OutcomeModel GivenReadings::model_after(const std::vector<double>& sags) const {
   OutcomeModel out = m_;
+  out.seen.resize(0, 0);
   const Eigen::VectorXd off = this->off(sags), weights = weights_of(off);
   const Eigen::VectorXd usual = under_done_.transpose() * weights / weights.sum();
   const Eigen::MatrixXd scatter = under_done_.rowwise() - usual.transpose();
@@ -174,10 +175,19 @@ Eigen::MatrixXd GivenReadings::whole_sets(int count) const {
   Eigen::MatrixXd out(count, n);
   Eigen::VectorXd z(n);
   for (Eigen::Index s = 0; s < count; ++s) {
+    std::map<int, double> common;  // by stage
     for (Eigen::Index i = 0; i < n; ++i) z[i] = normal();
-    z = root * z;
-    for (Eigen::Index i = 0; i < n; ++i)
-      out(s, i) = -(m_.mean[uses + places_[static_cast<std::size_t>(i)].pull] + z[i]) + under_done_(s % kinds, i);
+    if (m_.seen.rows() == 0) z = root * z;
+    for (Eigen::Index i = 0; i < n; ++i) {
+      const ReadingPlace& p = places_[static_cast<std::size_t>(i)];
+      double pull = m_.mean[uses + p.pull] + z[i];
+      if (m_.seen.rows() > 0) {
+        const int stage = m_.pulls[static_cast<std::size_t>(p.pull)].stage;
+        if (!common.count(stage)) common[stage] = normal();
+        pull = m_.seen(s % m_.seen.rows(), p.pull) + p.own * z[i] + p.common * common[stage];
+      }
+      out(s, i) = -pull + under_done_(s % kinds, i);
+    }
   }
   return out;
 }

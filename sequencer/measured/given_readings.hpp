@@ -48,7 +48,8 @@ class GivenReadings {
   /// Chance of a sag up to that of place `i`, given all the others.
   double chance_of_up_to(std::size_t i, const std::vector<double>& sags) const;
 
-  /// Sets of readings as they come in without knowing: sets x places, logs of sag over that expected. The same every time.
+  /// Sets of readings as they come in without knowing: sets x places, logs of sag over that expected; pulls as the scenarios had
+  /// them where those are kept, else drawn. The same every time.
   Eigen::MatrixXd whole_sets(int count) const;
 
  private:

@@ -105,6 +105,11 @@ OutcomeModel outcome_model(const OutcomeInput& in) {
       rows.size() < 2 * static_cast<std::size_t>(count + least_beyond))
     return m;
 
+  const auto pulls = static_cast<Eigen::Index>(m.pulls.size());
+  m.seen.resize(static_cast<Eigen::Index>(rows.size()), pulls);
+  for (Eigen::Index i = 0; i < m.seen.rows(); ++i)
+    for (Eigen::Index k = 0; k < pulls; ++k)
+      m.seen(i, k) = rows.y[static_cast<std::size_t>(i)][m.uses.size() + static_cast<std::size_t>(k)];
   const TailFit fit(rows.x, rows.y);
   const auto numbers = static_cast<Eigen::Index>(rows.y.front().size());
   Eigen::MatrixXd slopes(numbers, count), left(static_cast<Eigen::Index>(rows.size()), numbers);

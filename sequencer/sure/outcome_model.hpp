@@ -30,6 +30,7 @@ struct OutcomeModel {
   /// planned.
   Eigen::VectorXd mean;
   Eigen::MatrixXd covariance;
+  Eigen::MatrixXd seen;  ///< runs x pulls: the logs of pulls as scenarios had them; none: not kept
   double strength = 0;  ///< log sigma of strength, common to all uses of damage
   /// By stage, added to uses of damage and of distortion up to it, so that without a reading the model promises no more than
   /// chances say (docs/model.md, 9). None: it cannot be made to.

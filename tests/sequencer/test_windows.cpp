@@ -1,4 +1,8 @@
 #include "sequencer/measured/after_readings.hpp"
+#include "sequencer/orders/families.hpp"
+#include "sequencer/sure/bench_checks.hpp"
+#include "sequencer/sure/chance_study.hpp"
+#include "tests/support/drawn_panels.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
@@ -228,4 +232,57 @@ TEST_CASE("two readings of a bay count as their mean, a bay that is not fit coun
   const AfterReadings none = after_readings(m, c, 3, {{Side::top, 7, 0, 0.5, expected}}, checks);
   CHECK_FALSE(none.told.used);
   CHECK_FALSE(none.told.readings[0].expected.has_value());
+}
+
+TEST_CASE("panels drawn independently and ironed on a finer mesh bear out what was promised of them", "[windows][slow]") {
+  // Invented: a small aileron whose second stage takes up 0.7 of its limit of stress. The full table stands in
+  // docs/verification.md.
+  Case c = sample::aileron(3, 0.9, 0.4);
+  c.stages.resize(2);
+  c.stages[0].doses = c.stages[1].doses = {1};
+  c.approved_last_stage.reset();
+  c.wanted.scenarios = 64;
+  c.limits.slip = 0.02;  // no matter here
+  const MeshOptions coarse{120};
+  const auto replayed = [&] {
+    const Model m(c, coarse);
+    ReplayOptions options;
+    options.snapshots = true;
+    return replay(m, steps_of(c, m.panel, order_families(m.panel).front()), options);
+  };
+  const ReplayResult before = replayed();
+  for (const LimitReading& l : before.stages[1].limits)
+    if (l.limit == Limit::stress)
+      for (Material& m : c.materials) m.strength *= l.use / 0.7;
+  const ReplayResult r = replayed();
+  Plan plan;
+  plan.the_case = c, plan.panel = Model(c, coarse).panel;
+  plan.snapshots = r.snapshots, plan.stage_end_snapshot = r.stage_end_snapshot;
+  for (const StageVerdict& v : r.stages) plan.stages.push_back(v.summary);
+  plan.bench_checks = bench_checks_by_stage(plan);
+  const ChanceStudy study = study_chances(c, r.planned, r.stages, r.stages, 1, one_by_one, nullptr, {});
+  REQUIRE(study.outcomes.known());
+  CHECK(study.outcomes.worst_check < 2);
+  const std::vector<StageWindow> windows = find_windows(study.outcomes, c, plan.panel.bays, 1, plan.bench_checks);
+  REQUIRE(windows.size() == 1);
+  REQUIRE(windows[0].opens());
+  const StageWindow* w = windows.data();
+  constexpr int count = 24;
+  const auto panels = tests::iron_drawn_panels(plan, study.outcomes, r.planned, *w, tests::panel_kinds(c).front(),
+                                               3'000'000, count, 200, one_by_one);
+  double damage = 0, distortion = 0;
+  int damaged = 0, distorted = 0, inside = 0, damaged_inside = 0;
+  for (const tests::DrawnPanel& p : panels) {
+    damage += p.promised_damage, distortion += 1 - p.promised_shape;
+    damaged += p.damaged, distorted += p.distorted, inside += p.inside, damaged_inside += p.inside && p.damaged;
+  }
+  // Three sigmas of a count above what was promised.
+  CHECK(damaged <= damage + 3 * std::sqrt(damage + 1));
+  CHECK(distorted <= distortion + 3 * std::sqrt(distortion + 1));
+  CHECK(inside <= count * w->inside + 3 * std::sqrt(count * w->inside * (1 - w->inside) + 1));
+  CHECK(inside >= count * w->inside - 3 * std::sqrt(count * w->inside * (1 - w->inside) + 1));
+  CHECK(damaged_inside <= 1);
+  INFO("sag " << w->bays[0].least / w->bays[0].expected << " to " << w->bays[0].most / w->bays[0].expected << " damage " << w->damage << " shape " << w->shape << " prior " << study.chances.damage[1].chance() << " " << study.chances.shape[1].low);
+  INFO("inside " << inside << " of " << count << ", promised " << w->inside);
+  CHECK(inside > 0);
 }

@@ -1,6 +1,7 @@
 set(EVENPULL_SUPPORT
   book.cpp
   cloth_patch.cpp
+  drawn_panels.cpp
   reference_answer.cpp
   reference_panel.cpp
   reference_statement.cpp
