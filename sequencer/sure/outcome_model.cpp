@@ -136,6 +136,11 @@ OutcomeModel outcome_model(const OutcomeInput& in) {
   const JointDraws before(m);
   for (int s = 0; s <= m.last; ++s) {
     const auto k = static_cast<std::size_t>(s);
+    // What was done before the plan was made is not judged.
+    if (std::none_of(m.uses.begin(), m.uses.end(), [&](const OutcomeModel::Use& u) { return u.stage <= s; })) {
+      m.shape_shift.push_back(0.0), m.damage_shift.push_back(0.0);
+      continue;
+    }
     const Chance& shape = in.chances.shape[k];
     m.shape_shift.push_back(shift_to(1 - shape.low, [&](double shift) { return before.distorted(s, shift); }));
     const DamageChance& damage = in.chances.damage[k];

@@ -132,8 +132,9 @@ std::string order_of_work(const Plan& plan) {
   return html;
 }
 
-std::string caution_list() {
+std::string caution_list(const Plan& plan) {
   std::string html = "<ul>\n";
+  for (const auto& p : preparations(plan)) html += "<li>" + escaped(p) + "</li>\n";
   for (const auto& c : cautions()) html += "<li>" + escaped(c) + "</li>\n";
   return html + "</ul>\n";
 }
@@ -163,7 +164,7 @@ void write_page(const Plan& plan, const std::string& version, const std::string&
                                             {"hidden_without_order", plan.ceiling ? "" : "hidden"},
                                             {"order", order_of_work(plan)},
                                             {"dwell", escaped(all_dwell_words(plan))},
-                                            {"cautions", caution_list()},
+                                            {"cautions", caution_list(plan)},
                                             {"airworthy", escaped(airworthy_sentence)},
                                             {"version", escaped(version)},
                                             {"about", data.about},

@@ -130,8 +130,9 @@ void draw_glance(cairo_t* cr, const Plan& plan, const Box& box) {
 }
 
 /// The cautions stand at the foot of the first page whatever else is on it. Gives the box they took.
-Box draw_cautions(cairo_t* cr, const Box& room) {
-  const auto sentences = cautions();
+Box draw_cautions(cairo_t* cr, const Plan& plan, const Box& room) {
+  auto sentences = cautions();
+  for (std::string& s : preparations(plan)) sentences.push_back(std::move(s));
   constexpr double inner = 10;
   const double width = room.width - 2 * inner;
   const double height = draw_items_in_two(cr, {}, sentences, width, true) + 18;
@@ -152,7 +153,7 @@ void draw_answer_page(Sheet& sheet) {
   const Plan& plan = sheet.plan;
   cairo_t* cr = sheet.cr;
   Box room = sheet.begin_page("Ironing plan");
-  const Box warn = draw_cautions(cr, room);
+  const Box warn = draw_cautions(cr, plan, room);
   const double loose = draw_loose(cr, plan, {room.x, room.y}, room.width);
   room.y += loose, room.height -= loose;
 

@@ -29,6 +29,7 @@ std::string governing_text(const Chances& k) { return k.governing ? limit_text(*
 std::string sure_words(const Plan& plan) {
   const Chances& k = plan.chances;
   if (!plan.ceiling || k.scenarios == 0 || k.shape.empty()) return "";
+  if (plan.advice.up_to == Advice::UpTo::done) return "";  // what is past is not judged
   const auto s = static_cast<std::size_t>(std::min(*plan.ceiling, static_cast<int>(k.shape.size()) - 1));
   return fmt::format("How sure: by these spreads{} {}, and {} keep within every limit of bow, twist and slip.",
                      plan.read.used ? " and what you read" : "", damage_text(damage_by(plan, static_cast<int>(s))),
