@@ -53,7 +53,7 @@ void print_readings(const Plan& plan, const OutcomeModel& m, const StageWindow& 
   }
   for (const tests::DrawnPanel& d : all)
     if (!d.sags.empty()) add(1, d.sags);
-  const auto line = [](const char* what, const Spread (&s)[2]) {
+  const auto line = [](const char* what, const Spread(&s)[2]) {
     std::printf("  %s, log over expected: promised %.3f ± %.3f, came %.3f ± %.3f\n", what, s[0].mean(), s[0].sigma(),
                 s[1].mean(), s[1].sigma());
   };
@@ -72,7 +72,8 @@ void report(const std::string& path, int panels, int others, int nodes) {
               std::filesystem::path(path).stem().c_str(), plan.ceiling.value_or(-1) + 1, outcomes.runs,
               outcomes.worst_check);
   for (const StageWindow& w : plan.windows) {
-    std::printf("after stage %d to %d, %s: ", w.stage + 1, w.next + 1, w.needed ? "only by reading" : "safe as planned");
+    std::printf("after stage %d to %d, %s: ", w.stage + 1, w.next + 1,
+                w.needed ? "only by reading" : "safe as planned");
     if (!w.opens()) {
       std::vector<ReadingPlace> places;
       for (const BenchCheck& k : plan.bench_checks[static_cast<std::size_t>(w.stage)])

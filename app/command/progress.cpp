@@ -20,7 +20,7 @@ using Clock = std::chrono::steady_clock;
 // Boost's and the other progress bars packaged for C++ cannot say what is being done, so the line is drawn here.
 constexpr int bar_length = 24, usual_columns = 80;
 constexpr double redraw_every = 0.2;  // s
-constexpr double worth_a_line = 2;     // s
+constexpr double worth_a_line = 2;    // s
 
 int columns_of_terminal() {
   winsize size{};

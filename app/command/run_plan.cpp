@@ -156,11 +156,11 @@ void run_plan(const Request& r, std::ostream& out) {
   const auto heading = (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") +
                        viz::order_name(plan.order);
   const std::optional<int> opens = opened_by_reading(plan);
-  folder.write("order.toml",
-               order_text(order_of(plan), done_of(plan), heading, hottest_safe,
-                          opens ? std::optional(plan.the_case.stages[static_cast<size_t>(*opens)].temperature)
-                                : std::nullopt,
-                          measured_lines(plan)));
+  folder.write(
+      "order.toml",
+      order_text(order_of(plan), done_of(plan), heading, hottest_safe,
+                 opens ? std::optional(plan.the_case.stages[static_cast<size_t>(*opens)].temperature) : std::nullopt,
+                 measured_lines(plan)));
   folder.write("order.dot", order_graph(plan, [&](const PassZone& v) { return viz::node_text(plan, v); }));
   write_drawings(plan, r, folder, bar);
   const Json times = {{"reading_s", json_number(reading, "reading_s")},

@@ -121,9 +121,10 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
   }
   for (size_t i = 0; i < order.measured.size(); ++i)
     if (order.measured[i].bay >= panel.bays)
-      throw CaseFileError(path, order.places.of(nth("measured", i)), nth("measured", i),
-                          fmt::format("was read in bay {}, but the panel of {} has {} bays, counted from the inboard end",
-                                      order.measured[i].bay + 1, c.file, panel.bays));
+      throw CaseFileError(
+          path, order.places.of(nth("measured", i)), nth("measured", i),
+          fmt::format("was read in bay {}, but the panel of {} has {} bays, counted from the inboard end",
+                      order.measured[i].bay + 1, c.file, panel.bays));
   std::vector<std::string> doubts;
   const auto zones = static_cast<size_t>(2 * panel.bays * panel.strips);
   for (const auto& [pass, counts] : worked) {
@@ -161,7 +162,8 @@ void take_passes(Case& c, const OrderFile& order, const std::string& path) {
 }
 
 std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
-                       double hottest_safe, std::optional<double> by_reading, const std::vector<std::string>& measured) {
+                       double hottest_safe, std::optional<double> by_reading,
+                       const std::vector<std::string>& measured) {
   bool warned = false, asked = false;
   auto text = fmt::format(
       "# {}\n# One line a step, in the order worked. To try another order, copy this file under another name (the next "
@@ -175,7 +177,9 @@ std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bo
   for (size_t i = 0; i < steps.size(); ++i) {
     const auto& s = steps[i];
     if (!asked && by_reading && s.temperature == *by_reading) {
-      text += "  # ONLY IF every bay listed reads inside its window after the stage before (plan.pdf): else never iron these.\n";
+      text +=
+          "  # ONLY IF every bay listed reads inside its window after the stage before (plan.pdf): else never iron "
+          "these.\n";
       asked = true;
     }
     if (!warned && s.temperature > by_reading.value_or(hottest_safe)) {

@@ -16,11 +16,11 @@ constexpr int order_format = 1;
 
 struct OrderFile {
   std::vector<OrderStep> steps;
-  std::vector<bool> done;           ///< one for each step: worked already; a replay computes it all the same
-  std::vector<std::string> doubts;  ///< sentences
+  std::vector<bool> done;            ///< one for each step: worked already; a replay computes it all the same
+  std::vector<std::string> doubts;   ///< sentences
   std::vector<Measured> measured{};  ///< sags read after stages that are done
-  Places places{};                  ///< where each key stands, for what is found later
-  std::string text{};               ///< as read
+  Places places{};                   ///< where each key stands, for what is found later
+  std::string text{};                ///< as read
 };
 
 /// Reads an order for this case. Throws CaseFileError: unknown stage, stages or passes that go back, dose outside 0..1.

@@ -43,8 +43,8 @@ void read_edge(const CaseTable& t, const Case& c, Blanket& b) {
                                {0, 3.5, "a thin trailing edge turns the cloth by about 170 deg"},
                                {170 * M_PI / 180, "170 deg", "thin trailing edge; estimate"});
   const UsualFriction edge = usual_friction(c, c.span_members.back().make);
-  b.edge_friction = t.quantity_or("edge_friction", Quantity::fraction, friction_range,
-                                  {edge.value, edge.printed, edge.why});
+  b.edge_friction =
+      t.quantity_or("edge_friction", Quantity::fraction, friction_range, {edge.value, edge.printed, edge.why});
   b.edge_glued = t.flag_or("edge_tacked", false,
                            "a full wrap usually lies loose round the trailing edge; common practice, no source");
 }
@@ -96,8 +96,7 @@ void read_blanket(const CaseTable& top, Case& c) {
     t.context().note_default(t.path("inner_ribs"), "bearing",
                              "ribs are laced after the cloth is taut (AC 43.13-1B par. 2-11)");
   const UsualFriction rib = usual_friction(c, c.ribs[c.ribs.size() / 2].make);
-  b.rib_friction = t.quantity_or("rib_friction", Quantity::fraction, friction_range,
-                                 {rib.value, rib.printed, rib.why});
+  b.rib_friction = t.quantity_or("rib_friction", Quantity::fraction, friction_range, {rib.value, rib.printed, rib.why});
 }
 
 }  // namespace evenpull

@@ -14,8 +14,7 @@ template <class Share>
 void read_pull(const CaseTable& t, Spreads& s, const Share& share) {
   if (t.has("pull")) {
     for (const char* part : {"pull_common", "pull_of_stage", "pull_of_yarn"})
-      if (t.has(part))
-        t.fail(part, "is a part of `pull`, which is stated too; state the whole or its parts, not both");
+      if (t.has(part)) t.fail(part, "is a part of `pull`, which is stated too; state the whole or its parts, not both");
     const double all = s.pull();
     double stated = all;
     share("pull", stated, "32 %");
@@ -30,9 +29,9 @@ void read_pull(const CaseTable& t, Spreads& s, const Share& share) {
 }  // namespace
 
 void read_spreads(const CaseTable& top, Case& c) {
-  const auto t = top.table_or_empty("spread", {"free_shrink", "pull", "pull_common", "pull_of_stage", "pull_of_yarn",
-                                               "cloth_stiffness", "member_stiffness", "friction", "looseness",
-                                               "half_time", "metal_strength", "wood_strength", "sole"});
+  const auto t = top.table_or_empty(
+      "spread", {"free_shrink", "pull", "pull_common", "pull_of_stage", "pull_of_yarn", "cloth_stiffness",
+                 "member_stiffness", "friction", "looseness", "half_time", "metal_strength", "wood_strength", "sole"});
   auto& s = c.spreads;
   const auto share = [&](const char* key, double& value, const char* printed) {
     value = t.quantity_or(key, Quantity::fraction, spread_range, {value, printed, default_spread});
@@ -64,7 +63,8 @@ void read_wanted(const CaseTable& work, Case& c) {
                                       {w.turn_over_time, "60 s", default_judgement});
   w.check_time = work.quantity_or("check_time", Quantity::time, {0, 86400, "usually 10 minutes"},
                                   {w.check_time, "600 s", default_judgement});
-  w.sag_reading = work.quantity_or("sag_reading", Quantity::length, {0.00002, 0.003, "usually 0.1 mm with a depth gauge, 0.25 mm with a ruler"},
+  w.sag_reading = work.quantity_or("sag_reading", Quantity::length,
+                                   {0.00002, 0.003, "usually 0.1 mm with a depth gauge, 0.25 mm with a ruler"},
                                    {w.sag_reading, "0.25 mm", default_judgement});
   w.slide = work.quantity_if("slide", Quantity::length, {0.0001, 0.1, "usually 2 to 10 mm"});
   if (!work.has("scenarios")) {

@@ -91,7 +91,9 @@ Json shape_json(const Plan& p, int stage) {
   for (const ShapeReading& r : p.chances.shapes)
     if (r.stage == stage)
       list.push_back({{"name", viz::limit_text(r.limit)},
-                      {"unit", r.limit == Limit::twist ? "rad" : r.limit == Limit::slip ? "m" : "share of the distance"},
+                      {"unit", r.limit == Limit::twist  ? "rad"
+                               : r.limit == Limit::slip ? "m"
+                                                        : "share of the distance"},
                       {"expected", json_number(r.expected, "stages.to_be_read.expected")},
                       {"seldom_more", json_number(r.seldom_more, "stages.to_be_read.seldom_more")}});
   return list;
@@ -103,12 +105,12 @@ Json go_on_json(const Plan& p, int stage) {
     if (w.stage != stage) continue;
     auto bays = Json::array();
     for (const BayWindow& b : w.bays)
-      bays.push_back({{"side", side_name(b.side)},
-                      {"bay", b.bay + 1},
-                      {"expected_mm", json_number(b.expected * mm, "stages.go_on.expected")},
-                      {"sag_mm",
-                       {json_number(b.least * mm, "stages.go_on.least"),
-                        json_number(b.most * mm, "stages.go_on.most")}}});
+      bays.push_back(
+          {{"side", side_name(b.side)},
+           {"bay", b.bay + 1},
+           {"expected_mm", json_number(b.expected * mm, "stages.go_on.expected")},
+           {"sag_mm",
+            {json_number(b.least * mm, "stages.go_on.least"), json_number(b.most * mm, "stages.go_on.most")}}});
     return {{"to_stage_degF", json_number(stage_degF(p, w.next), "stages.go_on.next")},
             {"only_by_reading", w.needed},
             {"weight_g", json_number(w.weight * 1e3, "stages.go_on.weight")},

@@ -38,7 +38,8 @@ Used usable(const OutcomeModel& m, const Case& c, int bays, const std::vector<st
     auto place = place_of(m, c.wanted, bays, r.reading.stage, *check);
     if (!place) continue;
     // The ruler is off by as much whatever the weight.
-    place->own = std::hypot(place->own, c.wanted.sag_reading / *r.expected - c.wanted.sag_reading / expected_sag(*check));
+    place->own =
+        std::hypot(place->own, c.wanted.sag_reading / *r.expected - c.wanted.sag_reading / expected_sag(*check));
     const double sag = std::log(r.reading.sag / *r.expected);
     const auto same = std::find_if(out.places.begin(), out.places.end(),
                                    [&](const ReadingPlace& p) { return p.pull == place->pull; });

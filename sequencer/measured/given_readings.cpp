@@ -56,8 +56,8 @@ GivenReadings::GivenReadings(const OutcomeModel& m, std::vector<ReadingPlace> pl
     with.col(i) = m.covariance.col(at(i));
     for (Eigen::Index j = 0; j < n; ++j) {
       const ReadingPlace &a = places_[static_cast<std::size_t>(i)], &b = places_[static_cast<std::size_t>(j)];
-      spread_(i, j) = m.covariance(at(i), at(j)) + (stage(i) == stage(j) ? a.common * b.common : 0) +
-                      (i == j ? a.own * a.own : 0);
+      spread_(i, j) =
+          m.covariance(at(i), at(j)) + (stage(i) == stage(j) ? a.common * b.common : 0) + (i == j ? a.own * a.own : 0);
     }
   }
   solve_.compute(spread_);
@@ -148,7 +148,8 @@ double GivenReadings::chance_of_up_to(std::size_t i, const std::vector<double>& 
   Eigen::VectorXd with(count), off(count);
   for (Eigen::Index a = 0; a < count; ++a) {
     with[a] = spread_(here, others[static_cast<std::size_t>(a)]);
-    off[a] = -sags[static_cast<std::size_t>(others[static_cast<std::size_t>(a)])] - mean(others[static_cast<std::size_t>(a)]);
+    off[a] = -sags[static_cast<std::size_t>(others[static_cast<std::size_t>(a)])] -
+             mean(others[static_cast<std::size_t>(a)]);
     for (Eigen::Index b = 0; b < count; ++b)
       among(a, b) = spread_(others[static_cast<std::size_t>(a)], others[static_cast<std::size_t>(b)]);
   }

@@ -21,9 +21,9 @@ struct ReadingPlace {
 
 /// What holds given the readings.
 struct Given {
-  double effective = 0;            ///< of the kinds of under-done bays, so many count
-  std::vector<double> use_times;   ///< by OutcomeModel::uses: median given the readings over that before
-  Eigen::VectorXd mean, weights;   ///< of the logs of uses without under-done bays; of the kinds of these
+  double effective = 0;           ///< of the kinds of under-done bays, so many count
+  std::vector<double> use_times;  ///< by OutcomeModel::uses: median given the readings over that before
+  Eigen::VectorXd mean, weights;  ///< of the logs of uses without under-done bays; of the kinds of these
 };
 
 /// Why a stage is not to be gone on to, given readings.
@@ -61,8 +61,8 @@ class GivenReadings {
   Eigen::MatrixXd under_done_;  // kinds x places: logs of pull that is lacking
   Eigen::MatrixXd spread_;      // of the logs of pulls as read
   Eigen::LDLT<Eigen::MatrixXd> solve_;
-  Eigen::MatrixXd gain_;        // uses, then pulls x places
-  Eigen::MatrixXd left_;        // covariance given the readings
+  Eigen::MatrixXd gain_;  // uses, then pulls x places
+  Eigen::MatrixXd left_;  // covariance given the readings
   std::optional<JointDraws> draws_;
 };
 

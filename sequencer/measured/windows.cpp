@@ -18,8 +18,8 @@ constexpr double sigmas_in_band = 4;
 constexpr double rare = 0.02;
 constexpr int sets = 20000;
 constexpr int points = 16, halvings = 6;  // a window is looked through at so many, then its ends are narrowed down
-constexpr double least_width = 0.1;  // of its logarithm: what two readings of one bay may differ by
-constexpr double grain = 0.1e-3;     // m: windows are narrowed to it
+constexpr double least_width = 0.1;       // of its logarithm: what two readings of one bay may differ by
+constexpr double grain = 0.1e-3;          // m: windows are narrowed to it
 
 double quantile(std::vector<double> v, double share) {
   const auto at = v.begin() + static_cast<std::ptrdiff_t>(share * static_cast<double>(v.size() - 1));
@@ -65,8 +65,7 @@ class Together {
   Given at(double sag) const { return given_.at(std::vector<double>(count_, sag)); }
   // Where holding begins, on the side of `inside`.
   double edge(double outside, double inside) const {
-    for (int i = 0; i < halvings; ++i)
-      (holds(0.5 * (outside + inside)) ? inside : outside) = 0.5 * (outside + inside);
+    for (int i = 0; i < halvings; ++i) (holds(0.5 * (outside + inside)) ? inside : outside) = 0.5 * (outside + inside);
     return inside;
   }
   bool holds(double sag) const {

@@ -12,7 +12,8 @@
 namespace evenpull::inline sequencer {
 
 /// Of one check: where it stands in the model and what it may be off by; none where the model has no such bay.
-std::optional<ReadingPlace> place_of(const OutcomeModel& m, const Wanted& wanted, int bays, int stage, const BenchCheck& c);
+std::optional<ReadingPlace> place_of(const OutcomeModel& m, const Wanted& wanted, int bays, int stage,
+                                     const BenchCheck& c);
 /// Half way between its ends, in the logarithm [m].
 double expected_sag(const BenchCheck& c);
 

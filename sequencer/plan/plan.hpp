@@ -55,8 +55,8 @@ struct Plan {
   std::vector<StageTime> times;           ///< of what is to be done up to the ceiling
   Chances chances;                        ///< how sure all this is
   std::vector<std::vector<BenchCheck>> bench_checks;  ///< by stage: what to weigh and tap at its end
-  ReadingsTold read;  ///< what was read so far and what it says
-  std::vector<StageWindow> windows;  ///< by stage: between which readings the work may go on
+  ReadingsTold read;                                  ///< what was read so far and what it says
+  std::vector<StageWindow> windows;                   ///< by stage: between which readings the work may go on
   std::vector<Note> notes;                            ///< for the sheet: bounds, frame turn, pulling ties, odd rankings
 
   bool quick() const { return accuracy == Accuracy::quick; }

@@ -17,13 +17,13 @@ struct BayWindow {
 /// After a stage, cloth cold: go on only if every listed bay sags by at least this and at most that.
 struct StageWindow {
   int stage = 0;
-  int next = 0;         ///< the stage it opens
-  bool needed = false;  ///< nothing but readings opens that stage: without them it is not safe
-  double weight = 0;    ///< kg
+  int next = 0;                   ///< the stage it opens
+  bool needed = false;            ///< nothing but readings opens that stage: without them it is not safe
+  double weight = 0;              ///< kg
   std::vector<BayWindow> bays{};  ///< empty: no reading that could be trusted makes the next stage safe
-  double damage = 0;  ///< chance of damage by the end of the next stage: the worst of any reading inside
-  double shape = 0;   ///< chance of keeping the shape until then: the worst of any reading inside
-  double inside = 0;  ///< how many of 100 jobs like this one (as a share) read inside in every bay
+  double damage = 0;              ///< chance of damage by the end of the next stage: the worst of any reading inside
+  double shape = 0;               ///< chance of keeping the shape until then: the worst of any reading inside
+  double inside = 0;              ///< how many of 100 jobs like this one (as a share) read inside in every bay
   bool opens() const { return !bays.empty(); }
 };
 
@@ -41,11 +41,12 @@ struct ReadingsTold {
   struct Of {
     Measured reading;
     std::optional<double> expected{};  ///< m; none: that bay is not fit for it
-    bool contradicts = false;  ///< fits neither what was expected nor the other readings
+    bool contradicts = false;          ///< fits neither what was expected nor the other readings
   };
   std::vector<Of> readings{};
-  bool tighter_than_any = false, looser_than_any = false;  ///< than 98 of 100 sets of readings: something is not as stated
-  bool used = false;  ///< the verdict rests on them
+  bool tighter_than_any = false,
+       looser_than_any = false;           ///< than 98 of 100 sets of readings: something is not as stated
+  bool used = false;                      ///< the verdict rests on them
   std::vector<double> damage{}, shape{};  ///< by stage, given the readings: chance of damage, of keeping the shape
   double pull_times = 1;  ///< median of the pull given the readings over that before, mean of the bays read
 };

@@ -22,9 +22,9 @@ struct PlanOptions {
   /// order has so few, those with the fewest are compared and the plan says so.
   std::optional<int> turn_overs;
   std::vector<Measured> measured{};  ///< sags read so far, of stages that are done
-  bool only_rules = false;         ///< no order is searched: only those that can be said in a sentence
-  const KeptRuns* kept = nullptr;  ///< of an interrupted plan of the same case and options by the same build; or none
-  ParallelFor parallel;            ///< unset: one after the other
+  bool only_rules = false;           ///< no order is searched: only those that can be said in a sentence
+  const KeptRuns* kept = nullptr;    ///< of an interrupted plan of the same case and options by the same build; or none
+  ParallelFor parallel;              ///< unset: one after the other
   PlanProgress progress;
   BeforeRun before_run;  ///< of each trial; unset but in tests
   /// Told what scenarios of the chosen order came to, as one distribution; unset but in tests and reports.

@@ -68,9 +68,8 @@ bool more_would_tell(const std::vector<StageVerdict>& judged, const Chances& k, 
 
 // Whether the stage after it came to its end.
 bool next_is_whole(const std::vector<StageVerdict>& judged, int stage) {
-  return std::any_of(judged.begin(), judged.end(), [&](const StageVerdict& v) {
-    return v.stage == stage + 1 && !v.buckled && !v.limits.empty();
-  });
+  return std::any_of(judged.begin(), judged.end(),
+                     [&](const StageVerdict& v) { return v.stage == stage + 1 && !v.buckled && !v.limits.empty(); });
 }
 
 // Pulls of a zone beside those of the panel hang on the mesh more than on the scenario: they are read with what the checks'
@@ -102,9 +101,9 @@ std::optional<Limit> what_decides(const Chances& k, const std::vector<StageVerdi
 }  // namespace
 
 ChanceStudy study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
-                      const std::vector<StageVerdict>& full_stages, std::optional<int> nominal,
-                      const ParallelFor& parallel, const KeptRuns* kept,
-                      const std::function<void(int, int)>& progress) {
+                          const std::vector<StageVerdict>& full_stages, std::optional<int> nominal,
+                          const ParallelFor& parallel, const KeptRuns* kept,
+                          const std::function<void(int, int)>& progress) {
   ChanceStudy study;
   Chances& out = study.chances;
   int n = c.wanted.scenarios;

@@ -24,8 +24,8 @@ struct ChanceStudy {
 /// are done are not judged. Where what is asked for cannot be told by so many scenarios up to four times as many are run.
 /// Does not depend on the number of threads.
 ChanceStudy study_chances(const Case& c, const std::vector<Step>& steps, const std::vector<StageVerdict>& judged,
-                      const std::vector<StageVerdict>& full_stages, std::optional<int> nominal,
-                      const ParallelFor& parallel, const KeptRuns* kept,
-                      const std::function<void(int done, int all)>& progress);
+                          const std::vector<StageVerdict>& full_stages, std::optional<int> nominal,
+                          const ParallelFor& parallel, const KeptRuns* kept,
+                          const std::function<void(int done, int all)>& progress);
 
 }  // namespace evenpull::inline sequencer

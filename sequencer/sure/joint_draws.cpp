@@ -22,7 +22,9 @@ Eigen::MatrixXd root_of(const Eigen::MatrixXd& covariance) {
 }  // namespace
 
 JointDraws::JointDraws(const OutcomeModel& m)
-    : JointDraws(m, m.covariance.topLeftCorner(static_cast<Eigen::Index>(m.uses.size()), static_cast<Eigen::Index>(m.uses.size())),
+    : JointDraws(m,
+                 m.covariance.topLeftCorner(static_cast<Eigen::Index>(m.uses.size()),
+                                            static_cast<Eigen::Index>(m.uses.size())),
                  Eigen::MatrixXd::Zero(static_cast<Eigen::Index>(m.uses.size()), 1)) {}
 
 JointDraws::JointDraws(const OutcomeModel& m, const Eigen::MatrixXd& covariance, const Eigen::MatrixXd& more)

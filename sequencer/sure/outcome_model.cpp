@@ -16,9 +16,9 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-constexpr double most_beyond_fit = 2;     // of runs not fitted over those fitted
-constexpr double most_fallen = 0.1;       // share of runs that gave way before a stage from which readings come
-constexpr double largest_shift = 1.5;     // 4.5 times the use: beyond it the model is not that of these chances
+constexpr double most_beyond_fit = 2;  // of runs not fitted over those fitted
+constexpr double most_fallen = 0.1;    // share of runs that gave way before a stage from which readings come
+constexpr double largest_shift = 1.5;  // 4.5 times the use: beyond it the model is not that of these chances
 constexpr int halvings = 24;
 
 double log_pull(const Outturn& o, const Outturn& planned, const OutcomeModel::Pull& p) {
@@ -66,8 +66,8 @@ void list_numbers(const OutcomeInput& in, OutcomeModel& m) {
     for (const LimitReading& l : v.limits) {
       if (kind_of(l.limit) == LimitKind::finish) continue;
       const bool damage = kind_of(l.limit) == LimitKind::damage;
-      m.uses.push_back({v.stage, l.limit, damage ? share_of_damage(in.the_case, in.panel, l.limit) : 1.0, l.use,
-                        l.use_plus_minus});
+      m.uses.push_back(
+          {v.stage, l.limit, damage ? share_of_damage(in.the_case, in.panel, l.limit) : 1.0, l.use, l.use_plus_minus});
     }
   }
   for (int s = 0; s < m.last; ++s) {
@@ -97,7 +97,8 @@ OutcomeModel outcome_model(const OutcomeInput& in) {
     if (!has_readings) continue;
     rows.x.push_back(fit_columns(o, count));
     rows.y.emplace_back();
-    for (const OutcomeModel::Use& u : m.uses) rows.y.back().push_back(log_of_use(o, in.read, u.stage, u.limit, u.share));
+    for (const OutcomeModel::Use& u : m.uses)
+      rows.y.back().push_back(log_of_use(o, in.read, u.stage, u.limit, u.share));
     for (const OutcomeModel::Pull& p : m.pulls) rows.y.back().push_back(log_pull(o, in.planned, p));
   }
   const auto runs = static_cast<double>(in.runs.size());
@@ -144,8 +145,9 @@ OutcomeModel outcome_model(const OutcomeInput& in) {
     const Chance& shape = in.chances.shape[k];
     m.shape_shift.push_back(shift_to(1 - shape.low, [&](double shift) { return before.distorted(s, shift); }));
     const DamageChance& damage = in.chances.damage[k];
-    m.damage_shift.push_back(damage.known ? shift_to(damage.chance(), [&](double shift) { return before.damaged(s, shift); })
-                                          : std::nullopt);
+    m.damage_shift.push_back(damage.known
+                                 ? shift_to(damage.chance(), [&](double shift) { return before.damaged(s, shift); })
+                                 : std::nullopt);
   }
   m.runs = static_cast<int>(rows.size());
   return m;

@@ -17,7 +17,8 @@ struct OutcomeModel {
   struct Use {
     int stage = 0;
     Limit limit = Limit::stress;
-    double share = 1;  ///< what its use is multiplied by: damage, a share of where damage begins (share_of_damage); else 1
+    double share =
+        1;  ///< what its use is multiplied by: damage, a share of where damage begins (share_of_damage); else 1
     double stated = 0, bar = 0;  ///< with the values as stated, on the finest mesh
   };
   /// A bay at the end of a stage.
@@ -31,25 +32,25 @@ struct OutcomeModel {
   Eigen::VectorXd mean;
   Eigen::MatrixXd covariance;
   Eigen::MatrixXd seen;  ///< runs x pulls: the logs of pulls as scenarios had them; none: not kept
-  double strength = 0;  ///< log sigma of strength, common to all uses of damage
+  double strength = 0;   ///< log sigma of strength, common to all uses of damage
   /// By stage, added to uses of damage and of distortion up to it, so that without a reading the model promises no more than
   /// chances say (docs/model.md, 9). None: it cannot be made to.
   std::vector<std::optional<double>> damage_shift, shape_shift;
-  int last = 0;                    ///< stage
-  int runs = 0;                    ///< fitted
-  double worst_check = 0;          ///< scatter of runs not fitted over that of those fitted, the worst of all numbers
-  std::vector<bool> can_be_last;   ///< by stage: not loose at its end, no run behind the bars gave way
+  int last = 0;                   ///< stage
+  int runs = 0;                   ///< fitted
+  double worst_check = 0;         ///< scatter of runs not fitted over that of those fitted, the worst of all numbers
+  std::vector<bool> can_be_last;  ///< by stage: not loose at its end, no run behind the bars gave way
   bool known() const { return runs > 0; }
 };
 
 struct OutcomeInput {
   const Case& the_case;
   const Panel& panel;
-  const std::vector<Outturn>& runs;              ///< scenarios on the reduced model
-  const Outturn& planned;                        ///< the run as planned on it
-  const std::vector<CorrectionByLimit>& read;    ///< how its uses are read
-  const std::vector<StageVerdict>& judged;       ///< as printed
-  const Chances& chances;                        ///< of the same scenarios
+  const std::vector<Outturn>& runs;            ///< scenarios on the reduced model
+  const Outturn& planned;                      ///< the run as planned on it
+  const std::vector<CorrectionByLimit>& read;  ///< how its uses are read
+  const std::vector<StageVerdict>& judged;     ///< as printed
+  const Chances& chances;                      ///< of the same scenarios
 };
 
 /// Not known where too few scenarios came to their end for a fit, or where half of them foretell the other half with more than

@@ -21,7 +21,8 @@ UseByLimit uses_of(const StageVerdict& v) {
 
 Outturn outturn_of(const std::vector<StageVerdict>& stages, int last) {
   Outturn o;
-  o.uses.resize(last + 1), o.zone_pull.resize(last + 1), o.column_slip.resize(last + 1), o.bay_pull.resize(last + 1), o.end.resize(last + 1);
+  o.uses.resize(last + 1), o.zone_pull.resize(last + 1), o.column_slip.resize(last + 1), o.bay_pull.resize(last + 1),
+      o.end.resize(last + 1);
   o.fell.assign(last + 1, true);
   o.loose.resize(last + 1);
   for (const StageVerdict& v : stages) {

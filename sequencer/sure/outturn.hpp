@@ -17,10 +17,10 @@ struct Outturn {
   std::vector<UseByLimit> uses;  ///< by stage
   std::vector<std::vector<double>> zone_pull, column_slip;
   std::vector<std::vector<double>> bay_pull;  ///< by stage and gauge_of_bay; empty where it did not come to its end
-  std::vector<StageEnd> end;            ///< by stage
-  std::vector<bool> fell;               ///< gave way, or no equilibrium
-  std::vector<std::vector<int>> loose;  ///< zones that have not come tight
-  bool solved = true;                   ///< an equilibrium was found throughout
+  std::vector<StageEnd> end;                  ///< by stage
+  std::vector<bool> fell;                     ///< gave way, or no equilibrium
+  std::vector<std::vector<int>> loose;        ///< zones that have not come tight
+  bool solved = true;                         ///< an equilibrium was found throughout
 };
 
 /// Of a run judged up to a stage; stages that it did not come to fell.

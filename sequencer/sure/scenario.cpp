@@ -90,8 +90,8 @@ std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas,
       std::clamp((temperature - curve[i].temperature) / (curve[i + 1].temperature - curve[i].temperature), 0.0, 1.0);
   double pull = 0;
   for (const std::size_t yarn : {0, 1})
-    pull += 0.5 * ((1 - share) * pull_draw(c.spreads, sigmas, yarn, i) +
-                   share * pull_draw(c.spreads, sigmas, yarn, i + 1));
+    pull +=
+        0.5 * ((1 - share) * pull_draw(c.spreads, sigmas, yarn, i) + share * pull_draw(c.spreads, sigmas, yarn, i + 1));
   out[static_cast<std::size_t>(Unsure::pull)] = c.spreads.pull() > 0 ? pull / c.spreads.pull() : 0;
   return out;
 }

@@ -140,7 +140,8 @@ TEST_CASE("stages that an order file could not tell apart are refused in the cas
 }
 
 TEST_CASE("readings stand in an order file, are written again, and are refused where they cannot be", "[order]") {
-  const std::string done = "{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 1, done = true }";
+  const std::string done =
+      "{ stage = \"250 degF\", pass = 1, side = \"top\", bay = 1, strip = 1, dose = 1, done = true }";
   const auto with = [&](const std::string& step, const std::string& reading) {
     return read(steps(step) + "measured = [\n" + reading + "\n]\n");
   };
@@ -173,5 +174,6 @@ TEST_CASE("readings stand in an order file, are written again, and are refused w
   CHECK_THROWS_WITH(with(done, changed("250 degF", "275 degF")), Contains("is no stage of the case"));
   Panel one_bay = six_bays();
   one_bay.bays = 1;
-  CHECK_THROWS_WITH(check_order(order, "order.toml", c, one_bay), Contains("was read in bay 2") && Contains("has 1 bays"));
+  CHECK_THROWS_WITH(check_order(order, "order.toml", c, one_bay),
+                    Contains("was read in bay 2") && Contains("has 1 bays"));
 }

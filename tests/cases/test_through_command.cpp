@@ -134,7 +134,8 @@ TEST_CASE("the most friction that a case may state is replayed", "[cases][planne
   const auto file = folder.path / "rough.toml";
   std::ofstream(file) << rough_rudder();
   CHECK(run("replay --quick " + quoted(file) + " --order " +
-            quoted(planned("light_tube_rudder", folder) / "order.toml") + " --out " + quoted(folder.path / "again")) == 0);
+            quoted(planned("light_tube_rudder", folder) / "order.toml") + " --out " + quoted(folder.path / "again")) ==
+        0);
 }
 
 TEST_CASE("the most friction that a case may state with very stiff cloth is planned and replayed", "[cases][slow]") {

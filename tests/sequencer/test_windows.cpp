@@ -70,7 +70,8 @@ TEST_CASE("without a reading the draws come to the closed form of the normal dis
   CHECK(draws.damaged(0, 0) == 0);  // nothing of the first stage is judged
 }
 
-TEST_CASE("a reading counts as much as normal regression gives it, at least where no bay can be under-done", "[windows]") {
+TEST_CASE("a reading counts as much as normal regression gives it, at least where no bay can be under-done",
+          "[windows]") {
   // Tight readings: under-done work, which makes cloth read loose, explains none of it.
   const OutcomeModel m = model_of(1, 0.8);
   const GivenReadings given(m, all_places(m, 0.05, 0));
@@ -111,7 +112,8 @@ TEST_CASE("one bay read loose among tight ones is taken for under-done work and 
   CHECK(all_off < 0.8 * alike);
 }
 
-TEST_CASE("every end of a window holds by itself, all bays at it and each alone; a little beyond does not", "[windows]") {
+TEST_CASE("every end of a window holds by itself, all bays at it and each alone; a little beyond does not",
+          "[windows]") {
   const Case c = two_stages();
   const OutcomeModel m = model_of(6, 1.1);
   const std::vector<StageWindow> found = find_windows(m, c, 3, 0, checks_of(3));
@@ -152,7 +154,8 @@ TEST_CASE("a window to a stage that is safe as planned holds what is expected", 
   CHECK(found[0].inside > 0.8);
 }
 
-TEST_CASE("no reading opens a stage that is loose, hotter than asked for, or of which too little is known", "[windows]") {
+TEST_CASE("no reading opens a stage that is loose, hotter than asked for, or of which too little is known",
+          "[windows]") {
   Case c = two_stages();
   OutcomeModel m = model_of(6, 1.1);
   const auto opens = [&] {
@@ -179,7 +182,8 @@ TEST_CASE("readings that are given lower the verdict as well as raise it", "[win
   const auto given = [&](double over_expected) {
     std::vector<Measured> readings;
     for (const BenchCheck& k : checks[0])
-      readings.push_back({k.side, k.bay, 0, 1.0, 2 * expected_sag(k) * over_expected});  // twice the weight, twice the sag
+      readings.push_back(
+          {k.side, k.bay, 0, 1.0, 2 * expected_sag(k) * over_expected});  // twice the weight, twice the sag
     return after_readings(m, c, 3, readings, checks);
   };
   const AfterReadings tight = given(0.8), slack = given(1.3);
@@ -234,7 +238,8 @@ TEST_CASE("two readings of a bay count as their mean, a bay that is not fit coun
   CHECK_FALSE(none.told.readings[0].expected.has_value());
 }
 
-TEST_CASE("panels drawn independently and ironed on a finer mesh bear out what was promised of them", "[windows][slow]") {
+TEST_CASE("panels drawn independently and ironed on a finer mesh bear out what was promised of them",
+          "[windows][slow]") {
   // Invented: a small aileron whose second stage takes up 0.7 of its limit of stress. The full table stands in
   // docs/verification.md.
   Case c = sample::aileron(3, 0.9, 0.4);
@@ -282,7 +287,9 @@ TEST_CASE("panels drawn independently and ironed on a finer mesh bear out what w
   CHECK(inside <= count * w->inside + 3 * std::sqrt(count * w->inside * (1 - w->inside) + 1));
   CHECK(inside >= count * w->inside - 3 * std::sqrt(count * w->inside * (1 - w->inside) + 1));
   CHECK(damaged_inside <= 1);
-  INFO("sag " << w->bays[0].least / w->bays[0].expected << " to " << w->bays[0].most / w->bays[0].expected << " damage " << w->damage << " shape " << w->shape << " prior " << study.chances.damage[1].chance() << " " << study.chances.shape[1].low);
+  INFO("sag " << w->bays[0].least / w->bays[0].expected << " to " << w->bays[0].most / w->bays[0].expected << " damage "
+              << w->damage << " shape " << w->shape << " prior " << study.chances.damage[1].chance() << " "
+              << study.chances.shape[1].low);
   INFO("inside " << inside << " of " << count << ", promised " << w->inside);
   CHECK(inside > 0);
 }

@@ -38,7 +38,7 @@ Read bays_of(const Plan& plan, const OutcomeModel& m, const StageWindow& w) {
 }  // namespace
 
 std::vector<PanelKind> panel_kinds(const Case& c) {
-  std::vector<PanelKind> out{{"as drawn", c}, {"iron 20 °F hot", c}, {"one bay does half", c},
+  std::vector<PanelKind> out{{"as drawn", c},     {"iron 20 °F hot", c},   {"one bay does half", c},
                              {"stages apart", c}, {"warp unlike fill", c}, {"frame 20 % softer", c}};
   out[1].sole_hotter = twenty_degrees;
   out[2].one_bay_does = 0.5;

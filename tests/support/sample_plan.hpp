@@ -17,7 +17,7 @@ struct SampleWish {
   double root_chord = 0.42;  ///< m
   double tip_chord = 0.30;   ///< m
   int zones_per_run = 3;     ///< zones between turn-overs
-  bool windows = false;  ///< readings decide on going on; opens the stage beyond the safe one
+  bool windows = false;      ///< readings decide on going on; opens the stage beyond the safe one
 };
 
 Case sample_case(const SampleWish& wish = {});

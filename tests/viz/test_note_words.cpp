@@ -126,7 +126,8 @@ TEST_CASE("fewer turn-overs than any order has are told, and that a pass of both
 
 TEST_CASE("the trade of turn-overs is said in one sentence, and not at all when there is none") {
   CHECK(trade_sentence({point(6, 0.80, 70), point(1, 0.85, 240)}) ==
-        "6 turn-overs a pass keep the worst pull difference at 0.4 lb/in (70 N/m) and the use at 0.80; 1 turn-over makes them "
+        "6 turn-overs a pass keep the worst pull difference at 0.4 lb/in (70 N/m) and the use at 0.80; 1 turn-over "
+        "makes them "
         "1.4 lb/in (240 N/m) and 0.85 (coarse mesh).");
   CHECK(trade_sentence({point(1, 0.5, 10)}).empty());
 }

@@ -312,7 +312,8 @@ TEST_CASE("the sheet asks for readings before it goes on, and what only they ope
     CHECK(page_with("After 300 °F: going on to 350 °F?") == 1);
     CHECK(page_with("ONLY IF after 300 °F") >= 1);
     CHECK(has(all[0], "A hotter stage may follow by what you read: 350 °F"));
-    const auto go_on = std::find_if(all.begin(), all.end(), [](const std::string& p) { return has(p, "going on to 350"); });
+    const auto go_on =
+        std::find_if(all.begin(), all.end(), [](const std::string& p) { return has(p, "going on to 350"); });
     REQUIRE(go_on != all.end());
     // 2.8 to 4.9 mm, each end rounded inward.
     CHECK(has(*go_on, "0.115 to 0.190 in"));
@@ -333,7 +334,7 @@ TEST_CASE("a check says what to expect and where to stop, never past the limit a
   CHECK(check("slip expected 0.04 in (0.9 mm); stop at 0.08 in (2.1 mm)"));
   for (ShapeReading& r : plan.chances.shapes)
     if (r.limit == Limit::slip) r.seldom_more = 1;  // a metre
-  CHECK(check("stop at 0.19 in (4.8 mm)"));  // the limit of 5 mm less a quarter of a millimetre
+  CHECK(check("stop at 0.19 in (4.8 mm)"));         // the limit of 5 mm less a quarter of a millimetre
   for (ShapeReading& r : plan.chances.shapes)
     if (r.limit == Limit::slip) r.expected = r.seldom_more = 1e-5;
   CHECK(check("slip expected next to nothing; stop at 0.02 in (0.5 mm)"));

@@ -63,11 +63,13 @@ std::string list_of_ticks(const std::vector<std::string>& checks, int stage) {
 
 /// Fields that answer at once (plan.js).
 std::string readings(const Plan& plan, const StageWindow& w) {
-  std::string html = fmt::format("<fieldset class=\"readings\" data-after=\"{}\"><legend>Going on to {}?</legend>\n", w.stage,
-                                 degrees_f(plan.the_case.stages.at(w.next).temperature));
+  std::string html = fmt::format("<fieldset class=\"readings\" data-after=\"{}\"><legend>Going on to {}?</legend>\n",
+                                 w.stage, degrees_f(plan.the_case.stages.at(w.next).temperature));
   for (const auto& rule : window_rules(plan, w)) html += paragraph(rule, "small");
-  html += "<label>Read in <select class=\"unit\"><option value=\"0.001\">mm</option><option value=\"0.0254\">inches</option>"
-          "</select></label>\n";
+  html +=
+      "<label>Read in <select class=\"unit\"><option value=\"0.001\">mm</option><option "
+      "value=\"0.0254\">inches</option>"
+      "</select></label>\n";
   for (std::size_t i = 0; i < w.bays.size(); ++i) {
     const BayWindow& b = w.bays[i];
     html += fmt::format(

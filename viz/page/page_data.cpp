@@ -91,7 +91,11 @@ Json zones(const Panel& panel) {
   Json list = Json::array();
   for (const auto& z : panel.zones)
     list.push_back(
-        {{"label", z.label}, {"side", static_cast<int>(z.side)}, {"bay", z.bay}, {"strip", z.strip}, {"area", z.area},
+        {{"label", z.label},
+         {"side", static_cast<int>(z.side)},
+         {"bay", z.bay},
+         {"strip", z.strip},
+         {"area", z.area},
          {"nose", std::any_of(z.quads.begin(), z.quads.end(), [&](int q) {
             return panel.nodes[static_cast<std::size_t>(panel.quads[static_cast<std::size_t>(q)].nodes[1])].on_nose;
           })}});
@@ -107,9 +111,10 @@ Json stages(const Plan& plan) {
     s["passes"] = Json::array();
     if (i < plan.heat.size())
       for (const auto& pass : plan.heat[i].passes)
-        s["passes"].push_back({{"words", hold_words(pass, plan.the_case.iron)},
-                               {"seconds", pass.way == PassWay::touch ? Json(nullptr) : Json(pass.open.contact)},
-                               {"nose_seconds", pass.way == PassWay::touch || !pass.nose ? Json(nullptr) : Json(pass.nose->contact)}});
+        s["passes"].push_back(
+            {{"words", hold_words(pass, plan.the_case.iron)},
+             {"seconds", pass.way == PassWay::touch ? Json(nullptr) : Json(pass.open.contact)},
+             {"nose_seconds", pass.way == PassWay::touch || !pass.nose ? Json(nullptr) : Json(pass.nose->contact)}});
     list.push_back(std::move(s));
   }
   return list;
@@ -206,7 +211,7 @@ PageData page_data(const Plan& plan, const std::string& more) {
   Packer packer;
   pack(plan, packer);
   const Panel& p = plan.panel;
-  int last = 0;  // steps that may be worked
+  int last = 0;        // steps that may be worked
   int by_reading = 0;  // steps that readings may open
   for (const auto& s : plan.steps) {
     last += s.stage <= plan.ceiling.value_or(-1) ? 1 : 0;

@@ -138,7 +138,8 @@ bool write_turn_over_picture(const Plan& plan, const std::string& path) {
         [](const TradeOff& f) { return f.use; }, [](double v) { return fmt::format("{:.2f}", v); });
     draw_chart(
         cr, {margin + half + 40, SkinPicture::head_height, half, chart_height}, plan,
-        "Worst pull difference, top against bottom", "lb/in", [](const TradeOff& f) { return pounds_per_inch(f.difference); },
+        "Worst pull difference, top against bottom", "lb/in",
+        [](const TradeOff& f) { return pounds_per_inch(f.difference); },
         [](double v) { return fmt::format("{:.1f}", v); });
     double y = SkinPicture::head_height + chart_height + 6;
     for (std::size_t i = 0; i < plan.trade_offs.size(); ++i, y += line_of_list) {

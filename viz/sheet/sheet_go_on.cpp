@@ -42,9 +42,9 @@ void draw_go_on_page(Sheet& sheet, int stage) {
   const Plan& plan = sheet.plan;
   const StageWindow& w = *window_after(plan, stage);
   cairo_t* cr = sheet.cr;
-  const Box room = sheet.begin_page(
-      fmt::format("After {}: going on to {}?", degrees_f(plan.the_case.stages[static_cast<std::size_t>(stage)].temperature),
-                  degrees_f(plan.the_case.stages[static_cast<std::size_t>(w.next)].temperature)));
+  const Box room = sheet.begin_page(fmt::format(
+      "After {}: going on to {}?", degrees_f(plan.the_case.stages[static_cast<std::size_t>(stage)].temperature),
+      degrees_f(plan.the_case.stages[static_cast<std::size_t>(w.next)].temperature)));
   const double left = 0.38 * room.width;
   double y = room.y;
   for (const std::string& rule : window_rules(plan, w))

@@ -124,7 +124,8 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
   Box room = sheet.begin_page(title);
   if (!condition.empty()) {
     const double taken =
-        draw_text(cr, {room.x, room.y}, condition, {.size = condition_type, .bold = true, .width = room.width}).height + gap;
+        draw_text(cr, {room.x, room.y}, condition, {.size = condition_type, .bold = true, .width = room.width}).height +
+        gap;
     room.y += taken, room.height -= taken;
   }
   const double head = draw_stage_head(sheet, stage, order, only_order_of_stage, room) + gap;

@@ -19,9 +19,11 @@ std::vector<std::string> preparations(const Plan& plan) {
   std::vector<std::string> list;
   const Blanket& b = plan.the_case.blanket;
   if (b.kind == BlanketKind::full_wrap && !b.edge_glued)
-    list.push_back("Pencil marks across cloth and trailing edge, in the middle of every bay: they show how far the cloth slips.");
+    list.push_back(
+        "Pencil marks across cloth and trailing edge, in the middle of every bay: they show how far the cloth slips.");
   list.push_back(
-      "Bare frame first: read bow of trailing edge and end ribs and the twist, and write them down. The checks are less these.");
+      "Bare frame first: read bow of trailing edge and end ribs and the twist, and write them down. The checks are "
+      "less these.");
   return list;
 }
 

@@ -42,9 +42,10 @@ std::string expected_and_stop(const Plan& plan, int stage, Limit limit, double l
     if (r.stage != stage || r.limit != limit) continue;
     const double stop = std::min(std::max(instrument, r.seldom_more * length), allowed * length - instrument / 2);
     const double expected = r.expected * length;
-    return fmt::format("{}; stop at {}",
-                       expected < instrument / 2 ? "expected next to nothing" : "expected " + small_length_both(expected),
-                       small_length_both(stop));
+    return fmt::format(
+        "{}; stop at {}",
+        expected < instrument / 2 ? "expected next to nothing" : "expected " + small_length_both(expected),
+        small_length_both(stop));
   }
   return "at most " + small_length_both(allowed * length);
 }
@@ -66,15 +67,14 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   else loose += ".";
   checks.push_back(loose);
   checks.push_back("All of these less what the bare frame read at the same place.");
-  checks.push_back("Trailing edge by a string or straightedge, bow between ribs: " +
-                   expected_and_stop(plan, stage, Limit::edge_bow, closest_ribs(c), c.limits.bow_per_spacing,
-                                     thirty_second) +
-                   ".");
-  checks.push_back((c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
-                              : "Both end ribs by a straightedge, bow between joints: ") +
-                   expected_and_stop(plan, stage, Limit::end_rib_bow, end_rib_piece(c), c.limits.bow_per_spacing,
-                                     thirty_second) +
-                   ".");
+  checks.push_back(
+      "Trailing edge by a string or straightedge, bow between ribs: " +
+      expected_and_stop(plan, stage, Limit::edge_bow, closest_ribs(c), c.limits.bow_per_spacing, thirty_second) + ".");
+  checks.push_back(
+      (c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
+                 : "Both end ribs by a straightedge, bow between joints: ") +
+      expected_and_stop(plan, stage, Limit::end_rib_bow, end_rib_piece(c), c.limits.bow_per_spacing, thirty_second) +
+      ".");
   checks.push_back(fmt::format(
       "Twist: a straight batten across each end, sight one over the other, over {}: {}.", length_both(chord_at_root(c)),
       expected_and_stop(plan, stage, Limit::twist, chord_at_root(c), c.limits.twist, thirty_second)));

@@ -74,7 +74,8 @@ void add_stage(std::vector<std::string>& list, const Plan& plan, int stage, bool
     for (const ShortZone& z : h.short_zones) zones.push_back(z.zone);
     list.push_back(fmt::format(
         "{}: over the nose the cloth gets {} of full shrink and no more, since the sheet drains the sole: zones {}. "
-        "In their turn, begin them when the iron has just clicked off and is at its hottest, in short strips, and go back over "
+        "In their turn, begin them when the iron has just clicked off and is at its hottest, in short strips, and go "
+        "back over "
         "them at once.",
         at, percent_text(h.short_zones.front().dose), zone_list(plan.panel, zones)));
   }

@@ -45,7 +45,8 @@ struct NoteSentence {
   }
   std::string operator()(const note::FrameTurns& n) const {
     return fmt::format(
-        "A joint of the frame turns by {:.2f} degrees where its members bend, more than the 0.5 degrees up to which the model's "
+        "A joint of the frame turns by {:.2f} degrees where its members bend, more than the 0.5 degrees up to which "
+        "the model's "
         "small rotations are good. That is no twist of the panel, which is read between its end ribs.",
         degrees_of_arc(n.angle));
   }

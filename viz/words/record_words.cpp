@@ -133,7 +133,8 @@ std::vector<std::string> how_computed(const Plan& plan) {
   const Solve& s = plan.solve;
   std::vector<std::string> list{fmt::format(
       "{} cloth points, {} steps, {} iterations; worst residual {:.1g} N; pull "
-      "certain to {:.2f} lb/in ({:.1f} N/m) at stage ends and {:.2f} lb/in ({:.1f} N/m) on the way (rms), on this mesh.",
+      "certain to {:.2f} lb/in ({:.1f} N/m) at stage ends and {:.2f} lb/in ({:.1f} N/m) on the way (rms), on this "
+      "mesh.",
       s.nodes, s.steps, s.iterations, s.worst_residual, pounds_per_inch(s.tension_error_bound), s.tension_error_bound,
       pounds_per_inch(s.tension_error_bound_on_the_way), s.tension_error_bound_on_the_way)};
   if (plan.study.empty()) {

@@ -42,8 +42,9 @@ std::string trade_sentence(const std::vector<TradeOff>& points) {
   return fmt::format(
       "{} a pass keep the worst pull difference at {} and the use at {:.2f}; {} {} them {} and "
       "{:.2f} (coarse mesh).",
-      turn_overs_text(many.turn_overs_a_pass), pull_both(many.difference), many.use, turn_overs_text(few.turn_overs_a_pass),
-      few.turn_overs_a_pass == 1 ? "makes" : "make", pull_both(few.difference), few.use);
+      turn_overs_text(many.turn_overs_a_pass), pull_both(many.difference), many.use,
+      turn_overs_text(few.turn_overs_a_pass), few.turn_overs_a_pass == 1 ? "makes" : "make", pull_both(few.difference),
+      few.use);
 }
 
 std::string proof_sentence(const Plan& plan) {

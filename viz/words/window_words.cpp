@@ -40,7 +40,8 @@ std::string window_range(const BayWindow& b) { return window_inches(b) + " (" + 
 std::string window_expected_all(const StageWindow& w) {
   double least = 1e300, most = 0;
   for (const BayWindow& b : w.bays) least = std::min(least, b.expected), most = std::max(most, b.expected);
-  return fmt::format("{:.2f} to {:.2f} in ({:.1f} to {:.1f} mm)", inches(least), inches(most), least * in_mm, most * in_mm);
+  return fmt::format("{:.2f} to {:.2f} in ({:.1f} to {:.1f} mm)", inches(least), inches(most), least * in_mm,
+                     most * in_mm);
 }
 
 std::vector<std::string> window_rules(const Plan& plan, const StageWindow& w) {
@@ -52,9 +53,10 @@ std::vector<std::string> window_rules(const Plan& plan, const StageWindow& w) {
       fmt::format("Go on to {} only if every bay listed reads at least the first and at most the second number.", next),
       fmt::format("Expected, if all is as stated: {}.", window_expected_all(w)),
       "Less in any bay: the cloth pulls more than the frame was computed for. Stop, do not iron that bay again, ask.",
-      fmt::format("More in any bay: work that bay again at {}, let it cool, read once more. Inside now: go on. Unchanged "
-                  "or still outside: something is not as stated; stop and ask.",
-                  now),
+      fmt::format(
+          "More in any bay: work that bay again at {}, let it cool, read once more. Inside now: go on. Unchanged "
+          "or still outside: something is not as stated; stop and ask.",
+          now),
   };
 }
 
@@ -68,7 +70,8 @@ std::string window_said(const Plan& plan, const StageWindow& w, WindowSays what)
   switch (what) {
     case WindowSays::inside: return fmt::format("Inside in every bay: go on to {}.", next);
     case WindowSays::less: return "Less than the window: stop, do not iron that bay again, ask.";
-    case WindowSays::more: return fmt::format("More than the window: work that bay again at {}, then read once more.", now);
+    case WindowSays::more:
+      return fmt::format("More than the window: work that bay again at {}, then read once more.", now);
     case WindowSays::not_believed: return "Far from anything expected: is it the right unit, and less the gap without?";
   }
   return "";
@@ -86,7 +89,8 @@ std::string opens_sentence(const Plan& plan) {
   const StageWindow& w = *window_after(plan, *next - 1);
   return fmt::format(
       "A hotter stage may follow by what you read: {} only if after {} every bay listed sags inside its window (of 100 "
-      "jobs like this one about {} do). Read inside, at worst {} of 100 keep within every limit of bow, twist and slip.",
+      "jobs like this one about {} do). Read inside, at worst {} of 100 keep within every limit of bow, twist and "
+      "slip.",
       stage_name(plan, *next), stage_name(plan, *next - 1), of_hundred(w.inside), of_hundred(w.shape));
 }
 
@@ -97,10 +101,11 @@ std::vector<std::string> read_sentences(const Plan& plan) {
     return {plan.first_look()
                 ? "What you read is not used in a first look: it has no chances to weigh it by."
                 : "What you read could not be used: no bay read is fit for it, or too little is known of the chances."};
-  std::vector<std::string> list{fmt::format(
-      "By your {} reading{} the cloth pulls about {:.2f} times what was stated. Uses and chances here are those given what "
-      "you read.",
-      told.readings.size(), told.readings.size() == 1 ? "" : "s", told.pull_times)};
+  std::vector<std::string> list{
+      fmt::format("By your {} reading{} the cloth pulls about {:.2f} times what was stated. Uses and chances here are "
+                  "those given what "
+                  "you read.",
+                  told.readings.size(), told.readings.size() == 1 ? "" : "s", told.pull_times)};
   for (const ReadingsTold::Of& r : told.readings) {
     const std::string where = fmt::format("{}, bay {}, after {}", window_side(r.reading.side), r.reading.bay + 1,
                                           stage_name(plan, r.reading.stage));
@@ -112,9 +117,11 @@ std::vector<std::string> read_sentences(const Plan& plan) {
           where, r.reading.sag * in_mm, *r.expected * in_mm, weight_both(r.reading.weight)));
   }
   if (told.tighter_than_any)
-    list.push_back("These readings are tighter than 98 of 100 such panels read: something is not as stated. Stop and ask.");
+    list.push_back(
+        "These readings are tighter than 98 of 100 such panels read: something is not as stated. Stop and ask.");
   if (told.looser_than_any)
-    list.push_back("These readings are looser than 98 of 100 such panels read: something is not as stated. Stop and ask.");
+    list.push_back(
+        "These readings are looser than 98 of 100 such panels read: something is not as stated. Stop and ask.");
   return list;
 }
 
