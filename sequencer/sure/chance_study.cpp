@@ -66,6 +66,12 @@ bool more_would_tell(const std::vector<StageVerdict>& judged, const Chances& k, 
   return false;
 }
 
+// Runs drawn where the fit of all stages up to `last` puts the edge.
+struct EdgeRuns {
+  int last = 0;
+  std::vector<Outturn> runs;
+};
+
 // Whether the stage after it came to its end.
 bool next_is_whole(const std::vector<StageVerdict>& judged, int stage) {
   return std::any_of(judged.begin(), judged.end(),
@@ -145,17 +151,30 @@ ChanceStudy study_chances(const Case& c, const std::vector<Step>& steps, const s
                                 gave_way_by(judged, out.last_stage)};
 
   const Panel panel = build_panel(c, scenario_mesh());
-  std::vector<ScenarioJob> edge_jobs;
-  for (std::vector<double>& sigmas : DamageStudy(c, panel, runs, to_printed, finest, out.last_stage).at_the_edge()) {
-    edge_jobs.push_back(reduced_model);
-    edge_jobs.back().sigmas = std::move(sigmas);
-    edge_jobs.back().number = first_edge_number + static_cast<unsigned>(edge_jobs.size());
+  unsigned edge_number = first_edge_number + 1;
+  // What lies beyond the stages that hold as stated has an edge of its own: it says nothing of theirs.
+  std::vector<EdgeRuns> edges;
+  for (int last = as_stated; last <= out.last_stage; ++last) {
+    EdgeRuns e{last, {}};
+    std::vector<ScenarioJob> edge_jobs;
+    for (std::vector<double>& sigmas : DamageStudy(c, panel, runs, to_printed, finest, last).at_the_edge()) {
+      edge_jobs.push_back(reduced_model);
+      edge_jobs.back().sigmas = std::move(sigmas);
+      edge_jobs.back().number = edge_number++;
+    }
+    e.runs = model.run(edge_jobs);
+    edges.push_back(std::move(e));
   }
-  const std::vector<Outturn> at_edge = model.run(edge_jobs);
   for (;;) {
     out.shape = shape_chances(runs, as_printed, out.last_stage);
-    out.edge = {};
-    out.damage = DamageStudy(c, panel, runs, to_printed, finest, out.last_stage).chances(at_edge, out.edge);
+    out.damage.clear();
+    for (const EdgeRuns& e : edges) {
+      EdgeCheck check_of_edge;
+      std::vector<DamageChance> damage =
+          DamageStudy(c, panel, runs, to_printed, finest, e.last).chances(e.runs, check_of_edge);
+      if (e.last == as_stated) out.edge = check_of_edge, out.damage = std::move(damage);
+      else out.damage.push_back(damage.back());
+    }
     if (2 * n > most_times * c.wanted.scenarios || !more_would_tell(judged, out, as_stated)) break;
     const std::vector<Outturn> more = model.run(scenarios(c, reduced_model, n, 2 * n));
     runs.insert(runs.end(), more.begin(), more.end());
