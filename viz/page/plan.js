@@ -256,19 +256,21 @@ const dwells = {};
 let passShown = "";
 // Over the nose the sheet drains the sole: a zone that has both asks for two times.
 let overNose = false;
+// As the words above have it.
+const inSeconds = (s) => s.toFixed(s < 10 ? 1 : 0);
 function showPass(step) {
   const pass = about.stages[step.stage].passes[step.pass - 1], two = Boolean(about.zones[step.zone].nose && pass?.nose_seconds);
   if (!two) overNose = false;
   const seconds = pass && (overNose ? pass.nose_seconds : pass.seconds), key = `${step.stage} ${step.pass}${overNose ? " nose" : ""}`;
   by("over-nose").hidden = !two;
   if (two)
-    by("over-nose").textContent = overNose ? `Open cloth: ${pass.seconds.toFixed(1)} s` : `Over the nose: ${pass.nose_seconds.toFixed(1)} s`;
+    by("over-nose").textContent = overNose ? `Open cloth: ${inSeconds(pass.seconds)} s` : `Over the nose: ${inSeconds(pass.nose_seconds)} s`;
   by("how").textContent = pass ? pass.words[0].toUpperCase() + pass.words.slice(1) : "";
   by("clock").hidden = pass ? pass.seconds === null : false;
   if (key === passShown) return;
   passShown = key;
   if (key in dwells) by("dwell").value = dwells[key];
-  else if (pass && pass.seconds !== null) by("dwell").value = seconds.toFixed(1);
+  else if (pass && pass.seconds !== null) by("dwell").value = inSeconds(seconds);
 }
 by("over-nose").addEventListener("click", () => {
   overNose = !overNose;
