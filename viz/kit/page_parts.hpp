@@ -10,6 +10,8 @@ namespace evenpull::viz {
 extern const char* const page_plan_html;
 extern const char* const page_plan_css;
 extern const char* const page_unpack_js;
+extern const char* const page_ticks_js;
+extern const char* const page_readings_js;
 extern const char* const page_panel_inks_js;
 extern const char* const page_panel_data_js;
 extern const char* const page_panel_view_js;

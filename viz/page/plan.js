@@ -5,77 +5,6 @@ const about = JSON.parse(document.getElementById("about").textContent);
 const by = (id) => document.getElementById(id);
 const sideWords = ["TOP", "BOTTOM"];
 
-// ---- ticks, kept in the browser under a key of this very order ----
-
-class Ticks {
-  constructor(key) {
-    this.key = "evenpull " + key;
-    this.kept = true;
-    this.set = new Set();
-    this.read();
-    try {
-      // A key of its own: opening the page must never write over ticks that the browser has not handed out yet.
-      localStorage.setItem(this.key + " can be kept", "yes");
-    } catch {
-      this.kept = false;
-    }
-  }
-  read() {
-    const before = about.done.map((step) => "step " + step); // worked before the plan was made
-    try {
-      this.set = new Set(JSON.parse(localStorage.getItem(this.key)) ?? before);
-    } catch {
-      this.set = new Set(before);
-      this.kept = false;
-    }
-  }
-  // A browser may hand ticks out after the page was opened: what it has by now is not written over.
-  takeLate() {
-    try {
-      const kept = JSON.parse(localStorage.getItem(this.key));
-      if (kept) this.set = new Set(kept);
-    } catch {
-      this.kept = false; // what is ticked in this window stays
-    }
-  }
-  has(name) { return this.set.has(name); }
-  put(name, is) {
-    this.takeLate();
-    if (is) this.set.add(name);
-    else this.set.delete(name);
-    this.save();
-  }
-  // Readings lie beside the ticks, under the same key.
-  readings() {
-    try {
-      return JSON.parse(localStorage.getItem(this.key + " readings")) ?? {};
-    } catch {
-      return this.unkept ?? {};
-    }
-  }
-  keepReadings(all) {
-    this.unkept = all;
-    try {
-      localStorage.setItem(this.key + " readings", JSON.stringify(all));
-    } catch {
-      this.kept = false;
-    }
-  }
-  clear() {
-    this.set.clear();
-    this.keepReadings({});
-    this.save();
-  }
-  save() {
-    try {
-      localStorage.setItem(this.key, JSON.stringify([...this.set].sort()));
-    } catch {
-      this.kept = false;
-    }
-    by("ticks-lost").hidden = this.kept;
-  }
-}
-
 const ticks = new Ticks(document.body.dataset.key);
 const boxes = [...document.querySelectorAll("input[data-tick]")];
 let picture = null;
@@ -85,28 +14,6 @@ let picture = null;
 const windows = [...document.querySelectorAll("fieldset.readings")].map((element, i) => ({
   element, ...about.windows[i], fields: [...element.querySelectorAll("input")], unit: element.querySelector(".unit"), answer: "",
 }));
-// Further off than this no panel reads: another unit, or a slip.
-const farOff = 6;
-
-function judgeWindow(w) {
-  const unit = Number(w.unit.value), said = w.fields.map((field, i) => {
-    const bay = w.bays[i], typed = field.value.trim();
-    if (!typed) return "";
-    const sag = Number(typed) * unit;
-    if (!(sag > bay.expected / farOff && sag < bay.expected * farOff)) return "not_believed";
-    return sag < bay.least ? "less" : sag > bay.most ? "more" : "inside";
-  });
-  const words = { inside: "inside", less: "less: stop", more: "more: work again", not_believed: "?", "": "" };
-  w.fields.forEach((field, i) => {
-    field.parentElement.querySelector("output").textContent = words[said[i]];
-    field.parentElement.dataset.said = said[i];
-  });
-  const first = ["not_believed", "less", "more"].find((what) => said.includes(what));
-  w.answer = first ?? (said.every((what) => what === "inside") ? "inside" : "");
-  w.element.querySelector(".verdict").textContent =
-    w.answer ? w[w.answer === "not_believed" ? "again" : w.answer] : `${said.filter((what) => what).length} of ${said.length} bays read.`;
-  w.element.dataset.said = w.answer;
-}
 function keepReadings() {
   ticks.keepReadings(Object.fromEntries(windows.map((w) => [w.stage, { unit: w.unit.value, read: w.fields.map((f) => f.value) }])));
 }
