@@ -15,6 +15,7 @@ void read_blanket(const CaseTable& top, Case& c);  ///< needs the structure
 void read_iron(const CaseTable& top, Case& c);
 void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 void read_limits(const CaseTable& top, Case& c);
+void read_score(const CaseTable& top, Case& c);
 void read_spreads(const CaseTable& top, Case& c);
 void read_wanted(const CaseTable& work, Case& c);  ///< of the table [work]
 /// Fills in what follows from the whole case by computing: how long cloth stays hot, doses of stated dwells, and whether the

@@ -39,9 +39,9 @@ CaseFile read_case_file(const std::string& path) {
   const auto document = read_document(path, DocumentKind::a_case);
   CaseContext context(path, document);
   const CaseTable top(context, document, "",
-                      {"format",    "title",  "description", "invented", "outline",  "tip_bow", "profile",
-                       "materials", "member", "ribs",        "brace",    "supports", "cloth",   "blanket",
-                       "iron",      "doses",  "stage",       "limits",   "work",     "mesh",    "spread"});
+                      {"format", "title",  "description", "invented", "outline", "tip_bow", "profile", "materials",
+                       "member", "ribs",   "brace",       "supports", "cloth",   "blanket", "iron",    "doses",
+                       "stage",  "limits", "work",        "mesh",     "spread",  "score"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -58,6 +58,7 @@ CaseFile read_case_file(const std::string& path) {
   read_iron(top, c);
   read_stages(top, c);
   read_limits(top, c);
+  read_score(top, c);
   read_spreads(top, c);
   read_job(top, c);
   read_mesh(top, c);

@@ -175,4 +175,22 @@ void read_limits(const CaseTable& top, Case& c) {
       t.quantity_if("pull_difference", Quantity::force_per_width, {1, 5000, "usually 50 to 500 N/m (0.3 to 3 lb/in)"});
 }
 
+// What orders are compared by beside the use of the limits.
+void read_score(const CaseTable& top, Case& c) {
+  const auto t = top.table_or_empty("score", {"pull_difference", "unevenness", "turn_over", "no_rule_turn_overs"});
+  Score& s = c.score;
+  constexpr double newtons_a_metre = 100;  // that the price of a pull difference is stated for
+  const auto price = [&](const char* key, double usual, double most, const char* usually, const char* printed) {
+    return t.quantity_or(key, Quantity::fraction, {0, most, usually}, {usual, printed, default_judgement});
+  };
+  s.pull_difference = price("pull_difference", newtons_a_metre * s.pull_difference, 1,
+                            "a share of a limit for each 100 N/m (0.6 lb/in), usually 0.05",
+                            "0.05 for each 100 N/m (0.6 lb/in)") /
+                      newtons_a_metre;
+  s.unevenness = price("unevenness", s.unevenness, 2, "a share of a limit, usually 0.2", "0.2");
+  s.turn_over = price("turn_over", s.turn_over, 0.1, "a share of a limit for each turn-over, usually 0.001", "0.001");
+  s.no_rule_turn_overs = price("no_rule_turn_overs", s.no_rule_turn_overs, 100,
+                               "turn-overs that following a list zone by zone is as much trouble as, usually 3", "3");
+}
+
 }  // namespace evenpull

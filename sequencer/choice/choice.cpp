@@ -1,7 +1,5 @@
 #include "sequencer/choice/choice.hpp"
 
-#include "sequencer/replay/tally.hpp"
-
 #include <algorithm>
 #include <functional>
 #include <map>
@@ -67,28 +65,27 @@ OrderResult summarise(const Tried& t, const Panel& p) {
   return summarise_up_to(t, p, stage_ceiling(t.result.stages, false).value_or(0));
 }
 
-double score_of(const OrderResult& o, bool turn_overs_count) {
-  const Prices prices = prices_for(turn_overs_count);
+double score_of(const OrderResult& o, const Prices& prices) {
   Tally t;
   t.use = o.worst_use;
   t.difference = std::max(o.worst_pull_difference_chordwise, o.worst_pull_difference_spanwise);
   t.unevenness = o.unevenness_final.value_or(0);
   t.turn_overs = o.turn_overs;
-  const double hard_to_follow = has_rule(o.order.family) ? 0 : prices.no_rule_turns * Prices{}.turn_over * o.passes;
+  const double hard_to_follow = has_rule(o.order.family) ? 0 : prices.no_rule * o.passes;
   return cost_of(t, prices) + hard_to_follow;
 }
 
-bool better_by(const OrderResult& a, const OrderResult& b, bool turn_overs_count, double least) {
+bool better_by(const OrderResult& a, const OrderResult& b, const Prices& prices, double least) {
   if (a.stages_passed != b.stages_passed) return a.stages_passed > b.stages_passed;
   // What was computed of an order that gave way is less than the whole, so its numbers do not compare.
   if (a.gave_way != b.gave_way) return b.gave_way;
-  return score_of(a, turn_overs_count) < score_of(b, turn_overs_count) - least;
+  return score_of(a, prices) < score_of(b, prices) - least;
 }
 
-int best_of(const std::vector<OrderResult>& orders, bool turn_overs_count) {
+int best_of(const std::vector<OrderResult>& orders, const Prices& prices) {
   int best = 0;
   for (int i = 1; i < static_cast<int>(orders.size()); ++i)
-    if (better_by(orders[i], orders[best], turn_overs_count, same_score)) best = i;
+    if (better_by(orders[i], orders[best], prices, same_score)) best = i;
   return best;
 }
 

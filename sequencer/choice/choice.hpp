@@ -4,6 +4,7 @@
 
 #include "sequencer/orders/families.hpp"
 #include "sequencer/replay/ceiling.hpp"
+#include "sequencer/replay/tally.hpp"
 
 namespace evenpull::inline sequencer {
 
@@ -19,14 +20,14 @@ OrderResult summarise(const Tried& t, const Panel& p);
 /// The same up to a given last stage.
 OrderResult summarise_up_to(const Tried& t, const Panel& p, int last);
 
-/// Worst use of damage and distortion, pull difference, unevenness and turn-overs, priced (sequencer/replay/tally.hpp); an order
-/// without a rule in words pays three turn-overs a pass more. `turn_overs_count` is false where both sides can be reached.
-double score_of(const OrderResult& o, bool turn_overs_count);
+/// Worst use of damage and distortion, pull difference, unevenness and turn-overs, priced; an order without a rule in words pays
+/// more for each pass.
+double score_of(const OrderResult& o, const Prices& prices);
 
 /// True when `a` holds a hotter stage, or scores lower by more than `least`.
-bool better_by(const OrderResult& a, const OrderResult& b, bool turn_overs_count, double least);
+bool better_by(const OrderResult& a, const OrderResult& b, const Prices& prices, double least);
 
 /// Index of the best of several, at least one, which stand in the order of their ease.
-int best_of(const std::vector<OrderResult>& in_order_of_ease, bool turn_overs_count);
+int best_of(const std::vector<OrderResult>& in_order_of_ease, const Prices& prices);
 
 }  // namespace evenpull::inline sequencer

@@ -55,7 +55,7 @@ PassTrial tried(Case c, int stage, std::vector<double> doses) {
   Tally tally;
   tally.use = out.use, tally.difference = out.difference, tally.slip = out.slip,
   tally.unevenness = r.unevenness_final.value_or(0);
-  out.cost = cost_of(tally, {}) + price_of_pass * static_cast<double>(out.doses.size());
+  out.cost = cost_of(tally, prices_of(c)) + price_of_pass * static_cast<double>(out.doses.size());
   return out;
 }
 

@@ -77,12 +77,9 @@ std::vector<int> jumping(int n) {
 std::vector<int> halving_in_runs(int bays, int bays_in_run) {
   const std::vector<int> order = centre_out_halving(bays);
   std::vector<int> blocks;
-  int side = 0;
-  for (int from = 0; from < bays; from += bays_in_run) {
-    for (int turn = 0; turn < 2; ++turn, side = 1 - side)
+  for (int from = 0; from < bays; from += bays_in_run)
+    for (int side = 0; side < 2; ++side)
       for (int i = from; i < std::min(bays, from + bays_in_run); ++i) blocks.push_back(side * bays + order[i]);
-    side = 1 - side;  // the side worked last begins the next run
-  }
   return blocks;
 }
 
@@ -172,16 +169,18 @@ int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage) {
 
 double longest_run(const Panel& p, const std::vector<Step>& steps, int stage) {
   double of_side[2] = {0, 0};
-  for (const Zone& z : p.zones) of_side[static_cast<int>(z.side)] += z.area;
-  double longest = 0, here = 0;
+  int zones_of_side[2] = {0, 0};
+  for (const Zone& z : p.zones) of_side[static_cast<int>(z.side)] += z.area, ++zones_of_side[static_cast<int>(z.side)];
+  double longest = 0, area = 0, zones = 0;
   const Step* before = nullptr;
   for (const Step& s : steps) {
     if (s.stage != stage) continue;
     const Zone& z = p.zones[static_cast<std::size_t>(s.zone)];
     const bool goes_on = before && before->pass == s.pass &&
                          p.zones[static_cast<std::size_t>(before->zone)].side == z.side;
-    here = (goes_on ? here : 0) + z.area / of_side[static_cast<int>(z.side)];
-    longest = std::max(longest, here);
+    area = (goes_on ? area : 0) + z.area / of_side[static_cast<int>(z.side)];
+    zones = (goes_on ? zones : 0) + 1.0 / zones_of_side[static_cast<int>(z.side)];
+    longest = std::max(longest, std::min(area, zones));
     before = &s;
   }
   return longest;

@@ -25,7 +25,7 @@ std::vector<int> centre_out_halving(int n);
 std::vector<int> jumping(int n);
 
 /// Bays in the order of centre_out_halving, worked in runs of `bays_in_run` bays: a run on one side, the same bays on the
-/// other side, then the next bays, beginning on the side worked last. Blocks as in zones_of_blocks.
+/// other side, then the next bays, so that no run is longer. Blocks as in zones_of_blocks.
 std::vector<int> halving_in_runs(int bays, int bays_in_run);
 
 /// All families for a panel, easiest first.
@@ -50,7 +50,8 @@ int turn_overs(const Panel& p, const std::vector<Step>& steps, int last_stage);
 /// one at least.
 int turn_overs_a_pass(const std::vector<Step>& steps, int last_stage);
 
-/// The longest stretch on one side within a pass of this stage, as a share of that side's area.
+/// The longest stretch on one side within a pass of this stage, as a share of that side: of its area or of its zones, whichever is
+/// less, since half the bays are half a side to whoever irons them.
 double longest_run(const Panel& p, const std::vector<Step>& steps, int stage);
 
 /// The same steps on a panel whose zones are cut in two or more along the span line: all parts in turn.

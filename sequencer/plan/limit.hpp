@@ -6,8 +6,8 @@
 
 namespace evenpull::inline sequencer {
 
-/// In the order of their words, so that lists by limit are the same wherever they are made.
-enum class Limit { buckling, end_rib_bow, pull_difference, slip, stress, edge_bow, twist, unevenness };
+/// In the order of their words, so that lists by limit are the same wherever they are made. `stress` is that of metal.
+enum class Limit { buckling, end_rib_bow, pull_difference, slip, stress, wood_stress, edge_bow, twist, unevenness };
 
 /// What passing it means.
 enum class LimitKind {
@@ -18,6 +18,7 @@ enum class LimitKind {
 constexpr LimitKind kind_of(Limit l) {
   switch (l) {
     case Limit::stress:
+    case Limit::wood_stress:
     case Limit::buckling: return LimitKind::damage;
     case Limit::unevenness: return LimitKind::finish;
     default: return LimitKind::distortion;

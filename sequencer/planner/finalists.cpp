@@ -46,7 +46,7 @@ std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std:
     if (std::find(chosen.begin(), chosen.end(), i) == chosen.end()) chosen.push_back(i);
   };
   for (int k = 0; k < best_run && !left.empty(); ++k) {
-    const int best = best_of(left, job.turn_overs_count());
+    const int best = best_of(left, job.prices());
     choose(index[best]);
     left.erase(left.begin() + best);
     index.erase(index.begin() + best);
@@ -54,7 +54,7 @@ std::vector<int> choose_finalists(const PlanJob& job, const Panel& p, const std:
   if (!job.quick()) {
     if (const auto i = strictest(all)) choose(*i);
     // Where those that save turn-overs let the cloth slide too often.
-    choose(best_of(all, false));
+    choose(best_of(all, without_turn_overs(job.prices())));
     for (std::size_t i = 0; i < ranked.size(); ++i)
       if (is_usual(ranked[i].order)) choose(static_cast<int>(i));
   }
@@ -135,9 +135,8 @@ std::size_t best_that_keeps_shape(const PlanJob& job, const Panel& p, const std:
   std::vector<OrderResult> promised = summaries(left, p);
   std::vector<std::size_t> places(left.size());
   std::iota(places.begin(), places.end(), 0);
-  std::stable_sort(places.begin(), places.end(), [&](std::size_t a, std::size_t b) {
-    return better_by(promised[a], promised[b], job.turn_overs_count(), 0);
-  });
+  std::stable_sort(places.begin(), places.end(),
+                   [&](std::size_t a, std::size_t b) { return better_by(promised[a], promised[b], job.prices(), 0); });
   const Wanted& wanted = job.the_case.wanted;
   if (job.quick() || wanted.scenarios <= 0) return places.front();
   const double enough = 0.5 * (1 + wanted.confidence);  // so few must show more than is asked for, for many to show it
@@ -233,8 +232,7 @@ Finalists run_finalists(const PlanJob& job, const Model& full, Ranking& ranking,
     aside = run_on(job, Model(job.the_case, *mesh), OrderModel::between, orders, ranking);
   }
   best_in_full(job, full, std::move(aside), mesh ? off_by_half : off_by_ranking, ranking, in_full);
-  if (job.quick())
-    out.best = static_cast<std::size_t>(best_of(summaries(out.full, full.panel), job.turn_overs_count()));
+  if (job.quick()) out.best = static_cast<std::size_t>(best_of(summaries(out.full, full.panel), job.prices()));
   sort_by_ease(out);
   return out;
 }

@@ -5,6 +5,7 @@
 #include "sequencer/planner/meter.hpp"
 #include "sequencer/planner/planner.hpp"
 #include "sequencer/replay/replay.hpp"
+#include "sequencer/replay/tally.hpp"
 #include "sequencer/replay/trial_runs.hpp"
 
 #include <functional>
@@ -22,6 +23,7 @@ struct PlanJob {
 
   bool quick() const { return options.accuracy == Accuracy::quick; }
   bool turn_overs_count() const { return !the_case.both_sides_reachable; }
+  Prices prices() const { return prices_of(the_case); }
   int last_stage() const { return static_cast<int>(the_case.stages.size()) - 1; }
   /// The steps of an order on any mesh of the panel, going on from what is done.
   std::vector<Step> steps_for(const Panel& p, const Order& o) const;

@@ -102,8 +102,8 @@ void keep_alternating(const PlanJob& job, const Panel& p, Ranking& out) {
 // A panel need not be alike on both sides and at both ends: the best order is also tried in the mirror, the other rules
 // from the other end. Only what is clearly better than the best as it was stays.
 void rank_mirrored(const PlanJob& job, const Model& coarse, int most_turn_overs, Ranking& out) {
-  const bool count = job.turn_overs_count();
-  const int best = best_of(summaries(out.ranked, coarse.panel), count);
+  const Prices prices = job.prices();
+  const int best = best_of(summaries(out.ranked, coarse.panel), prices);
   const Order order = out.ranked[best].order;
   const OrderResult plain = summarise(out.ranked[best], coarse.panel);
   const std::size_t unmirrored = out.ranked.size();
@@ -115,7 +115,7 @@ void rank_mirrored(const PlanJob& job, const Model& coarse, int most_turn_overs,
   run_coarse(job, coarse, std::move(mirrors), {rules_of_ranking, 1}, out);
   for (std::size_t i = out.ranked.size(); i-- > unmirrored;)
     if (to_come_a_pass(job, out.ranked[i]) > most_turn_overs ||
-        !better_by(summarise(out.ranked[i], coarse.panel), plain, count, worth_mirroring))
+        !better_by(summarise(out.ranked[i], coarse.panel), plain, prices, worth_mirroring))
       out.ranked.erase(out.ranked.begin() + static_cast<std::ptrdiff_t>(i));
   if (!out.before_limit.empty())
     out.before_limit.insert(out.before_limit.end(), out.ranked.begin() + static_cast<std::ptrdiff_t>(unmirrored),

@@ -65,7 +65,7 @@ void list_orders(Plan& p, const PlanJob& job, const PlanRuns& runs, int best, in
       if (!is_listed(t.order.id)) p.orders.push_back(summarise_up_to(t, p.panel, last));
   add(p.notes, steady_against_jumping(ranked, p.panel, last));
   if (ranked.empty() || job.quick()) return;
-  const OrderId& first = ranked[best_of(summaries(ranked, p.panel), job.turn_overs_count())].order.id;
+  const OrderId& first = ranked[best_of(summaries(ranked, p.panel), job.prices())].order.id;
   if (!(first == runs.full[best].order.id)) p.notes.push_back(note::CoarseRankedOther{first});
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <utility>
 
 namespace evenpull::inline sequencer {
 namespace {
@@ -66,8 +67,12 @@ void StageJudge::take(const Readings& r, Moment when) {
     l.where = place_of(p, w);
     keep(std::move(l));
   };
-  const double allowable = model_.allowable[r.stress_use.member];
-  with_place(reading(Limit::stress, when, r.stress_use.value * allowable, allowable), r.stress_use);
+  for (const auto& [limit, worst] :
+       {std::pair(Limit::stress, r.metal_stress_use), {Limit::wood_stress, r.wood_stress_use}}) {
+    if (worst.member < 0) continue;
+    const double allowable = model_.allowable[worst.member];
+    with_place(reading(limit, when, worst.value * allowable, allowable), worst);
+  }
   with_place(reading(Limit::edge_bow, when, r.edge_bow.value, limits.bow_per_spacing), r.edge_bow);
   with_place(reading(Limit::end_rib_bow, when, r.end_rib_bow.value, limits.bow_per_spacing), r.end_rib_bow);
   with_place(reading(Limit::twist, when, r.twist, limits.twist), {});

@@ -10,9 +10,17 @@ double least_cost_of(const Tally& t, const Prices& p) {
 
 double cost_of(const Tally& t, const Prices& p) { return least_cost_of(t, p) + p.unevenness * t.unevenness; }
 
-Prices prices_for(bool turn_overs_count) {
+Prices prices_of(const Case& c) {
   Prices p;
-  if (!turn_overs_count) p.turn_over = 0;
+  p.unevenness = c.score.unevenness;
+  p.difference = c.score.pull_difference;
+  p.turn_over = c.score.turn_over;
+  p.no_rule = c.score.no_rule_turn_overs * c.score.turn_over;
+  return c.both_sides_reachable ? without_turn_overs(p) : p;
+}
+
+Prices without_turn_overs(Prices p) {
+  p.turn_over = 0;
   return p;
 }
 

@@ -6,6 +6,8 @@
 // prune by that. A new entry joins one of the three kinds (DEVELOPERS.md, "a cost").
 #pragma once
 
+#include "solver/statement/case.hpp"
+
 namespace evenpull::inline sequencer {
 
 struct Tally {
@@ -17,17 +19,20 @@ struct Tally {
   int turn_overs = 0;
 };
 
-/// What one unit of each entry costs, in use of limits: the one score of all orders. Judgement, ours: 100 N/m of pull difference are
-/// worth 0.05 of use, unevenness of a quarter as much, 50 turn-overs too. Slip is among the limits and costs nothing beside.
+/// What one unit of each entry costs, in use of limits: the one score of all orders. As usual 100 N/m of pull difference are worth
+/// 0.05 of use, unevenness of a quarter as much, 50 turn-overs too. Slip is among the limits and costs nothing beside.
 struct Prices {
-  double unevenness = 0.2;     ///< per 1
-  double difference = 0.5e-3;  ///< per N/m
-  double turn_over = 1e-3;     ///< each; 0 where both sides can be reached
-  double travel = 2e-5;        ///< per m, of 2 s: between orders alike in all else
-  double no_rule_turns = 3;    ///< turn-overs a pass that an order without a rule in words is charged
+  double unevenness = Score{}.unevenness;       ///< per 1
+  double difference = Score{}.pull_difference;  ///< per N/m
+  double turn_over = Score{}.turn_over;         ///< each; 0 where both sides can be reached
+  double travel = 2e-5;                         ///< per m, of 2 s: between orders alike in all else; judgement
+  double no_rule = Score{}.no_rule_turn_overs * Score{}.turn_over;  ///< a pass of an order without a rule in words
 };
 
-Prices prices_for(bool turn_overs_count);
+/// As the case sets them.
+Prices prices_of(const Case& c);
+/// Where turning over is no trouble.
+Prices without_turn_overs(Prices p);
 
 /// Cost of a whole order.
 double cost_of(const Tally& t, const Prices& p);

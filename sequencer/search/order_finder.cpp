@@ -63,7 +63,7 @@ OrderFinder::OrderFinder(const Case& c, Accuracy accuracy, ParallelFor parallel)
   const Panel& p = desk_->mesh.panel;
   const bool single = accuracy != Accuracy::quick && static_cast<int>(p.zones.size()) <= most_single_zones;
   desk_->things = single ? single_zones(p) : whole_bays(p);
-  desk_->prices = prices_for(!c.both_sides_reachable);
+  desk_->prices = prices_of(c);
 }
 
 OrderFinder::~OrderFinder() = default;

@@ -20,31 +20,34 @@ constexpr int draws = 20000;
 
 }  // namespace
 
-double share_of_damage(const Case& c, const Panel& p, Limit limit) {
-  if (limit == Limit::buckling) return damaged_at_factor / c.limits.buckling_factor;
-  double most = 0;
-  for (const FrameMember& m : p.members)
-    most = std::max(most, c.materials[static_cast<std::size_t>(m.material)].kind == Strength::yield
-                              ? c.limits.yield_share
-                              : c.limits.rupture_share / crushing_of_rupture);
-  return most;
+double share_of_damage(const Case& c, Limit limit) {
+  switch (limit) {
+    case Limit::buckling: return damaged_at_factor / c.limits.buckling_factor;
+    case Limit::wood_stress: return c.limits.rupture_share / crushing_of_rupture;
+    default: return c.limits.yield_share;
+  }
 }
 
-double strength_scatter(const Case& c, const Panel& p) {
-  double most = 0;
-  for (const FrameMember& m : p.members)
-    most = std::max(most, c.materials[static_cast<std::size_t>(m.material)].kind == Strength::yield
-                              ? c.spreads.metal_strength
-                              : c.spreads.wood_strength);
+StrengthOf strength_of(const Case& c, const Panel& p, Limit limit) {
+  const StrengthOf metal{StrengthOf::metal, c.spreads.metal_strength}, wood{StrengthOf::wood, c.spreads.wood_strength};
+  if (limit == Limit::stress) return metal;
+  if (limit == Limit::wood_stress) return wood;
+  StrengthOf most;
+  for (const FrameMember& m : p.members) {
+    const bool is_metal = c.materials[static_cast<std::size_t>(m.material)].kind == Strength::yield;
+    const StrengthOf own = is_metal ? metal : wood;
+    if (own.scatter > most.scatter) most = own;
+  }
   return most;
 }
 
 DamageStudy::DamageStudy(const Case& c, const Panel& p, const std::vector<Outturn>& runs,
                          const std::vector<CorrectionByLimit>& read, const Outturn& judged, int last)
-    : read_(read), runs_(runs), last_(last), columns_(numbers_of(c)), strength_(strength_scatter(c, p)) {
+    : read_(read), runs_(runs), last_(last), columns_(numbers_of(c)) {
   for (int s = 0; s <= last; ++s)
     for (const auto& [limit, use] : judged.uses[static_cast<std::size_t>(s)])
-      if (kind_of(limit) == LimitKind::damage) numbers_.push_back({s, limit, share_of_damage(c, p, limit)});
+      if (kind_of(limit) == LimitKind::damage)
+        numbers_.push_back({s, limit, share_of_damage(c, limit), strength_of(c, p, limit)});
   if (numbers_.empty() || static_cast<int>(runs.size()) < columns_ + least_beyond) return;
   std::vector<std::vector<double>> x, y;
   for (const Outturn& o : runs) {
@@ -97,8 +100,9 @@ std::vector<DamageChance> DamageStudy::chances(const std::vector<Outturn>& at_ed
     known = check.scatter <= too_much_scatter * std::max(check.fit_scatter, least_scatter);
   }
   std::vector<int> groups;
-  for (const Number& n : numbers_) groups.push_back(n.stage);
-  const std::vector<double> over = shares_over(*fit_, groups, check.shift, strength_, columns_, draws);
+  std::vector<StrengthOf> strengths;
+  for (const Number& n : numbers_) groups.push_back(n.stage), strengths.push_back(n.strength);
+  const std::vector<double> over = shares_over(*fit_, groups, check.shift, strengths, columns_, draws);
   for (std::size_t s = 0; s < out.size(); ++s) {
     out[s].known = known;
     if (!over.empty()) out[s].fitted = over[std::min(s, over.size() - 1)];

@@ -12,12 +12,12 @@
 
 namespace evenpull::inline sequencer {
 
-/// Of a limit: what its use is multiplied by to be a share of where damage begins. Stress: the weakest reserve among the
-/// materials of the members; metal is damaged at yield, wood at crushing (0.55 of its modulus of rupture, judgement).
-/// Buckling: at a factor of 1.25 (judgement: a perfect frame at 1 is too late).
-double share_of_damage(const Case& c, const Panel& p, Limit limit);
-/// The largest log sigma of strength among them.
-double strength_scatter(const Case& c, const Panel& p);
+/// Of a limit: what its use is multiplied by to be a share of where damage begins. Metal is damaged at yield, wood at
+/// crushing (0.55 of its modulus of rupture, judgement). Buckling: at a factor of 1.25 (judgement: a perfect frame at 1 is too
+/// late).
+double share_of_damage(const Case& c, Limit limit);
+/// Log sigma of what bears a limit of damage. Buckling scatters as the most scattered material among the members, and with it.
+StrengthOf strength_of(const Case& c, const Panel& p, Limit limit);
 
 class DamageStudy {
  public:
@@ -35,6 +35,7 @@ class DamageStudy {
     int stage = 0;
     Limit limit = Limit::stress;
     double share = 1;
+    StrengthOf strength{};
   };
   std::vector<double> columns(const Outturn& o) const;
   double logarithm(const Outturn& o, const Number& n) const;
@@ -42,7 +43,6 @@ class DamageStudy {
   const std::vector<CorrectionByLimit>& read_;
   const std::vector<Outturn>& runs_;
   int last_, columns_;
-  double strength_;
   std::vector<Number> numbers_;
   std::optional<TailFit> fit_;
 };

@@ -25,12 +25,12 @@ class JointDraws {
 
  private:
   template <class Counts>
-  double share(int stage, double shift, const Eigen::VectorXd& mean, const Eigen::VectorXd& weights, bool with_strength,
+  double share(int stage, double shift, const Eigen::VectorXd& mean, const Eigen::VectorXd& weights,
                const Counts& counts) const;
 
   const OutcomeModel& m_;
   Eigen::MatrixXd off_;       // uses x draws
-  Eigen::VectorXd strength_;  // by draw
+  Eigen::MatrixXd strength_;  // materials x draws, in sigmas
   Eigen::VectorXd even_;      // weights of the kinds, all alike
 };
 

@@ -66,8 +66,8 @@ void list_numbers(const OutcomeInput& in, OutcomeModel& m) {
     for (const LimitReading& l : v.limits) {
       if (kind_of(l.limit) == LimitKind::finish) continue;
       const bool damage = kind_of(l.limit) == LimitKind::damage;
-      m.uses.push_back(
-          {v.stage, l.limit, damage ? share_of_damage(in.the_case, in.panel, l.limit) : 1.0, l.use, l.use_plus_minus});
+      m.uses.push_back({v.stage, l.limit, damage ? share_of_damage(in.the_case, l.limit) : 1.0, l.use, l.use_plus_minus,
+                        damage ? strength_of(in.the_case, in.panel, l.limit) : StrengthOf{}});
     }
   }
   for (int s = 0; s < m.last; ++s) {
@@ -85,7 +85,6 @@ OutcomeModel outcome_model(const OutcomeInput& in) {
   m.can_be_last.assign(static_cast<std::size_t>(m.last) + 1, false);
   list_numbers(in, m);
   if (m.uses.empty()) return m;
-  m.strength = strength_scatter(in.the_case, in.panel);
 
   const int count = numbers_of(in.the_case);
   Rows rows;

@@ -4,6 +4,7 @@
 
 #include "sequencer/plan/chances.hpp"
 #include "sequencer/sure/outturn.hpp"
+#include "sequencer/sure/tail_fit.hpp"
 
 #include <Eigen/Core>
 
@@ -20,6 +21,7 @@ struct OutcomeModel {
     double share =
         1;  ///< what its use is multiplied by: damage, a share of where damage begins (share_of_damage); else 1
     double stated = 0, bar = 0;  ///< with the values as stated, on the finest mesh
+    StrengthOf strength{};       ///< of what bears it; distortion: none
   };
   /// A bay at the end of a stage.
   struct Pull {
@@ -32,7 +34,6 @@ struct OutcomeModel {
   Eigen::VectorXd mean;
   Eigen::MatrixXd covariance;
   Eigen::MatrixXd seen;  ///< runs x pulls: the logs of pulls as scenarios had them; none: not kept
-  double strength = 0;   ///< log sigma of strength, common to all uses of damage
   /// By stage, added to uses of damage and of distortion up to it, so that without a reading the model promises no more than
   /// chances say (docs/model.md, 9). None: it cannot be made to.
   std::vector<std::optional<double>> damage_shift, shape_shift;

@@ -47,17 +47,19 @@ double TailFit::scatter(std::size_t number) const {
   return std::sqrt(squares / static_cast<double>(residuals_.size() - columns_ - 1));
 }
 
-std::vector<double> shares_over(const TailFit& fit, const std::vector<int>& group, double shift, double strength,
-                                int columns, int draws) {
+std::vector<double> shares_over(const TailFit& fit, const std::vector<int>& group, double shift,
+                                const std::vector<StrengthOf>& strength, int columns, int draws) {
   std::vector<double> over(group.empty() ? 0 : static_cast<std::size_t>(group.back()) + 1, 0.0);
   Normals normal(of_shares);
   for (int d = 0; d < draws; ++d) {
     const std::vector<double> y = fit.at(normal.row(columns));
     const std::vector<double>& residual = fit.residuals()[normal.below(fit.residuals().size())];
-    const double all = shift + strength * normal();
+    double drawn[StrengthOf::materials];
+    for (double& one : drawn) one = normal();
     std::size_t first = over.size();
     for (std::size_t k = 0; k < group.size(); ++k)
-      if (y[k] + residual[k] + all > 0) first = std::min(first, static_cast<std::size_t>(group[k]));
+      if (y[k] + residual[k] + shift + strength[k].scatter * drawn[strength[k].material] > 0)
+        first = std::min(first, static_cast<std::size_t>(group[k]));
     for (std::size_t g = first; g < over.size(); ++g) ++over[g];
   }
   for (double& o : over) o /= draws;

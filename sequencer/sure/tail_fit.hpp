@@ -27,11 +27,18 @@ class TailFit {
   std::size_t columns_ = 0;
 };
 
+/// What bears a number scatters: by so much (log sigma), with all others of the same material.
+struct StrengthOf {
+  enum Material { metal, wood, materials };
+  Material material = metal;
+  double scatter = 0;
+};
+
 /// Shares of `draws` draws in which any of the first 1, 2, ... groups of numbers is over 0. `group`: of each number, rising from
-/// 0. Each number is raised by `shift`, which is one for all, and by strength x a normal draw that all of them share.
-/// The same draws every time.
-std::vector<double> shares_over(const TailFit& fit, const std::vector<int>& group, double shift, double strength,
-                                int columns, int draws);
+/// 0. Each number is raised by `shift`, which is one for all, and by its strength's scatter times a normal draw that all of a
+/// material share. The same draws every time.
+std::vector<double> shares_over(const TailFit& fit, const std::vector<int>& group, double shift,
+                                const std::vector<StrengthOf>& strength, int columns, int draws);
 
 /// `count` of the draws of x, the first `among` of them, for which the largest number of the fit comes nearest to 0; no column
 /// beyond `most` sigmas.

@@ -67,8 +67,10 @@ void read_stress(const Model& m, const Covering& s, Readings& r) {
     const int worse = stress[1] > stress[0] ? 1 : 0;
     const double use = stress[worse] / m.allowable[beam.member];
     r.beam_use.push_back(use);
-    if (use > r.stress_use.value || r.stress_use.member < 0)
-      r.stress_use.value = use, r.stress_use.member = beam.member, r.stress_use.joint = worse ? beam.to : beam.from;
+    const bool metal = m.the_case.materials[m.panel.members[beam.member].material].kind == Strength::yield;
+    for (Worst* worst : {&r.stress_use, metal ? &r.metal_stress_use : &r.wood_stress_use})
+      if (use > worst->value || worst->member < 0)
+        worst->value = use, worst->member = beam.member, worst->joint = worse ? beam.to : beam.from;
   }
 }
 

@@ -47,7 +47,8 @@ struct Worst {
 
 struct Readings {
   ZonePulls zones;
-  Worst stress_use;  ///< worst stress / allowable of all members
+  Worst stress_use;                         ///< worst stress / allowable of all members
+  Worst metal_stress_use, wood_stress_use;  ///< of those of metal, of wood; member -1: there are none
   std::vector<double> beam_use;
   Worst edge_bow;                    ///< deviation of the TE from straight between ribs / rib spacing
   Worst end_rib_bow;                 ///< deviation of an end rib (or tip bow) between its ends / their distance

@@ -222,6 +222,14 @@ struct Wanted {
   int scenarios = 128;            ///< 0: no study of chances
 };
 
+/// What orders are compared by beside the worst use of the limits, in use (docs/model.md, section 7). Judgement, ours.
+struct Score {
+  double unevenness = 0.2;          ///< per 1
+  double pull_difference = 0.5e-3;  ///< per N/m: 0.05 for 100 N/m
+  double turn_over = 1e-3;          ///< each
+  double no_rule_turn_overs = 3;    ///< that an order without a rule in words is charged for each pass
+};
+
 /// A default that was used because the case did not say.
 struct DefaultUsed {
   std::string key;    ///< where it would stand in the case file, e.g. "cloth.looseness"
@@ -253,6 +261,7 @@ struct Case {
   Limits limits;
   Spreads spreads{};
   Wanted wanted{};
+  Score score{};
   std::optional<double> approved_last_stage;  ///< K: what the aircraft's approved data ask for, if the user said
   bool both_sides_reachable = false;          ///< a turn-over costs nothing
   int target_nodes = 2000;                    ///< cloth nodes of the normal mesh

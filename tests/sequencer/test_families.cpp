@@ -61,6 +61,21 @@ TEST_CASE("a run ends where the panel is turned over, and places count through t
   }
 }
 
+TEST_CASE("centre-out halving in runs turns over after each run, and a run of half the bays is half a side") {
+  Case c = sample::aileron(6);
+  c.ribs[1].station *= 0.8;  // bays unlike in size
+  const Panel p = build_panel(c, {150});
+  REQUIRE(p.bays == 6);
+  for (const Order& o : order_families(p)) {
+    if (o.id.family != Family::halving_in_runs || o.id.bays_in_run != 3) continue;
+    const std::vector<Step> steps = steps_of(c, p, o);
+    CHECK(turn_overs_a_pass(steps, 0) == 3);
+    CHECK(longest_run(p, steps, 0) <= 0.5 + 1e-9);
+    return;
+  }
+  FAIL("no order in runs of three bays");
+}
+
 TEST_CASE("one side after the other turns over once a pass and once between passes") {
   const Panel p = panel();
   const Case c = sample::aileron(5);

@@ -49,8 +49,8 @@ TEST_CASE("an order that gave way is on no list of trades, and is never better t
   fell.gave_way = true;
   REQUIRE(trade_offs_of({fell, stands}).size() == 1);
   CHECK(trade_offs_of({fell, stands})[0].order.family == Family::halving);
-  CHECK(better_by(stands, fell, true, 0));
-  CHECK_FALSE(better_by(fell, stands, true, 0));
+  CHECK(better_by(stands, fell, Prices{}, 0));
+  CHECK_FALSE(better_by(fell, stands, Prices{}, 0));
 }
 
 TEST_CASE("joined tallies take the worst of each, the end of the later one and the sum of the ways") {

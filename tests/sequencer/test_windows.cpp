@@ -19,14 +19,13 @@ namespace {
 OutcomeModel model_of(int places, double stated, double pull = 0.3, double own = 0.05) {
   OutcomeModel m;
   m.last = 1, m.runs = 128;
-  m.uses = {{1, Limit::stress, 0.5, stated, 0.01}, {1, Limit::twist, 1, 0.5 * stated, 0.01}};
+  m.uses = {{1, Limit::stress, 0.5, stated, 0.01, {StrengthOf::metal, 0.06}}, {1, Limit::twist, 1, 0.5 * stated, 0.01}};
   for (int k = 0; k < places; ++k) m.pulls.push_back({0, k});
   const int n = 2 + places;
   m.mean = Eigen::VectorXd::Zero(n);
   m.mean[0] = std::log(0.5 * stated), m.mean[1] = std::log(0.5 * stated);
   m.covariance = Eigen::MatrixXd::Constant(n, n, pull * pull);
   for (int k = 0; k < n; ++k) m.covariance(k, k) += own * own;
-  m.strength = 0.06;
   m.damage_shift = m.shape_shift = {0.0, 0.0};
   m.can_be_last = {true, true};
   return m;

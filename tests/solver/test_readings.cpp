@@ -138,6 +138,30 @@ TEST_CASE("a panel moved as a whole reads straight and unstressed, and its turn 
   CHECK(r.frame_turn == Approx(turn.norm()));
 }
 
+TEST_CASE("stress in wood and in metal are read apart, and the worst of both is the worst of all") {
+  Case c = sample::aileron(3, 0.9);
+  Job of_metal(c, 150);
+  Covering s = laid_on(of_metal.model);
+  Chance chance(5);
+  for (Eigen::Index k = 0; k < s.unknowns.size(); ++k) s.unknowns[k] = 1e-4 * chance.vector<1>(1)[0];
+  const Readings metal = of_metal.read(s);
+  CHECK(metal.wood_stress_use.member == -1);
+  CHECK(metal.metal_stress_use.value == metal.stress_use.value);
+
+  Material wood = c.materials[of_metal.panel().members[metal.stress_use.member].material];
+  wood.kind = Strength::rupture;
+  c.materials.push_back(wood);
+  for (Rib& rib : c.ribs) rib.make.material = static_cast<int>(c.materials.size()) - 1;
+  Job mixed(c, 150);
+  const Readings r = mixed.read(s);
+  REQUIRE(r.wood_stress_use.member >= 0);
+  REQUIRE(r.metal_stress_use.member >= 0);
+  CHECK(mixed.model.the_case.materials[mixed.panel().members[r.wood_stress_use.member].material].kind ==
+        Strength::rupture);
+  CHECK(r.wood_stress_use.value > 0);
+  CHECK(r.stress_use.value == std::max(r.wood_stress_use.value, r.metal_stress_use.value));
+}
+
 TEST_CASE("a bowed trailing edge and a twisted panel are measured") {
   Job j(sample::aileron(3, 0.9), 150);
   const Panel& p = j.panel();

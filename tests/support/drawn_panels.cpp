@@ -77,7 +77,7 @@ std::vector<DrawnPanel> iron_drawn_panels(const Plan& plan, const OutcomeModel& 
     const Outturn o = run_scenario(kind.drawn_from, worked, w.next, job);
     DrawnPanel& d = out[static_cast<std::size_t>(i)];
     d.solved = o.solved;
-    const double strength = m.strength * normal();
+    const double strength = normal();  // in sigmas; the demo frames are of one material
     for (const OutcomeModel::Use& u : m.uses) {
       if (u.stage > w.next) continue;
       const auto s = static_cast<std::size_t>(u.stage);
@@ -86,7 +86,7 @@ std::vector<DrawnPanel> iron_drawn_panels(const Plan& plan, const OutcomeModel& 
       if (!over) {
         const double fine = as_planned.uses[s].at(u.limit);
         const double use = (fine > 0 ? u.stated / fine : 1) * o.uses[s].at(u.limit) * u.share;
-        over = use * (damage ? std::exp(strength) : 1) > 1;
+        over = use * (damage ? std::exp(u.strength.scatter * strength) : 1) > 1;
       }
       (damage ? d.damaged : d.distorted) |= over;
     }

@@ -134,7 +134,7 @@ TEST_CASE("loose cloth stands first on the first page, and the sheet still fits"
     if (plan.panel.zones[z].side == Side::top || plan.panel.zones[z].label == "B3")
       plan.advice.loose->zones.push_back(static_cast<int>(z));
   const std::string page = first_page(plan);
-  CHECK(stands_first(page, "The cloth does not come tight"));
+  CHECK(stands_first(page, "NOT TIGHT"));
   CHECK(stands_first(page, "all of the top and B3 with next to no pull."));
   CHECK(has(page, "NONE"));
   // On the way to a tight end the sentence stands there as well.

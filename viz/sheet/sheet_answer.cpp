@@ -20,7 +20,7 @@ namespace {
 
 constexpr double answer_type = 76;  ///< the number that must be read from across the bench
 constexpr double second_type = 34;
-constexpr double loose_type = 36, loose_words_type = 16;  ///< that the cloth does not come tight, and where
+constexpr double loose_type = 60, loose_words_type = 16;  ///< that the cloth does not come tight, and where
 constexpr double heading_type = 14;
 constexpr double gap = 14;
 constexpr std::size_t readings_shown = 4, least_readings = 1;

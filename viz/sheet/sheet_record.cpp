@@ -25,6 +25,14 @@ void add_limits(Flow& flow, const Plan& plan) {
       readings.end());
   std::stable_sort(readings.begin(), readings.end(),
                    [](const LimitReading& a, const LimitReading& b) { return a.stage < b.stage; });
+  // Of stages on the way to the answer what comes closest; all of it is in plan.json.
+  const int whole_from = plan.ceiling.value_or(0);
+  std::vector<LimitReading> shown;
+  for (const LimitReading& r : readings) {
+    if (r.stage >= whole_from || shown.empty() || shown.back().stage != r.stage) shown.push_back(r);
+    else if (kind_of(r.limit) != LimitKind::finish && r.use > shown.back().use) shown.back() = r;
+  }
+  readings = std::move(shown);
   std::vector<TableRow> rows;
   const bool judged = std::any_of(readings.begin(), readings.end(), [](const LimitReading& r) { return r.judgement; });
   for (std::size_t i = 0; i < readings.size(); ++i) {
@@ -43,9 +51,25 @@ void add_limits(Flow& flow, const Plan& plan) {
       {{"limit", 0.17}, {"where, when", 0.345}, {"value", 0.19}, {"allowed (most)", 0.18}, {"use", 0.115}}, rows);
 }
 
+// The chosen one, and of the others those that hold most for the least use.
+std::vector<OrderResult> orders_shown(const Plan& plan) {
+  constexpr std::size_t most = 6;
+  std::vector<OrderResult> orders = plan.orders;
+  std::stable_sort(orders.begin(), orders.end(), [](const OrderResult& a, const OrderResult& b) {
+    if (a.chosen != b.chosen) return a.chosen;
+    if (a.model != b.model) return a.model > b.model;  // what a finer mesh says first
+    if (a.stages_passed != b.stages_passed) return a.stages_passed > b.stages_passed;
+    if (a.gave_way != b.gave_way) return b.gave_way;
+    return a.worst_use < b.worst_use;
+  });
+  if (orders.size() > most) orders.resize(most);
+  return orders;
+}
+
 void add_orders(Flow& flow, const Plan& plan) {
   std::vector<TableRow> rows;
-  for (const auto& o : plan.orders) {
+  const std::vector<OrderResult> orders = orders_shown(plan);
+  for (const auto& o : orders) {
     // Where the frame gave way the use stands for "too much", and what was met before is no measure of the order.
     const auto unless_it_gave_way = [&](const std::string& number) { return o.gave_way ? "–" : number; };
     rows.push_back(
@@ -59,7 +83,8 @@ void add_orders(Flow& flow, const Plan& plan) {
          o.chosen && plan.ceiling,
          false});
   }
-  flow.table("Orders compared",
+  const std::size_t more = plan.orders.size() - orders.size();
+  flow.table(more == 0 ? "Orders compared" : fmt::format("Orders compared ({} more in plan.json)", more),
              {{"order", 0.32},
               {"model", 0.08},
               {"stages held", 0.08},
@@ -84,7 +109,7 @@ void draw_record_pages(Sheet& sheet) {
               {"How sure: chances", sure_sentences(plan)},
               {"Bounds: inner ribs free or glued", bounds_in_words(plan)},
               {"What it rests on", assumptions(plan)},
-              {"Defaults used: not stated in the case", defaults_in_words(plan)},
+              {"Defaults used: not stated in the case (reasons in plan.json)", defaults_by_table(plan)},
               {"What it does not cover", limits_of_validity(plan)},
               {"How it was computed", how_computed(plan)}});
   flow.notebook("What you saw and would do otherwise next time");

@@ -1,5 +1,12 @@
 #include "viz/words/cautions.hpp"
 
+#include "viz/words/record_words.hpp"
+#include "viz/words/wording.hpp"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
 namespace evenpull::viz {
 
 std::vector<std::string> cautions() {
@@ -14,9 +21,34 @@ std::vector<std::string> cautions() {
   };
 }
 
+namespace {
+
+// What the checks ask for, and what the work does.
+std::string to_hand(const Plan& plan) {
+  std::string text =
+      "To hand: iron, thermometer for its sole, taut thread or straightedge, ruler, two straight battens, pencil, this "
+      "sheet";
+  double weight = 0;
+  for (const auto& stage : plan.bench_checks)
+    for (const BenchCheck& b : stage) weight = std::max(weight, b.weight);
+  if (weight > 0) text += fmt::format("; {} on a lid of {} for the sag", weight_both(weight), length_both(check_disc));
+  return text + ".";
+}
+
+std::string holding(const Plan& plan) {
+  const Case& c = plan.the_case;
+  std::string text = c.while_ironed.empty() ? "The plan is for a panel held nowhere."
+                                            : "Held as planned: " + held_while_ironed(c) + ", and nowhere else.";
+  if (!c.both_sides_reachable) text += " After each turn-over fix it the same way, unstrained.";
+  return text;
+}
+
+}  // namespace
+
 std::vector<std::string> preparations(const Plan& plan) {
   if (!plan.ceiling || (!plan.steps.empty() && plan.steps.front().done)) return {};
-  std::vector<std::string> list;
+  std::vector<std::string> list = {to_hand(plan), holding(plan),
+                                   "The iron's card: which dial mark gives which true temperature (evenpull iron)."};
   const Blanket& b = plan.the_case.blanket;
   if (b.kind == BlanketKind::full_wrap && !b.edge_glued)
     list.push_back(

@@ -31,6 +31,7 @@ const char* limit_text(Limit l) {
     case Limit::pull_difference: return "pull difference";
     case Limit::slip: return "slip";
     case Limit::stress: return "stress";
+    case Limit::wood_stress: return "stress in wood";
     case Limit::edge_bow: return "trailing edge bow";
     case Limit::twist: return "twist";
     case Limit::unevenness: return "unevenness";
@@ -49,7 +50,8 @@ const char* moment_text(Moment m) {
 
 const char* limit_unit(Limit l) {
   switch (l) {
-    case Limit::stress: return "Pa";
+    case Limit::stress:
+    case Limit::wood_stress: return "Pa";
     case Limit::slip: return "m";
     case Limit::twist: return "rad";
     case Limit::pull_difference: return "N/m";
@@ -92,7 +94,8 @@ std::string limit_value(const LimitReading& reading) {
 std::string limit_value(const LimitReading& reading, double value) {
   if (!std::isfinite(value)) return number_text(value, 0);
   switch (reading.limit) {
-    case Limit::stress: return number_text(ksi(value), 1) + " ksi (" + number_text(value / 1e6, 0) + " MPa)";
+    case Limit::stress:
+    case Limit::wood_stress: return number_text(ksi(value), 1) + " ksi (" + number_text(value / 1e6, 0) + " MPa)";
     case Limit::slip: return small_length_both(value);
     case Limit::twist: return angle_text(value);
     case Limit::pull_difference: return pull_both(value);

@@ -63,8 +63,8 @@ std::string family_rule(const OrderId& o) {
              "the next.";
     case Family::halving_in_runs:
       return fmt::format(
-          "The centre bay first, then the middle of each gap: {} bays on one side, turn over, the same bays on "
-          "the other side, then the next bays.",
+          "The centre bay first, then the middle of each gap: {} bays on top, turn over, the same bays on the "
+          "bottom, turn over, the next bays.",
           o.bays_in_run);
     case Family::halving_one_side:
       return "All of the top, the centre bay first, then the middle of each gap; then all of the bottom in the same "

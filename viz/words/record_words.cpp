@@ -21,6 +21,10 @@ std::string holds(const Support& support) {
   return text.empty() ? "nothing" : text;
 }
 
+std::string member_of(const Case& c, const Support& s) {
+  return s.member >= 0 && s.member < static_cast<int>(c.span_members.size()) ? c.span_members[s.member].name : "member";
+}
+
 std::string all_supports(const Case& c, const std::vector<Support>& supports) {
   std::string text;
   for (const auto& s : supports) text += (text.empty() ? "" : "; ") + support_words(c, s);
@@ -51,9 +55,7 @@ const char* support_kind_text(SupportKind k) {
 }
 
 std::string support_words(const Case& c, const Support& s) {
-  const std::string member =
-      s.member >= 0 && s.member < static_cast<int>(c.span_members.size()) ? c.span_members[s.member].name : "member";
-  return fmt::format("{} on the {} {} (holds {})", support_kind_text(s.kind), member,
+  return fmt::format("{} on the {} {} (holds {})", support_kind_text(s.kind), member_of(c, s),
                      s.whole_length ? "over its whole length" : "at " + length_both(s.station), holds(s));
 }
 
@@ -172,6 +174,36 @@ std::vector<std::string> defaults_in_words(const Plan& plan) {
   for (const auto& d : plan.the_case.defaults_used)
     list.push_back(d.key + ": " + d.value + (d.why.empty() ? "" : " (" + d.why + ")"));
   return list;
+}
+
+std::vector<std::string> defaults_by_table(const Plan& plan) {
+  std::vector<std::string> tables, list;
+  for (const auto& d : plan.the_case.defaults_used) {
+    const std::size_t dot = d.key.find('.');
+    const std::string table = d.key.substr(0, dot), key = dot == std::string::npos ? "" : d.key.substr(dot + 1) + " ";
+    const auto at = std::find(tables.begin(), tables.end(), table);
+    if (at == tables.end()) {
+      tables.push_back(table);
+      list.push_back(table + ": " + key + d.value);
+    } else {
+      list[static_cast<std::size_t>(at - tables.begin())] += "; " + key + d.value;
+    }
+  }
+  return list;
+}
+
+std::string held_while_ironed(const Case& c) {
+  std::string text;
+  const Support* before = nullptr;
+  for (const Support& s : c.while_ironed) {
+    const std::string where = s.whole_length ? "over its whole length" : "at " + length_both(s.station);
+    if (before && before->kind == s.kind && before->member == s.member) text += " and " + where;
+    else
+      text += (text.empty() ? "" : "; ") + std::string(support_kind_text(s.kind)) + " on the " + member_of(c, s) + " " +
+              where;
+    before = &s;
+  }
+  return text;
 }
 
 }  // namespace evenpull::viz

@@ -22,5 +22,9 @@ const char* support_kind_text(SupportKind k);
 std::string support_words(const Case& c, const Support& support);
 /// "key: value (why)"
 std::vector<std::string> defaults_in_words(const Plan& plan);
+/// The same without the reasons, a sentence for each table of the case: "iron: swing 20 degF; mass 1.2 kg"
+std::vector<std::string> defaults_by_table(const Plan& plan);
+/// "clamp on the nose at 0.0 in (0 mm) and 70.9 in (1800 mm); rest on ..."
+std::string held_while_ironed(const Case& c);
 
 }  // namespace evenpull::viz

@@ -54,7 +54,7 @@ std::string zone_list(const Panel& p, const std::vector<int>& zones) {
   return text;
 }
 
-std::string loose_headline(const Plan& plan) { return plan.advice.never_tight ? "The cloth does not come tight" : ""; }
+std::string loose_headline(const Plan& plan) { return plan.advice.never_tight ? "NOT TIGHT" : ""; }
 
 std::string loose_sentence(const Plan& plan) {
   if (!plan.advice.loose) return "";
