@@ -25,6 +25,7 @@
 #include <fmt/format.h>
 
 #include <chrono>
+#include <ctime>
 #include <filesystem>
 #include <optional>
 #include <ostream>
@@ -163,8 +164,10 @@ void run_plan(const Request& r, std::ostream& out) {
                  measured_lines(plan)));
   folder.write("order.dot", order_graph(plan, [&](const PassZone& v) { return viz::node_text(plan, v); }));
   write_drawings(plan, r, folder, bar);
+  const double processors = static_cast<double>(std::clock()) / CLOCKS_PER_SEC;  // of all threads
   const Json times = {{"reading_s", json_number(reading, "reading_s")},
                       {"computing_s", json_number(computing, "computing_s")},
+                      {"processors_s", json_number(processors, "processors_s")},
                       {"writing_s", json_number(watch.lap(), "writing_s")}};
   folder.write("timing.json", json_text(times));
   folder.publish();

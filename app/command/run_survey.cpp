@@ -1,5 +1,6 @@
 // survey: read, build the panel, draw, say.
 #include "app/command/commands.hpp"
+#include "app/command/parallel.hpp"
 #include "app/input/case_reader.hpp"
 #include "app/output/result_folder.hpp"
 #include "app/output/survey_json.hpp"
@@ -36,7 +37,9 @@ void run_survey(const Request& r, std::ostream& out) {
     write_survey_picture(c, panel, (aside / "survey.pdf").string());
   });
   folder.publish();
-  say(r, out, document, [&] { return survey_text(c, panel, estimate, fine, shown_result_folder(r)); });
+  say(r, out, document, [&] {
+    return survey_text(c, panel, estimate, fine, r.threads.value_or(usual_threads()), shown_result_folder(r));
+  });
 }
 
 }  // namespace evenpull

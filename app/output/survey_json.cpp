@@ -68,8 +68,8 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
   j["fullness_percent"] = json_number(panel.fullness * 100, "fullness");
   j["estimate"] = {{"nodes", estimate.nodes},
                    {"steps", estimate.steps},
-                   {"seconds", json_number(estimate.seconds, "estimate.seconds")},
-                   {"seconds_fine", json_number(fine.seconds, "estimate.seconds_fine")}};
+                   {"processor_seconds", json_number(estimate.processor_seconds, "estimate.processor_seconds")},
+                   {"processor_seconds_fine", json_number(fine.processor_seconds, "estimate.processor_seconds_fine")}};
   j["doubts"] = c.doubts;
   j["defaults_used"] = Json::array();
   for (const auto& d : c.defaults_used)

@@ -88,7 +88,9 @@ std::vector<Tried> run_on(const PlanJob& job, const Model& m, OrderModel model, 
 // Certificates make a run about so many times as long (bench/RECORD.md).
 constexpr double cost_of_certified = 2;
 
-// One order in full and the runs behind its error bars, side by side, the longest first.
+}  // namespace
+
+// The longest run first.
 std::vector<Tried> run_with_study(const PlanJob& job, const Model& full, const Order& order, Ranking& ranking,
                                   StudyRuns& study) {
   const ReplayJob own = in_full(job, full, order);
@@ -114,6 +116,8 @@ std::vector<Tried> run_with_study(const PlanJob& job, const Model& full, const O
   return tried;
 }
 
+namespace {
+
 // By so much a use may come out lower in full than on the mesh that orders met on (bench/RECORD.md).
 constexpr double off_by_ranking = 1.1, off_by_half = 1.02;
 
@@ -125,6 +129,12 @@ int may_hold(const Tried& t, double off) {
   const std::optional<int> ceiling = stage_ceiling(stages, false);
   return ceiling ? *ceiling + 1 : 0;
 }
+
+}  // namespace
+
+int may_hold_in_full(const Tried& met) { return may_hold(met, off_by_half); }
+
+namespace {
 
 // Scenarios by which orders are told apart: enough to see that one which saves turn-overs lets the cloth slide.
 constexpr int few_scenarios = 32;

@@ -25,4 +25,11 @@ struct Finalists {
 /// ranking is used up. Beside the best the runs behind its error bars are made, so that no processor waits for it: `study`.
 Finalists run_finalists(const PlanJob& job, const Model& full, Ranking& ranking, StudyRuns& study);
 
+/// One order in full, and beside it the runs behind its error bars. Empty where it finds no equilibrium: it leaves the ranking.
+std::vector<Tried> run_with_study(const PlanJob& job, const Model& full, const Order& order, Ranking& ranking,
+                                  StudyRuns& study);
+
+/// How many stages an order that met others on the half mesh may hold in full.
+int may_hold_in_full(const Tried& met);
+
 }  // namespace evenpull::inline sequencer

@@ -13,6 +13,7 @@ Span span_of(PlanPart part, Accuracy accuracy) {
     case PlanPart::given_order: return {0, 0.4};
     case PlanPart::error_bars: return quick ? Span{1, 1} : Span{0.4, 0.69};
     case PlanPart::setting: return quick ? Span{0.98, 1} : Span{0.97, 1};
+    case PlanPart::another_order: return {0.97, 0.97};
     case PlanPart::chances: return quick ? Span{0.98, 0.98} : Span{0.69, 0.97};
   }
   return {};

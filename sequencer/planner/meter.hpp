@@ -27,6 +27,7 @@ class Meter {
   void begin(PlanPart part, int jobs, Span stretch = {}) { begin(part, std::vector<double>(jobs, 1.0), stretch); }
   /// Jobs of unlike length, by what each costs in any unit.
   void begin(PlanPart part, std::vector<double> costs, Span stretch = {}) {
+    if (another_) part = PlanPart::another_order;
     const Span whole = span_of(part, accuracy_);
     const double length = whole.to - whole.from;
     span_ = {whole.from + stretch.from * length, whole.from + stretch.to * length};
@@ -35,6 +36,9 @@ class Meter {
     done_ = std::vector<std::atomic<double>>(costs_.size());
     tell();
   }
+  /// All that begins from here on belongs to another order, tried in the place of the first.
+  void on_another_order() { another_ = true; }
+  void back_to_the_plan() { another_ = false; }
   std::function<void(int, int)> job(int i) {
     return [this, i](int done, int all) {
       done_[i] = static_cast<double>(done) / all;
@@ -53,6 +57,7 @@ class Meter {
   Accuracy accuracy_;
   Span span_;
   PlanPart part_ = PlanPart::passes;
+  bool another_ = false;
   std::vector<double> costs_;
   std::vector<std::atomic<double>> done_;
 };

@@ -5,6 +5,7 @@
 #include "sequencer/plan/accuracy.hpp"
 #include "sequencer/planner/finalists.hpp"
 #include "sequencer/planner/report.hpp"
+#include "sequencer/planner/surer_orders.hpp"
 
 namespace evenpull::inline sequencer {
 namespace {
@@ -19,8 +20,11 @@ Plan plan_of(const PlanJob& job, const Model& full, PassChoice passes) {
   PlanRuns runs;
   runs.passes = std::move(passes);
   runs.ranking = rank_orders(job);
-  Finalists finalists = run_finalists(job, full, runs.ranking, runs.study);
+  StudyRuns study;
+  Finalists finalists = run_finalists(job, full, runs.ranking, study);
   runs.full = std::move(finalists.full), runs.best = finalists.best;
+  runs.verdict = judge_order(job, full.panel, runs.full[runs.best], std::move(study));
+  try_surer_orders(job, full, runs);
   return report(job, full, std::move(runs));
 }
 
@@ -61,7 +65,9 @@ Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const Plan
   Order as_given;
   as_given.id.family = Family::as_given;
   runs.full.push_back({std::move(as_given), replay(full, runs.given, run), OrderModel::full});
-  return report({c, options, meter}, full, std::move(runs));
+  const PlanJob job{c, options, meter};
+  runs.verdict = judge_order(job, full.panel, runs.full.front(), {});
+  return report(job, full, std::move(runs));
 }
 
 }  // namespace evenpull::inline sequencer

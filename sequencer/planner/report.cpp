@@ -6,7 +6,6 @@
 #include "sequencer/measured/after_readings.hpp"
 #include "sequencer/planner/advice.hpp"
 #include "sequencer/sure/bench_checks.hpp"
-#include "sequencer/sure/chance_study.hpp"
 #include "sequencer/sure/error_bars.hpp"
 #include "sequencer/sure/safety.hpp"
 
@@ -147,21 +146,15 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.accuracy = job.options.accuracy;
   p.replayed = !runs.given.empty();
   const int best = static_cast<int>(runs.best);
-  const Studied studied = study_order(job, p.panel, runs.full[best], std::move(runs.study));
+  const Studied studied = std::move(runs.verdict.studied);
   std::vector<StageVerdict> judged = studied.stages;
-  p.nominal = stage_ceiling(judged, true);
+  p.nominal = runs.verdict.nominal;
   Tried& chosen = runs.full[best];
   p.order = chosen.order.id;
-  OutcomeModel outcomes;
-  if (!job.quick()) {
-    job.meter.begin(PlanPart::chances, 1);
-    ChanceStudy study = study_chances(job.the_case, chosen.result.planned, judged, chosen.result.stages, p.nominal,
-                                      job.options.parallel, job.options.kept, job.meter.job(0));
-    p.chances = std::move(study.chances);
-    outcomes = std::move(study.outcomes);
-    if (job.options.outcomes) job.options.outcomes(outcomes, chosen.result.planned);
-  }
-  p.safety = stage_safety(judged, p.chances);
+  p.chances = std::move(runs.verdict.chances);
+  OutcomeModel outcomes = std::move(runs.verdict.outcomes);
+  if (!job.quick() && job.options.outcomes) job.options.outcomes(outcomes, chosen.result.planned);
+  p.safety = std::move(runs.verdict.safety);
   // What was expected at the ends of the stages: of it the readings are a share.
   p.snapshots = std::move(chosen.result.snapshots);
   p.stage_end_snapshot = std::move(chosen.result.stage_end_snapshot);

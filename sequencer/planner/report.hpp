@@ -3,7 +3,7 @@
 
 #include "sequencer/choice/pass_choice.hpp"
 #include "sequencer/planner/ranking.hpp"
-#include "sequencer/planner/study.hpp"
+#include "sequencer/planner/verdict.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -17,7 +17,7 @@ struct PlanRuns {
   std::size_t best = 0;       ///< of `full`
   Ranking ranking{};          ///< empty where the order was given
   PassChoice passes{};        ///< trials; empty where the case states its passes
-  StudyRuns study{};          ///< run beside one of `full`
+  Verdict verdict{};          ///< of the best
   std::vector<Step> given{};  ///< steps that somebody chose; empty: the plan chose
 };
 
@@ -26,7 +26,7 @@ struct PlanRuns {
 std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vector<Tried>& ranked, const Panel& p,
                                                                  int last);
 
-/// Studies the chosen order, judges and tells.
+/// Tells all that came of it, what was read since included.
 Plan report(const PlanJob& job, const Model& full, PlanRuns runs);
 
 }  // namespace evenpull::inline sequencer

@@ -11,10 +11,14 @@ namespace {
 // Seconds of one processor of an ordinary machine, measured on the demo cases (bench/RECORD.md): of the plan's own mesh and
 // those behind its bars; of choice of passes, search and ranking; of the chances.
 constexpr double a_step_and_node = 9e-6, ordering = 0.073, ordering_quick = 0.025, a_step_and_scenario = 1.5e-3;
-// What two processors gain, and seconds of drawing and writing.
-constexpr double usual_gain = 1.7, drawing = 4;
+// What each processor beyond the first takes off the gain of all, and seconds of drawing and writing.
+constexpr double lost_by_each = 0.18, drawing = 5;
 
 }  // namespace
+
+double RunEstimate::seconds_on(int processors) const {
+  return processor_seconds * (1 + lost_by_each * (processors - 1)) / processors;
+}
 
 RunEstimate estimate_run(const Case& c, Accuracy a) {
   const Panel p = build_panel(c, plan_mesh(c, a));
@@ -31,7 +35,7 @@ RunEstimate estimate_run(const Case& c, Accuracy a) {
   double work =
       a_step_and_node * e.steps * e.nodes * runs + (a == Accuracy::quick ? ordering_quick : ordering) * e.steps;
   if (a != Accuracy::quick) work += a_step_and_scenario * e.steps * c.wanted.scenarios;
-  e.seconds = work / usual_gain + drawing;
+  e.processor_seconds = work + drawing;
   return e;
 }
 

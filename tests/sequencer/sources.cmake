@@ -30,6 +30,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_quick.cpp
   test_pass_choice.cpp
   test_stage_shapes.cpp
+  test_surer_orders.cpp
   test_orders_compared.cpp
   test_ordinary_cases.cpp
 )

@@ -23,16 +23,24 @@ TEST_CASE("the estimate counts the nodes, zones and steps that a replay of the p
 
 TEST_CASE("the estimate grows with accuracy, passes, nodes and scenarios") {
   const Case c = sample::aileron();
-  const double normal = estimate_run(c, Accuracy::normal).seconds;
-  CHECK(estimate_run(c, Accuracy::quick).seconds < normal);
-  CHECK(estimate_run(c, Accuracy::fine).seconds > normal);
+  const double normal = estimate_run(c, Accuracy::normal).processor_seconds;
+  CHECK(estimate_run(c, Accuracy::quick).processor_seconds < normal);
+  CHECK(estimate_run(c, Accuracy::fine).processor_seconds > normal);
   Case more = c;
   more.stages[0].doses.push_back(1);
-  CHECK(estimate_run(more, Accuracy::normal).seconds > normal);
+  CHECK(estimate_run(more, Accuracy::normal).processor_seconds > normal);
   more = c, more.target_nodes *= 2;
-  CHECK(estimate_run(more, Accuracy::normal).seconds > normal);
+  CHECK(estimate_run(more, Accuracy::normal).processor_seconds > normal);
   more = c, more.wanted.scenarios = 0;
-  CHECK(estimate_run(more, Accuracy::normal).seconds < normal);
+  CHECK(estimate_run(more, Accuracy::normal).processor_seconds < normal);
   // Chances are no part of a quick plan.
-  CHECK(estimate_run(more, Accuracy::quick).seconds == estimate_run(c, Accuracy::quick).seconds);
+  CHECK(estimate_run(more, Accuracy::quick).processor_seconds == estimate_run(c, Accuracy::quick).processor_seconds);
+}
+
+TEST_CASE("two processors take between half the time of one and all of it") {
+  const RunEstimate e = estimate_run(sample::aileron(), Accuracy::normal);
+  CHECK(e.seconds_on(1) == e.processor_seconds);
+  CHECK(e.seconds_on(2) > e.processor_seconds / 2);
+  CHECK(e.seconds_on(2) < e.processor_seconds);
+  CHECK(e.seconds_on(4) < e.seconds_on(2));
 }

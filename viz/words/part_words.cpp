@@ -26,6 +26,7 @@ const char* part_text(PlanPart part) {
     case PlanPart::error_bars: return "error bars";
     case PlanPart::setting: return "a setting between two stages";
     case PlanPart::chances: return "chances";
+    case PlanPart::another_order: return "another order, which may be surer";
   }
   return "";
 }

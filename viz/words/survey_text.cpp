@@ -118,17 +118,19 @@ std::string print_make(const MemberMake& make, const Case& c) {
 }
 
 std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
-                        const std::string& folder) {
+                        int processors, const std::string& folder) {
   auto text =
       wrap_text(c.title, 0) + "\n" + (c.description.empty() ? "" : "  " + wrap_text(c.description, 2) + "\n") + "\n";
   text += outline_lines(c) + structure_lines(c);
   text += support_lines("Held while it is ironed by", c.while_ironed, c) + support_lines("Held in use by", c.in_use, c);
   text += cloth_lines(c);
   text += fmt::format(
-      "\n  {} zones: {} bay{}, {} strip{} each, two sides. Mesh {} nodes, {} steps; a plan takes {}\n"
-      "  (with --accuracy fine {}).\n",
+      "\n  {} zones: {} bay{}, {} strip{} each, two sides. Mesh {} nodes, {} steps.\n"
+      "  A plan takes {} of processor time, {} on {} if nothing else runs (with --accuracy fine {}).\n",
       panel.zones.size(), panel.bays, panel.bays == 1 ? "" : "s", panel.strips, panel.strips == 1 ? "" : "s",
-      estimate.nodes, estimate.steps, duration(estimate.seconds), duration(fine.seconds));
+      estimate.nodes, estimate.steps, duration(estimate.processor_seconds), duration(estimate.seconds_on(processors)),
+      processors == 1 ? std::string("this processor") : fmt::format("these {} processors", processors),
+      duration(fine.seconds_on(processors)));
   if (panel.fullness > 0.0005)
     text += fmt::format("  The curved tip leaves {:.1f} % fullness that must be shrunk out.\n", panel.fullness * 100);
   text += c.doubts.empty() ? "\n  No doubts.\n" : "\n  Doubts\n";

@@ -10,7 +10,7 @@
 namespace evenpull {
 
 std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
-                        const std::string& folder);
+                        int processors, const std::string& folder);
 
 /// "a tube, 0.500 in x 0.035 in, 6061-T6 tube".
 std::string print_make(const MemberMake& make, const Case& c);
