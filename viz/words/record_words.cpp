@@ -50,11 +50,13 @@ const char* support_kind_text(SupportKind k) {
   return "holds";
 }
 
-std::string support_words(const Case& c, const Support& s) {
+std::string support_words(const Case& c, const Support& s) { return support_words(c, s, length_both(s.station)); }
+
+std::string support_words(const Case& c, const Support& s, const std::string& station) {
   const std::string member =
       s.member >= 0 && s.member < static_cast<int>(c.span_members.size()) ? c.span_members[s.member].name : "member";
   return fmt::format("{} on the {} {} (holds {})", support_kind_text(s.kind), member,
-                     s.whole_length ? "over its whole length" : "at " + length_both(s.station), holds(s));
+                     s.whole_length ? "over its whole length" : "at " + station, holds(s));
 }
 
 std::vector<std::string> assumptions(const Plan& plan) {
