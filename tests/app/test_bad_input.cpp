@@ -180,8 +180,8 @@ TEST_CASE("a profile whose stations fall back or stop short is named", "[bad inp
          "at     =",
          {"trailing edge"}});
   check({"count",
-         "height = [\"0 mm\", \"13 mm\", \"6 mm\"]",
-         "height = [\"0 mm\", \"13 mm\"]",
+         "height = [\"13 mm\", \"13 mm\", \"6 mm\"]",
+         "height = [\"13 mm\", \"13 mm\"]",
          "profile.height",
          "height =",
          {"2 heights for 3 chord stations"}});

@@ -48,7 +48,7 @@ TEST_CASE("every list of a frame says how much it may hold", "[bounds]") {
   check("profile.at", most::profile_points,
         [](size_t n) { return with(base(), "at     = [\"0 mm\", \"13 mm\", \"350 mm\"]", "at = " + list(n, "0")); });
   check("profile.height", most::profile_points,
-        [](size_t n) { return with(base(), "[\"0 mm\", \"13 mm\", \"6 mm\"]", list(n, "0")); });
+        [](size_t n) { return with(base(), "[\"13 mm\", \"13 mm\", \"6 mm\"]", list(n, "0")); });
   check("outline.leading_edge", most::outline_points, [](size_t n) {
     return with(base(), "span = \"1800 mm\"\nchord = \"350 mm\"", "leading_edge = " + list(n, "[\"0 mm\", \"0 mm\"]"));
   });
