@@ -36,10 +36,10 @@ bool is_as_deep_as_its_place(const MemberMake& m) {
   return (m.shape.kind == Shape::bar || m.shape.kind == Shape::sheet_rib) && m.shape.height == 0;
 }
 
-/// Depth of the panel between some places, with the rib at which it is that deep (from 0).
+/// Depth of the panel between some places, with the rib at which it is least (from 0).
 struct Depths {
   double least = 1e9, most = 0;
-  size_t least_rib = 0, most_rib = 0;
+  size_t least_rib = 0;
 };
 
 class PanelDepths {
@@ -55,7 +55,7 @@ class PanelDepths {
       for (int i = 0; i <= steps; ++i) {
         const double here = at(from + (to - from) * i / steps, rib);
         if (here < d.least) d.least = here, d.least_rib = rib;
-        if (here > d.most) d.most = here, d.most_rib = rib;
+        d.most = std::max(d.most, here);
       }
     return d;
   }
@@ -71,6 +71,14 @@ class PanelDepths {
       d.most = std::max(d.most, here);
     }
     return d;
+  }
+
+  /// Where the panel is deepest: ribs of one depth in a panel that tapers are right there or nowhere.
+  AlongRib deepest_rib(double from) const {
+    AlongRib deepest;
+    for (size_t rib = 0; rib < straight_ribs(); ++rib)
+      if (const auto d = along_rib(rib, from); d.mean > deepest.mean) deepest = d;
+    return deepest;
   }
 
   double chord() const { return surface_.chord({0, 0}); }
@@ -90,11 +98,6 @@ class PanelDepths {
 
 std::string percent_of_chord(double fraction) { return print_number(100 * fraction, 3) + " % of the chord"; }
 
-/// Whether a member stands out of the panel, given by how much it may.
-bool stands_out(double depth, const Depths& panel, double allowed) {
-  return depth > allowed * panel.most || depth > usual::far_off_at_one_end * panel.least;
-}
-
 std::string spar_doubt(const SpanMember& m, const PanelDepths& panel) {
   const Depths d = panel.along_span(m.chord_fraction, m.chord_fraction);
   const auto depth = stated_depth(m.make);
@@ -105,11 +108,11 @@ std::string spar_doubt(const SpanMember& m, const PanelDepths& panel) {
         "{} has no height, so it is as deep as the panel and the cloth rests on it, but touches_cloth is not "
         "true: write touches_cloth = true, or its height.",
         name);
-  if (stands_out(depth->value, d, usual::spar_stands_out))
+  if (depth->value > usual::spar_stands_out * d.most)
     return fmt::format(
-        "{} is {} deep, but the panel at {} only {} (rib {}): it would stand out of the cloth by {} above and "
-        "below. Check its section, its place and the profile, whose heights are half thicknesses.",
-        name, depth->words, where, print_length(d.least), d.least_rib + 1, print_length((depth->value - d.least) / 2));
+        "{} is {} deep, but the panel at {} only {}: it would stand out of the cloth by {} above and below. Check its "
+        "section, its place and the profile, whose heights are half thicknesses.",
+        name, depth->words, where, print_length(d.most), print_length((depth->value - d.most) / 2));
   if (m.touches_cloth && depth->value < usual::spar_leaves_a_gap * d.least)
     return fmt::format(
         "{} is to touch the cloth (touches_cloth), but is {} deep where the panel has {} ({}, rib {}): that "
@@ -123,13 +126,13 @@ std::string spar_doubt(const SpanMember& m, const PanelDepths& panel) {
   return "";
 }
 
-/// How the profile is to be typed at an edge, for a member so deep.
-std::string edge_remedy(double depth, bool leading, double at) {
+/// What to type at an edge where the profile is thinner than a tube or bar so deep, round which the cloth turns.
+std::string thin_edge_remedy(double depth, bool leading, double at) {
   const auto half = print_length(depth / 2);
   if (!leading)
     return fmt::format(
-        "The cloth is laid on the profile, and the middle of that member lies at 100 % of the chord: measure "
-        "chord and profile to its middle and write half its depth, {}, as the last height.",
+        "The cloth is laid on the profile, and the middle of that member lies at 100 % of the chord: measure chord "
+        "and profile to its middle and write half its depth, {}, as the last height.",
         half);
   return fmt::format(
       "The cloth is laid on the profile, and is glued to that member at {}: measure chord and profile from the "
@@ -147,14 +150,48 @@ std::string edge_doubt(const Case& c, const SpanMember& m, const PanelDepths& pa
   // A trailing edge of strip or folded sheet is as deep as its front, and thins out from there.
   const bool thins_out = !leading && m.make.shape.kind != Shape::tube;
   const double front = thins_out ? std::max(0.0, 1 - m.make.shape.width / panel.chord()) : at;
-  const Depths d = panel.along_span(front, at), edge = panel.along_span(at, at);
-  const bool out = depth->value > usual::edge_stands_out * d.most ||
-                   (!thins_out && depth->value > usual::far_off_at_one_end * d.least);
-  if (!out && depth->value >= usual::edge_leaves_a_gap * d.least) return "";
-  const auto& shown = out && thins_out ? d.most : edge.least;
-  return fmt::format("From skin to skin the profile measures {} at {}, but {} there is {} deep. {}",
-                     print_length(shown), percent_of_chord(out && thins_out ? front : at), in_quotes(m.name),
-                     depth->words, edge_remedy(depth->value, leading, at));
+  const Depths d = panel.along_span(front, at);
+  const auto sentence = [&](double thick, double where, const std::string& remedy) {
+    return fmt::format("From skin to skin the profile measures {} at {}, but {} there is {} deep. {}",
+                       print_length(thick), percent_of_chord(where), in_quotes(m.name), depth->words, remedy);
+  };
+  if (depth->value > usual::edge_stands_out * d.most) {
+    if (thins_out)
+      return sentence(d.most, front, "Check its section and the profile, whose heights are half thicknesses.");
+    return sentence(d.most, at, thin_edge_remedy(depth->value, leading, at));
+  }
+  if (depth->value < usual::edge_leaves_a_gap * d.least)
+    return sentence(panel.along_span(at, at).least, at,
+                    fmt::format("The cloth turns round it there: check its section, and the heights, which are half "
+                                "thicknesses (half its depth is {}).",
+                                print_length(depth->value / 2)));
+  return "";
+}
+
+/// The profile goes with the chord, a member of one depth does not: told once, of the member that is off most.
+void doubt_taper(Case& c, const PanelDepths& panel) {
+  const SpanMember* worst = nullptr;
+  double most = usual::far_off_at_one_end;
+  Depths there;
+  for (const SpanMember& m : c.span_members) {
+    const auto depth = stated_depth(m.make);
+    if (!depth || m.make.shape.kind == Shape::folded_edge) continue;
+    const Depths d = panel.along_span(m.chord_fraction, m.chord_fraction);
+    const bool fits_somewhere = depth->value <= usual::edge_stands_out * d.most;
+    if (!fits_somewhere || d.least <= 0 || d.most < usual::far_off_at_one_end * d.least ||
+        depth->value <= most * d.least)
+      continue;
+    most = depth->value / d.least;
+    worst = &m;
+    there = d;
+  }
+  if (!worst) return;
+  c.doubts.push_back(
+      fmt::format("Heights go with the chord: at rib {} the panel is reckoned {} deep at {}, where {} is {} all "
+                  "along. Where your panel keeps its depth, the cloth is laid nearer the chord line there than it "
+                  "lies.",
+                  there.least_rib + 1, print_length(there.least), percent_of_chord(worst->chord_fraction),
+                  in_quotes(worst->name), stated_depth(worst->make)->words));
 }
 
 std::string ribs_words(const std::vector<size_t>& ribs) {
@@ -168,15 +205,15 @@ std::string ribs_words(const std::vector<size_t>& ribs) {
 std::string rib_doubt(const Case& c, const std::vector<size_t>& ribs, const PanelDepths& panel, double front) {
   const MemberMake& make = c.ribs[ribs.front()].make;
   const Depth depth = *stated_depth(make);
-  const auto along = panel.along_rib(ribs.front(), front);
-  if (depth.value < along.mean)
+  const auto here = panel.along_rib(ribs.front(), front), deepest = panel.deepest_rib(front);
+  if (depth.value < here.mean)
     return fmt::format(
         "{} {} deep, less than half of what the panel is there ({} in the mean along the rib): the cloth is "
         "reckoned to lie on the ribs, and would not touch. Check the section, and the profile, whose heights "
         "are half thicknesses.",
-        ribs_words(ribs), depth.words, print_length(along.mean));
-  return fmt::format("{} {} deep all along, but the panel there {} in the mean and {} at most. {}", ribs_words(ribs),
-                     depth.words, print_length(along.mean), print_length(along.most),
+        ribs_words(ribs), depth.words, print_length(here.mean));
+  return fmt::format("{} {} deep all along, but the panel {} in the mean along a rib and {} at most. {}",
+                     ribs_words(ribs), depth.words, print_length(deepest.mean), print_length(deepest.most),
                      make.shape.kind == Shape::tube
                          ? "Check the section and the profile, whose heights are half thicknesses."
                          : "Leave height out of the section: then it is as deep as the panel.");
@@ -184,14 +221,14 @@ std::string rib_doubt(const Case& c, const std::vector<size_t>& ribs, const Pane
 
 void doubt_ribs(Case& c, const PanelDepths& panel) {
   const double front = std::max(c.span_members.front().chord_fraction, c.blanket.nose_chord_fraction);
+  const auto deepest = panel.deepest_rib(front);
   std::vector<std::vector<size_t>> makes;
   for (size_t rib = 0; rib < panel.straight_ribs(); ++rib) {
     const auto depth = stated_depth(c.ribs[rib].make);
     if (!depth) continue;
-    const auto along = panel.along_rib(rib, front);
-    const bool out = depth->value > usual::rib_stands_out * along.mean ||
-                     depth->value > usual::spar_stands_out * along.most;
-    if (!out && depth->value >= usual::rib_leaves_a_gap * along.mean) continue;
+    const bool out = depth->value > usual::rib_stands_out * deepest.mean ||
+                     depth->value > usual::spar_stands_out * deepest.most;
+    if (!out && depth->value >= usual::rib_leaves_a_gap * panel.along_rib(rib, front).mean) continue;
     const auto same = std::find_if(makes.begin(), makes.end(), [&](const auto& m) {
       return print_make(c.ribs[m.front()].make, c) == print_make(c.ribs[rib].make, c);
     });
@@ -201,16 +238,20 @@ void doubt_ribs(Case& c, const PanelDepths& panel) {
   for (const auto& ribs : makes) c.doubts.push_back(rib_doubt(c, ribs, panel, front));
 }
 
-/// A height between two others at which the panel is far thinner than at both.
-void doubt_waists(Case& c, double chord) {
-  const auto thick = [&](size_t i) { return c.profile[i].top + c.profile[i].bottom; };
-  for (size_t i = 1; i + 1 < c.profile.size(); ++i)
-    if (thick(i) < usual::waist * std::min(thick(i - 1), thick(i + 1)))
-      c.doubts.push_back(fmt::format(
-          "At {} the panel is only {} thick, but {} and {} at the stations before and behind: a waist. Check the "
-          "heights in profile, their signs too.",
-          percent_of_chord(c.profile[i].chord_fraction), print_length(thick(i) * chord),
-          print_length(thick(i - 1) * chord), print_length(thick(i + 1) * chord)));
+/// A height between two others at which the panel has next to nothing of what the straight line between them has.
+void doubt_hollows(Case& c, double chord) {
+  const auto& p = c.profile;
+  const auto thick = [&](size_t i) { return p[i].top + p[i].bottom; };
+  for (size_t i = 1; i + 1 < p.size(); ++i) {
+    const double t =
+        (p[i].chord_fraction - p[i - 1].chord_fraction) / (p[i + 1].chord_fraction - p[i - 1].chord_fraction);
+    if (thick(i) < usual::hollow * ((1 - t) * thick(i - 1) + t * thick(i + 1)))
+      c.doubts.push_back(
+          fmt::format("At {} the panel is only {} thick, but {} and {} at the stations before and behind. Check "
+                      "the heights in profile, their signs too.",
+                      percent_of_chord(p[i].chord_fraction), print_length(thick(i) * chord),
+                      print_length(thick(i - 1) * chord), print_length(thick(i + 1) * chord)));
+  }
 }
 
 void doubt_bow(Case& c) {
@@ -229,11 +270,12 @@ void doubt_bow(Case& c) {
 
 void find_depth_doubts(Case& c) {
   const PanelDepths panel(c);
-  doubt_waists(c, panel.chord());
+  doubt_hollows(c, panel.chord());
   for (const SpanMember& m : c.span_members) {
     auto doubt = m.role == SpanRole::spar ? spar_doubt(m, panel) : edge_doubt(c, m, panel);
     if (!doubt.empty()) c.doubts.push_back(std::move(doubt));
   }
+  doubt_taper(c, panel);
   doubt_ribs(c, panel);
   doubt_bow(c);
 }

@@ -26,8 +26,8 @@ std::vector<Named> all_makes(const Case& c) {
   std::vector<Named> all;
   for (const auto& m : c.span_members) all.push_back({in_quotes(m.name), &m.make});
   for (size_t i = 0; i < c.ribs.size(); ++i)
-    if (!c.tip_bow || i + 1 < c.ribs.size()) all.push_back({fmt::format("rib {}", i + 1), &c.ribs[i].make});
-  if (c.tip_bow) all.push_back({"the tip bow", &*c.tip_bow});
+    if (!c.tip_bow || i + 1 < c.ribs.size()) all.push_back({fmt::format("Rib {}", i + 1), &c.ribs[i].make});
+  if (c.tip_bow) all.push_back({"The tip bow", &*c.tip_bow});
   for (const auto& b : c.braces) all.push_back({in_quotes(b.name), &b.make});
   return all;
 }
@@ -76,7 +76,7 @@ void doubt_walls_of_a_kind(Case& c, const std::vector<Named>& all, bool tubes) {
   }
   if (!thin || thick->make->shape.wall <= usual::walls_apart * thin->make->shape.wall) return;
   c.doubts.push_back(
-      fmt::format("{} has {} of {}, {} one of {}, {:.0f} times as thick. Is the decimal point right, and the "
+      fmt::format("{} has {} of {}, but {} one of {}, {:.0f} times as thick. Is the decimal point right, and the "
                   "unit?",
                   thin->name, tubes ? "a wall" : "a sheet", wall_words(*thin->make), thick->name,
                   wall_words(*thick->make), thick->make->shape.wall / thin->make->shape.wall));
@@ -188,14 +188,16 @@ void doubt_materials(Case& c) {
 }  // namespace
 
 void find_section_doubts(Case& c) {
-  const auto fine = doubt_walls(c, all_makes(c));
+  const auto all = all_makes(c);
+  const auto fine = doubt_walls(c, all);
   doubt_walls_of_a_kind(c, fine, true);
   doubt_walls_of_a_kind(c, fine, false);
+  doubt_materials(c);
+  if (fine.size() < all.size()) return;  // what else is odd comes of that wall
   const Strengths strengths(c);
   doubt_end_ribs(c, strengths);
   doubt_spars(c, strengths);
   doubt_trailing_edge(c, strengths);
-  doubt_materials(c);
 }
 
 }  // namespace evenpull

@@ -8,12 +8,12 @@ namespace evenpull::usual {
 constexpr double widest_bay = 0.5;              // m
 constexpr double thickest = 0.25;               // of the chord
 constexpr double thinnest = 0.01;               // of the chord
-constexpr double waist = 0.5;                   // of the thinner of the depths at both sides
+constexpr double hollow = 0.3;                  // of the depth on a line between the stations beside
 constexpr double loosest = 0.03;                // looseness
 constexpr double full_dose_is_at_least = 0.85;  // what a stated dwell gives is never quite 1
 
-// Depth of a member as a multiple of the panel's depth at its place. A member that does not taper in a panel that does
-// may be right in the middle: it is doubted where it fits nowhere along the span, or is far off at one end.
+// Depth of a member as a multiple of the panel's depth at its place. One that does not taper in a panel that does is doubted
+// where it fits nowhere along the span; if it is far off at one end, that is told.
 constexpr double spar_stands_out = 1.1, spar_touches = 0.97, spar_leaves_a_gap = 0.9;
 constexpr double edge_stands_out = 1.25, edge_leaves_a_gap = 0.8;
 constexpr double far_off_at_one_end = 1.5;

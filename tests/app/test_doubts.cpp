@@ -23,13 +23,13 @@ std::string only_doubt(const std::string& text) {
 }
 
 std::string heights(const std::string& value) {
-  return with(base(), "height = [\"13 mm\", \"13 mm\", \"6 mm\"]", value);
+  return with(base(), "height = [\"13 mm\", \"11 mm\", \"6 mm\"]", value);
 }
 
 const std::string leading_tube = "outside_diameter = \"1 in\", wall = \"0.035 in\"",
                   half_inch = "outside_diameter = \"1/2 in\", wall = \"0.035 in\"";
 
-/// The template with a spar at 30 % of the chord, where the panel is 24.2 mm deep.
+/// The template with a spar at 30 % of the chord, where the panel is 21.8 mm deep.
 std::string with_spar(const std::string& section, const std::string& more = "") {
   return with(base(), "[[member]]\nname = \"trailing edge tube\"",
               "[[member]]\nname = \"spar\"\nrole = \"spar\"\nat = \"30 %\"\nsection = { " + section +
@@ -53,26 +53,27 @@ TEST_CASE("a profile that starts at 0 on a tube is doubted with both numbers and
   const auto d = only_doubt(heights("height = [\"0 mm\", \"13 mm\", \"6 mm\"]"));
   CHECK_THAT(d, Contains("measures 0 in (0 mm) at 0 % of the chord") && Contains("1 in (25.4 mm) deep") &&
                     Contains("1/2 in (12.7 mm), as the height there") && Contains("blanket.seam"));
-  const auto edge = only_doubt(heights("height = [\"13 mm\", \"13 mm\", \"0 mm\"]"));
+  const auto edge = only_doubt(heights("height = [\"13 mm\", \"11 mm\", \"0 mm\"]"));
   CHECK_THAT(edge, Contains("at 100 % of the chord") && Contains("\"trailing edge tube\"") &&
                        Contains("1/2 in (12.7 mm) deep") && Contains("1/4 in (6.35 mm), as the last height"));
 }
 
 TEST_CASE("a profile from the front of the tube is right where the cloth leaves the tube behind it", "[doubts]") {
-  const auto front = heights("height = [\"0 mm\", \"13 mm\", \"6 mm\"]");
+  const auto front = with(heights("height = [\"0 mm\", \"13 mm\", \"6 mm\"]"), "\"100 mm\"", "\"13 mm\"");
+  CHECK(doubts(front).size() == 1);
   CHECK(doubts(with(front, "kind = \"full wrap\"", "kind = \"full wrap\"\nseam = \"13 mm\"")).empty());
 }
 
 TEST_CASE("heights typed as whole thicknesses leave a gap at an edge", "[doubts]") {
-  const auto all = doubts(heights("height = [\"26 mm\", \"26 mm\", \"12 mm\"]"));
+  const auto all = doubts(heights("height = [\"26 mm\", \"22 mm\", \"12 mm\"]"));
   REQUIRE(all.size() >= 2);
   CHECK_THAT(all[0],
              Contains("measures 52 mm (2.05 in)") && Contains("\"leading edge tube\" there is 1 in (25.4 mm) deep"));
 }
 
 TEST_CASE("a spar that stands out of the cloth or does not reach it is doubted", "[doubts]") {
-  CHECK_THAT(only_doubt(with_spar(tube("1 1/8 in"))), Contains("\"spar\" is 1 1/8 in (28.6 mm) deep") &&
-                                                          Contains("stand out of the cloth") && Contains("rib 1"));
+  CHECK_THAT(only_doubt(with_spar(tube("1 in"))),
+             Contains("\"spar\" is 1 in (25.4 mm) deep") && Contains("stand out of the cloth by 1.8 mm (0.071 in)"));
   CHECK_THAT(
       only_doubt(with_spar(tube("3/4 in"), "touches_cloth = true")),
       Contains("\"spar\" is to touch the cloth") && Contains("3/4 in (19.1 mm) deep") && Contains("above and below"));
@@ -81,8 +82,7 @@ TEST_CASE("a spar that stands out of the cloth or does not reach it is doubted",
 }
 
 TEST_CASE("a spar as deep as the panel touches the cloth, whatever the case says", "[doubts]") {
-  CHECK_THAT(only_doubt(with_spar(tube("15/16 in"))),
-             Contains("touches_cloth = true") && Contains("15/16 in (23.8 mm)"));
+  CHECK_THAT(only_doubt(with_spar(tube("7/8 in"))), Contains("touches_cloth = true") && Contains("7/8 in (22.2 mm)"));
   CHECK_THAT(only_doubt(with_spar("shape = \"bar\", width = \"10 mm\"")), Contains("touches_cloth = true"));
   CHECK(doubts(with_spar("shape = \"bar\", width = \"10 mm\"", "touches_cloth = true")).empty());
 }
@@ -93,26 +93,25 @@ TEST_CASE("a tapered panel may have a member that does not taper", "[doubts]") {
                 "chord = \"350 mm\"\nstraight_edge = \"leading edge\"\ntip_chord = \"" + tip + "\"");
   };
   CHECK(doubts(tapered("270 mm")).empty());
-  const auto far = doubts(tapered("200 mm"));
-  REQUIRE(far.size() >= 2);
-  CHECK_THAT(far[0], Contains("\"leading edge tube\" there is 1 in"));
+  CHECK_THAT(only_doubt(tapered("200 mm")), Contains("Heights go with the chord: at rib 7") &&
+                                                Contains("\"trailing edge tube\" is 1/2 in (12.7 mm) all along"));
 }
 
 TEST_CASE("ribs that cannot touch the cloth, and ribs deeper than the panel, are doubted together", "[doubts]") {
-  CHECK_THAT(only_doubt(all_ribs(tube("3/8 in"))),
-             Contains("Ribs 1 to 7 are 3/8 in (9.53 mm) deep") && Contains("would not touch"));
+  CHECK_THAT(only_doubt(all_ribs(tube("5/16 in"))),
+             Contains("Ribs 1 to 7 are 5/16 in (7.94 mm) deep") && Contains("would not touch"));
   CHECK_THAT(only_doubt(all_ribs("shape = \"sheet rib\", sheet = \"0.5 mm\", flange = \"12 mm\", height = \"34 mm\"")),
              Contains("Ribs 1 to 7 are 34 mm (1.34 in) deep all along") && Contains("Leave height out"));
   CHECK(doubts(all_ribs("shape = \"sheet rib\", sheet = \"0.5 mm\", flange = \"12 mm\"")).empty());
 }
 
-TEST_CASE("a single height that slipped makes a waist", "[doubts]") {
+TEST_CASE("a single height that slipped makes a hollow", "[doubts]") {
   const auto at =
-      with(base(), "at     = [\"0 mm\", \"13 mm\", \"350 mm\"]", "at     = [\"0 %\", \"10 %\", \"30 %\", \"100 %\"]");
-  const auto with_heights = [&](const std::string& h) { return with(at, "[\"13 mm\", \"13 mm\", \"6 mm\"]", h); };
+      with(base(), "at     = [\"0 mm\", \"100 mm\", \"350 mm\"]", "at     = [\"0 %\", \"10 %\", \"30 %\", \"100 %\"]");
+  const auto with_heights = [&](const std::string& h) { return with(at, "[\"13 mm\", \"11 mm\", \"6 mm\"]", h); };
   CHECK(doubts(with_heights("[\"13 mm\", \"13 mm\", \"12 mm\", \"6 mm\"]")).empty());
   CHECK_THAT(only_doubt(with_heights("[\"13 mm\", \"1.3 mm\", \"12 mm\", \"6 mm\"]")),
-             Contains("At 10 % of the chord the panel is only 2.6 mm (0.102 in) thick") && Contains("waist"));
+             Contains("At 10 % of the chord the panel is only 2.6 mm (0.102 in) thick"));
 }
 
 TEST_CASE("a slipped decimal point in a wall is doubted as it was typed", "[doubts]") {
@@ -120,11 +119,10 @@ TEST_CASE("a slipped decimal point in a wall is doubted as it was typed", "[doub
              Contains("a wall of 0.35 in (8.89 mm) in a tube of 1 in (25.4 mm)") && Contains("decimal point"));
   CHECK_THAT(only_doubt(with(base(), leading_tube, "outside_diameter = \"1 in\", wall = \"0.0065 in\"")),
              Contains("a wall of 0.0065 in (0.17 mm)"));
-  CHECK_THAT(
-      only_doubt(with(base(), leading_tube, "outside_diameter = \"1 in\", wall = \"0.25 in\"")),
-      Contains(
-          "\"trailing edge tube\" has a wall of 0.035 in (0.89 mm), \"leading edge tube\" one of 0.25 in (6.35 mm), "
-          "7 times"));
+  CHECK_THAT(only_doubt(with(base(), leading_tube, "outside_diameter = \"1 in\", wall = \"0.25 in\"")),
+             Contains("\"trailing edge tube\" has a wall of 0.035 in (0.89 mm), but \"leading edge tube\" one of 0.25 "
+                      "in (6.35 mm), "
+                      "7 times"));
   CHECK(doubts(with(base(), leading_tube, "outside_diameter = \"1 in\", wall = \"0.083 in\"")).empty());
 }
 
@@ -132,7 +130,7 @@ TEST_CASE("millimetres typed as inches make a sheet that nobody uses", "[doubts]
   const auto sheet = [](const std::string& t) {
     return all_ribs("shape = \"sheet rib\", flange = \"12 mm\", sheet = \"" + t + "\"");
   };
-  CHECK_THAT(only_doubt(sheet("0.5 in")), Contains("rib 1 is of sheet 0.5 in (12.7 mm) thick"));
+  CHECK_THAT(only_doubt(sheet("0.5 in")), Contains("Rib 1 is of sheet 0.5 in (12.7 mm) thick"));
   CHECK(doubts(sheet("0.8 mm")).empty());
 }
 
@@ -167,6 +165,14 @@ TEST_CASE("a tip bow whose thickness is not that of its section is doubted", "[d
   };
   CHECK(doubts(bow("3/8 in")).empty());
   CHECK_THAT(only_doubt(bow("3/4 in")), Contains("3/4 in (19.1 mm) thick") && Contains("3/8 in (9.53 mm) deep"));
+}
+
+TEST_CASE("a tube rudder that is typed as the program takes it has no doubt", "[doubts]") {
+  for (const char* name : {"three_ribs", "by_a_hair"}) {
+    INFO(name);
+    CHECK(read_case(EVENPULL_CASES_DIR "/../tests/cases/" + std::string(name) + ".toml").doubts.empty());
+  }
+  CHECK(doubts(with(heights("height = [\"1/2 in\", \"0.25 in\"]"), "\"100 mm\", ", "")).empty());
 }
 
 TEST_CASE("sizes come back in the words in which they were typed", "[doubts]") {
