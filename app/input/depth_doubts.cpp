@@ -1,6 +1,6 @@
 // Members against the depth of the panel where they stand. The cloth is laid on the profile, whatever stands under it
-// (solver/geometry/surface.hpp), and a member lies half-way between both skins: what is deeper or shallower there is a slip of
-// a size, or a profile that was measured from elsewhere.
+// (solver/geometry/surface.hpp), and a member lies half-way between both skins: what is deeper or shallower there is a
+// slip of a size, or a profile that was measured from elsewhere.
 #include "app/input/case_parts.hpp"
 #include "app/input/usual.hpp"
 #include "app/text/quoted.hpp"

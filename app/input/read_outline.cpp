@@ -81,8 +81,8 @@ void read_from_chords(const CaseTable& outline, Outline& o) {
   o.trailing_edge = {{chord, 0}, {round_12(sweep + tip), span}};
 }
 
-/// Tables of airfoils count the lower surface downwards with a minus. Here top counts up and bottom down: a surface that lies
-/// beyond the chord line for the most part is such a table far more often than a shape.
+/// Tables of airfoils count the lower surface downwards with a minus. Here top counts up and bottom down: a surface
+/// that lies beyond the chord line for the most part is such a table far more often than a shape.
 void refuse_signs_of_a_table(const CaseTable& profile, const std::string& key, const std::vector<double>& heights) {
   if (heights.empty() || std::accumulate(heights.begin(), heights.end(), 0.0) >= 0) return;
   const auto at = static_cast<size_t>(std::min_element(heights.begin(), heights.end()) - heights.begin());

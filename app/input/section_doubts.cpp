@@ -1,4 +1,4 @@
-// Sections and materials against each other: a decimal point that slipped, millimetres for inches, two tables exchanged.
+// Sections and materials against each other: a decimal point that slipped, millimetres for inches, tables exchanged.
 #include "app/input/case_parts.hpp"
 #include "app/input/usual.hpp"
 #include "app/text/quoted.hpp"

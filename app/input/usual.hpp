@@ -1,5 +1,5 @@
-// What is usual of covered surfaces, beyond which a case is doubted. All of it is judgement: set where a slip of the decimal
-// point, of the unit or of the sign is caught and a panel that somebody would build is left alone.
+// What is usual of covered surfaces, beyond which a case is doubted. All of it is judgement: set where a slip of the
+// decimal point, of the unit or of the sign is caught and a panel that somebody would build is left alone.
 #pragma once
 
 namespace evenpull::usual {
@@ -12,8 +12,8 @@ constexpr double hollow = 0.3;                  // of the depth on a line betwee
 constexpr double loosest = 0.03;                // looseness
 constexpr double full_dose_is_at_least = 0.85;  // what a stated dwell gives is never quite 1
 
-// Depth of a member as a multiple of the panel's depth at its place. One that does not taper in a panel that does is doubted
-// where it fits nowhere along the span; if it is far off at one end, that is told.
+// Depth of a member as a multiple of the panel's depth at its place. One that does not taper in a panel that does is
+// doubted where it fits nowhere along the span; if it is far off at one end, that is told.
 constexpr double spar_stands_out = 1.1, spar_touches = 0.97, spar_leaves_a_gap = 0.9;
 constexpr double edge_stands_out = 1.25, edge_leaves_a_gap = 0.8;
 constexpr double far_off_at_one_end = 1.5;
@@ -30,7 +30,7 @@ constexpr double weak_spar = 0.25;    // stiffness of a tube along the span over
 constexpr double stiff_trailing_edge = 4;  // over the stiffest member ahead of it
 
 // Materials.
-constexpr double softest_metal = 40e9;                              // Pa: magnesium has 45 GPa
+constexpr double softest_metal = 40e9;                              // Pa: magnesium has 45 GPa (from memory)
 constexpr double least_shear_share = 0.3, most_shear_share = 0.45;  // G/E of metals, 0.38 or so
 
 }  // namespace evenpull::usual

@@ -62,8 +62,8 @@ struct Material {
   HeatSolid heat{};
 };
 
-/// Sizes of a section as the user wrote them ("5/8 in"), to be read back in the same words: nothing is computed from them.
-/// Empty where nobody wrote one.
+/// Sizes of a section as the user wrote them ("5/8 in"), to be read back in the same words: nothing is computed from
+/// them. Empty where nobody wrote one.
 struct WrittenSizes {
   std::string outside_diameter, wall, width, height;
 };

@@ -1,4 +1,4 @@
-// Slips that leave a case possible: each must be doubted with its numbers as they were typed. Panels and sizes invented.
+// Slips that leave a case possible: each must be doubted, with its numbers as typed. Panels and sizes invented.
 #include "app/command/commands.hpp"
 #include "app/output/survey_json.hpp"
 #include "tests/app/case_text.hpp"

@@ -11,7 +11,8 @@ double to_degF(double kelvin);
 double to_degC(double kelvin);
 
 /// A length as a person would have written it, then in the other unit: "350 mm (13.78 in)", "5/8 in (15.9 mm)",
-/// "0.035 in (0.89 mm)". `written`: as it was written in the case, if it was; else the unit in which it is a plain number.
+/// "0.035 in (0.89 mm)". `written`: as it was written in the case, if it was; else the unit in which it is a plain
+/// number.
 std::string print_length(double metres, const std::string& written = "");
 /// "11 13/16 in", "0.035 in"; rounded to 0.01 in (below an inch 0.001 in) where it is no plain number of inches.
 std::string print_inches(double metres);
