@@ -23,6 +23,8 @@ void read_wanted(const CaseTable& work, Case& c);  ///< of the table [work]
 void complete_case(CaseContext& context, Case& c);
 /// Adds a sentence for what is possible but unusual; needs the whole case.
 void find_doubts(Case& c);
+void find_depth_doubts(Case& c);    ///< of them: members against the depth of the panel at their place
+void find_section_doubts(Case& c);  ///< of them: sections and materials against each other
 
 /// A section written as { shape = "tube", outside_diameter = "12.7 mm", wall = "0.9 mm" } and the material beside it.
 class MaterialShelf;

@@ -1,5 +1,6 @@
 // What is possible but unusual, and so more often a slip than a wish.
 #include "app/input/case_parts.hpp"
+#include "app/input/usual.hpp"
 #include "sequencer/replay/full_passes.hpp"
 #include "solver/cloth/shrink.hpp"
 #include "solver/heat/pass_heat.hpp"
@@ -12,13 +13,6 @@
 
 namespace evenpull {
 namespace {
-
-// Usual ranges of covered surfaces: judgement.
-constexpr double widest_usual_bay = 0.5;        // m
-constexpr double thickest_usual = 0.25;         // of the chord
-constexpr double thinnest_usual = 0.01;         // of the chord
-constexpr double loosest_usual = 0.03;          // looseness
-constexpr double full_dose_is_at_least = 0.85;  // what a stated dwell gives is never quite 1
 
 // Yarn directions in which all stages together shrink the cloth by less than it lies loose, in words; empty if none. A
 // frame that gives and a curved tip leave it looser still: this is only what can be foreseen at once. Full passes meet the
@@ -47,15 +41,17 @@ std::string loose_to_the_end(const Case& c) {
 void find_doubts(Case& c) {
   const auto doubt = [&](std::string sentence) { c.doubts.push_back(std::move(sentence)); };
   for (size_t i = 1; i < c.ribs.size(); ++i)
-    if (c.ribs[i].station - c.ribs[i - 1].station > widest_usual_bay)
+    if (c.ribs[i].station - c.ribs[i - 1].station > usual::widest_bay)
       doubt(fmt::format("Ribs {} and {} stand {} apart, more than is usual.", i, i + 1,
                         print_length(c.ribs[i].station - c.ribs[i - 1].station)));
   double thickest = 0;
   for (const auto& p : c.profile) thickest = std::max(thickest, p.top + p.bottom);
-  if (thickest > thickest_usual || thickest < thinnest_usual)
+  if (thickest > usual::thickest || thickest < usual::thinnest)
     doubt(fmt::format("The panel is {:.1f} % of its chord thick, which is unusual; heights are half thicknesses.",
                       thickest * 100));
-  if (std::max(c.cloth.looseness.warp, c.cloth.looseness.fill) > loosest_usual)
+  find_depth_doubts(c);
+  find_section_doubts(c);
+  if (std::max(c.cloth.looseness.warp, c.cloth.looseness.fill) > usual::loosest)
     doubt("The cloth is laid on looser than the usual 0 to 3 %.");
   if (const auto still = loose_to_the_end(c); !still.empty())  // before all others
     c.doubts.insert(
@@ -66,7 +62,7 @@ void find_doubts(Case& c) {
   if (const double peak = to_degF(c.stages.back().temperature) + c.iron.swing * 1.8; peak > polyester_refuse_degF)
     doubt(fmt::format("With its swing the iron reaches {:.0f} °F at times: let it settle before it touches cloth.",
                       peak));
-  if (c.stages.front().doses.back() < full_dose_is_at_least) doubt("The first stage ends without a full pass.");
+  if (c.stages.front().doses.back() < usual::full_dose_is_at_least) doubt("The first stage ends without a full pass.");
   if (c.approved_last_stage && c.stages.back().temperature < *c.approved_last_stage - 1)
     doubt(fmt::format("The approved data ask for {}, but the last stage of the case is {}.",
                       viz::degrees_both(*c.approved_last_stage), viz::degrees_both(c.stages.back().temperature)));

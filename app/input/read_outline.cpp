@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace evenpull {
 namespace {
@@ -80,6 +81,23 @@ void read_from_chords(const CaseTable& outline, Outline& o) {
   o.trailing_edge = {{chord, 0}, {round_12(sweep + tip), span}};
 }
 
+/// Tables of airfoils count the lower surface downwards with a minus. Here top counts up and bottom down: a surface
+/// that lies beyond the chord line for the most part is such a table far more often than a shape.
+void refuse_signs_of_a_table(const CaseTable& profile, const std::string& key, const std::vector<double>& heights) {
+  if (heights.empty() || std::accumulate(heights.begin(), heights.end(), 0.0) >= 0) return;
+  const auto at = static_cast<size_t>(std::min_element(heights.begin(), heights.end()) - heights.begin());
+  const auto& entry = profile.find(key)->list[at];
+  auto turned = entry;
+  turned.text.erase(turned.text.find('-'), 1);
+  profile.context().fail(
+      nth(profile.path(key), at),
+      fmt::format(
+          "= {} is below zero, as in tables of airfoils; here profile.top counts up from the chord line and "
+          "profile.bottom down, both without a minus sign: write {}, and the others so too. (If this surface really "
+          "lies beyond the chord line, measure both heights from a line between the two surfaces.)",
+          entry.shown(), turned.shown()));
+}
+
 std::vector<double> heights(const CaseTable& profile, const std::string& key, double chord, size_t count) {
   const Range range{-0.05, 0.5, "half a thickness is usually 2 to 10 % of the chord"};
   const auto& list = profile.list(key, {0, most::profile_points, key + " = [\"0 mm\", \"20 mm\", ..., \"3 mm\"]"});
@@ -87,10 +105,14 @@ std::vector<double> heights(const CaseTable& profile, const std::string& key, do
     profile.context().fail(profile.path(key),
                            fmt::format("has {} heights for {} chord stations in profile.at ({}); one belongs to each",
                                        list.size(), count, profile.context().line_of(profile.path("at"))));
-  std::vector<double> out;
-  for (size_t i = 0; i < count; ++i)
-    out.push_back(profile.share_or_length(list[i], nth(profile.path(key), i), chord, range));
-  return out;
+  const auto read = [&](Range allowed) {
+    std::vector<double> out;
+    for (size_t i = 0; i < count; ++i)
+      out.push_back(profile.share_or_length(list[i], nth(profile.path(key), i), chord, allowed));
+    return out;
+  };
+  refuse_signs_of_a_table(profile, key, read({-range.high, range.high, range.usual}));
+  return read(range);
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 
 namespace evenpull {
 namespace {
@@ -36,7 +37,35 @@ Section read_properties(const CaseTable& s) {
   return p;
 }
 
-SectionShape read_shape(const CaseTable& owner) {
+/// A size as it was written, with single spaces; empty if it was not.
+std::string written(const CaseTable& s, const std::string& key) {
+  const auto* e = s.find(key);
+  std::string out;
+  if (!e) return out;
+  for (const char letter : e->text) {
+    const bool space = std::isspace(static_cast<unsigned char>(letter)) != 0;
+    if (!space) out += letter;
+    else if (!out.empty() && out.back() != ' ') out += ' ';
+  }
+  if (!out.empty() && out.back() == ' ') out.pop_back();
+  return out;
+}
+
+WrittenSizes written_sizes(const CaseTable& s, SectionShape::Kind kind) {
+  using Kind = SectionShape::Kind;
+  switch (kind) {
+    case Kind::tube: return {written(s, "outside_diameter"), written(s, "wall"), "", ""};
+    case Kind::bar: return {"", "", written(s, "width"), written(s, "height")};
+    case Kind::sheet_rib: return {"", written(s, "sheet"), written(s, "flange"), written(s, "height")};
+    case Kind::folded_edge: return {"", written(s, "sheet"), written(s, "leg"), written(s, "opening")};
+    case Kind::closed_nose: return {"", written(s, "sheet"), "", ""};
+    case Kind::properties: break;
+  }
+  return {};
+}
+
+/// Shape, sizes and sizes as written; the material is left open.
+MemberMake read_section(const CaseTable& owner) {
   using Kind = SectionShape::Kind;
   const auto* entry = owner.find("section");
   if (!entry)
@@ -55,8 +84,10 @@ SectionShape read_shape(const CaseTable& owner) {
       {"shape", "sheet"},
       {"shape", "area", "inertia_up", "inertia_flat", "torsion", "reach_up", "reach_flat", "reach_twist"}};
   const CaseTable s(owner.context(), *entry, owner.path("section"), keys[static_cast<size_t>(shape)]);
-  SectionShape out;
+  MemberMake make;
+  SectionShape& out = make.shape;
   out.kind = static_cast<Kind>(shape);
+  make.written = written_sizes(s, out.kind);
   switch (out.kind) {
     case Kind::tube:
       out.outside_diameter =
@@ -86,7 +117,7 @@ SectionShape read_shape(const CaseTable& owner) {
     case Kind::closed_nose: out.wall = s.quantity("sheet", Quantity::length, thickness_range); break;
     case Kind::properties: out.given = read_properties(s); break;
   }
-  return out;
+  return make;
 }
 
 std::string print_material(const Material& m) {
@@ -178,8 +209,7 @@ int MaterialShelf::take(const CaseTable& owner) {
 }
 
 MemberMake read_make(const CaseTable& owner, MaterialShelf& shelf) {
-  MemberMake make;
-  make.shape = read_shape(owner);
+  MemberMake make = read_section(owner);
   make.material = shelf.take(owner);
   return make;
 }

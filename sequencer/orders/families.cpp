@@ -90,7 +90,7 @@ std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks)
   return zones;
 }
 
-std::vector<Order> order_families(const Panel& p) {
+std::vector<Order> order_families(const Panel& p, int stages) {
   const std::vector<int> steady = root_to_tip(p.bays), halving = centre_out_halving(p.bays), jumps = jumping(p.bays);
   std::vector<Order> all = {
       {{Family::one_side}, one_side_first(p, steady), 0},
@@ -104,6 +104,12 @@ std::vector<Order> order_families(const Panel& p) {
   }
   std::stable_sort(all.begin(), all.end(), [](const Order& a, const Order& b) { return a.ease < b.ease; });
   if (p.strips > 1) all.push_back({{Family::halving_by_strips}, alternate_strips(p, halving), 4});
+  if (const int run = p.bays / 2; p.strips > 1 && run > 1 && stages > 1) {
+    Order o{{Family::strips_then_runs, run}, alternate_strips(p, halving), 5};
+    o.by_stage.assign(static_cast<std::size_t>(stages), zones_of_blocks(p, halving_in_runs(p.bays, run)));
+    o.by_stage.front() = o.zones;
+    all.push_back(std::move(o));
+  }
   return all;
 }
 

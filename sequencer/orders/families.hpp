@@ -28,8 +28,8 @@ std::vector<int> jumping(int n);
 /// other side, then the next bays, so that no run is longer. Blocks as in zones_of_blocks.
 std::vector<int> halving_in_runs(int bays, int bays_in_run);
 
-/// All families for a panel, easiest first.
-std::vector<Order> order_families(const Panel& p);
+/// All families for a panel, easiest first. With more than one stage also those that change after the first.
+std::vector<Order> order_families(const Panel& p, int stages = 1);
 
 /// The same order seen in a mirror: sides exchanged, or root and tip, or both.
 Order mirrored(const Panel& p, const Order& o, bool sides, bool ends);

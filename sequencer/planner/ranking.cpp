@@ -57,7 +57,7 @@ void search_rest_of_pass(const PlanJob& job, const Panel& p, std::vector<Order>&
 }
 
 std::vector<Order> orders_to_rank(const PlanJob& job, const Panel& p, Ranking& out) {
-  std::vector<Order> orders = order_families(p);
+  std::vector<Order> orders = order_families(p, job.done.empty() ? job.last_stage() + 1 : 1);
   if (!job.done.empty()) {
     // The side worked last, once more first, saves a turn-over.
     if (job.options.turn_overs)

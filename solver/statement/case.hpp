@@ -62,10 +62,17 @@ struct Material {
   HeatSolid heat{};
 };
 
+/// Sizes of a section as the user wrote them ("5/8 in"), to be read back in the same words: nothing is computed from
+/// them. Empty where nobody wrote one.
+struct WrittenSizes {
+  std::string outside_diameter, wall, width, height;
+};
+
 /// What a member is made of.
 struct MemberMake {
   SectionShape shape;
   int material = 0;  ///< index into Case::materials
+  WrittenSizes written{};
 };
 
 enum class SpanRole { leading_edge, spar, trailing_edge };

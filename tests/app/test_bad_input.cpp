@@ -107,7 +107,7 @@ TEST_CASE("negative and absurd values are refused with the usual range", "[bad i
          "wall = \"0.035 in\"",
          "wall = \"1 m\"",
          "member[1].section.wall",
-         "1 m",
+         "wall = \"1 m\"",
          {"\"1 m\"", "usually 0.5 to 2 mm"}});
   check({"wall more than the radius",
          "wall = \"0.035 in\"",
@@ -168,20 +168,20 @@ TEST_CASE("an outline that crosses itself is named", "[bad input]") {
 
 TEST_CASE("a profile whose stations fall back or stop short is named", "[bad input]") {
   check({"falls",
-         "at     = [\"0 mm\", \"13 mm\"",
+         "at     = [\"0 mm\", \"100 mm\"",
          "at     = [\"0 mm\", \"0 mm\"",
          "profile.at[2]",
          "at     =",
          {"must rise"}});
   check({"short",
-         "at     = [\"0 mm\", \"13 mm\", \"350 mm\"]",
-         "at     = [\"0 mm\", \"13 mm\", \"340 mm\"]",
+         "at     = [\"0 mm\", \"100 mm\", \"350 mm\"]",
+         "at     = [\"0 mm\", \"100 mm\", \"340 mm\"]",
          "profile.at",
          "at     =",
          {"trailing edge"}});
   check({"count",
-         "height = [\"0 mm\", \"13 mm\", \"6 mm\"]",
-         "height = [\"0 mm\", \"13 mm\"]",
+         "height = [\"13 mm\", \"11 mm\", \"6 mm\"]",
+         "height = [\"13 mm\", \"11 mm\"]",
          "profile.height",
          "height =",
          {"2 heights for 3 chord stations"}});

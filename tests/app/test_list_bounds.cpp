@@ -46,9 +46,9 @@ TEST_CASE("every list of a frame says how much it may hold", "[bounds]") {
   check("ribs.single", most::ribs, [](size_t n) { return base() + times(n, "[[ribs.single]]\n"); });
   check("brace", most::braces, [](size_t n) { return base() + times(n, "[[brace]]\n"); });
   check("profile.at", most::profile_points,
-        [](size_t n) { return with(base(), "at     = [\"0 mm\", \"13 mm\", \"350 mm\"]", "at = " + list(n, "0")); });
+        [](size_t n) { return with(base(), "at     = [\"0 mm\", \"100 mm\", \"350 mm\"]", "at = " + list(n, "0")); });
   check("profile.height", most::profile_points,
-        [](size_t n) { return with(base(), "[\"0 mm\", \"13 mm\", \"6 mm\"]", list(n, "0")); });
+        [](size_t n) { return with(base(), "[\"13 mm\", \"11 mm\", \"6 mm\"]", list(n, "0")); });
   check("outline.leading_edge", most::outline_points, [](size_t n) {
     return with(base(), "span = \"1800 mm\"\nchord = \"350 mm\"", "leading_edge = " + list(n, "[\"0 mm\", \"0 mm\"]"));
   });

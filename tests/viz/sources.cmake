@@ -17,6 +17,7 @@ set(EVENPULL_VIZ_TESTS
   test_time_words.cpp
   test_sheet.cpp
   test_survey_picture.cpp
+  test_survey_text.cpp
   test_text.cpp
   test_trouble.cpp
   test_wording.cpp

@@ -13,8 +13,8 @@ TEST_CASE("the survey picture names members, ribs, supports and dimensions in bo
   write_survey_picture(c, sample_panel(c), folder / "survey.pdf");
   const auto all = pages(folder / "survey.pdf");
   REQUIRE(all.size() == 1);
-  for (const char* part : {"leading edge", "main spar", "trailing edge", "rib 1", "rib 7", "70.9 in", "1800 mm",
-                           "hinge", "rest on the", "while ironed", "in use", "16.5 in (420 mm)", "thick", "INVENTED"})
+  for (const char* part : {"leading edge", "main spar", "trailing edge", "rib 1", "rib 7", "70.87 in", "1800 mm",
+                           "hinge", "rest on the", "while ironed", "in use", "420 mm (16.54 in)", "thick", "INVENTED"})
     CHECK(all[0].find(part) != std::string::npos);
 }
 

@@ -4,7 +4,7 @@
 #include "viz/kit/dimension.hpp"
 #include "viz/kit/uncrowded.hpp"
 #include "viz/panel/skin_view.hpp"
-#include "viz/words/wording.hpp"
+#include "viz/words/print.hpp"
 
 #include <cairo.h>
 #include <fmt/core.h>
@@ -213,11 +213,11 @@ void SurveyPlan::draw_stations(cairo_t* cr) const {
     const double row = base + (lower ? station_row : 0);
     stroke_line(cr, {p.x, p.y + 8}, {p.x, row - 2}, 1, grey);
     draw_centred(cr, {p.x, row + 12}, "rib " + std::to_string(i + 1), {.size = small_type, .bold = true});
-    draw_centred(cr, {p.x, row + 33}, fmt::format("{:.1f} in", inches(y)), {.size = small_type});
-    draw_centred(cr, {p.x, row + 53}, fmt::format("{:.0f} mm", 1000 * y), {.size = small_type});
+    draw_centred(cr, {p.x, row + 33}, print_inches(y), {.size = small_type});
+    draw_centred(cr, {p.x, row + 53}, print_millimetres(y), {.size = small_type});
   }
   const double line = stations_bottom() + 26;
-  draw_dimension(cr, {left_, line}, {right_, line}, "span " + length_both(y_high_), type);
+  draw_dimension(cr, {left_, line}, {right_, line}, "span " + print_length(y_high_), type);
 }
 
 void SurveyPlan::draw_supports(cairo_t* cr) const {
@@ -261,7 +261,7 @@ void SurveyPlan::draw_chords(cairo_t* cr) const {
     const double le = interpolate_x(case_.outline.leading_edge, y), te = interpolate_x(case_.outline.trailing_edge, y);
     const Point a = at(le, y), b = at(te, y);
     for (const Point& p : {a, b}) stroke_line(cr, p, {line, p.y}, 1, grey);
-    draw_dimension(cr, {line, a.y}, {line, b.y}, name + length_both(te - le), small_type);
+    draw_dimension(cr, {line, a.y}, {line, b.y}, name + print_length(te - le), small_type);
   };
   chord(0, outer_ + 16, "");
   const double bow = case_.outline.tip_bow_depth * scale_ + (case_.outline.tip_bow_depth > 0 ? 24 : 0);

@@ -2,6 +2,7 @@
 
 #include "viz/panel/profile_drawing.hpp"
 #include "viz/panel/survey_plan.hpp"
+#include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
 
 #include <fmt/core.h>
@@ -41,17 +42,17 @@ void add_some(std::vector<Legend>& list, std::size_t count, const std::function<
 
 std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
   std::vector<Legend> list;
+  const auto words_of = [&](const Support& s) { return support_words(c, s, print_length(s.station)); };
   add_some(
       list, c.while_ironed.size(),
       [&](std::size_t i) {
-        return Legend{Legend::Symbol::ironed,
-                      fmt::format("I{}, while ironed: {}", i + 1, support_words(c, c.while_ironed[i]))};
+        return Legend{Legend::Symbol::ironed, fmt::format("I{}, while ironed: {}", i + 1, words_of(c.while_ironed[i]))};
       },
       "while ironed");
   add_some(
       list, c.in_use.size(),
       [&](std::size_t i) {
-        return Legend{Legend::Symbol::in_use, fmt::format("U{}, in use: {}", i + 1, support_words(c, c.in_use[i]))};
+        return Legend{Legend::Symbol::in_use, fmt::format("U{}, in use: {}", i + 1, words_of(c.in_use[i]))};
       },
       "in use");
   list.push_back(

@@ -54,9 +54,11 @@ const char* support_kind_text(SupportKind k) {
   return "holds";
 }
 
-std::string support_words(const Case& c, const Support& s) {
+std::string support_words(const Case& c, const Support& s) { return support_words(c, s, length_both(s.station)); }
+
+std::string support_words(const Case& c, const Support& s, const std::string& station) {
   return fmt::format("{} on the {} {} (holds {})", support_kind_text(s.kind), member_of(c, s),
-                     s.whole_length ? "over its whole length" : "at " + length_both(s.station), holds(s));
+                     s.whole_length ? "over its whole length" : "at " + station, holds(s));
 }
 
 std::vector<std::string> assumptions(const Plan& plan) {

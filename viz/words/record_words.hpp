@@ -20,6 +20,8 @@ std::vector<std::string> bounds_in_words(const Plan& plan);
 const char* support_kind_text(SupportKind k);
 /// "hinge on the main spar at 10.6 in (270 mm) (holds x, y, z)"
 std::string support_words(const Case& c, const Support& support);
+/// The same with the station in words of the caller's, as the survey reads it back.
+std::string support_words(const Case& c, const Support& s, const std::string& station);
 /// "key: value (why)"
 std::vector<std::string> defaults_in_words(const Plan& plan);
 /// The same without the reasons, a sentence for each table of the case: "iron: swing 20 degF; mass 1.2 kg"

@@ -7,27 +7,26 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace evenpull {
 namespace {
 
-using viz::length_both;
-using viz::small_length_both;
-
-std::string shape_words(const SectionShape& s) {
+std::string shape_words(const MemberMake& make) {
   using Kind = SectionShape::Kind;
-  const auto height = s.height > 0 ? small_length_both(s.height) + " high" : std::string("as deep as the panel");
+  const SectionShape& s = make.shape;
+  const auto wall = print_length(s.wall, make.written.wall), width = print_length(s.width, make.written.width),
+             depth = print_length(s.height, make.written.height);
+  const auto height = s.height > 0 ? depth + " high" : std::string("as deep as the panel");
   switch (s.kind) {
     case Kind::tube:
-      return fmt::format("tube {} x {}", small_length_both(s.outside_diameter), small_length_both(s.wall));
-    case Kind::bar: return fmt::format("bar {} wide, {}", small_length_both(s.width), height);
-    case Kind::sheet_rib:
-      return fmt::format("sheet rib {}, flanges {}, {}", small_length_both(s.wall), small_length_both(s.width), height);
-    case Kind::folded_edge:
-      return fmt::format("folded edge {}, legs {}, open {}", small_length_both(s.wall), small_length_both(s.width),
-                         small_length_both(s.height));
-    case Kind::closed_nose: return fmt::format("closed nose {}", small_length_both(s.wall));
+      return fmt::format("tube {} x {}", print_length(s.outside_diameter, make.written.outside_diameter), wall);
+    case Kind::bar: return fmt::format("bar {} wide, {}", width, height);
+    case Kind::sheet_rib: return fmt::format("sheet rib {}, flanges {}, {}", wall, width, height);
+    case Kind::folded_edge: return fmt::format("folded edge {}, legs {}, open {}", wall, width, depth);
+    case Kind::closed_nose: return fmt::format("closed nose {}", wall);
     case Kind::properties:
       return fmt::format("area {:.3g} mm², I up {:.3g} mm⁴, I flat {:.3g} mm⁴", s.given.area * 1e6,
                          s.given.inertia_up * 1e12, s.given.inertia_flat * 1e12);
@@ -39,14 +38,21 @@ std::string outline_lines(const Case& c) {
   const auto& o = c.outline;
   const double root = o.trailing_edge.front().x - o.leading_edge.front().x,
                tip = o.trailing_edge.back().x - o.leading_edge.back().x;
-  double thickest = 0;
-  for (const auto& p : c.profile) thickest = std::max(thickest, p.top + p.bottom);
-  auto text = fmt::format("  Span {}; chord {} at the inboard end, {} at the tip; {} thick at most\n",
-                          length_both(o.span()), length_both(root), length_both(tip),
-                          small_length_both(thickest * root));
+  const auto thick = [&](const ProfilePoint& p) { return (p.top + p.bottom) * root; };
+  const auto& thickest = *std::max_element(c.profile.begin(), c.profile.end(),
+                                           [&](const auto& a, const auto& b) { return thick(a) < thick(b); });
+  auto text = fmt::format("  Span {}; chord {} at the inboard end, {} at the tip\n", print_length(o.span()),
+                          print_length(root), print_length(tip));
+  const bool between = thickest.chord_fraction > 0 && thickest.chord_fraction < 1;
+  text += fmt::format("  From skin to skin, inboard: {} at the leading edge, {}{} at the trailing edge\n",
+                      print_length(thick(c.profile.front())),
+                      between ? fmt::format("{} at {} % of the chord, ", print_length(thick(thickest)),
+                                            print_number(thickest.chord_fraction * 100, 3))
+                              : "",
+                      print_length(thick(c.profile.back())));
   if (o.tip_bow_depth > 0)
-    text += fmt::format("  Tip bow {} deep, {} thick: {}\n", length_both(o.tip_bow_depth),
-                        small_length_both(c.tip_thickness), c.tip_bow ? print_make(*c.tip_bow, c) : "");
+    text += fmt::format("  Tip bow {} deep, {} thick: {}\n", print_length(o.tip_bow_depth),
+                        print_length(c.tip_thickness), c.tip_bow ? print_make(*c.tip_bow, c) : "");
   return text;
 }
 
@@ -55,10 +61,10 @@ std::string structure_lines(const Case& c) {
   for (const auto& m : c.span_members)
     text += fmt::format("    {} at {:.1f} % of the chord: {}{}\n", m.name, m.chord_fraction * 100,
                         print_make(m.make, c), m.touches_cloth ? "; touches the cloth" : "");
-  std::string stations;
-  for (const auto& r : c.ribs)
-    stations += (stations.empty() ? "" : ", ") + fmt::format("{:.1f}", viz::inches(r.station));
-  text += fmt::format("    {} ribs at {} in: end {}\n", c.ribs.size(), stations, print_make(c.ribs.front().make, c));
+  std::vector<double> stations;
+  for (const auto& r : c.ribs) stations.push_back(r.station);
+  text += fmt::format("    {} ribs at {}: end {}\n", c.ribs.size(), print_lengths(stations),
+                      print_make(c.ribs.front().make, c));
   for (size_t i = 1; i + 1 < c.ribs.size(); ++i)
     if (i == 1 || print_make(c.ribs[i].make, c) != print_make(c.ribs[i - 1].make, c))
       text += fmt::format("      from rib {}: {}{}\n", i + 1, print_make(c.ribs[i].make, c),
@@ -79,7 +85,7 @@ std::string support_lines(const char* heading, const std::vector<Support>& suppo
       if (s.hold[i]) holds += (holds.empty() ? "" : ", ") + std::string(motions[i]);
     text += fmt::format("    {} on {} {} (holds {})\n", viz::support_kind_text(s.kind),
                         c.span_members[static_cast<size_t>(s.member)].name,
-                        s.whole_length ? "along its whole length" : "at " + length_both(s.station), holds);
+                        s.whole_length ? "along its whole length" : "at " + print_length(s.station), holds);
   }
   return text;
 }
@@ -114,7 +120,7 @@ std::string duration(double seconds) {
 }  // namespace
 
 std::string print_make(const MemberMake& make, const Case& c) {
-  return shape_words(make.shape) + ", " + c.materials[static_cast<size_t>(make.material)].name;
+  return shape_words(make) + ", " + c.materials[static_cast<size_t>(make.material)].name;
 }
 
 std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
