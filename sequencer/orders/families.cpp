@@ -104,9 +104,9 @@ std::vector<Order> order_families(const Panel& p, int stages) {
   }
   std::stable_sort(all.begin(), all.end(), [](const Order& a, const Order& b) { return a.ease < b.ease; });
   if (p.strips > 1) all.push_back({{Family::halving_by_strips}, alternate_strips(p, halving), 4});
-  if (const int run = p.bays / 2; p.strips > 1 && run > 1 && stages > 1) {
-    Order o{{Family::strips_then_runs, run}, alternate_strips(p, halving), 5};
-    o.by_stage.assign(static_cast<std::size_t>(stages), zones_of_blocks(p, halving_in_runs(p.bays, run)));
+  if (p.strips > 1 && stages > 1) {
+    Order o{{Family::strips_then_bays}, alternate_strips(p, halving), 5};
+    o.by_stage.assign(static_cast<std::size_t>(stages), alternate_bays(p, halving));
     o.by_stage.front() = o.zones;
     all.push_back(std::move(o));
   }

@@ -17,7 +17,7 @@ enum class Family {
   halving_in_runs,    ///< as halving, `bays_in_run` bays on a side before the panel is turned over
   halving_one_side,   ///< as halving, all of the top before the bottom
   halving_by_strips,  ///< as halving, sides alternating strip by strip
-  strips_then_runs,   ///< in the first stage, where cloth slides, halving_by_strips; then halving_in_runs
+  strips_then_bays,   ///< in the first stage, where cloth slides, halving_by_strips; then halving
   searched,           ///< for the first stage
   searched_for_last,
   searched_by_stage,   ///< each stage has its own
@@ -40,7 +40,7 @@ struct BayOfSide {
 
 struct OrderId {
   Family family = Family::none;
-  int bays_in_run = 0;             ///< of `halving_in_runs` and `strips_then_runs`
+  int bays_in_run = 0;             ///< of `halving_in_runs`
   std::vector<Mirror> mirrored{};  ///< one after the other; empty: as the family has it
   std::vector<BayOfSide> bays{};   ///< a searched order of whole bays, before it was mirrored; else empty
 

@@ -31,3 +31,17 @@ TEST_CASE("cloth slides worse over wood than over metal where the case does not 
   const Case wood = read_case(EVENPULL_CASES_DIR "/two_sheet_elevator.toml");
   CHECK(wood.blanket.rib_friction == Approx(0.35));
 }
+
+TEST_CASE("what orders are compared by is stated for 100 N/m, and what is left out is usual", "[case]") {
+  const auto score = [](const std::string& lines) { return case_of(base() + "\n[score]\n" + lines + "\n").score; };
+  const Score usual = case_of(base()).score;
+  CHECK(usual.pull_difference == Approx(Score{}.pull_difference));
+  CHECK(score("pull_difference = 0.10").pull_difference == Approx(2 * usual.pull_difference));
+  const Score dear = score("turn_over = 0.004\nunevenness = 0\nno_rule_turn_overs = 10");
+  CHECK(dear.turn_over == Approx(0.004));
+  CHECK(dear.unevenness == 0);
+  CHECK(dear.no_rule_turn_overs == Approx(10));
+  CHECK(dear.pull_difference == Approx(usual.pull_difference));
+  CHECK_THROWS_WITH(score("turn_over = 1"), Contains("score.turn_over") && Contains("usually 0.001"));
+  CHECK_THROWS_WITH(score("turnover = 0.001"), Contains("turn_over"));
+}

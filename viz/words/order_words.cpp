@@ -27,9 +27,7 @@ std::string family_name(const OrderId& o) {
     case Family::halving_in_runs: return fmt::format("centre-out halving in runs of {} bays", o.bays_in_run);
     case Family::halving_one_side: return "one side after the other, centre-out halving";
     case Family::halving_by_strips: return "centre-out halving, sides alternating strip by strip";
-    case Family::strips_then_runs:
-      return fmt::format("centre-out halving, strip by strip in the first stage, then in runs of {} bays",
-                         o.bays_in_run);
+    case Family::strips_then_bays: return "centre-out halving, strip by strip in the first stage, then bay by bay";
     case Family::searched: return "searched";
     case Family::searched_for_last: return "searched for the last stage";
     case Family::searched_by_stage: return "searched stage by stage";
@@ -76,14 +74,9 @@ std::string family_rule(const OrderId& o) {
       return "The centre bay first, then the middle of each gap; strip by strip on both sides, each beginning on the "
              "side "
              "worked last.";
-    case Family::strips_then_runs:
-      return fmt::format(
-          "The centre bay first, then the middle of each gap. First stage: strip by strip on both sides, each "
-          "beginning "
-          "on the side worked last. Later stages: {} bays on top, turn over, the same bays on the bottom, turn over, "
-          "the "
-          "next bays.",
-          o.bays_in_run);
+    case Family::strips_then_bays:
+      return "The centre bay first, then the middle of each gap. First stage: strip by strip on both sides, each "
+             "beginning on the side worked last. Later stages: each bay on both sides before the next.";
     case Family::searched:
     case Family::searched_for_last:
     case Family::searched_few_turns: return o.bays.empty() ? "No rule: follow the numbers." : bay_by_bay(o.bays);
