@@ -136,8 +136,7 @@ void add_threads(CLI::App& command, Request& r) {
       ->type_name("N");
 }
 
-void add_run(CLI::App& command, Request& r) {
-  add_paper(command, r, "paper of the sheet: letter or a4; letter if not said");
+void add_accuracy(CLI::App& command, Request& r, const char* quick) {
   const auto read_accuracy = [&r](const std::string& word) {
     const auto known =
         std::find_if(accuracies.begin(), accuracies.end(), [&](const auto& a) { return a.first == plain_word(word); });
@@ -154,9 +153,13 @@ void add_run(CLI::App& command, Request& r) {
                        ->type_name("WORD");
   command
       .add_flag_callback(
-          "--quick", [&r] { r.accuracy = Accuracy::quick; },
-          "short for --accuracy quick: a first look, marked so on the sheet")
+          "--quick", [&r] { r.accuracy = Accuracy::quick; }, quick)
       ->excludes(accuracy);
+}
+
+void add_run(CLI::App& command, Request& r) {
+  add_paper(command, r, "paper of the sheet: letter or a4; letter if not said");
+  add_accuracy(command, r, "short for --accuracy quick: a first look, marked so on the sheet");
 }
 
 /// An option that takes a quantity of a kind between two bounds.
@@ -231,6 +234,8 @@ Jobs describe(CLI::App& app, Request& r) {
   add_run(*replay, r);
   for (auto* command : {plan, replay, contrast}) add_threads(*command, r);
   add_paper(*contrast, r, "paper of the hand-out: letter or a4; letter if not said");
+  add_accuracy(*contrast, r,
+               "short for --accuracy quick: the third way is then the order of a first look, and the lesson says so");
   add_lesson(*contrast, r);
   plan->add_option(
           "--turn-overs", r.turn_overs,

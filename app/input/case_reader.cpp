@@ -25,8 +25,9 @@ void read_mesh(const CaseTable& top, Case& c) {
 }
 
 void read_job(const CaseTable& top, Case& c) {
-  const auto work = top.table_or_empty("work", {"approved_last_stage", "both_sides_reachable", "done_band",
-                                                "done_share", "confidence", "uneven_share", "slide", "scenarios"});
+  const auto work = top.table_or_empty(
+      "work", {"approved_last_stage", "both_sides_reachable", "done_band", "done_share", "confidence", "damage_chance",
+               "uneven_share", "slide", "scenarios", "turn_over_time", "check_time", "sag_reading"});
   c.approved_last_stage =
       work.quantity_if("approved_last_stage", Quantity::temperature, {323.15, 477.7, "usually 250, 300 or 350 degF"});
   c.both_sides_reachable = work.flag_or("both_sides_reachable", false, "the panel lies on a bench and is turned over");

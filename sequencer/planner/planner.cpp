@@ -1,5 +1,6 @@
 #include "sequencer/planner/planner.hpp"
 
+#include "sequencer/choice/choice.hpp"
 #include "sequencer/choice/mid_work.hpp"
 #include "sequencer/choice/pass_choice.hpp"
 #include "sequencer/plan/accuracy.hpp"
@@ -9,6 +10,16 @@
 
 namespace evenpull::inline sequencer {
 namespace {
+
+// Of an order that somebody chose, run whole: what a plan of it is made from.
+Tried run_given(const Model& full, const std::vector<Step>& steps, std::function<void(int, int)> progress) {
+  ReplayOptions run;
+  run.snapshots = run.states = run.certified = true;
+  run.progress = std::move(progress);
+  Order as_given;
+  as_given.id.family = Family::as_given;
+  return {std::move(as_given), replay(full, steps, run), OrderModel::full};
+}
 
 PlanOptions with_parallel(PlanOptions options) {
   if (!options.parallel) options.parallel = one_by_one;
@@ -59,15 +70,34 @@ Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const Plan
   number_steps(full.panel, runs.given);
   Meter meter(options.progress, options.accuracy);
   meter.begin(PlanPart::given_order, 1);
-  ReplayOptions run;
-  run.snapshots = run.states = run.certified = true;
-  run.progress = meter.job(0);
-  Order as_given;
-  as_given.id.family = Family::as_given;
-  runs.full.push_back({std::move(as_given), replay(full, runs.given, run), OrderModel::full});
+  runs.full.push_back(run_given(full, runs.given, meter.job(0)));
   const PlanJob job{c, options, meter};
   runs.verdict = judge_order(job, full.panel, runs.full.front(), {});
   return report(job, full, std::move(runs));
+}
+
+Plan run_beside(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options) {
+  const Model full(c, plan_mesh(c, options.accuracy));
+  std::vector<Step> steps = steps_from(c, full.panel, order);
+  number_steps(full.panel, steps);
+  Meter meter(options.progress, options.accuracy);
+  meter.begin(PlanPart::given_order, 1);
+  Tried run = run_given(full, steps, meter.job(0));
+  Plan p;
+  p.the_case = c;
+  p.panel = full.panel;
+  p.accuracy = options.accuracy;
+  p.replayed = true;
+  p.order = run.order.id;
+  p.orders.push_back(summarise_up_to(run, p.panel, steps.back().stage));
+  p.orders.back().chosen = true;
+  for (const StageVerdict& v : run.result.stages) p.stages.push_back(v.summary);
+  p.snapshots = std::move(run.result.snapshots);
+  p.stage_end_snapshot = std::move(run.result.stage_end_snapshot);
+  p.solve = run.result.solve;
+  p.certificates = std::move(run.result.certificates);
+  p.steps = std::move(run.result.steps);
+  return p;
 }
 
 }  // namespace evenpull::inline sequencer

@@ -42,4 +42,9 @@ Plan make_plan_from(const Case& c, const std::vector<OrderStep>& done, const Pla
 /// Runs the order somebody chose. Throws CaseError (key "order") when a step names what the panel does not have.
 Plan replay_order(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options);
 
+/// Runs an order on the mesh of a plan of that accuracy, to be set beside one: steps, moments, stages and the one entry of
+/// `orders`, all as stated. Nothing is judged safe by it: no ceiling, no error bars, no chances, no advice. Throws as
+/// replay_order.
+Plan run_beside(const Case& c, const std::vector<OrderStep>& order, const PlanOptions& options);
+
 }  // namespace evenpull::inline sequencer

@@ -143,6 +143,9 @@ TEST_CASE("a teacher can change looseness, friction and stiffness, as shares or 
   CHECK(p.request->stiffness.value() == Approx(0.5));
   CHECK_FALSE(p.request->friction);
   CHECK(result_folder_of(*p.request) == "a-contrast");
+  CHECK(p.request->accuracy == Accuracy::normal);  // as a plan has it
+  CHECK(parse({"contrast", "a.toml", "--quick"}).request.value().accuracy == Accuracy::quick);
+  CHECK(parse({"contrast", "a.toml", "--accuracy", "fine"}).request.value().accuracy == Accuracy::fine);
 }
 
 TEST_CASE("what a teacher cannot mean is refused with the range", "[command]") {

@@ -269,7 +269,8 @@ TEST_CASE("a case mutilated at random is read and its panel built, or it gets on
   const long memory = kilobytes_used();
   Random r(seed);
   Count count;
-  for (const auto* name : {"template", "metal_aileron", "light_tube_rudder", "very_light_bow", "two_sheet_elevator"}) {
+  for (const auto* name :
+       {"template", "metal_aileron", "light_tube_rudder", "very_light_bow", "two_sheet_elevator", "training_panel"}) {
     const auto text = bare(read_all(std::string(EVENPULL_CASES_DIR) + "/" + name + ".toml"));
     for (int i = 0; i < a_file; ++i) {
       const auto changed = mutilated(r, text);

@@ -1,5 +1,7 @@
 #include "tests/app/case_text.hpp"
 
+#include <sstream>
+
 using namespace evenpull;
 using namespace evenpull_test;
 using Catch::Matchers::Contains;
@@ -44,4 +46,28 @@ TEST_CASE("what orders are compared by is stated for 100 N/m, and what is left o
   CHECK(dear.pull_difference == Approx(usual.pull_difference));
   CHECK_THROWS_WITH(score("turn_over = 1"), Contains("score.turn_over") && Contains("usually 0.001"));
   CHECK_THROWS_WITH(score("turnover = 0.001"), Contains("turn_over"));
+}
+
+TEST_CASE("whatever the template shows of work, spreads, limits and score is read once its # is taken away", "[case]") {
+  std::istringstream in(template_text());
+  std::string line, table;
+  int tried = 0;
+  while (std::getline(in, line)) {
+    const bool off = line.rfind("# ", 0) == 0;
+    const std::string stated = off ? line.substr(2) : line;
+    if (stated.rfind('[', 0) == 0) table = stated.substr(0, stated.find(']') + 1);
+    const auto equals = stated.find(" = ");
+    const bool key = equals != std::string::npos && stated.find(' ') == equals;
+    const bool of_these = table == "[work]" || table == "[spread]" || table == "[limits]" || table == "[score]" ||
+                          table == "[iron]" || table == "[doses]";
+    if (!off || !key || !of_these) continue;
+    std::string text = base();
+    const std::string with = table + "\n" + stated.substr(0, stated.find('#')) + "\n";
+    if (const auto at = text.find(table + "\n"); at != std::string::npos) text.replace(at, table.size() + 1, with);
+    else text += "\n" + with;
+    INFO(table << " " << stated);
+    CHECK_NOTHROW(case_of(text));
+    ++tried;
+  }
+  CHECK(tried > 30);
 }

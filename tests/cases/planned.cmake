@@ -9,8 +9,8 @@ function(evenpull_plan_once name test)
     FIXTURES_SETUP "planned;planned_${name}")
 endfunction()
 
-foreach(case IN ITEMS metal_aileron light_tube_rudder very_light_bow two_sheet_elevator template)
+foreach(case IN ITEMS metal_aileron light_tube_rudder very_light_bow two_sheet_elevator training_panel template)
   evenpull_plan_once(${case} "${case} can be planned in a quick way"
     plan --quick "${PROJECT_SOURCE_DIR}/cases/${case}.toml")
 endforeach()
-evenpull_plan_once(lesson "a lesson can be made" contrast "${PROJECT_SOURCE_DIR}/cases/light_tube_rudder.toml")
+evenpull_plan_once(lesson "a lesson can be made" contrast --quick "${PROJECT_SOURCE_DIR}/cases/training_panel.toml")

@@ -24,14 +24,14 @@ int run(const std::string& arguments) {
   return std::system((std::string("\"") + EVENPULL_COMMAND + "\" " + arguments + " >/dev/null").c_str());
 }
 
-const std::vector<std::string> names = {"metal_aileron", "light_tube_rudder", "very_light_bow", "two_sheet_elevator",
-                                        "template"};
+const std::vector<std::string> names = {"metal_aileron",      "light_tube_rudder", "very_light_bow",
+                                        "two_sheet_elevator", "training_panel",    "template"};
 
 /// Results that tests/cases/planned.cmake has made; made here where there are none.
 fs::path planned(const std::string& name, const Folder& folder) {
   if (const char* made = std::getenv("EVENPULL_PLANNED")) return fs::path(made) / name;
   const auto out = folder.path / name;
-  const auto job = name == "lesson" ? "contrast " + quoted(case_path("light_tube_rudder"))
+  const auto job = name == "lesson" ? "contrast --quick " + quoted(case_path("training_panel"))
                                     : "plan --quick " + quoted(case_path(name));
   REQUIRE(run(job + " --out " + quoted(out)) == 0);
   return out;
@@ -59,6 +59,13 @@ std::string with(std::string text, const std::string& from, const std::string& t
 std::string rough_rudder() {
   return with(text_of(case_path("light_tube_rudder")), "wrap_angle = \"180 deg\"",
               "edge_friction = 1.5\nwrap_angle = \"200 deg\"");
+}
+
+/// Largest by magnitude.
+double most(const nlohmann::json& series) {
+  double most = 0;
+  for (double v : series) most = std::max(most, std::abs(v));
+  return most;
 }
 
 /// Plans the case of a text in a quick way; where the results are.
@@ -149,9 +156,9 @@ TEST_CASE("the most friction that a case may state with very stiff cloth is plan
 TEST_CASE("a lesson's twist at a stage's end is the one that the solver reads, and snug cloth has less to slip",
           "[cases][planned]") {
   const Folder folder;
-  const auto rudder = quoted(case_path("light_tube_rudder"));
+  const auto panel = quoted(case_path("training_panel"));
   const auto usual = planned("lesson", folder);
-  REQUIRE(run("contrast " + rudder + " --looseness \"0.5 %\" --out " + quoted(folder.path / "snugger")) == 0);
+  REQUIRE(run("contrast --quick " + panel + " --looseness \"0.5 %\" --out " + quoted(folder.path / "snugger")) == 0);
   for (const auto* file : {"contrast.json", "lesson.pdf", "lesson.html"}) CHECK(fs::file_size(usual / file) > 1000);
   const auto as_is = nlohmann::json::parse(text_of(usual / "contrast.json")),
              snugger = nlohmann::json::parse(text_of(folder.path / "snugger" / "contrast.json"));
@@ -159,14 +166,51 @@ TEST_CASE("a lesson's twist at a stage's end is the one that the solver reads, a
   for (const auto& way : as_is["ways"])
     CHECK(way["twist_deg"].back().get<double>() ==
           Approx(way["twist_at_end_deg"].get<double>()).epsilon(1e-3).margin(1e-5));
-  const auto furthest = [](const nlohmann::json& lesson) {
-    double most = 0;
-    for (double v : lesson["ways"][0]["slip_mm"]) most = std::max(most, std::abs(v));
-    return most;
-  };
   // An edge that is not tacked lets the side that is hot first take the other side's looseness.
-  CHECK(furthest(snugger) < 0.8 * furthest(as_is));
+  CHECK(most(snugger["ways"][0]["slip_mm"]) < 0.8 * most(as_is["ways"][0]["slip_mm"]));
   CHECK(snugger["changed"].size() == 1);
+}
+
+TEST_CASE("on the panel made for teaching order matters: one side first twists it at least twice as far as the plan",
+          "[cases][planned]") {
+  const Folder folder;
+  const auto lesson = nlohmann::json::parse(text_of(planned("lesson", folder) / "contrast.json"));
+  const auto &wrong = lesson["ways"][0], &plan = lesson["ways"][2];
+  CHECK(most(wrong["twist_deg"]) > 2 * most(plan["twist_deg"]));
+  CHECK(most(wrong["twist_deg"]) > lesson["limits"]["twist_deg"].get<double>());
+  CHECK(most(plan["twist_deg"]) < lesson["limits"]["twist_deg"].get<double>());
+  CHECK(std::abs(wrong["slip_mm"].back().get<double>()) > 2);
+  CHECK(lesson["order_matters"]["headline"] == "On this panel order matters much.");
+  // A first look calls nothing safe, nor does the lesson made of it.
+  CHECK(lesson["stage"]["first_look"] == true);
+  CHECK(lesson["stage"]["hottest_safe_degF"].is_null());
+  CHECK(lesson["stage"]["shown_up_to_degF"] == 250);
+}
+
+TEST_CASE("the third way of a lesson is the plan, zone by zone", "[cases][planned]") {
+  const Folder folder;
+  const auto same = [&](const fs::path& plan_folder, const fs::path& lesson_folder) {
+    const auto plan = nlohmann::json::parse(text_of(plan_folder / "plan.json")),
+               lesson = nlohmann::json::parse(text_of(lesson_folder / "contrast.json"));
+    auto to_be_worked = nlohmann::json::array();
+    for (const auto& s : plan["steps"])
+      if (s["stage_degF"] <= lesson["stage"]["shown_up_to_degF"]) to_be_worked.push_back(s["zone"]);
+    REQUIRE(to_be_worked.size() > 0);
+    CHECK(lesson["ways"][2]["zones"] == to_be_worked);
+    CHECK(lesson["stage"]["first_look"] == plan["hottest_safe"]["first_look"]);
+    CHECK(lesson["accuracy"] == plan["accuracy"]);
+    if (const auto& stage = plan["hottest_safe"]["stage_degF"]; !stage.is_null())
+      CHECK(lesson["stage"]["shown_up_to_degF"] == stage);
+    // The others work as many zones in as many passes.
+    for (const auto& way : lesson["ways"])
+      if (!way["gave_way"].get<bool>()) CHECK(way["zones"].size() == to_be_worked.size());
+  };
+  same(planned("training_panel", folder), planned("lesson", folder));
+  // Its passes are left open, so that the plan chooses them.
+  const auto three = quoted(case_path("../tests/cases/three_ribs"));
+  REQUIRE(run("plan --quick " + three + " --out " + quoted(folder.path / "plan")) == 0);
+  REQUIRE(run("contrast --quick " + three + " --out " + quoted(folder.path / "lesson-of-three")) == 0);
+  same(folder.path / "plan", folder.path / "lesson-of-three");
 }
 
 #endif

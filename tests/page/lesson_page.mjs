@@ -42,11 +42,34 @@ await inBrowser(shots, claims, async (browser) => {
       assert.ok(lines.length >= 3);
       for (const n of lines) assert.equal(n, 3);
     });
-    await claim(on("five questions, each with its answer folded away"), async () => {
+    await claim(on("the questions come before the film, the answers after it"), async () => {
+      const top = (what) => page.locator(what).first().evaluate((e) => e.getBoundingClientRect().top);
+      const [asked, film, answered] = [await top(".questions"), await top("#play"), await top(".answers")];
+      assert.ok(asked < film && film < answered, `${asked} ${film} ${answered}`);
+    });
+    await claim(on("how much order matters is said first, its numbers folded away until one has guessed"), async () => {
+      assert.match(await page.locator("#matters-head").innerText(), /^On this panel /);
+      assert.equal(await page.locator("#finding p").isVisible(), false);
+      await page.locator("#finding summary").click();
+      assert.match(await page.locator("#finding p").innerText(), /°/);
+    });
+    await claim(on("five questions to guess at, and a guess comes back beside its answer"), async () => {
       assert.equal(await page.locator(".questions li").count(), 5);
-      assert.equal(await page.locator(".questions details p").first().isVisible(), false);
-      await page.locator(".questions summary").first().click();
-      assert.ok(await page.locator(".questions details p").first().isVisible());
+      const guess = page.locator(".questions li").nth(1).locator("input").first();
+      await guess.check();
+      assert.equal(await page.locator("#guessed-1").innerText(), "You guessed: " + (await guess.inputValue()) + ".");
+    });
+    await claim(on("five answers, each folded away"), async () => {
+      assert.equal(await page.locator(".answers li").count(), 5);
+      assert.equal(await page.locator(".answers details p").first().isVisible(), false);
+      await page.locator(".answers summary").first().click();
+      assert.ok(await page.locator(".answers details p").first().isVisible());
+    });
+    await claim(on("the limits of slip and twist are drawn, or said to lie off the chart"), async () => {
+      const words = await page.locator("#curves figcaption small").allTextContents();
+      const lines = await page.locator("#curves figure").evaluateAll((all) => all.map((f) => f.querySelectorAll("line.limit").length));
+      assert.ok(words.length >= 2);
+      words.forEach((w, i) => assert.ok(/off the chart/.test(w) ? lines[i] === 0 : /^hatched line: limit/.test(w) && lines[i] > 0, w));
     });
     await claim(on("the checker finds no barrier"), async () => assert.deepEqual(await barriers(page, axeSource), []));
     await claim(on("nothing sticks out sideways"), async () => assert.equal(await sidewaysScroll(page), 0));

@@ -58,6 +58,22 @@ TEST_CASE("replaying a plan's own order gives the plan's own readings") {
   CHECK(again.ceiling == p.ceiling);
 }
 
+TEST_CASE("an order run beside a plan reads as the plan does, and calls nothing safe") {
+  const Plan p = make_plan(small(), quick());
+  const Plan beside = run_beside(p.the_case, as_order(p.the_case, p.panel, p.steps), quick());
+  REQUIRE(beside.snapshots.size() == p.snapshots.size());
+  for (std::size_t i = 0; i < p.snapshots.size(); ++i) {
+    CHECK(beside.snapshots[i].twist == p.snapshots[i].twist);
+    CHECK(beside.snapshots[i].edge_slip == p.snapshots[i].edge_slip);
+  }
+  REQUIRE(beside.orders.size() == 1);
+  CHECK(beside.orders[0].chosen);
+  CHECK_FALSE(beside.orders[0].gave_way);
+  CHECK(beside.orders[0].worst_use > 0);
+  CHECK_FALSE(beside.ceiling.has_value());
+  CHECK_FALSE(beside.nominal.has_value());
+}
+
 TEST_CASE("a plan is the same on any number of threads") {
   PlanOptions backwards = quick_options();
   backwards.parallel = [](int n, const std::function<void(int)>& work) {

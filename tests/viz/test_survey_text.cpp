@@ -36,7 +36,7 @@ TEST_CASE("stations are listed in one unit") {
 
 TEST_CASE("the survey says how deep the panel is at its edges, and never rounds a wall away") {
   Case c = sample_case();
-  const auto text = survey_text(c, sample_panel(c), {}, {}, "out");
+  const auto text = survey_text(c, sample_panel(c), {}, {}, 2, "out");
   CHECK_THAT(text, Contains("From skin to skin, inboard: ") && Contains(" at the leading edge"));
   CHECK_THAT(text, !Contains("0.04 in"));
 }

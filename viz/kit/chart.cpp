@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 
 namespace evenpull::viz {
 
@@ -42,6 +43,16 @@ double round_up(double v) {
   return 10 * power;
 }
 
+/// Heavy, with strokes on the side that is out of bounds, so that no curve or line of the grid is taken for it.
+void draw_limits(cairo_t* cr, const Chart& chart, const Box& plot, const std::function<double(double)>& y) {
+  constexpr double line = 1.6, apart = 7, stroke = 4;
+  for (double v : chart.limits) {
+    const double at = y(v), out = v > 0 ? -stroke : stroke;
+    stroke_line(cr, {plot.x, at}, {plot.right(), at}, line);
+    for (double x = plot.x + apart; x < plot.right(); x += apart) stroke_line(cr, {x, at}, {x - stroke, at + out}, 0.6);
+  }
+}
+
 }  // namespace
 
 void draw_chart(cairo_t* cr, const Box& box, const Chart& chart, const std::vector<std::string>& letters,
@@ -52,6 +63,7 @@ void draw_chart(cairo_t* cr, const Box& box, const Chart& chart, const std::vect
     for (double v : c) low = std::min(low, v), high = std::max(high, v);
     longest = std::max(longest, c.size());
   }
+  for (double v : chart.limits) low = std::min(low, v), high = std::max(high, v);
   // Lines of the grid at whole multiples of a round step, zero among them.
   const double step = round_up(std::max(high - low, 1e-9) / 3);
   const int first = static_cast<int>(std::floor(low / step + 1e-9)),
@@ -64,8 +76,10 @@ void draw_chart(cairo_t* cr, const Box& box, const Chart& chart, const std::vect
     return i < 0 ? "−" + text : text;
   };
 
-  const double title =
+  double title =
       draw_text(cr, {box.x, box.y}, chart.title, {.size = type_size, .bold = true, .width = box.width}).height;
+  if (!chart.limit_words.empty())
+    title += draw_text(cr, {box.x, box.y + title}, chart.limit_words, {.size = type_size, .width = box.width}).height;
   double left = 0;
   for (int i = first; i <= last; ++i) left = std::max(left, measure_text(cr, words(i), {.size = type_size}).width);
   const double right = 1.2 * type_size;
@@ -77,6 +91,7 @@ void draw_chart(cairo_t* cr, const Box& box, const Chart& chart, const std::vect
     stroke_line(cr, {plot.x, y(i * step)}, {plot.right(), y(i * step)}, i == 0 ? 1.2 : 0.5, i == 0 ? black : grey);
     draw_text(cr, {plot.x - 5, y(i * step) - 0.6 * type_size}, words(i), {.size = type_size, .align = Align::right});
   }
+  draw_limits(cr, chart, plot, y);
   if (chart.mark > 0)
     stroke_line(cr, {x(static_cast<double>(chart.mark)), plot.y}, {x(static_cast<double>(chart.mark)), plot.bottom()},
                 0.8, grey);

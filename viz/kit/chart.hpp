@@ -13,6 +13,8 @@ struct Chart {
   int decimals = 2;                         ///< of the numbers on the axis
   std::vector<std::vector<double>> curves;  ///< value after each step, from before the first; may differ in length
   std::size_t mark = 0;                     ///< a step to mark with an upright line; 0: none
+  std::vector<double> limits{};             ///< what must not be passed, each a line across in its place
+  std::string limit_words{};                ///< under the title
 };
 
 /// `letters`: one a curve.

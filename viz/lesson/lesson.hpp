@@ -4,13 +4,15 @@
 
 #include "sequencer/plan/plan.hpp"
 #include "viz/sheet/sheet.hpp"
+#include "viz/words/lesson_words.hpp"
 
 #include <string>
 #include <vector>
 
 namespace evenpull {
 
-/// One way of going about it. Its plan holds the steps and snapshots of the lesson and no more.
+/// One way of going about it. Its plan holds the steps and snapshots of the lesson and no more; the entry of `orders` that is
+/// chosen says what it came to on the plan's own mesh.
 struct LessonWay {
   std::string name;  ///< "one side first"
   std::string rule;  ///< one sentence
@@ -28,10 +30,6 @@ struct LessonSeries {
 };
 LessonSeries lesson_series(const Plan& plan);
 
-struct LessonQuestion {
-  std::string question, answer;
-};
-
 struct Lesson {
   std::vector<LessonWay> ways;       ///< the wrong way, the plain way, the plan: A, B, C
   std::vector<std::string> changed;  ///< what the teacher set, as sentences
@@ -40,10 +38,17 @@ struct Lesson {
 /// Keeps of a plan what the lesson shows: all up to the end of a stage.
 Plan up_to_stage(Plan plan, int stage);
 
+/// How each way went, in numbers.
+std::vector<viz::WayFigures> lesson_figures(const Lesson& lesson);
+/// What they are measured by.
+viz::LessonScale lesson_measure(const Lesson& lesson);
+
 /// Five plain questions with the answers that this run gives.
 std::vector<LessonQuestion> lesson_questions(const Lesson& lesson);
+/// How much order matters on this panel.
+OrderMatters order_matters(const Lesson& lesson);
 
-/// lesson.pdf. Throws CannotWriteFile that names the file when it cannot be written; the same bytes every time.
+/// lesson.pdf: a page to guess on, a page that shows what came of it. Throws CannotWriteFile that names the file when it cannot be written; the same bytes every time.
 void write_lesson_sheet(const Lesson& lesson, Paper paper, const std::string& version, const std::string& path);
 /// lesson.html: opens from a file, needs no network.
 void write_lesson_page(const Lesson& lesson, const std::string& version, const std::string& path);

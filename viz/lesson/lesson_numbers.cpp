@@ -2,10 +2,7 @@
 
 #include "viz/words/wording.hpp"
 
-#include <fmt/core.h>
-
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 #include <numbers>
 
@@ -52,64 +49,38 @@ Plan up_to_stage(Plan plan, int stage) {
   return plan;
 }
 
-std::vector<LessonQuestion> lesson_questions(const Lesson& lesson) {
+std::vector<WayFigures> lesson_figures(const Lesson& lesson) {
   const auto series = all_series(lesson);
-  const auto each = [&](const auto& words) {
-    std::string text;
-    for (std::size_t w = 0; w < lesson.ways.size(); ++w)
-      text += (text.empty() ? "" : "; ") + way_letter(w) + " " + words(w);
-    return text + ".";
-  };
-  const Plan& a = lesson.ways.front().plan;
-  const LessonSeries& wrong = series.front();
-  std::vector<LessonQuestion> list;
-
-  if (can_slip(lesson)) {
-    const std::size_t at = peak(wrong.slip);
-    list.push_back({"Way A: after which step has the cloth moved furthest round the trailing edge, and to which side?",
-                    fmt::format("{}: {}{}. The side that is hot first takes cloth from the other one. Furthest in the "
-                                "other ways: ",
-                                moment_words(a, at), small_length_both(std::abs(wrong.slip[at])),
-                                wrong.slip[at] > 0   ? ", to the top"
-                                : wrong.slip[at] < 0 ? ", to the bottom"
-                                                     : "")});
-    for (std::size_t w = 1; w < lesson.ways.size(); ++w)
-      list.back().answer += fmt::format("{}{} {}", w > 1 ? "; " : "", way_letter(w),
-                                        small_length_both(std::abs(series[w].slip[peak(series[w].slip)])));
-    list.back().answer += ".";
-  } else {
-    list.push_back(
-        {"This panel has two sheets, each glued to the trailing edge. What does a full wrap do that this cloth cannot?",
-         "It cannot slide round the trailing edge from one side to the other: each sheet keeps what it has."});
+  std::vector<WayFigures> figures;
+  for (std::size_t w = 0; w < lesson.ways.size(); ++w) {
+    const Plan& plan = lesson.ways[w].plan;
+    const LessonSeries& s = series[w];
+    const auto at_peak = [&](const std::vector<double>& values) {
+      const std::size_t at = peak(values);
+      return LessonPeak{values[at], moment_words(plan, at)};
+    };
+    WayFigures f;
+    f.letter = way_letter(w), f.name = lesson.ways[w].name;
+    f.twist = at_peak(s.twist), f.slip = at_peak(s.slip), f.difference = at_peak(s.difference_chord);
+    f.twist_left = std::abs(s.twist.back()), f.slip_left = std::abs(s.slip.back());
+    f.turn_overs = s.turn_overs.back();
+    for (const OrderResult& o : plan.orders)
+      if (o.chosen) f.gave_way = o.gave_way, f.judged_slip = o.worst_slip, f.worst_use = o.worst_use;
+    figures.push_back(std::move(f));
   }
-  list.push_back({"In which way does the frame twist most on the way, and after which step?", each([&](std::size_t w) {
-                    const std::size_t at = peak(series[w].twist);
-                    return lesson_angle(series[w].twist[at]) + " " + moment_words(lesson.ways[w].plan, at);
-                  })});
-  const std::size_t at = peak(wrong.difference_chord);
-  list.push_back(
-      {"Way A: when do top and bottom pull least alike along the chord, and which side pulls harder?",
-       fmt::format("{}: the {} by {}. That is what bends and twists the frame; pull alone, alike on both sides, "
-                   "only squeezes it.",
-                   moment_words(a, at), wrong.difference_chord[at] > 0 ? "top" : "bottom",
-                   pull_both(std::abs(wrong.difference_chord[at])))});
-  list.push_back({"How many times is the panel turned over in each way? What is bought with it?",
-                  each([&](std::size_t w) { return times_text(series[w].turn_overs.back()); }) +
-                      " Largest pull difference along the chord: " + each([&](std::size_t w) {
-                        const auto& d = series[w].difference_chord;
-                        return pull_both(std::abs(d[peak(d)]));
-                      })});
-  list.push_back(
-      {"At the end every zone has had the same heat in all three ways. Is everything back where it was?",
-       (can_slip(lesson) ? "Slip that is left: " + each([&](std::size_t w) {
-                             return small_length_both(std::abs(series[w].slip.back()));
-                           }) + " "
-                         : std::string()) +
-           "Twist that is left: " + each([&](std::size_t w) { return lesson_angle(series[w].twist.back()); }) +
-           " What friction holds does not come back by itself, and where the limit was passed on the way the "
-           "harm is done."});
-  for (auto& q : list) q.answer[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(q.answer[0])));
-  return list;
+  return figures;
+}
+
+LessonScale lesson_measure(const Lesson& lesson) {
+  return {lesson.ways.front().plan.the_case.limits, lesson_scale(lesson).strongest_pull, can_slip(lesson)};
+}
+
+std::vector<LessonQuestion> lesson_questions(const Lesson& lesson) {
+  return lesson_questions(lesson_figures(lesson), lesson_measure(lesson));
+}
+
+OrderMatters order_matters(const Lesson& lesson) {
+  return order_matters(lesson_figures(lesson), lesson_measure(lesson));
 }
 
 namespace viz {
@@ -134,21 +105,48 @@ std::vector<LessonSeries> all_series(const Lesson& lesson) {
   return all;
 }
 
+namespace {
+
+constexpr double inch = 0.0254, pound_per_inch = 4.4482216152605 / inch, degree = std::numbers::pi / 180;
+// A limit further off than this times the curve would press it flat. Judgement.
+constexpr double near_enough = 1.6;
+
+/// Draws the limit where the curves come near it, on both sides of zero where they do; else says that it is off the chart.
+void add_limit(LessonCurve& curve, double limit, const std::string& value) {
+  double low = 0, high = 0;
+  for (const auto& way : curve.ways)
+    for (double v : way) low = std::min(low, v), high = std::max(high, v);
+  if (near_enough * high >= limit) curve.limits.push_back(limit);
+  if (-near_enough * low >= limit) curve.limits.push_back(-limit);
+  curve.limit_words = curve.limits.empty() ? limit_off_chart_text(value) : limit_line_text(value);
+}
+
+}  // namespace
+
 std::vector<LessonCurve> lesson_curves(const Lesson& lesson, const std::vector<LessonSeries>& series) {
   const auto curve = [&](const char* title, int decimals, std::vector<double> LessonSeries::*what, double unit) {
-    LessonCurve c{title, decimals, {}};
+    LessonCurve c;
+    c.title = title, c.decimals = decimals;
     for (const auto& s : series) {
       c.ways.push_back(s.*what);
       for (double& v : c.ways.back()) v /= unit;
     }
     return c;
   };
-  constexpr double inch = 0.0254, pound_per_inch = 4.4482216152605 / inch, degree = std::numbers::pi / 180;
+  const Limits& limits = lesson.ways.front().plan.the_case.limits;
   std::vector<LessonCurve> list;
-  if (can_slip(lesson)) list.push_back(curve("Slip, in (+: to top)", 2, &LessonSeries::slip, inch));
+  if (can_slip(lesson)) {
+    list.push_back(curve("Slip, in (+: to top)", 2, &LessonSeries::slip, inch));
+    add_limit(list.back(), limits.slip / inch, number_text(inches(limits.slip), 2) + " in");
+  }
   list.push_back(curve("Twist, degrees", 2, &LessonSeries::twist, degree));
+  add_limit(list.back(), limits.twist / degree, lesson_angle(limits.twist));
   list.push_back(curve("Chord pull, top − bottom, lb/in", 1, &LessonSeries::difference_chord, pound_per_inch));
   list.push_back(curve("Span pull, top − bottom, lb/in", 1, &LessonSeries::difference_span, pound_per_inch));
+  if (limits.pull_difference)
+    for (std::size_t i = list.size() - 2; i < list.size(); ++i)
+      add_limit(list[i], *limits.pull_difference / pound_per_inch,
+                number_text(pounds_per_inch(*limits.pull_difference), 1) + " lb/in");
   return list;
 }
 
@@ -171,16 +169,6 @@ PullScale lesson_scale(const Lesson& lesson) {
 std::size_t telling_moment(const Lesson& lesson, const std::vector<LessonSeries>& series) {
   const LessonSeries& wrong = series.front();
   return peak(can_slip(lesson) ? wrong.slip : wrong.difference_chord);
-}
-
-std::string lesson_angle(double radians) {
-  const double degrees = radians * 180 / std::numbers::pi;
-  return number_text(degrees, std::abs(degrees) < 0.1 ? 3 : 2) + "°";
-}
-
-std::string moment_words(const Plan& plan, std::size_t moment) {
-  if (moment == 0 || moment > plan.steps.size()) return "before ironing";
-  return fmt::format("after step {} ({})", moment, plan.panel.zones[plan.steps[moment - 1].zone].label);
 }
 
 }  // namespace viz

@@ -19,6 +19,8 @@ struct LessonCurve {
   std::string title;
   int decimals = 2;
   std::vector<std::vector<double>> ways;
+  std::vector<double> limits;  ///< lines to draw; none where there is no limit or it lies far off
+  std::string limit_words;     ///< about them, or that they lie off the chart; empty: there is none
 };
 /// Slip (where the cloth can slip), twist, pull difference along the chord and along the span.
 std::vector<LessonCurve> lesson_curves(const Lesson& lesson, const std::vector<LessonSeries>& series);
@@ -31,11 +33,5 @@ PullScale lesson_scale(const Lesson& lesson);
 bool can_slip(const Lesson& lesson);
 /// The moment worth a picture: when the first way is at its worst.
 std::size_t telling_moment(const Lesson& lesson, const std::vector<LessonSeries>& series);
-
-/// An angle of a lesson is often small: "0.31°", "0.004°".
-std::string lesson_angle(double radians);
-
-/// "after step 12 (T12)"; "before ironing".
-std::string moment_words(const Plan& plan, std::size_t moment);
 
 }  // namespace evenpull::viz

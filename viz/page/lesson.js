@@ -42,7 +42,7 @@ class WayPanel {
     }
     this.width = this.canvas.clientWidth;
     this.scale = Math.min((this.width - 24) / (y1 - y0), 240 / (x1 - x0));
-    this.twistRoom = 60;
+    this.twistRoom = 84;
     this.height = 2 * this.scale * (x1 - x0) + skinGap + 40 + this.twistRoom;
     const left = (this.width - this.scale * (y1 - y0)) / 2, chord = this.scale * (x1 - x0), top = 22;
     this.at = (node) => {
@@ -165,10 +165,21 @@ class WayPanel {
     }
   }
 
-  // Root chord thin, tip chord heavy, seen from the root.
+  // Root chord thin, tip chord heavy, seen from the root: magnified, and beside it at true scale with the slide as it is.
   twist(g, step, factor) {
-    const x = this.width / 2, y = this.height - this.twistRoom / 2 - 2, reach = Math.min(110, this.width / 3.4);
-    const turn = factor * this.way.tip_turn[step];
+    const y = this.height - this.twistRoom / 2 - 8, reach = Math.min(90, this.width / 6.5), under = this.height - 6;
+    this.chords(g, 0.25 * this.width, y, reach, factor * this.way.tip_turn[step]);
+    g.font = "12px system-ui, sans-serif";
+    g.fillStyle = "#111";
+    g.textAlign = "center";
+    g.fillText(`twist, ${factor} times`, 0.25 * this.width, under);
+    this.chords(g, 0.58 * this.width, y, 0.5 * reach, this.way.tip_turn[step]);
+    g.textAlign = "left";
+    g.fillText(numbers.can_slip ? "true scale: twist and slide" : "true scale", 0.58 * this.width - 0.5 * reach, under);
+    this.small(g, step, 0.86 * this.width, y);
+  }
+
+  chords(g, x, y, reach, turn) {
     g.strokeStyle = "#777";
     g.lineWidth = 1;
     g.beginPath();
@@ -176,18 +187,49 @@ class WayPanel {
     g.lineTo(x + reach, y);
     g.stroke();
     g.strokeStyle = "#111";
-    g.lineWidth = 4;
+    g.lineWidth = 4 * Math.min(1, reach / 60);
     g.beginPath();
     g.moveTo(x - reach * Math.cos(turn), y + reach * Math.sin(turn));
     g.lineTo(x + reach * Math.cos(turn), y - reach * Math.sin(turn));
     g.stroke();
+    if (reach < 40) return;
     g.font = "12px system-ui, sans-serif";
     g.fillStyle = "#111";
     g.textAlign = "right";
-    g.fillText("LE", x - reach - 8, y + 4);
+    g.fillText("LE", x - reach - 4, y + 4);
     g.textAlign = "left";
-    g.fillText("TE", x + reach + 8, y + 4);
-    g.fillText("twist", 6, this.height - 6);
+    g.fillText("TE", x + reach + 4, y + 4);
+  }
+
+  // The panel once more, small, with its marks where they really are.
+  small(g, step, x, y) {
+    const [left, top] = this.at(0), last = this.at(this.panel.nodeCount - 1), first = this.at(this.panel.nodeCount / 2);
+    const right = Math.max(last[0], this.at(this.panel.columns - 1)[0]), bottom = Math.max(first[1], last[1]);
+    const by = Math.min((0.24 * this.width) / (right - left), (this.twistRoom - 22) / (bottom - top));
+    const put = ([px, py]) => [x + by * (px - (left + right) / 2), y + by * (py - (top + bottom) / 2)];
+    const { rows, columns } = this.panel, half = this.panel.nodeCount / 2;
+    g.strokeStyle = "#111";
+    g.lineWidth = 1;
+    for (const start of [0, half]) {
+      const corner = (r, c) => start + r * columns + c, edge = [];
+      for (let c = 0; c < columns; ++c) edge.push(corner(0, c));
+      for (let c = columns - 1; c >= 0; --c) edge.push(corner(rows - 1, c));
+      g.beginPath();
+      edge.forEach((n, i) => (i ? g.lineTo(...put(this.at(n))) : g.moveTo(...put(this.at(n)))));
+      g.closePath();
+      g.stroke();
+    }
+    if (!numbers.can_slip) return;
+    const { rib_columns } = this.panel.data, slip = this.panel.fields.slip, now = slip.frame(step);
+    for (let b = 0; b + 1 < rib_columns.length; ++b) {
+      const column = (rib_columns[b] + rib_columns[b + 1]) >> 1;
+      const [mx, my] = put([this.at((rows - 1) * columns + column)[0], this.edge - this.scale * slip.step * now[column]]);
+      g.lineWidth = 2;
+      g.beginPath();
+      g.moveTo(mx - 3, my);
+      g.lineTo(mx + 3, my);
+      g.stroke();
+    }
   }
 
   words(g) {
@@ -216,23 +258,32 @@ function drawCurves(clock, last) {
   by("curves").replaceChildren(...numbers.curves.map((curve) => {
     const figure = document.createElement("figure"), caption = document.createElement("figcaption");
     caption.textContent = curve.title;
+    if (curve.limit_words)
+      caption.append(Object.assign(document.createElement("small"), { textContent: curve.limit_words }));
     const ns = "http://www.w3.org/2000/svg", svg = document.createElementNS(ns, "svg"), width = 320, height = 170;
     svg.setAttribute("viewBox", `0 0 ${width} ${height}`);
     svg.setAttribute("role", "img");
-    svg.setAttribute("aria-label", curve.title + ": " + curve.ways.map((w, i) => `${numbers.ways[i].letter} largest ${largest([w]).toFixed(curve.decimals)}`).join(", "));
+    svg.setAttribute("aria-label", curve.title + ": " + curve.ways.map((w, i) => `${numbers.ways[i].letter} largest ${largest([w]).toFixed(curve.decimals)}`).join(", ") +
+      (curve.limit_words ? "; " + curve.limit_words : ""));
     const add = (name, attributes, text) => {
       const e = document.createElementNS(ns, name);
       for (const [k, v] of Object.entries(attributes)) e.setAttribute(k, v);
       if (text) e.textContent = text;
       svg.append(e);
     };
-    const all = curve.ways.flat(), low = Math.min(0, ...all), high = Math.max(0, ...all), span = high - low || 1;
+    const all = [...curve.ways.flat(), ...curve.limits], low = Math.min(0, ...all), high = Math.max(0, ...all), span = high - low || 1;
     const x = (i) => 44 + ((width - 66) * i) / Math.max(1, last), y = (v) => 8 + ((height - 30) * (high - v)) / span;
     const word = (v) => v.toFixed(curve.decimals).replace("-", "−");
-    for (const v of new Set([low, 0, high])) {
+    for (const v of new Set([Math.min(0, ...curve.ways.flat()), 0, Math.max(0, ...curve.ways.flat())])) {
       add("line", { x1: 44, x2: width - 22, y1: y(v), y2: y(v), stroke: v === 0 ? "#111" : "#999", "stroke-width": v === 0 ? 1.2 : 0.6 });
       if (v === 0 || Math.abs(y(v) - y(0)) > 14) add("text", { x: 38, y: y(v) + 4, "text-anchor": "end" }, word(v));
     }
+    // Out of bounds lies beyond the strokes.
+    curve.limits.forEach((v) => {
+      add("line", { x1: 44, x2: width - 22, y1: y(v), y2: y(v), stroke: "#111", "stroke-width": 2.2, class: "limit" });
+      for (let at = 52; at < width - 22; at += 9)
+        add("line", { x1: at, x2: at - 5, y1: y(v), y2: y(v) - Math.sign(v) * 5, stroke: "#111", "stroke-width": 0.8 });
+    });
     const at = Math.min(clock, last);
     add("line", { x1: x(at), x2: x(at), y1: 4, y2: height - 20, stroke: "#111", "stroke-width": 1 });
     let above = -99;
@@ -292,7 +343,7 @@ async function begin() {
     factors = { slip: slip ? roundFactor((0.46 * skinGap) / slip) : 1, twist: turn ? roundFactor(0.26 / turn) : 1 };
     by("legend").textContent = "Pull, the larger one. White strokes: puckered. Crossed strokes: loose. Outlined: just ironed." +
       (numbers.can_slip ? ` Heavy marks between the skins: pencil marks on the cloth at the trailing edge, their slide drawn ${factors.slip} times.` : "") +
-      ` Under the skins: the tip's chord (heavy) against the root's, seen from the root, turned ${factors.twist} times as much.` +
+      ` Under the skins: the tip's chord (heavy) against the root's, seen from the root, turned ${factors.twist} times as much, and beside it at true scale.` +
       " Curves: A unbroken, B dashed, C dotted.";
     draw();
   };
@@ -311,6 +362,12 @@ async function begin() {
     }
     by("play").textContent = playing ? "Stop" : "Play";
   };
+  // A guess comes back beside its answer.
+  document.querySelectorAll(".questions input").forEach((choice) => {
+    choice.addEventListener("change", () => {
+      by(choice.name.replace("guess", "guessed")).textContent = `You guessed: ${choice.value}.`;
+    });
+  });
   slider.addEventListener("input", draw);
   by("play").addEventListener("click", play);
   slider.value = Math.min(numbers.telling, last);

@@ -153,7 +153,7 @@ struct FramesOf {
   }
 };
 
-void pack(const Plan& plan, Packer& packer) {
+void pack(const Plan& plan, PageFields which, Packer& packer) {
   const Panel& p = plan.panel;
   std::vector<float> placed, joints;
   for (const auto& n : p.nodes)
@@ -175,8 +175,16 @@ void pack(const Plan& plan, Packer& packer) {
   packer.shorts("beams", beams);
 
   const FramesOf frames{plan};
-  const auto moved = frames(&Snapshot::displacement), turned = frames(&Snapshot::joint_displacement);
   const auto slip = frames(&Snapshot::edge_slip);
+  std::vector<const std::vector<unsigned char>*> state;
+  for (const auto& s : plan.snapshots) state.push_back(&s.state);
+  if (which == PageFields::flat_skins) {
+    packer.series("slip", slip, step_for(slip, steps_of_movement));
+    packer.series("larger", frames(&Snapshot::pull_major), step_of_pull);
+    packer.bytes("state", state);
+    return;
+  }
+  const auto moved = frames(&Snapshot::displacement), turned = frames(&Snapshot::joint_displacement);
   packer.series("moved", moved, step_for(moved, steps_of_movement));
   // Translations and turns together: both are small numbers (m, rad) of like size.
   packer.series("joint_moved", turned, step_for(turned, steps_of_movement));
@@ -185,8 +193,6 @@ void pack(const Plan& plan, Packer& packer) {
   packer.series("chord", frames(&Snapshot::pull_chord), step_of_pull);
   packer.series("span", frames(&Snapshot::pull_span), step_of_pull);
   packer.series("use", frames(&Snapshot::beam_use), step_of_use);
-  std::vector<const std::vector<unsigned char>*> state;
-  for (const auto& s : plan.snapshots) state.push_back(&s.state);
   packer.bytes("state", state);
 }
 
@@ -207,9 +213,9 @@ std::string for_script(std::string json) {
 
 std::string pull_scale_json(const Bands& bands, bool open_end) { return scale(bands, open_end).dump(); }
 
-PageData page_data(const Plan& plan, const std::string& more) {
+PageData page_data(const Plan& plan, const std::string& more, PageFields which) {
   Packer packer;
-  pack(plan, packer);
+  pack(plan, which, packer);
   const Panel& p = plan.panel;
   int last = 0;        // steps that may be worked
   int by_reading = 0;  // steps that readings may open

@@ -13,8 +13,14 @@ struct PageData {
   std::string fields;  ///< packed (viz/page/packed.hpp)
 };
 
+/// What a page draws.
+enum class PageFields {
+  all,
+  flat_skins  ///< both skins laid flat: larger pull, state, slip; nothing of how the frame moves
+};
+
 /// `more`: what a page wants to add, a JSON object ("" for nothing), found under "more".
-PageData page_data(const Plan& plan, const std::string& more = "");
+PageData page_data(const Plan& plan, const std::string& more = "", PageFields which = PageFields::all);
 
 /// The scale of the pull pictures as a page knows it: bounds [N/m], colours, open end. JSON.
 std::string pull_scale_json(const Bands& bands, bool open_end);
