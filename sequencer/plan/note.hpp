@@ -52,6 +52,12 @@ struct SteadyAgainstJumping {                ///< root to tip beside the handboo
 struct CoarseRankedOther {
   OrderId first;
 };
+/// The order with the best score was not taken: in so few of these scenarios it kept the shape.
+struct KeepsShapeLess {
+  OrderId order;
+  int turn_overs = 0, of_the_plan = 0;
+  int kept = 0, scenarios = 0;
+};
 struct FewestTurnOvers {
   int wanted = 0, fewest = 0;
 };
@@ -85,10 +91,11 @@ struct MustWait {
 
 }  // namespace note
 
-using Note = std::variant<note::GivesWay, note::LiftsOff, note::FrameTurns, note::TipFullness, note::ThinnerBetweenRibs,
-                          note::BarsDecide, note::GaveWayElsewhere, note::UnsolvedElsewhere, note::LeftOut,
-                          note::ChancesUnsolved, note::SteadyAgainstJumping, note::CoarseRankedOther,
-                          note::FewestTurnOvers, note::TurnOversAgainstLoad, note::HowGoodTheOrder, note::PassesChosen,
-                          note::DoneGaveWay, note::DoneOverLimit, note::MustWait>;
+using Note =
+    std::variant<note::GivesWay, note::LiftsOff, note::FrameTurns, note::TipFullness, note::ThinnerBetweenRibs,
+                 note::BarsDecide, note::GaveWayElsewhere, note::UnsolvedElsewhere, note::LeftOut,
+                 note::ChancesUnsolved, note::SteadyAgainstJumping, note::CoarseRankedOther, note::KeepsShapeLess,
+                 note::FewestTurnOvers, note::TurnOversAgainstLoad, note::HowGoodTheOrder, note::PassesChosen,
+                 note::DoneGaveWay, note::DoneOverLimit, note::MustWait>;
 
 }  // namespace evenpull::inline sequencer

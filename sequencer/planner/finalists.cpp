@@ -142,7 +142,8 @@ constexpr int few_scenarios = 32;
 
 // The best score among those that keep the shape as surely as is asked for; where none does, the surest. Never past that for fewer
 // turn-overs: each is asked in turn, the best score first, on the same scenarios.
-std::size_t best_that_keeps_shape(const PlanJob& job, const Panel& p, const std::vector<Tried>& left) {
+std::size_t best_that_keeps_shape(const PlanJob& job, const Panel& p, const std::vector<Tried>& left,
+                                  std::optional<note::KeepsShapeLess>& passed_over) {
   std::vector<OrderResult> promised = summaries(left, p);
   std::vector<std::size_t> places(left.size());
   std::iota(places.begin(), places.end(), 0);
@@ -153,16 +154,21 @@ std::size_t best_that_keeps_shape(const PlanJob& job, const Panel& p, const std:
   const double enough = 0.5 * (1 + wanted.confidence);  // so few must show more than is asked for, for many to show it
   std::size_t surest = places.front();
   double most = -1;
+  note::KeepsShapeLess best;
   for (const std::size_t i : places) {
     if (promised[i].stages_passed < promised[places.front()].stages_passed) break;
     const ReplayResult& r = left[i].result;
     const int last = std::max(0, promised[i].stages_passed - 1);
-    const double share = shape_of_order(job.the_case, r.planned, r.stages, last,
+    const Chance shape = shape_of_order(job.the_case, r.planned, r.stages, last,
                                         std::min(few_scenarios, wanted.scenarios), job.options.parallel,
-                                        job.options.kept)
-                             .share();
-    if (share >= enough) return i;
-    if (share > most) most = share, surest = i;
+                                        job.options.kept);
+    if (i == places.front()) best = {left[i].order.id, promised[i].turn_overs, 0, shape.hits, shape.of};
+    if (shape.share() > most) most = shape.share(), surest = i;
+    if (most >= enough) break;
+  }
+  if (surest != places.front() && !passed_over) {
+    best.of_the_plan = promised[surest].turn_overs;
+    passed_over = best;
   }
   return surest;
 }
@@ -185,7 +191,7 @@ void best_in_full(const PlanJob& job, const Model& full, std::vector<Tried> left
   while (true) {
     std::erase_if(left, [&](const Tried& t) { return may_hold(t, off) <= in_full.stages; });
     if (left.empty()) return;
-    const std::size_t best = best_that_keeps_shape(job, full.panel, left);
+    const std::size_t best = best_that_keeps_shape(job, full.panel, left, ranking.passed_over);
     const Order order = left[best].order;
     left.erase(left.begin() + static_cast<std::ptrdiff_t>(best));
     StudyRuns study;
@@ -229,7 +235,7 @@ Finalists run_finalists(const PlanJob& job, const Model& full, Ranking& ranking,
     } else {
       out.full = run_on(job, full, OrderModel::full, orders, ranking);
       if (out.full.empty()) continue;
-      out.best = best_that_keeps_shape(job, full.panel, out.full);
+      out.best = best_that_keeps_shape(job, full.panel, out.full, ranking.passed_over);
       in_full.stages = summarise(out.full[out.best], full.panel).stages_passed;
     }
   }

@@ -19,6 +19,7 @@ struct Ranking {
   std::vector<Tried> before_limit{};      ///< where turn-overs were limited: all of them
   std::unique_ptr<OrderFinder> finder{};  ///< none: nothing was searched
   std::optional<note::FewestTurnOvers> turn_overs{};  ///< no order has as few as were wanted
+  std::optional<note::KeepsShapeLess> passed_over{};  ///< the best by score that does not keep the shape
   std::optional<Note> steps_done{};  ///< what they have brought the frame to, where that is beyond its limits
   std::vector<note::MustWait> waits{};
   Dropped dropped{};

@@ -65,7 +65,9 @@ void list_orders(Plan& p, const PlanJob& job, const PlanRuns& runs, int best, in
   add(p.notes, steady_against_jumping(ranked, p.panel, last));
   if (ranked.empty() || job.quick()) return;
   const OrderId& first = ranked[best_of(summaries(ranked, p.panel), job.prices())].order.id;
-  if (!(first == runs.full[best].order.id)) p.notes.push_back(note::CoarseRankedOther{first});
+  const auto& passed_over = runs.ranking.passed_over;
+  if (passed_over && !(passed_over->order == runs.full[best].order.id)) p.notes.push_back(*passed_over);
+  else if (!(first == runs.full[best].order.id)) p.notes.push_back(note::CoarseRankedOther{first});
 }
 
 // How well the models of the search foretold the orders that were run in full.

@@ -83,6 +83,8 @@ TEST_CASE("a zone that must wait is named with those that come before it, and wh
 }
 
 TEST_CASE("steady working is set beside jumping, and called worse only if it is so by both measures") {
+  CHECK_THAT(said(note::KeepsShapeLess{{Family::halving_in_runs, 3}, 27, 78, 29, 32}),
+             Contains("in runs of 3 bays") && Contains("27 turn-overs instead of 78") && Contains("29 of 32"));
   CHECK_THAT(said(note::SteadyAgainstJumping{0.9, 80, 0.8, 60}), Contains("0.90") && Contains("80 N/m") &&
                                                                      Contains("0.80") && Contains("60 N/m") &&
                                                                      Contains("jumping is better"));

@@ -113,6 +113,13 @@ struct NoteSentence {
     return fmt::format("The coarse mesh ranked \"{}\" first, a finer one did not; the plan follows the finer one.",
                        order_name(n.first));
   }
+  std::string operator()(const note::KeepsShapeLess& n) const {
+    return fmt::format(
+        "\"{}\" would take {} turn-overs instead of {}, but in only {} of {} trials by these spreads did it keep "
+        "within "
+        "every limit of bow, twist and slip.",
+        order_name(n.order), n.turn_overs, n.of_the_plan, n.kept, n.scenarios);
+  }
   std::string operator()(const note::FewestTurnOvers& n) const {
     if (n.wanted < 1 && n.fewest == 1)
       return "A pass works both sides, so it has one turn-over at least: the orders with one in each pass were "
