@@ -1,5 +1,6 @@
 // survey: read, build the panel, draw, say.
 #include "app/command/commands.hpp"
+#include "app/command/machine_speed.hpp"
 #include "app/command/parallel.hpp"
 #include "app/input/case_reader.hpp"
 #include "app/output/result_folder.hpp"
@@ -14,6 +15,14 @@
 #include <ostream>
 
 namespace evenpull {
+namespace {
+
+RunEstimate slower(RunEstimate e, double times) {
+  e.processor_seconds *= times;
+  return e;
+}
+
+}  // namespace
 
 void run_survey(const Request& r, std::ostream& out) {
   const auto file = read_case_file(r.case_file);
@@ -29,6 +38,7 @@ void run_survey(const Request& r, std::ostream& out) {
   } catch (const CaseError& e) {
     throw CaseFileError(r.case_file, file.place_of(e.key), e.key, e.what());
   }
+  const double times = times_as_slow(c);
   const auto document = survey_document(c, panel, estimate, fine, version());
   const auto aside = folder.open();
   folder.write("survey.json", document);
@@ -38,7 +48,8 @@ void run_survey(const Request& r, std::ostream& out) {
   });
   folder.publish();
   say(r, out, document, [&] {
-    return survey_text(c, panel, estimate, fine, r.threads.value_or(usual_threads()), shown_result_folder(r));
+    return survey_text(c, panel, slower(estimate, times), slower(fine, times), r.threads.value_or(usual_threads()),
+                       shown_result_folder(r));
   });
 }
 

@@ -8,9 +8,9 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-// Seconds of one processor of an ordinary machine, measured on the demo cases (bench/RECORD.md): of the plan's own mesh and
-// those behind its bars; of choice of passes, search and ranking; of the chances.
-constexpr double a_step_and_node = 9e-6, ordering = 0.073, ordering_quick = 0.025, a_step_and_scenario = 1.5e-3;
+// Seconds of processors of which two share a core, both at work, measured on the demo cases (bench/RECORD.md): of the plan's own
+// mesh and those behind its bars; of choice of passes, search and ranking; of the chances.
+constexpr double a_step_and_node = 2.2e-5, ordering = 0.175, ordering_quick = 0.06, a_step_and_scenario = 3.6e-3;
 // What each processor beyond the first takes off the gain of all, and seconds of drawing and writing.
 constexpr double lost_by_each = 0.18, drawing = 5;
 
