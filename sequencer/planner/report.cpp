@@ -177,8 +177,8 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   Dropped dropped = runs.ranking.dropped;
   dropped.runs.insert(dropped.runs.begin(), runs.passes.unsolved.begin(), runs.passes.unsolved.end());
   dropped.runs.insert(dropped.runs.end(), studied.left_out.begin(), studied.left_out.end());
-  // Where chances decide no setting between the stages is told: they were not studied for it.
-  if (p.ceiling == p.nominal && !p.read.used)
+  // Where chances decide no setting between the stages is told: they were not studied for it; beside NONE no number stands.
+  if (p.ceiling && p.ceiling == p.nominal && !p.read.used)
     p.setting = find_setting(job, full, chosen, judged, p.ceiling,
                              runs.given.empty() ? job.steps_for(full.panel, chosen.order) : runs.given, dropped);
   p.advice = advise(job.the_case, judged, p.safety, p.ceiling, p.setting);

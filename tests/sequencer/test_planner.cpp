@@ -114,6 +114,7 @@ TEST_CASE("a structure far too light has no safe stage") {
   const Plan p = make_plan(c, quick());
   CHECK_FALSE(p.ceiling.has_value());
   CHECK_FALSE(p.advice.items.empty());
+  CHECK_FALSE(p.setting.has_value());
 }
 
 TEST_CASE("the full plan carries error bars, bounds and the setting between stages", "[slow]") {

@@ -227,7 +227,7 @@ void draw_beside(cairo_t* cr, const Lesson& lesson, std::size_t way, const Lesso
 std::string slip_words(const Lesson& lesson, double slip) {
   if (!can_slip(lesson)) return "no slip: two sheets";
   if (std::abs(slip) < 5e-5) return "no slip";
-  return fmt::format("slip {} to the {}", small_length_both(std::abs(slip)), slip > 0 ? "top" : "bottom");
+  return fmt::format("slip {}, to {}", small_length_both(std::abs(slip)), slip > 0 ? "top" : "bottom");
 }
 
 void draw_second_page(Sheet& sheet, const Lesson& lesson, const std::vector<LessonSeries>& series,
