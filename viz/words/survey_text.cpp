@@ -132,7 +132,8 @@ std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& es
   text += cloth_lines(c);
   text += fmt::format(
       "\n  {} zones: {} bay{}, {} strip{} each, two sides. Mesh {} nodes, {} steps.\n"
-      "  A plan takes {} of processor time, {} on {} if nothing else runs, by how fast this machine is just now (with --accuracy fine {}).\n",
+      "  A plan takes {} of processor time, {} on {} if nothing else runs, by how fast this machine is just now (with "
+      "--accuracy fine {}).\n",
       panel.zones.size(), panel.bays, panel.bays == 1 ? "" : "s", panel.strips, panel.strips == 1 ? "" : "s",
       estimate.nodes, estimate.steps, duration(estimate.processor_seconds), duration(estimate.seconds_on(processors)),
       processors == 1 ? std::string("this processor") : fmt::format("these {} processors", processors),
