@@ -217,7 +217,7 @@ Jobs describe(CLI::App& app, Request& r) {
 
   auto* plan =
       app.add_subcommand("plan", "the main job: hottest safe stage, order of ironing, sheet, pictures, fields");
-  auto* survey = app.add_subcommand("survey", "reads a case, says what was understood, and draws it; computes nothing");
+  auto* survey = app.add_subcommand("survey", "reads a case, says what was understood, and draws it; no plan yet");
   auto* replay = app.add_subcommand("replay", "runs an order that you chose; same results as plan");
   auto* contrast = app.add_subcommand(
       "contrast", "a lesson: the wrong way, the plain way and the plan side by side; a hand-out and a page");

@@ -30,15 +30,16 @@ void run_survey(const Request& r, std::ostream& out) {
   ResultFolder folder(result_folder_of(r), say_on_errors);
   Panel panel;
   RunEstimate estimate, fine;
+  double times = 1;
   try {
     panel = build_panel(c, {c.target_nodes});
     check_stands(c);
     estimate = estimate_run(c, Accuracy::normal);
     fine = estimate_run(c, Accuracy::fine);
+    times = times_as_slow(c);
   } catch (const CaseError& e) {
     throw CaseFileError(r.case_file, file.place_of(e.key), e.key, e.what());
   }
-  const double times = times_as_slow(c);
   const auto document = survey_document(c, panel, estimate, fine, version());
   const auto aside = folder.open();
   folder.write("survey.json", document);

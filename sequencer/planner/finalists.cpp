@@ -162,14 +162,11 @@ std::size_t best_that_keeps_shape(const PlanJob& job, const Panel& p, const std:
     const Chance shape = shape_of_order(job.the_case, r.planned, r.stages, last,
                                         std::min(few_scenarios, wanted.scenarios), job.options.parallel,
                                         job.options.kept);
-    if (i == places.front()) best = {left[i].order.id, promised[i].turn_overs, 0, shape.hits, shape.of};
+    if (i == places.front()) best = {left[i].order.id, 0, 0, shape.hits, shape.of};
     if (shape.share() > most) most = shape.share(), surest = i;
     if (most >= enough) break;
   }
-  if (surest != places.front() && !passed_over) {
-    best.of_the_plan = promised[surest].turn_overs;
-    passed_over = best;
-  }
+  if (surest != places.front() && !passed_over) passed_over = best;
   return surest;
 }
 

@@ -49,6 +49,15 @@ std::optional<note::SteadyAgainstJumping> steady_against_jumping(const std::vect
 
 namespace {
 
+// Turn-overs of both up to the stage that the plan goes to: what they were told apart by may have gone further.
+note::KeepsShapeLess over_same_stages(note::KeepsShapeLess n, const Plan& p, const PlanRuns& runs, int best, int last) {
+  for (const std::vector<Tried>* runs_on : {&runs.ranking.met, &runs.ranking.ranked, &runs.ranking.set_aside})
+    for (const Tried& t : *runs_on)
+      if (t.order.id == n.order) n.turn_overs = turn_overs(p.panel, t.result.planned, last);
+  n.of_the_plan = turn_overs(p.panel, runs.full[static_cast<std::size_t>(best)].result.planned, last);
+  return n;
+}
+
 void list_orders(Plan& p, const PlanJob& job, const PlanRuns& runs, int best, int last) {
   for (std::size_t i = 0; i < runs.full.size(); ++i) {
     p.orders.push_back(summarise_up_to(runs.full[i], p.panel, last));
@@ -66,8 +75,9 @@ void list_orders(Plan& p, const PlanJob& job, const PlanRuns& runs, int best, in
   if (ranked.empty() || job.quick()) return;
   const OrderId& first = ranked[best_of(summaries(ranked, p.panel), job.prices())].order.id;
   const auto& passed_over = runs.ranking.passed_over;
-  if (passed_over && !(passed_over->order == runs.full[best].order.id)) p.notes.push_back(*passed_over);
-  else if (!(first == runs.full[best].order.id)) p.notes.push_back(note::CoarseRankedOther{first});
+  if (passed_over && !(passed_over->order == runs.full[best].order.id)) {
+    if (p.ceiling) p.notes.push_back(over_same_stages(*passed_over, p, runs, best, last));
+  } else if (!(first == runs.full[best].order.id)) p.notes.push_back(note::CoarseRankedOther{first});
 }
 
 // How well the models of the search foretold the orders that were run in full.

@@ -271,8 +271,9 @@ TEST_CASE("bounds and defaults are said one by one", "[sentences]") {
   CHECK(bounds_in_words(plan).front() ==
         "inner ribs free: worst use 0.54 at 250 °F, 0.87 at 300 °F, 1.36 at 350 °F; unevenness 16 %; slip 0.12 in (3.1 "
         "mm).");
-  plan.the_case.defaults_used = {{"iron.swing", "20 degF", "estimate"}, {"a.key", "1", ""}};
-  CHECK(defaults_in_words(plan) == Sentences{"iron.swing: 20 degF (estimate)", "a.key: 1"});
+  plan.the_case.defaults_used = {
+      {"iron.swing", "20 degF", "estimate"}, {"a.key", "1", ""}, {"iron.mass", "1.2 kg", ""}};
+  CHECK(defaults_by_table(plan) == Sentences{"iron: swing 20 degF; mass 1.2 kg", "a: key 1"});
 }
 
 TEST_CASE("how to hold the iron: the time, and the speed that comes to the same", "[sentences]") {

@@ -171,13 +171,6 @@ std::vector<std::string> bounds_in_words(const Plan& plan) {
   return list;
 }
 
-std::vector<std::string> defaults_in_words(const Plan& plan) {
-  std::vector<std::string> list;
-  for (const auto& d : plan.the_case.defaults_used)
-    list.push_back(d.key + ": " + d.value + (d.why.empty() ? "" : " (" + d.why + ")"));
-  return list;
-}
-
 std::vector<std::string> defaults_by_table(const Plan& plan) {
   std::vector<std::string> tables, list;
   for (const auto& d : plan.the_case.defaults_used) {

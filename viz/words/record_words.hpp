@@ -22,9 +22,7 @@ const char* support_kind_text(SupportKind k);
 std::string support_words(const Case& c, const Support& support);
 /// The same with the station in words of the caller's, as the survey reads it back.
 std::string support_words(const Case& c, const Support& s, const std::string& station);
-/// "key: value (why)"
-std::vector<std::string> defaults_in_words(const Plan& plan);
-/// The same without the reasons, a sentence for each table of the case: "iron: swing 20 degF; mass 1.2 kg"
+/// Defaults used, a sentence for each table of the case: "iron: swing 20 degF; mass 1.2 kg". Where each comes from is in plan.json.
 std::vector<std::string> defaults_by_table(const Plan& plan);
 /// "clamp on the nose at 0.0 in (0 mm) and 70.9 in (1800 mm); rest on ..."
 std::string held_while_ironed(const Case& c);
