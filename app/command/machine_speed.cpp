@@ -11,7 +11,7 @@ namespace evenpull {
 namespace {
 
 constexpr int probe_nodes = 200;
-constexpr std::size_t most_steps = 24;  // enough to tell, and no wait on a panel of many bays
+constexpr std::size_t most_steps = 60;  // no wait on a panel of many bays
 // Processor seconds for an iteration and a node of that mesh on the machine, and in the hour, of the estimate
 // (sequencer/sure/run_estimate.cpp).
 constexpr double usual = 3.0e-6;
