@@ -59,7 +59,14 @@ WrittenSizes written_sizes(const CaseTable& s, SectionShape::Kind kind) {
     case Kind::sheet_rib: return {"", written(s, "sheet"), written(s, "flange"), written(s, "height")};
     case Kind::folded_edge: return {"", written(s, "sheet"), written(s, "leg"), written(s, "opening")};
     case Kind::closed_nose: return {"", written(s, "sheet"), "", ""};
-    case Kind::properties: break;
+    case Kind::properties:
+    case Kind::channel:
+    case Kind::angle:
+    case Kind::hat:
+    case Kind::i_section:
+    case Kind::triangle:
+    case Kind::capstrip_rib:
+    case Kind::truss_rib: break;
   }
   return {};
 }
@@ -116,6 +123,13 @@ MemberMake read_section(const CaseTable& owner) {
       break;
     case Kind::closed_nose: out.wall = s.quantity("sheet", Quantity::length, thickness_range); break;
     case Kind::properties: out.given = read_properties(s); break;
+    case Kind::channel:
+    case Kind::angle:
+    case Kind::hat:
+    case Kind::i_section:
+    case Kind::triangle:
+    case Kind::capstrip_rib:
+    case Kind::truss_rib: break;
   }
   return make;
 }

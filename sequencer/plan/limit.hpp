@@ -7,7 +7,22 @@
 namespace evenpull::inline sequencer {
 
 /// In the order of their words, so that lists by limit are the same wherever they are made. `stress` is that of metal.
-enum class Limit { buckling, end_rib_bow, pull_difference, slip, stress, wood_stress, edge_bow, twist, unevenness };
+enum class Limit {
+  buckling,
+  end_rib_bow,
+  pull_difference,
+  slip,
+  stress,
+  wood_stress,
+  edge_bow,
+  twist,
+  unevenness,
+  crippling,
+  hinge_line_bow,
+  whole_edge_bow,
+  pocket_room,
+  waves
+};
 
 /// What passing it means.
 enum class LimitKind {
@@ -19,7 +34,9 @@ constexpr LimitKind kind_of(Limit l) {
   switch (l) {
     case Limit::stress:
     case Limit::wood_stress:
+    case Limit::crippling:
     case Limit::buckling: return LimitKind::damage;
+    case Limit::waves:
     case Limit::unevenness: return LimitKind::finish;
     default: return LimitKind::distortion;
   }

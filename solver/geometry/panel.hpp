@@ -64,6 +64,8 @@ struct Beam {
   Section section_from, section_to;  ///< at its ends: stress, which peaks at joints; a tapered member differs there
   Eigen::Vector3d up{0, 0, 1};       ///< unit vector of "up" bending, perpendicular to the axis
   bool hinge_from = false, hinge_to = false;
+  double shape_depth = 0;                   ///< what stands in for a height of 0 in the shape at its middle [m]
+  bool weld_from = false, weld_to = false;  ///< there is a weld at this end
 };
 
 enum class MemberRole { leading_edge, spar, trailing_edge, tip_bow, end_rib, inner_rib, brace };
@@ -74,6 +76,7 @@ struct FrameMember {
   int material = 0;
   std::vector<int> beams;   ///< in order along the member
   std::vector<int> joints;  ///< beams.size() + 1
+  SectionShape shape{};     ///< as stated at its first piece
 };
 
 struct Panel {

@@ -59,6 +59,10 @@ struct Material {
   double shear_modulus = 0;   ///< G [Pa]
   double strength = 0;        ///< yield stress (metal) or modulus of rupture (wood) [Pa]
   Strength kind = Strength::yield;
+  double compression_strength = 0;  ///< where it is another in compression [Pa]; 0: as `strength`
+  double welded_strength = 0;       ///< within `weld_reach` of a weld [Pa]; 0: the same, or it is not welded
+  double weld_reach = 0.025;        ///< m
+  double lasting_movement = 1;      ///< movement under lasting pull / at once (wood creeps)
   HeatSolid heat{};
 };
 
@@ -68,11 +72,42 @@ struct WrittenSizes {
   std::string outside_diameter, wall, width, height;
 };
 
+/// Another shape of the same member from a station on.
+struct ShapeFrom {
+  double station = 0;  ///< y of a span member [m]
+  SectionShape shape;
+};
+
 /// What a member is made of.
 struct MemberMake {
   SectionShape shape;
   int material = 0;  ///< index into Case::materials
   WrittenSizes written{};
+  int web_material = -1;             ///< of the web of a capstrip or I section; -1: as the caps
+  std::vector<ShapeFrom> changes{};  ///< of a span member: stations rising, each beyond 0
+};
+
+/// How two members are joined: what the joint lets turn.
+enum class JointKind {
+  unstated,
+  rigid,
+  pinned,
+  welded,        ///< tube to tube, wall like wall
+  welded_thin,   ///< thin tube to the wall of a wide one, which bends
+  gusset,        ///< riveted or bolted plate, `fasteners` on each side
+  single,        ///< one rivet or bolt
+  glued_gusset,  ///< wooden, both faces
+  glued_block,   ///< corner block, or gusset on one face
+  tied,          ///< butt joint, nailed, corded or taped
+  slid_in,       ///< sheet rib slid into a folded edge and riveted through both legs
+  given          ///< `turn` as measured
+};
+struct JointMake {
+  JointKind kind = JointKind::unstated;
+  int fasteners = 0;             ///< on each side of a gusset
+  double fastener_diameter = 0;  ///< m
+  double fastener_spacing = 0;   ///< between the two that stand furthest apart [m]
+  std::optional<double> turn{};  ///< moment / angle [N m/rad], both bendings, of a given joint
 };
 
 enum class SpanRole { leading_edge, spar, trailing_edge };
@@ -85,6 +120,7 @@ struct SpanMember {
   double chord_fraction = 0;
   MemberMake make;
   bool touches_cloth = false;  ///< the cloth bears on its cap on both sides (spars only; LE and TE always do)
+  bool hinge_line = false;     ///< the aircraft's hinges sit on it: its bow is judged as it will hang
 };
 
 /// A rib at a station; the first and the last are end ribs (the last one is replaced by the tip bow if there is one).
@@ -92,6 +128,8 @@ struct Rib {
   double station = 0;  ///< y [m]
   MemberMake make;
   bool hinged_ends = false;  ///< ends free to turn about vertical and chord-normal axes (pinned joint), else rigid
+  JointMake front_joint{}, rear_joint{};  ///< to the leading and to the trailing edge
+  bool touches_cloth = true;              ///< false: lower than the profile, the cloth passes over it free (inner ribs)
 };
 
 /// A straight brace between two points where a span member crosses a rib.
@@ -99,7 +137,29 @@ struct Brace {
   std::string name;
   MemberMake make;
   int from_member = 0, from_rib = 0, to_member = 0, to_rib = 0;
+  JointMake from_joint{}, to_joint{};
+  bool wire = false;     ///< only pulls
+  double tightness = 0;  ///< what a wire pulls before the cloth is ironed [N]
 };
+
+/// A piece of the trailing edge that stands back for a tab: the edge stops at its sides, the pocket's own member carries on,
+/// and the cloth is glued round the pocket.
+struct Pocket {
+  std::string name;
+  double from = 0, to = 0;  ///< y [m], each at a rib
+  double depth = 0;         ///< from the trailing edge forward [m]
+  MemberMake make;          ///< of the member along its front
+  double gap = 0;           ///< between tab and pocket at each side and at the front, that must not close [m]
+};
+
+/// A gap in the nose where a hinge reaches in: no cloth there, its edge glued round.
+struct HingeGap {
+  double from = 0, to = 0;  ///< y [m]
+  double depth = 0;         ///< from the leading edge back [m]
+};
+
+/// What the case says of the coats that come after the iron.
+enum class FinishKind { unstated, tautening, not_tautening };
 
 /// How a support is stated; `motions`: by the motions it holds.
 enum class SupportKind { clamp, hinge, sliding_hinge, rest, horn, motions };
@@ -111,6 +171,7 @@ struct Support {
   double station = 0;         ///< y [m]; the joint nearest to it is held
   bool whole_length = false;  ///< every joint of the member is held
   std::array<bool, 6> hold{};
+  double give = 0;  ///< movement / force of what it holds against moving [m/N]; 0: does not give
 };
 
 /// One measured or default point of the cloth's behaviour at a true temperature (docs/model.md, section 3).
@@ -186,14 +247,19 @@ struct Stage {
 
 /// What must not be exceeded (docs/model.md, section 7). Each is settable; the defaults are engineering judgement.
 struct Limits {
-  double yield_share = 0;                 ///< allowable / yield (metal)
-  double rupture_share = 0;               ///< allowable / modulus of rupture (wood)
-  double bow_per_spacing = 0;             ///< bow of TE and end ribs / distance between their joints
-  double twist = 0;                       ///< rad over the span
-  double buckling_factor = 0;             ///< least
-  double slip = 0;                        ///< m at the TE
-  double unevenness = 0;                  ///< largest coefficient of variation over zone means after the last stage
-  std::optional<double> pull_difference;  ///< N/m; unset: informative only
+  double yield_share = 0;                   ///< allowable / yield (metal)
+  double rupture_share = 0;                 ///< allowable / modulus of rupture (wood)
+  double bow_per_spacing = 0;               ///< bow of TE and end ribs / distance between their joints
+  double twist = 0;                         ///< rad over the span
+  double buckling_factor = 0;               ///< least
+  double slip = 0;                          ///< m at the TE
+  double unevenness = 0;                    ///< largest coefficient of variation over zone means after the last stage
+  std::optional<double> pull_difference{};  ///< N/m; unset: informative only
+  double least_bow = 0;                     ///< a bow up to here is no matter, however short the bay [m]
+  double whole_edge_bow = 0;   ///< of the whole trailing edge / its length, as it hangs; 0: told, not limited
+  double hinge_line_bow = 0;   ///< m, between the hinges, as it hangs; 0: told, not limited
+  double crippling_share = 0;  ///< stress of a thin flat / that at which it cripples; 0: told, not limited
+  double waves = 0;            ///< stress of a trailing edge's legs / that at which they wave (finish)
 };
 
 /// How far off the inputs may be: one sigma as a share of the value, unless said otherwise (docs/data.md).
@@ -212,6 +278,7 @@ struct Spreads {
   double half_time = 0.50;       ///< of the shrink, with the conductance of the sole
   double metal_strength = 0.06;  ///< of yield: what is stated is mostly the least that is sold; judgement
   double wood_strength = 0.16;   ///< of rupture: Wood Handbook, from memory
+  double crippling = 0.15;       ///< of the stress at which thin flats cripple
   double sole = 4;               ///< K: what the true sole temperature is off by, beside the swing
 };
 
@@ -257,6 +324,10 @@ struct Case {
   std::vector<Rib> ribs;
   std::optional<MemberMake> tip_bow;
   std::vector<Brace> braces;
+  std::vector<Pocket> pockets{};
+  std::vector<HingeGap> hinge_gaps{};
+  bool cloth_goes_on_inboard = false, cloth_goes_on_outboard = false;  ///< a bay of a longer wing
+  FinishKind finish = FinishKind::unstated;
   std::vector<Support> while_ironed;
   std::vector<Support> in_use;
   Cloth cloth;

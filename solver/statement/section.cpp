@@ -80,6 +80,13 @@ Section section_of(const SectionShape& shape, double local_depth) {
     case SectionShape::Kind::sheet_rib: return sheet_rib(height, shape.width, shape.wall);
     case SectionShape::Kind::folded_edge: return folded_edge(shape.width, height, shape.wall);
     case SectionShape::Kind::properties: return shape.given;
+    case SectionShape::Kind::channel:
+    case SectionShape::Kind::angle:
+    case SectionShape::Kind::hat:
+    case SectionShape::Kind::i_section:
+    case SectionShape::Kind::triangle:
+    case SectionShape::Kind::capstrip_rib:
+    case SectionShape::Kind::truss_rib: break;
     case SectionShape::Kind::closed_nose: break;
   }
   assert(false && "a closed nose needs its outline: use closed_section");

@@ -17,6 +17,9 @@ struct Section {
   double reach_flat = 0;    ///< m
   double reach_twist = 0;   ///< J / torsional modulus [m]
   bool round = false;       ///< the rim is a circle: two bendings are one, about the axis of their resultant
+  double shear_up = 0;      ///< effective area kappa A of shear up and down [m^2]; 0: no shear deflection
+  double shear_flat = 0;    ///< m^2
+  double warping = 0;       ///< warping constant C_w [m^6]; 0: twist is resisted by J alone
 };
 
 /// A section as a workshop describes it. Lengths in m.
@@ -26,14 +29,27 @@ struct SectionShape {
     bar,        ///< solid rectangle: width (in the panel's plane), height (0 = the panel's local thickness)
     sheet_rib,  ///< pressed sheet rib: web of sheet thickness `wall`, two flanges `width` wide; height 0 = local thickness
     folded_edge,  ///< sheet `wall` folded to a V, legs `width`, open height `height`: a trailing edge
-    closed_nose,  ///< closed D of skin `wall` from the LE to the member's chord fraction, with a web of `wall`
-    properties    ///< `given` as measured or computed elsewhere
+    closed_nose,  ///< closed D of skin `wall` from the LE to the member's chord fraction, with a web of `wall` (`web` if set)
+    properties,  ///< `given` as measured or computed elsewhere
+    channel,     ///< sheet `wall`: web upright, height `height` (0 = local thickness), two flanges `width` to one side
+    angle,       ///< sheet `wall`: one leg upright `height`, one in the panel's plane `width`
+    hat,         ///< sheet `wall`: top `width`, two webs `height`, two outward flanges `flange`
+    i_section,   ///< web `web` upright between two caps `width` wide and `wall` thick; outer height `height`
+    triangle,    ///< solid wooden edge: `height` at the front, to nothing over `width` (back)
+    capstrip_rib,  ///< two caps `width` wide and `wall` thick, outer height `height` (0 = local), on a web `web` thick
+    truss_rib      ///< the same caps joined by a lattice of diagonals instead of a web: an equivalent section
   };
   Kind kind = Kind::tube;
   double outside_diameter = 0;
   double wall = 0;
   double width = 0;
   double height = 0;
+  double flange = 0;        ///< of a hat: width of each outward flange
+  double web = 0;           ///< thickness of a web that differs from `wall`
+  double fold_radius = 0;   ///< inside radius of the bends of sheet; of a folded edge: of the fold
+  double lip = 0;           ///< width of the lip turned in at each flange of a sheet rib
+  double hole = 0;          ///< diameter of lightening holes in the web of a sheet rib
+  double hole_spacing = 0;  ///< their pitch along the rib
   Section given;
 };
 

@@ -35,6 +35,11 @@ const char* limit_text(Limit l) {
     case Limit::edge_bow: return "trailing edge bow";
     case Limit::twist: return "twist";
     case Limit::unevenness: return "unevenness";
+    case Limit::crippling: return "crippling of thin sheet";
+    case Limit::hinge_line_bow: return "hinge line bow";
+    case Limit::whole_edge_bow: return "bow of the whole edge";
+    case Limit::pocket_room: return "room in the pocket";
+    case Limit::waves: return "waves in the trailing edge";
   }
   return "";
 }
@@ -52,12 +57,17 @@ const char* limit_unit(Limit l) {
   switch (l) {
     case Limit::stress:
     case Limit::wood_stress: return "Pa";
-    case Limit::slip: return "m";
+    case Limit::slip:
+    case Limit::hinge_line_bow:
+    case Limit::pocket_room: return "m";
     case Limit::twist: return "rad";
     case Limit::pull_difference: return "N/m";
     case Limit::buckling:
     case Limit::edge_bow:
     case Limit::end_rib_bow:
+    case Limit::whole_edge_bow:
+    case Limit::crippling:
+    case Limit::waves:
     case Limit::unevenness: break;
   }
   return "1";
@@ -96,11 +106,16 @@ std::string limit_value(const LimitReading& reading, double value) {
   switch (reading.limit) {
     case Limit::stress:
     case Limit::wood_stress: return number_text(ksi(value), 1) + " ksi (" + number_text(value / 1e6, 0) + " MPa)";
-    case Limit::slip: return small_length_both(value);
+    case Limit::slip:
+    case Limit::hinge_line_bow:
+    case Limit::pocket_room: return small_length_both(value);
     case Limit::twist: return angle_text(value);
     case Limit::pull_difference: return pull_both(value);
     case Limit::edge_bow:
-    case Limit::end_rib_bow: return bow_text(value);
+    case Limit::end_rib_bow:
+    case Limit::whole_edge_bow: return bow_text(value);
+    case Limit::crippling:
+    case Limit::waves:
     case Limit::unevenness: return percent_text(value);
     case Limit::buckling: return number_text(value, 1);
   }

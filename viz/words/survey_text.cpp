@@ -30,6 +30,13 @@ std::string shape_words(const MemberMake& make) {
     case Kind::properties:
       return fmt::format("area {:.3g} mm², I up {:.3g} mm⁴, I flat {:.3g} mm⁴", s.given.area * 1e6,
                          s.given.inertia_up * 1e12, s.given.inertia_flat * 1e12);
+    case Kind::channel:
+    case Kind::angle:
+    case Kind::hat:
+    case Kind::i_section:
+    case Kind::triangle:
+    case Kind::capstrip_rib:
+    case Kind::truss_rib: break;
   }
   return "";
 }
