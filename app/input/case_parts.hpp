@@ -40,8 +40,8 @@ void check_brace(const CaseTable& owner, const MemberMake& make);
 class MaterialShelf {
  public:
   MaterialShelf(const CaseTable& top, Case& c);
-  /// Index into Case::materials of the material that `owner` names under "material".
-  int take(const CaseTable& owner);
+  /// Index into Case::materials of the material that `owner` names under `key`.
+  int take(const CaseTable& owner, const std::string& key);
 
  private:
   Case* case_;

@@ -1,6 +1,7 @@
 // Whether a section can be what the place asks for: a nose is a member, and what is as deep as the panel needs a panel that
 // is deep there.
 #include "app/input/case_parts.hpp"
+#include "solver/statement/member_section.hpp"
 #include "viz/words/print.hpp"
 
 #include <fmt/format.h>
@@ -13,8 +14,10 @@ namespace {
 /// Half a millimetre, the least height that may be stated.
 constexpr double least_depth = 0.0005;
 
-bool is_as_deep_as_the_panel(const SectionShape& s) {
-  return (s.kind == SectionShape::Kind::bar || s.kind == SectionShape::Kind::sheet_rib) && s.height == 0;
+bool is_as_deep_as_the_panel(const MemberMake& make) {
+  return is_as_deep_as_its_place(make.shape) ||
+         std::any_of(make.changes.begin(), make.changes.end(),
+                     [](const ShapeFrom& change) { return is_as_deep_as_its_place(change.shape); });
 }
 
 double least_chord(const Outline& o) {
@@ -47,7 +50,7 @@ void refuse_a_nose(const CaseTable& owner, const MemberMake& make, const char* w
 }  // namespace
 
 void check_depth(const CaseTable& owner, const MemberMake& make, const Case& c, double from, double to) {
-  if (!is_as_deep_as_the_panel(make.shape)) return;
+  if (!is_as_deep_as_the_panel(make)) return;
   const double chord = least_chord(c.outline);
   std::vector<double> places = {from, to};
   for (const auto& p : c.profile)
@@ -70,7 +73,7 @@ void check_tip_bow(const CaseTable& owner, const MemberMake& make) { refuse_a_no
 
 void check_brace(const CaseTable& owner, const MemberMake& make) {
   refuse_a_nose(owner, make, "a brace");
-  if (is_as_deep_as_the_panel(make.shape))
+  if (is_as_deep_as_the_panel(make))
     owner.context().fail(owner.path("section"),
                          "has no height, and a brace is not as deep as the panel; write its height");
 }

@@ -5,8 +5,9 @@
 #include "app/input/usual.hpp"
 #include "app/text/quoted.hpp"
 #include "solver/geometry/surface.hpp"
+#include "solver/statement/member_section.hpp"
 #include "viz/words/print.hpp"
-#include "viz/words/survey_text.hpp"
+#include "viz/words/section_words.hpp"
 
 #include <fmt/format.h>
 
@@ -32,9 +33,8 @@ std::optional<Depth> stated_depth(const MemberMake& m) {
   return Depth{value, print_length(value, tube ? m.written.outside_diameter : m.written.height)};
 }
 
-bool is_as_deep_as_its_place(const MemberMake& m) {
-  return (m.shape.kind == Shape::bar || m.shape.kind == Shape::sheet_rib) && m.shape.height == 0;
-}
+/// A trailing edge that is as deep as the panel at its front only, and thins out with it.
+bool thins_out(const SectionShape& s) { return s.kind == Shape::folded_edge || s.kind == Shape::triangle; }
 
 /// Depth of the panel between some places, with the rib at which it is least (from 0).
 struct Depths {
@@ -102,7 +102,7 @@ std::string spar_doubt(const SpanMember& m, const PanelDepths& panel) {
   const Depths d = panel.along_span(m.chord_fraction, m.chord_fraction);
   const auto depth = stated_depth(m.make);
   const auto name = in_quotes(m.name), where = percent_of_chord(m.chord_fraction);
-  if (!depth && (m.touches_cloth || !is_as_deep_as_its_place(m.make))) return "";
+  if (!depth && (m.touches_cloth || !is_as_deep_as_its_place(m.make.shape))) return "";
   if (!depth)
     return fmt::format(
         "{} has no height, so it is as deep as the panel and the cloth rests on it, but touches_cloth is not "
@@ -148,15 +148,15 @@ std::string edge_doubt(const Case& c, const SpanMember& m, const PanelDepths& pa
   if (!depth || (leading && c.blanket.nose_chord_fraction > c.blanket.seam_chord_fraction)) return "";
   const double at = leading ? c.blanket.seam_chord_fraction : 1;
   // A trailing edge of strip or folded sheet is as deep as its front, and thins out from there.
-  const bool thins_out = !leading && m.make.shape.kind != Shape::tube;
-  const double front = thins_out ? std::max(0.0, 1 - m.make.shape.width / panel.chord()) : at;
+  const bool behind_its_front = !leading && m.make.shape.kind != Shape::tube;
+  const double front = behind_its_front ? std::max(0.0, 1 - m.make.shape.width / panel.chord()) : at;
   const Depths d = panel.along_span(front, at);
   const auto sentence = [&](double thick, double where, const std::string& remedy) {
     return fmt::format("From skin to skin the profile measures {} at {}, but {} there is {} deep. {}",
                        print_length(thick), percent_of_chord(where), in_quotes(m.name), depth->words, remedy);
   };
   if (depth->value > usual::edge_stands_out * d.most) {
-    if (thins_out)
+    if (behind_its_front)
       return sentence(d.most, front, "Check its section and the profile, whose heights are half thicknesses.");
     return sentence(d.most, at, thin_edge_remedy(depth->value, leading, at));
   }
@@ -175,7 +175,7 @@ void doubt_taper(Case& c, const PanelDepths& panel) {
   Depths there;
   for (const SpanMember& m : c.span_members) {
     const auto depth = stated_depth(m.make);
-    if (!depth || m.make.shape.kind == Shape::folded_edge) continue;
+    if (!depth || thins_out(m.make.shape) || !m.make.changes.empty()) continue;
     const Depths d = panel.along_span(m.chord_fraction, m.chord_fraction);
     const bool fits_somewhere = depth->value <= usual::edge_stands_out * d.most;
     if (!fits_somewhere || d.least <= 0 || d.most < usual::far_off_at_one_end * d.least ||

@@ -1,5 +1,6 @@
 // Members, ribs, tip bow and braces.
 #include "app/input/case_parts.hpp"
+#include "app/input/section_sizes.hpp"
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
 #include "solver/geometry/panel.hpp"
@@ -23,11 +24,12 @@ std::string role_name(SpanRole role) {
   return role == SpanRole::leading_edge ? "leading edge" : role == SpanRole::trailing_edge ? "trailing edge" : "spar";
 }
 
-SpanMember read_member(const CaseTable& t, MaterialShelf& shelf, double chord) {
+SpanMember read_member(const CaseTable& t, MaterialShelf& shelf, double chord, double span) {
   SpanMember m;
   m.role = static_cast<SpanRole>(t.choice("role", {"leading edge", "spar", "trailing edge"}));
   m.name = t.text_or("name", role_name(m.role));
   m.make = read_make(t, shelf);
+  read_changes(t, m.make, span, shelf);
   const Range range{0, 1, "a member stands between 0 (leading edge) and 100 % (trailing edge) of the chord"};
   const bool nose = m.make.shape.kind == SectionShape::Kind::closed_nose;
   if (const auto* at = t.find("at")) {
@@ -117,12 +119,12 @@ void check_places(const CaseContext& context, const std::vector<Stated>& sorted,
 void read_members(const CaseTable& top, Case& c, MaterialShelf& shelf) {
   const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
   const auto tables =
-      top.tables("member", {"name", "role", "at", "section", "material", "touches_cloth"}, most::members);
+      top.tables("member", {"name", "role", "at", "section", "material", "touches_cloth", "along"}, most::members);
   if (tables.empty())
     top.missing("member", "[[member]] with role = \"leading edge\" and another with role = \"trailing edge\"");
   std::vector<Stated> stated;
   for (const auto& t : tables) {
-    stated.push_back({read_member(t, shelf, chord), t.own_path()});
+    stated.push_back({read_member(t, shelf, chord, c.outline.span()), t.own_path()});
     const auto& m = stated.back().member;
     check_depth(t, m.make, c, m.chord_fraction, m.chord_fraction);
   }

@@ -3,6 +3,8 @@
 #include "app/input/usual.hpp"
 #include "app/text/quoted.hpp"
 #include "solver/geometry/surface.hpp"
+#include "solver/statement/member_section.hpp"
+#include "solver/statement/section_shapes.hpp"
 #include "viz/words/print.hpp"
 
 #include <fmt/format.h>
@@ -32,8 +34,10 @@ std::vector<Named> all_makes(const Case& c) {
   return all;
 }
 
-bool has_a_sheet(const MemberMake& m) {
-  return m.shape.kind == Shape::sheet_rib || m.shape.kind == Shape::folded_edge || m.shape.kind == Shape::closed_nose;
+bool has_a_sheet(const MemberMake& m) { return is_of_sheet(m.shape.kind) || m.shape.kind == Shape::closed_nose; }
+
+bool is_capped(Shape kind) {
+  return kind == Shape::i_section || kind == Shape::capstrip_rib || kind == Shape::truss_rib;
 }
 
 std::string wall_words(const MemberMake& m) { return print_length(m.shape.wall, m.written.wall); }
@@ -49,8 +53,20 @@ std::string wall_doubt(const Named& n) {
     if (share < usual::thinnest_wall)
       return fmt::format("has a wall of {} in a tube of {}: as thin as foil", wall_words(*n.make), diameter);
   }
-  if (has_a_sheet(*n.make) && s.wall > usual::thickest_sheet)
+  // An angle or a channel may be drawn or planed.
+  const bool may_be_thick = s.kind == Shape::angle || s.kind == Shape::channel;
+  if (has_a_sheet(*n.make) && s.wall > usual::thickest_sheet * (may_be_thick ? 2 : 1))
     return fmt::format("is of sheet {} thick; sheet is usually 0.3 to 1.6 mm (0.012 to 0.063 in)", wall_words(*n.make));
+  if (is_of_sheet(s.kind) && s.fold_radius > usual::widest_bend * s.wall)
+    return fmt::format(
+        "is bent round a radius of {}, but its sheet is only {} thick: more than {:.0f} times that is unusual",
+        print_length(s.fold_radius), wall_words(*n.make), usual::widest_bend);
+  if (s.lip > usual::widest_lip * s.width)
+    return fmt::format("has lips of {} on flanges of {}", print_length(s.lip),
+                       print_length(s.width, n.make->written.width));
+  if (is_capped(s.kind) && s.wall > usual::thickest_cap * s.width)
+    return fmt::format("has caps {} thick and only {} wide", wall_words(*n.make),
+                       print_length(s.width, n.make->written.width));
   return "";
 }
 
@@ -106,7 +122,8 @@ class Strengths {
   const Material& material(const MemberMake& m) const { return case_.materials[static_cast<size_t>(m.material)]; }
   Section section(const MemberMake& m, double fraction, size_t rib) const {
     const bool last = rib + 1 == case_.ribs.size();
-    return section_of(m.shape, surface_.depth(fraction, {static_cast<int>(last ? rib - 1 : rib), last ? 1.0 : 0.0}));
+    return section_of(m.shape, surface_.depth(fraction, {static_cast<int>(last ? rib - 1 : rib), last ? 1.0 : 0.0}),
+                      ratios_of(m, case_.materials));
   }
 
   const Case& case_;

@@ -5,7 +5,7 @@
 #include "app/text/units.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
-#include "viz/words/survey_text.hpp"
+#include "viz/words/section_words.hpp"
 
 #include <filesystem>
 
@@ -13,6 +13,27 @@ namespace evenpull {
 namespace {
 
 Json make_of(const MemberMake& make, const Case& c) { return print_make(make, c); }
+
+Json sections_of(const Case& c) {
+  constexpr double mm2 = mm * mm, mm4 = mm2 * mm2, mm6 = mm4 * mm2;
+  auto list = Json::array();
+  for (const auto& s : shown_sections(c)) {
+    const Section& p = s.section;
+    list.push_back({{"of", s.carriers},
+                    {"make", shown_section_text(s, c)},
+                    {"area_mm2", json_number(p.area * mm2, "section.area")},
+                    {"inertia_up_mm4", json_number(p.inertia_up * mm4, "section.inertia_up")},
+                    {"inertia_flat_mm4", json_number(p.inertia_flat * mm4, "section.inertia_flat")},
+                    {"torsion_mm4", json_number(p.torsion * mm4, "section.torsion")},
+                    {"reach_up_mm", json_number(p.reach_up * mm, "section.reach_up")},
+                    {"reach_flat_mm", json_number(p.reach_flat * mm, "section.reach_flat")},
+                    {"shear_area_up_mm2", json_number(p.shear_up * mm2, "section.shear_up")},
+                    {"shear_area_flat_mm2", json_number(p.shear_flat * mm2, "section.shear_flat")},
+                    {"warping_mm6", json_number(p.warping * mm6, "section.warping")},
+                    {"notes", section_notes(s.make, s.shape, c)}});
+  }
+  return list;
+}
 
 Json supports_of(const std::vector<Support>& supports, const Case& c) {
   auto list = Json::array();
@@ -57,6 +78,7 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
     j["ribs"].push_back({{"station_mm", json_number(r.station * mm, "rib.station")},
                          {"make", make_of(r.make, c)},
                          {"pinned", r.hinged_ends}});
+  j["sections"] = sections_of(c);
   j["supports"] = {{"while_ironed", supports_of(c.while_ironed, c)}, {"in_use", supports_of(c.in_use, c)}};
   j["stages"] = Json::array();
   for (const auto& s : c.stages) {

@@ -1,5 +1,8 @@
 #include "solver/geometry/frame_joints.hpp"
 
+#include "solver/geometry/nose.hpp"
+#include "solver/statement/member_section.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -10,6 +13,9 @@ namespace {
 // A mesh row that passes a member that does not touch the cloth by less than this share of the chord is carried by the
 // member's joint: a piece of rib between the two would be far stiffer than all else, and only for being short.
 constexpr double same_joint = 1e-3;
+
+// A shape that changes so near to a joint changes at it [m].
+constexpr double same_place = 1e-6;
 
 // Lays the frame member by member; the steps stand in the order in which they need each other.
 class FrameBuilder {
@@ -33,23 +39,45 @@ class FrameBuilder {
     return static_cast<int>(p_.joints.size()) - 1;
   }
 
+  Section section_at(const MemberMake& make, const SectionShape& shape, double chord_fraction, SpanPlace place) const {
+    const SectionRatios ratios = ratios_of(make, c_.materials);
+    if (shape.kind == SectionShape::Kind::closed_nose)
+      return nose_section(shape, ratios, nose_outline(surface_, chord_fraction, place));
+    return section_of(shape, surface_.depth(chord_fraction, place), ratios);
+  }
   Section section_at(const MemberMake& make, double chord_fraction, SpanPlace place) const {
-    if (make.shape.kind != SectionShape::Kind::closed_nose)
-      return section_of(make.shape, surface_.depth(chord_fraction, place));
-    // The D from the LE to the member, top out and bottom back; the closing edge is the web.
-    constexpr int points = 24;
-    std::vector<SectionPoint> wall;
-    const double chord = surface_.chord(place);
-    const auto xi = [&](int i) { return chord_fraction * (1 - std::cos(1.5707963267948966 * i / points)); };
-    for (int i = 0; i <= points; ++i) wall.push_back({xi(i) * chord, surface_.profile(xi(i)).top * chord});
-    for (int i = points; i >= 0; --i) wall.push_back({xi(i) * chord, -surface_.profile(xi(i)).bottom * chord});
-    return closed_section(wall, make.shape.wall);
+    return section_at(make, make.shape, chord_fraction, place);
   }
 
   // Sections at the middle and at the two ends of a beam.
   struct Sections {
     Section middle, from, to;
   };
+
+  // Where the shape changes within a piece or at one of its ends, that end has the weaker of both: stress is read there.
+  Sections span_sections(const SpanMember& s, SpanPlace from, SpanPlace mid, SpanPlace to) const {
+    const auto station = [&](SpanPlace p) {
+      const double a = c_.ribs[p.bay].station, b = c_.ribs[p.bay + 1].station;
+      return a + p.share * (b - a);
+    };
+    const double y0 = station(from), y1 = station(to);
+    const auto section = [&](double y, SpanPlace at) {
+      return section_at(s.make, shape_at(s.make, y), s.chord_fraction, at);
+    };
+    Sections out{section(station(mid), mid), section(y0 + same_place, from), section(y1 - same_place, to)};
+    if (s.make.changes.empty()) return out;
+    const auto take_weaker = [&](Section& end, SpanPlace at, double low, double high) {
+      for (const ShapeFrom& change : s.make.changes)
+        if (change.station >= low - same_place && change.station <= high + same_place)
+          for (const double y : {change.station - 2 * same_place, change.station}) end = weaker(end, section(y, at));
+    };
+    const bool within = std::any_of(s.make.changes.begin(), s.make.changes.end(), [&](const ShapeFrom& change) {
+      return change.station > y0 + same_place && change.station < y1 - same_place;
+    });
+    take_weaker(out.from, from, y0, within ? y1 : y0);
+    take_weaker(out.to, to, within ? y0 : y1, y1);
+    return out;
+  }
 
   void add_beam(FrameMember& m, int member, int from, int to, const Sections& s, const Eigen::Vector3d& up) {
     Beam b;
@@ -86,9 +114,8 @@ class FrameBuilder {
         SpanPlace mid = lines_.columns[j];
         const double next = lines_.columns[j + 1].bay == mid.bay ? lines_.columns[j + 1].share : 1.0;
         mid.share = 0.5 * (mid.share + next);
-        const auto section = [&](SpanPlace at) { return section_at(s.make, s.chord_fraction, at); };
         add_beam(member, index, joints_.span[m][j], joints_.span[m][j + 1],
-                 {section(mid), section(lines_.columns[j]), section(lines_.columns[j + 1])}, Eigen::Vector3d::UnitZ());
+                 span_sections(s, lines_.columns[j], mid, lines_.columns[j + 1]), Eigen::Vector3d::UnitZ());
       }
       p_.members.push_back(member);
     }
@@ -146,7 +173,7 @@ class FrameBuilder {
       const int from = joints_.span[b.from_member][lines_.rib_columns[b.from_rib]];
       const int to = joints_.span[b.to_member][lines_.rib_columns[b.to_rib]];
       const int index = static_cast<int>(p_.members.size());
-      const Section section = section_of(b.make.shape, b.make.shape.height);
+      const Section section = section_of(b.make.shape, b.make.shape.height, ratios_of(b.make, c_.materials));
       add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
       p_.members.push_back(member);
     }

@@ -2,7 +2,7 @@
 #include "app/command/commands.hpp"
 #include "app/output/survey_json.hpp"
 #include "tests/app/case_text.hpp"
-#include "viz/words/survey_text.hpp"
+#include "viz/words/section_words.hpp"
 
 using namespace evenpull;
 using namespace evenpull_test;

@@ -1,6 +1,7 @@
 #include "viz/pictures/survey_picture.hpp"
 
 #include "viz/panel/profile_drawing.hpp"
+#include "viz/panel/section_drawing.hpp"
 #include "viz/panel/survey_plan.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
@@ -95,7 +96,8 @@ double lay_legend(cairo_t* cr, const std::vector<Legend>& list, Point at, double
   return y - at.y;
 }
 
-void draw_survey(cairo_t* cr, const Case& c, const Panel& panel, const SurveyPlan& plan) {
+void draw_survey(cairo_t* cr, const Case& c, const Panel& panel, const SurveyPlan& plan,
+                 const std::vector<ShownSection>& sections, double sections_top) {
   const TextStyle title{.size = title_type, .bold = true}, plain{.size = type};
   constexpr double room = picture_width - 2 * margin;
   draw_text(cr, {margin, 16}, cut_to_width(cr, c.title, title, room), title);
@@ -109,19 +111,24 @@ void draw_survey(cairo_t* cr, const Case& c, const Panel& panel, const SurveyPla
   draw_profile(cr, c, {margin, y}, profile_width);
   const double x = margin + profile_width + gap;
   lay_legend(cr, legend_of(c, panel), {x, y}, picture_width - margin - x, false);
+  draw_sections(cr, c, sections, {margin, sections_top}, room);
 }
 
 }  // namespace
 
 void write_survey_picture(const Case& c, const Panel& panel, const std::string& path) {
   const SurveyPlan plan(c, panel, margin, head_height, picture_width - 2 * margin);
-  double legend = 0;
+  const auto sections = shown_sections(c);
+  double legend = 0, below = 0;
   const double legend_width = picture_width - 2 * margin - profile_width - gap;
-  draw_nowhere({picture_width, picture_width},
-               [&](cairo_t* cr) { legend = lay_legend(cr, legend_of(c, panel), {}, legend_width, true); });
+  draw_nowhere({picture_width, picture_width}, [&](cairo_t* cr) {
+    legend = lay_legend(cr, legend_of(c, panel), {}, legend_width, true);
+    below = sections_height(cr, c, sections, picture_width - 2 * margin);
+  });
   const double lower = std::max(legend, profile_height(c, profile_width));
-  const Extent size{picture_width, plan.bottom() + gap / 2 + lower + margin};
-  const auto draw = [&](cairo_t* cr) { draw_survey(cr, c, panel, plan); };
+  const double sections_top = plan.bottom() + gap / 2 + lower + gap / 2;
+  const Extent size{picture_width, sections_top + below + margin};
+  const auto draw = [&](cairo_t* cr) { draw_survey(cr, c, panel, plan, sections, sections_top); };
   const bool pdf = path.size() > 4 && path.compare(path.size() - 4, 4, ".pdf") == 0;
   if (pdf)
     write_pdf(path, size, "Survey: " + c.title, [&](cairo_t* cr) {

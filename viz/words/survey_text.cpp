@@ -2,6 +2,7 @@
 
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
+#include "viz/words/section_words.hpp"
 #include "viz/words/terminal_text.hpp"
 #include "viz/words/wording.hpp"
 
@@ -13,33 +14,6 @@
 
 namespace evenpull {
 namespace {
-
-std::string shape_words(const MemberMake& make) {
-  using Kind = SectionShape::Kind;
-  const SectionShape& s = make.shape;
-  const auto wall = print_length(s.wall, make.written.wall), width = print_length(s.width, make.written.width),
-             depth = print_length(s.height, make.written.height);
-  const auto height = s.height > 0 ? depth + " high" : std::string("as deep as the panel");
-  switch (s.kind) {
-    case Kind::tube:
-      return fmt::format("tube {} x {}", print_length(s.outside_diameter, make.written.outside_diameter), wall);
-    case Kind::bar: return fmt::format("bar {} wide, {}", width, height);
-    case Kind::sheet_rib: return fmt::format("sheet rib {}, flanges {}, {}", wall, width, height);
-    case Kind::folded_edge: return fmt::format("folded edge {}, legs {}, open {}", wall, width, depth);
-    case Kind::closed_nose: return fmt::format("closed nose {}", wall);
-    case Kind::properties:
-      return fmt::format("area {:.3g} mm², I up {:.3g} mm⁴, I flat {:.3g} mm⁴", s.given.area * 1e6,
-                         s.given.inertia_up * 1e12, s.given.inertia_flat * 1e12);
-    case Kind::channel:
-    case Kind::angle:
-    case Kind::hat:
-    case Kind::i_section:
-    case Kind::triangle:
-    case Kind::capstrip_rib:
-    case Kind::truss_rib: break;
-  }
-  return "";
-}
 
 std::string outline_lines(const Case& c) {
   const auto& o = c.outline;
@@ -80,6 +54,15 @@ std::string structure_lines(const Case& c) {
     text += fmt::format("    {}: {} at rib {} to {} at rib {}: {}\n", b.name,
                         c.span_members[static_cast<size_t>(b.from_member)].name, b.from_rib + 1,
                         c.span_members[static_cast<size_t>(b.to_member)].name, b.to_rib + 1, print_make(b.make, c));
+  return text;
+}
+
+std::string section_lines(const Case& c) {
+  std::string text = "\n  Sections as they are reckoned (members at the inboard end, ribs half-way along)\n";
+  for (const auto& s : shown_sections(c)) {
+    text += "    " + wrap_text(fmt::format("{}: {}", s.carriers, section_numbers_text(s.section)), 6) + "\n";
+    for (const auto& note : section_notes(s.make, s.shape, c)) text += "      " + wrap_text(note, 6) + "\n";
+  }
   return text;
 }
 
@@ -126,15 +109,11 @@ std::string duration(double seconds) {
 
 }  // namespace
 
-std::string print_make(const MemberMake& make, const Case& c) {
-  return shape_words(make) + ", " + c.materials[static_cast<size_t>(make.material)].name;
-}
-
 std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
                         int processors, const std::string& folder) {
   auto text =
       wrap_text(c.title, 0) + "\n" + (c.description.empty() ? "" : "  " + wrap_text(c.description, 2) + "\n") + "\n";
-  text += outline_lines(c) + structure_lines(c);
+  text += outline_lines(c) + structure_lines(c) + section_lines(c);
   text += support_lines("Held while it is ironed by", c.while_ironed, c) + support_lines("Held in use by", c.in_use, c);
   text += cloth_lines(c);
   text += fmt::format(
