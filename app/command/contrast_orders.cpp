@@ -15,8 +15,9 @@ std::vector<OrderStep> in_every_pass(const Case& c, const Panel& p, int last_sta
     for (size_t pass = 0; pass < stage.doses.size(); ++pass)
       for (const Block& b : blocks)
         for (int strip = 0; strip < p.strips; ++strip)
-          steps.push_back(
-              {stage.temperature, static_cast<int>(pass) + 1, b.side, b.bay + 1, strip + 1, stage.doses[pass]});
+          if (p.zone(b.side, b.bay, strip) >= 0)
+            steps.push_back(
+                {stage.temperature, static_cast<int>(pass) + 1, b.side, b.bay + 1, strip + 1, stage.doses[pass]});
   }
   return steps;
 }

@@ -11,7 +11,8 @@ void read_profile(const CaseTable& top, Case& c);    ///< needs the outline
 void read_structure(const CaseTable& top, Case& c);  ///< members, ribs, tip bow, braces; needs the outline
 void read_supports(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cloth(const CaseTable& top, Case& c);
-void read_blanket(const CaseTable& top, Case& c);  ///< needs the structure
+void read_blanket(const CaseTable& top, Case& c);   ///< needs the structure
+void read_cut_outs(const CaseTable& top, Case& c);  ///< pockets and hinge gaps; needs structure, supports and blanket
 void read_iron(const CaseTable& top, Case& c);
 void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 void read_limits(const CaseTable& top, Case& c);
@@ -35,6 +36,9 @@ void check_depth(const CaseTable& owner, const MemberMake& make, const Case& c, 
 void check_rib(const CaseTable& owner, const MemberMake& make, const Case& c);
 void check_tip_bow(const CaseTable& owner, const MemberMake& make);
 void check_brace(const CaseTable& owner, const MemberMake& make);
+void check_pocket_front(const CaseTable& owner, const MemberMake& make, const Case& c, double chord_fraction);
+/// One that is to lie below the cloth and is as deep as the panel.
+void check_low_rib(const CaseTable& owner, const MemberMake& make);
 
 /// Materials of the case: its own and the known ones that it names, in order of first use.
 class MaterialShelf {

@@ -40,9 +40,9 @@ CaseFile read_case_file(const std::string& path) {
   const auto document = read_document(path, DocumentKind::a_case);
   CaseContext context(path, document);
   const CaseTable top(context, document, "",
-                      {"format", "title",  "description", "invented", "outline", "tip_bow", "profile", "materials",
-                       "member", "ribs",   "brace",       "supports", "cloth",   "blanket", "iron",    "doses",
-                       "stage",  "limits", "work",        "mesh",     "spread",  "score"});
+                      {"format", "title", "description", "invented", "outline",   "tip_bow",  "profile", "materials",
+                       "member", "ribs",  "brace",       "pocket",   "hinge_gap", "supports", "cloth",   "blanket",
+                       "iron",   "doses", "stage",       "limits",   "work",      "mesh",     "spread",  "score"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -56,6 +56,7 @@ CaseFile read_case_file(const std::string& path) {
   read_supports(top, c);
   read_cloth(top, c);
   read_blanket(top, c);
+  read_cut_outs(top, c);
   read_iron(top, c);
   read_stages(top, c);
   read_limits(top, c);

@@ -78,4 +78,17 @@ void check_brace(const CaseTable& owner, const MemberMake& make) {
                          "has no height, and a brace is not as deep as the panel; write its height");
 }
 
+void check_pocket_front(const CaseTable& owner, const MemberMake& make, const Case& c, double chord_fraction) {
+  refuse_a_nose(owner, make, "a pocket's front");
+  check_depth(owner, make, c, chord_fraction, chord_fraction);
+}
+
+void check_low_rib(const CaseTable& owner, const MemberMake& make) {
+  if (is_as_deep_as_the_panel(make.shape))
+    owner.context().fail(
+        owner.path("touches_cloth"),
+        "= false: but the rib's section has no height, so it is as deep as the panel and the cloth lies "
+        "on it; write its height, or leave touches_cloth out");
+}
+
 }  // namespace evenpull

@@ -219,6 +219,16 @@ std::string rib_doubt(const Case& c, const std::vector<size_t>& ribs, const Pane
                          : "Leave height out of the section: then it is as deep as the panel.");
 }
 
+/// Stated to lie below the cloth: then it must be lower than the panel.
+void doubt_low_rib(Case& c, size_t rib, const Depth& depth, double mean) {
+  if (depth.value > usual::low_rib_is_low * mean)
+    c.doubts.push_back(
+        fmt::format("Rib {} is not to touch the cloth (touches_cloth = false), but is {} deep where the panel has {} "
+                    "in the mean: it "
+                    "is reckoned without the cloth on it. Check its section.",
+                    rib + 1, depth.words, print_length(mean)));
+}
+
 void doubt_ribs(Case& c, const PanelDepths& panel) {
   const double front = std::max(c.span_members.front().chord_fraction, c.blanket.nose_chord_fraction);
   const auto deepest = panel.deepest_rib(front);
@@ -226,6 +236,10 @@ void doubt_ribs(Case& c, const PanelDepths& panel) {
   for (size_t rib = 0; rib < panel.straight_ribs(); ++rib) {
     const auto depth = stated_depth(c.ribs[rib].make);
     if (!depth) continue;
+    if (!c.ribs[rib].touches_cloth) {
+      doubt_low_rib(c, rib, *depth, panel.along_rib(rib, front).mean);
+      continue;
+    }
     const bool out = depth->value > usual::rib_stands_out * deepest.mean ||
                      depth->value > usual::spar_stands_out * deepest.most;
     if (!out && depth->value >= usual::rib_leaves_a_gap * panel.along_rib(rib, front).mean) continue;

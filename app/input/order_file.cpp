@@ -117,6 +117,11 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
           fmt::format("names {}, but the panel of {} has {} bays with {} strips each; `evenpull survey` "
                       "draws its zones",
                       zone_words(s), c.file, panel.bays, panel.strips));
+    if (panel.zone(s.side, s.bay - 1, s.strip - 1) < 0)
+      throw CaseFileError(
+          path, order.places.of(nth("steps", i)), nth("steps", i),
+          fmt::format("names {}, but the cloth of {} is cut out there; `evenpull survey` draws its zones",
+                      zone_words(s), c.file));
     ++worked[{s.temperature, s.pass}][{static_cast<int>(s.side), s.bay, s.strip}];
   }
   for (size_t i = 0; i < order.measured.size(); ++i)
@@ -126,7 +131,10 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
           fmt::format("was read in bay {}, but the panel of {} has {} bays, counted from the inboard end",
                       order.measured[i].bay + 1, c.file, panel.bays));
   std::vector<std::string> doubts;
-  const auto zones = static_cast<size_t>(2 * panel.bays * panel.strips);
+  size_t zones = 0;
+  for (const Side side : {Side::top, Side::bottom})
+    for (int bay = 0; bay < panel.bays; ++bay)
+      for (int strip = 0; strip < panel.strips; ++strip) zones += panel.zone(side, bay, strip) >= 0 ? 1 : 0;
   for (const auto& [pass, counts] : worked) {
     const auto name = fmt::format("Pass {} at {:.0f} °F", pass.second, to_degF(pass.first));
     if (counts.size() < zones)

@@ -17,6 +17,7 @@ namespace evenpull {
 namespace {
 
 const std::vector<std::string> rib_keys = {"section", "material"};
+const std::vector<std::string> inner_rib_keys = {"section", "material", "touches_cloth"};
 /// Two ribs nearer to each other than this are a slip: ours.
 constexpr double least_bay = 0.02;
 
@@ -201,7 +202,7 @@ void read_single(const CaseTable& t, Case& c, MaterialShelf& shelf, std::map<int
   if (const auto [at, is_new] = seen.emplace(number, t.path("number")); !is_new)
     t.fail("number", fmt::format("is stated a second time; the first is on {}", t.context().line_of(at->second)));
   const bool make = t.has("section") || t.has("material");
-  if (!make && !t.has("joints"))
+  if (!make && !t.has("joints") && !t.has("touches_cloth"))
     t.context().fail(t.own_path(),
                      fmt::format("says nothing of rib {}; write its section and material, or its joints", number));
   if (make && number == ribs && c.outline.tip_bow_depth > 0)
@@ -213,6 +214,11 @@ void read_single(const CaseTable& t, Case& c, MaterialShelf& shelf, std::map<int
   auto& rib = c.ribs[static_cast<size_t>(number - 1)];
   if (make) check_rib(t, rib.make = read_make(t, shelf), c);
   if (const int own = t.choice_if("joints", {"rigid", "pinned"}); own >= 0) rib.hinged_ends = own == 1;
+  if (!t.has("touches_cloth")) return;
+  rib.touches_cloth = t.flag("touches_cloth");
+  if (!rib.touches_cloth && (number == 1 || number == ribs))
+    t.fail("touches_cloth", "is for inner ribs; the cloth is glued to both end ribs");
+  if (!rib.touches_cloth) check_low_rib(t, rib.make);
 }
 
 void read_ribs(const CaseTable& top, Case& c, MaterialShelf& shelf) {
@@ -225,17 +231,23 @@ void read_ribs(const CaseTable& top, Case& c, MaterialShelf& shelf) {
   const auto end = read_make(end_table, shelf);
   check_rib(end_table, end, c);
   auto inner = end;
+  bool inner_touch = true;
   if (ribs.has("inner")) {
-    const auto inner_table = ribs.table("inner", rib_keys, "");
+    const auto inner_table = ribs.table("inner", inner_rib_keys, "");
     inner = read_make(inner_table, shelf);
     check_rib(inner_table, inner, c);
+    inner_touch = !inner_table.has("touches_cloth") || inner_table.flag("touches_cloth");
+    if (!inner_touch) check_low_rib(inner_table, inner);
   } else if (stations.size() > 2) {
     ribs.context().note_default("ribs.inner", "as the end ribs", default_estimate);
   }
-  for (size_t i = 0; i < stations.size(); ++i)
-    c.ribs.push_back({stations[i], i == 0 || i + 1 == stations.size() ? end : inner, joints == 1});
+  for (size_t i = 0; i < stations.size(); ++i) {
+    const bool is_end = i == 0 || i + 1 == stations.size();
+    c.ribs.push_back({stations[i], is_end ? end : inner, joints == 1});
+    c.ribs.back().touches_cloth = is_end || inner_touch;
+  }
   std::map<int, std::string> seen;
-  for (const auto& t : ribs.tables("single", {"number", "section", "material", "joints"}, most::ribs))
+  for (const auto& t : ribs.tables("single", {"number", "section", "material", "joints", "touches_cloth"}, most::ribs))
     read_single(t, c, shelf, seen);
 }
 

@@ -18,7 +18,7 @@ constexpr double spar_stands_out = 1.1, spar_touches = 0.97, spar_leaves_a_gap =
 constexpr double edge_stands_out = 1.25, edge_leaves_a_gap = 0.8;
 constexpr double far_off_at_one_end = 1.5;
 // A rib of one depth in a panel that thins out is compared with the panel's mean depth along it.
-constexpr double rib_stands_out = 1.5, rib_leaves_a_gap = 0.5;
+constexpr double rib_stands_out = 1.5, rib_leaves_a_gap = 0.5, low_rib_is_low = 0.95;
 
 // Walls and sections.
 constexpr double thickest_wall = 0.3;        // of a tube's diameter

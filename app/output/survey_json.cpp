@@ -3,6 +3,7 @@
 #include "app/output/json_number.hpp"
 #include "app/output/json_units.hpp"
 #include "app/text/units.hpp"
+#include "solver/geometry/cut_outs.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
 #include "viz/words/section_words.hpp"
@@ -51,6 +52,26 @@ Json supports_of(const std::vector<Support>& supports, const Case& c) {
   return list;
 }
 
+void add_cut_outs(Json& j, const Case& c) {
+  j["pockets"] = Json::array();
+  for (const auto& p : c.pockets) {
+    const int member = member_at_front(c, p);
+    j["pockets"].push_back(
+        {{"name", p.name},
+         {"from_mm", json_number(p.from * mm, "pocket.from")},
+         {"to_mm", json_number(p.to * mm, "pocket.to")},
+         {"depth_mm", json_number(p.depth * mm, "pocket.depth")},
+         {"front_percent", json_number(pocket_front(c, p) * 100, "pocket.front")},
+         {"front", member >= 0 ? Json(c.span_members[static_cast<size_t>(member)].name) : make_of(*p.make, c)}});
+  }
+  j["hinge_gaps"] = Json::array();
+  for (const auto& g : c.hinge_gaps)
+    j["hinge_gaps"].push_back({{"from_mm", json_number(g.from * mm, "hinge_gap.from")},
+                               {"to_mm", json_number(g.to * mm, "hinge_gap.to")},
+                               {"depth_mm", json_number(g.depth * mm, "hinge_gap.depth")},
+                               {"end_percent", json_number(gap_end(c, g) * 100, "hinge_gap.end")}});
+}
+
 }  // namespace
 
 std::string survey_document(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
@@ -77,7 +98,9 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
   for (const auto& r : c.ribs)
     j["ribs"].push_back({{"station_mm", json_number(r.station * mm, "rib.station")},
                          {"make", make_of(r.make, c)},
-                         {"pinned", r.hinged_ends}});
+                         {"pinned", r.hinged_ends},
+                         {"touches_cloth", r.touches_cloth}});
+  add_cut_outs(j, c);
   j["sections"] = sections_of(c);
   j["supports"] = {{"while_ironed", supports_of(c.while_ironed, c)}, {"in_use", supports_of(c.in_use, c)}};
   j["stages"] = Json::array();

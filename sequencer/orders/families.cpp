@@ -43,6 +43,7 @@ std::vector<int> alternate_strips(const Panel& p, const std::vector<int>& bays) 
   int first = 0;
   for (int b : bays)
     for (int k = 0; k < p.strips; ++k) {
+      if (p.zone(Side::top, b, k) < 0) continue;  // cut out on both sides alike
       zones.push_back(p.zone(static_cast<Side>(first), b, k));
       zones.push_back(p.zone(static_cast<Side>(1 - first), b, k));
       first = 1 - first;
@@ -55,6 +56,18 @@ std::vector<int> one_side_first(const Panel& p, const std::vector<int>& bays) {
   for (int side = 0; side < 2; ++side)
     for (int b : bays) blocks.push_back(side * p.bays + b);
   return zones_of_blocks(p, blocks);
+}
+
+// Where cloth is cut out in one half of the span, zones of the other half are nobody's mirror image: each follows the
+// last zone of its own bay and side.
+void take_in_what_has_no_image(const Panel& p, std::vector<int>& zones) {
+  for (int z = 0; z < static_cast<int>(p.zones.size()); ++z) {
+    if (std::find(zones.begin(), zones.end(), z) != zones.end()) continue;
+    const auto last = std::find_if(zones.rbegin(), zones.rend(), [&](int other) {
+      return p.zones[other].side == p.zones[z].side && p.zones[other].bay == p.zones[z].bay;
+    });
+    zones.insert(last.base() == zones.begin() ? zones.end() : last.base(), z);
+  }
 }
 
 }  // namespace
@@ -86,7 +99,8 @@ std::vector<int> halving_in_runs(int bays, int bays_in_run) {
 std::vector<int> zones_of_blocks(const Panel& p, const std::vector<int>& blocks) {
   std::vector<int> zones;
   for (int block : blocks)
-    for (int k = 0; k < p.strips; ++k) zones.push_back(p.zone(static_cast<Side>(block / p.bays), block % p.bays, k));
+    for (int k = 0; k < p.strips; ++k)
+      if (const int z = p.zone(static_cast<Side>(block / p.bays), block % p.bays, k); z >= 0) zones.push_back(z);
   return zones;
 }
 
@@ -115,14 +129,18 @@ std::vector<Order> order_families(const Panel& p, int stages) {
 
 Order mirrored(const Panel& p, const Order& o, bool sides, bool ends) {
   Order out = o;
-  const auto mirror = [&](int& z) {
+  const auto image = [&](int z) {
     const Zone& from = p.zones[z];
     const Side side = sides != (from.side == Side::bottom) ? Side::bottom : Side::top;
-    z = p.zone(side, ends ? p.bays - 1 - from.bay : from.bay, from.strip);
+    return p.zone(side, ends ? p.bays - 1 - from.bay : from.bay, from.strip);
   };
-  for (int& z : out.zones) mirror(z);
-  for (std::vector<int>& stage : out.by_stage)
-    for (int& z : stage) mirror(z);
+  const auto mirror = [&](std::vector<int>& zones) {
+    for (int& z : zones) z = image(z);
+    std::erase(zones, -1);
+    take_in_what_has_no_image(p, zones);
+  };
+  mirror(out.zones);
+  for (std::vector<int>& stage : out.by_stage) mirror(stage);
   if (sides || ends) out.id.mirrored.push_back(sides && ends ? Mirror::both : sides ? Mirror::sides : Mirror::ends);
   return out;
 }
@@ -200,7 +218,7 @@ std::vector<Step> split_steps(const Panel& whole, const Panel& split, const std:
     for (int part = 0; part < parts; ++part) {
       Step h = s;
       h.zone = split.zone(z.side, z.bay, parts * z.strip + part);
-      out.push_back(h);
+      if (h.zone >= 0) out.push_back(h);
     }
   }
   number_steps(split, out);

@@ -13,6 +13,13 @@ using Kind = OrderTrouble::Kind;
   throw OrderError({kind, static_cast<int>(i) + 1, temperature, number, most});
 }
 
+// Of a bay on one side. What is cut out leaves no strip out between two others but at a leading edge.
+int strips_in(const Panel& p, int bay) {
+  int n = p.strips;
+  while (n > 1 && p.zone(Side::top, bay, n - 1) < 0) --n;
+  return n;
+}
+
 Step step_from(const Case& c, const Panel& p, const OrderStep& s, std::size_t i) {
   Step out;
   out.stage = -1;
@@ -20,7 +27,8 @@ Step step_from(const Case& c, const Panel& p, const OrderStep& s, std::size_t i)
     if (std::abs(c.stages[k].temperature - s.temperature) < 0.1) out.stage = static_cast<int>(k);
   if (out.stage < 0) refuse(Kind::no_such_stage, i, s.temperature);
   if (s.bay < 1 || s.bay > p.bays) refuse(Kind::no_such_bay, i, 0, s.bay, p.bays);
-  if (s.strip < 1 || s.strip > p.strips) refuse(Kind::no_such_strip, i, 0, s.strip, p.strips);
+  const int strips = strips_in(p, s.bay - 1);
+  if (s.strip < 1 || s.strip > strips) refuse(Kind::no_such_strip, i, 0, s.strip, strips);
   if (s.pass < 1) refuse(Kind::pass_below_one, i);
   if (!(s.dose > 0 && s.dose <= 1)) refuse(Kind::dose_out_of_range, i);
   out.pass = s.pass;

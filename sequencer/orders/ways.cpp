@@ -14,7 +14,8 @@ Things whole_bays(const Panel& p) {
   Things t;
   for (int block = 0; block < 2 * p.bays; ++block) {
     t.emplace_back();
-    for (int k = 0; k < p.strips; ++k) t.back().push_back(p.zone(static_cast<Side>(block / p.bays), block % p.bays, k));
+    for (int k = 0; k < p.strips; ++k)
+      if (const int z = p.zone(static_cast<Side>(block / p.bays), block % p.bays, k); z >= 0) t.back().push_back(z);
   }
   return t;
 }

@@ -21,13 +21,16 @@ Place place_of(const Panel& p, const Worst& w) {
     const Eigen::Vector3d at = p.joints[w.joint].position;
     out.kind = Place::Kind::trailing_edge;
     out.station = at.y();
-    if (w.member < 0) return out;
-    const FrameMember& m = p.members[w.member];
+    // Where a pocket takes the trailing edge out, the edge of that bay is the pocket's front.
+    const int pocket = w.member < 0 && w.bay >= 0 ? p.pocket_in(w.bay) : -1;
+    const int member = pocket < 0 ? w.member : p.pockets[pocket].member;
+    if (member < 0) return out;
+    const FrameMember& m = p.members[member];
     const bool across = m.role == MemberRole::end_rib || m.role == MemberRole::inner_rib ||
                         m.role == MemberRole::tip_bow;
     const double root = p.joints[m.joints.front()].position.x(), tip = p.joints[m.joints.back()].position.x();
     out.kind = across ? Place::Kind::across_member : Place::Kind::along_member;
-    out.member = w.member;
+    out.member = member;
     if (across) out.aft = (at.x() - root) / (tip - root);
     return out;
   }

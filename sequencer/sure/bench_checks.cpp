@@ -27,13 +27,23 @@ struct Field {
   TightBay shape;
 };
 
-// Free cloth in the middle of a bay: the longest stretch along the chord that touches no member.
+// A field counts as that of a bay if its middle is the bay's, but for this share of its width: there the weight stands.
+constexpr double off_middle = 0.05;
+
+// Free cloth in the middle of a bay: the longest stretch along the chord that touches no member. It ends at the next ribs
+// that carry it; bays that are not in the middle between these are left out.
 std::optional<Field> field_of(const Panel& p, const Snapshot& now, Side side, int bay) {
-  const int from = p.rib_columns[bay], to = p.rib_columns[bay + 1], middle = (from + to) / 2;
+  const int from = p.rib_columns[p.carried_from(bay)], to = p.rib_columns[p.carried_to(bay)];
+  const int middle = (p.rib_columns[bay] + p.rib_columns[bay + 1]) / 2;
+  const auto y = [&](int column) { return p.nodes[p.node(side, 0, column)].placed.y(); };
+  const double own = 0.5 * (y(p.rib_columns[bay]) + y(p.rib_columns[bay + 1]));
+  if (std::abs(0.5 * (y(from) + y(to)) - own) > off_middle * (y(to) - y(from))) return {};
   int first = -1, last = -1, start = 0;
-  for (int row = 1; row < p.rows; ++row) {
-    if (p.nodes[p.node(side, row, middle)].tie == Tie::none && row + 1 < p.rows) continue;
-    if (row - start > last - first) first = start, last = row;
+  for (int row = 1; row <= p.last_row(bay); ++row) {
+    const ClothNode& n = p.nodes[p.node(side, row, middle)];
+    if (n.tie == Tie::none && !n.absent && row < p.last_row(bay)) continue;
+    const bool cloth = !n.absent && !p.nodes[p.node(side, row - 1, middle)].absent;
+    if (cloth && row - start > last - first) first = start, last = row;
     start = row;
   }
   if (first < 0 || last - first < 2 || to - from < 2) return {};
@@ -45,7 +55,7 @@ std::optional<Field> field_of(const Panel& p, const Snapshot& now, Side side, in
   double area = 0;
   for (std::size_t i = 0; i < p.quads.size(); ++i) {
     const Quad& q = p.quads[i];
-    if (q.side != side || q.bay != bay || q.row < first || q.row >= last) continue;
+    if (q.side != side || q.column < from || q.column >= to || q.row < first || q.row >= last) continue;
     if (now.state[i] < 2) return {};
     area += q.area;
     f.shape.pull_chord += q.area * now.pull_chord[i], f.shape.pull_span += q.area * now.pull_span[i];

@@ -144,6 +144,7 @@ const char* key_of(MemberRole r) {
     case MemberRole::inner_rib: return "ribs";
     case MemberRole::tip_bow: return "tip_bow";
     case MemberRole::brace: return "brace";
+    case MemberRole::pocket_front: return "pocket";
     default: return "member";
   }
 }

@@ -20,6 +20,14 @@ void add_joint(NodeMap& m, int joint, const Eigen::Vector3d& r) {
   add(m, 6 * joint + 5, {-r.y(), r.x(), 0});
 }
 
+// Of all pieces of a span member.
+std::vector<int> joints_along(const Panel& p, int span_member) {
+  std::vector<int> joints;
+  for (const FrameMember& m : p.members)
+    if (m.span_member == span_member) joints.insert(joints.end(), m.joints.begin(), m.joints.end());
+  return joints;
+}
+
 }  // namespace
 
 Unknowns number_unknowns(const Panel& p) {
@@ -30,6 +38,7 @@ Unknowns number_unknowns(const Panel& p) {
   for (std::size_t i = 0; i < p.nodes.size(); ++i) {
     const ClothNode& n = p.nodes[i];
     NodeMap& m = u.nodes[i];
+    if (n.absent) continue;
     if (n.tie == Tie::none) {
       for (int k = 0; k < 3; ++k) add(m, u.count++, Eigen::Vector3d::Unit(k));
       continue;
@@ -70,14 +79,13 @@ Eigen::Vector3d displacement(const NodeMap& m, const Eigen::VectorXd& d) {
 std::vector<int> held_unknowns(const Panel& p, const std::vector<Support>& supports) {
   std::vector<int> held;
   for (const Support& s : supports) {
-    // Span members come first among the panel's members, in the order of the case.
-    const FrameMember& m = p.members[s.member];
-    int nearest = m.joints.front();
+    const std::vector<int> joints = joints_along(p, s.member);
+    int nearest = joints.front();
     const double target = s.station;
-    for (int j : m.joints)
+    for (int j : joints)
       if (std::abs(p.joints[j].position.y() - target) < std::abs(p.joints[nearest].position.y() - target) - 1e-9)
         nearest = j;
-    for (int j : m.joints) {
+    for (int j : joints) {
       if (!s.whole_length && j != nearest) continue;
       for (int k = 0; k < 6; ++k)
         if (s.hold[k]) held.push_back(6 * j + k);

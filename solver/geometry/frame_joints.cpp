@@ -1,5 +1,6 @@
 #include "solver/geometry/frame_joints.hpp"
 
+#include "solver/geometry/cut_outs.hpp"
 #include "solver/geometry/nose.hpp"
 #include "solver/statement/member_section.hpp"
 
@@ -27,6 +28,8 @@ class FrameBuilder {
     lay_span_members();
     lay_ribs();
     lay_braces();
+    for (const Piece& piece : further_pieces_) lay_piece(piece);
+    lay_pocket_fronts();
     return std::move(joints_);
   }
 
@@ -55,23 +58,24 @@ class FrameBuilder {
   };
 
   // Where the shape changes within a piece or at one of its ends, that end has the weaker of both: stress is read there.
-  Sections span_sections(const SpanMember& s, SpanPlace from, SpanPlace mid, SpanPlace to) const {
+  Sections span_sections(const MemberMake& make, double chord_fraction, SpanPlace from, SpanPlace mid,
+                         SpanPlace to) const {
     const auto station = [&](SpanPlace p) {
       const double a = c_.ribs[p.bay].station, b = c_.ribs[p.bay + 1].station;
       return a + p.share * (b - a);
     };
     const double y0 = station(from), y1 = station(to);
     const auto section = [&](double y, SpanPlace at) {
-      return section_at(s.make, shape_at(s.make, y), s.chord_fraction, at);
+      return section_at(make, shape_at(make, y), chord_fraction, at);
     };
     Sections out{section(station(mid), mid), section(y0 + same_place, from), section(y1 - same_place, to)};
-    if (s.make.changes.empty()) return out;
+    if (make.changes.empty()) return out;
     const auto take_weaker = [&](Section& end, SpanPlace at, double low, double high) {
-      for (const ShapeFrom& change : s.make.changes)
+      for (const ShapeFrom& change : make.changes)
         if (change.station >= low - same_place && change.station <= high + same_place)
           for (const double y : {change.station - 2 * same_place, change.station}) end = weaker(end, section(y, at));
     };
-    const bool within = std::any_of(s.make.changes.begin(), s.make.changes.end(), [&](const ShapeFrom& change) {
+    const bool within = std::any_of(make.changes.begin(), make.changes.end(), [&](const ShapeFrom& change) {
       return change.station > y0 + same_place && change.station < y1 - same_place;
     });
     take_weaker(out.from, from, y0, within ? y1 : y0);
@@ -99,27 +103,131 @@ class FrameBuilder {
     return r == SpanRole::trailing_edge ? MemberRole::trailing_edge : MemberRole::spar;
   }
 
+  // Columns between which a span member runs without a gap.
+  struct Piece {
+    int span_member = 0, first = 0, last = 0;
+    std::string name;
+  };
+
+  // A pocket takes the trailing edge out between its sides, and at the end rib where it is open to that end.
+  bool runs_at(int span_member, int column) const {
+    if (c_.span_members[span_member].role != SpanRole::trailing_edge) return true;
+    for (std::size_t k = 0; k < c_.pockets.size(); ++k) {
+      const CutOut& out = p_.cut_outs[k];
+      const bool past_side = column > out.first_column || column == 0;
+      const bool before_side = column < out.last_column || column == columns() - 1;
+      if (column >= out.first_column && column <= out.last_column && past_side && before_side) return false;
+    }
+    return true;
+  }
+
+  std::vector<Piece> pieces_of(int span_member) const {
+    std::vector<Piece> pieces;
+    for (int j = 0; j < columns(); ++j) {
+      if (!runs_at(span_member, j)) continue;
+      const bool goes_on = !pieces.empty() && pieces.back().last + 1 == j && !cut_between(span_member, j - 1);
+      if (goes_on) pieces.back().last = j;
+      else pieces.push_back({span_member, j, j, c_.span_members[span_member].name});
+    }
+    for (std::size_t k = 0; pieces.size() > 1 && k < pieces.size(); ++k)
+      pieces[k].name += ", piece " + std::to_string(k + 1);
+    return pieces;
+  }
+
+  // A pocket of a single interval has no column inside it.
+  bool cut_between(int span_member, int column) const {
+    if (c_.span_members[span_member].role != SpanRole::trailing_edge) return false;
+    for (std::size_t k = 0; k < c_.pockets.size(); ++k)
+      if (column >= p_.cut_outs[k].first_column && column < p_.cut_outs[k].last_column) return true;
+    return false;
+  }
+
+  // Adds the beams of a make that runs along the span at a chord fraction.
+  void add_run(FrameMember& member, const MemberMake& make, double fraction, int first,
+               const std::vector<int>& joints) {
+    const int index = static_cast<int>(p_.members.size());
+    for (int k = 0; k + 1 < static_cast<int>(joints.size()); ++k) {
+      const int j = first + k;
+      SpanPlace mid = lines_.columns[j];
+      const double next = lines_.columns[j + 1].bay == mid.bay ? lines_.columns[j + 1].share : 1.0;
+      mid.share = 0.5 * (mid.share + next);
+      add_beam(member, index, joints[k], joints[k + 1],
+               span_sections(make, fraction, lines_.columns[j], mid, lines_.columns[j + 1]), Eigen::Vector3d::UnitZ());
+    }
+  }
+
+  void lay_piece(const Piece& piece) {
+    const SpanMember& s = c_.span_members[piece.span_member];
+    FrameMember member;
+    member.name = piece.name;
+    member.role = role_of(s.role);
+    member.material = s.make.material;
+    member.span_member = piece.span_member;
+    const auto& joints = joints_.span[piece.span_member];
+    add_run(member, s.make, s.chord_fraction, piece.first,
+            {joints.begin() + piece.first, joints.begin() + piece.last + 1});
+    p_.members.push_back(member);
+  }
+
+  // The first piece of each stands among the members in the order of the case; further ones come after all else.
   void lay_span_members() {
     joints_.span.assign(c_.span_members.size(), {});
-    for (std::size_t m = 0; m < c_.span_members.size(); ++m) {
-      const SpanMember& s = c_.span_members[m];
-      FrameMember member;
-      member.name = s.name;
-      member.role = role_of(s.role);
-      member.material = s.make.material;
+    for (int m = 0; m < static_cast<int>(c_.span_members.size()); ++m) {
       for (int j = 0; j < columns(); ++j)
-        joints_.span[m].push_back(add_joint(surface_.middle(s.chord_fraction, lines_.columns[j])));
-      const int index = static_cast<int>(p_.members.size());
-      for (int j = 0; j + 1 < columns(); ++j) {
-        SpanPlace mid = lines_.columns[j];
-        const double next = lines_.columns[j + 1].bay == mid.bay ? lines_.columns[j + 1].share : 1.0;
-        mid.share = 0.5 * (mid.share + next);
-        add_beam(member, index, joints_.span[m][j], joints_.span[m][j + 1],
-                 span_sections(s, lines_.columns[j], mid, lines_.columns[j + 1]), Eigen::Vector3d::UnitZ());
-      }
-      p_.members.push_back(member);
+        joints_.span[m].push_back(
+            runs_at(m, j) ? add_joint(surface_.middle(c_.span_members[m].chord_fraction, lines_.columns[j])) : -1);
+      const std::vector<Piece> pieces = pieces_of(m);
+      lay_piece(pieces.front());
+      further_pieces_.insert(further_pieces_.end(), pieces.begin() + 1, pieces.end());
     }
     p_.edge_joint = joints_.span.back();
+  }
+
+  void lay_pocket_fronts() {
+    for (std::size_t k = 0; k < c_.pockets.size(); ++k) {
+      const Pocket& stated = c_.pockets[k];
+      const CutOut& out = p_.cut_outs[k];
+      PanelPocket pocket;
+      pocket.from_rib = rib_at_station(c_, stated.from);
+      pocket.to_rib = rib_at_station(c_, stated.to);
+      pocket.chord_fraction = pocket_front(c_, stated);
+      const int spar = member_at_front(c_, stated);
+      for (int j = out.first_column; j <= out.last_column; ++j) {
+        const auto rib = std::find(lines_.rib_columns.begin(), lines_.rib_columns.end(), j);
+        if (spar >= 0) pocket.front.push_back(joints_.span[spar][j]);
+        else if (rib != lines_.rib_columns.end())
+          pocket.front.push_back(
+              joints_.of_rib(static_cast<int>(rib - lines_.rib_columns.begin()), pocket.chord_fraction));
+        else pocket.front.push_back(add_joint(surface_.middle(pocket.chord_fraction, lines_.columns[j])));
+        if (p_.edge_joint[j] < 0) p_.edge_joint[j] = pocket.front.back();
+      }
+      for (int side : {0, 1}) {
+        const std::vector<int>& rib = joints_.rib[side == 0 ? pocket.from_rib : pocket.to_rib];
+        for (std::size_t i = 0; i < rib.size(); ++i)
+          if (joints_.rib_at[i] > pocket.chord_fraction - same_line) pocket.sides[side].push_back(rib[i]);
+      }
+      pocket.member = spar >= 0 ? spar : static_cast<int>(p_.members.size());
+      if (spar < 0) {
+        FrameMember member;
+        member.name = stated.name + "'s front";
+        member.role = MemberRole::pocket_front;
+        member.material = stated.make->material;
+        add_run(member, *stated.make, pocket.chord_fraction, out.first_column, pocket.front);
+        p_.members.push_back(member);
+      }
+      p_.pockets.push_back(pocket);
+    }
+  }
+
+  // Where a rib ends: at the trailing edge, or at the front of the pocket that it meets from ahead.
+  double end_of_rib(int rib) const {
+    for (const Pocket& p : c_.pockets) {
+      const int from = rib_at_station(c_, p.from), to = rib_at_station(c_, p.to);
+      const bool past_side = rib > from || rib == 0;
+      const bool before_side = rib < to || rib + 1 == static_cast<int>(c_.ribs.size());
+      if (rib >= from && rib <= to && past_side && before_side) return pocket_front(c_, p);
+    }
+    return 1;
   }
 
   // Chord fractions of a rib's joints: span members, and mesh rows aft of the first one.
@@ -145,14 +253,16 @@ class FrameBuilder {
       member.role = bow ? MemberRole::tip_bow : is_end(column) ? MemberRole::end_rib : MemberRole::inner_rib;
       member.name = bow ? "tip bow" : (is_end(column) ? "end rib " : "rib ") + std::to_string(r + 1);
       member.material = make.material;
+      const double end = end_of_rib(static_cast<int>(r));
       for (double f : at) {
+        if (f > end + same_line) break;
         const int m = span_member_at(c_, f);
         joints_.rib[r].push_back(m >= 0 ? joints_.span[m][column]
                                         : add_joint(surface_.middle(f, lines_.columns[column])));
       }
       const int index = static_cast<int>(p_.members.size());
       const auto section = [&](double f) { return section_at(make, f, lines_.columns[column]); };
-      for (std::size_t k = 0; k + 1 < at.size(); ++k)
+      for (std::size_t k = 0; k + 1 < joints_.rib[r].size(); ++k)
         add_beam(member, index, joints_.rib[r][k], joints_.rib[r][k + 1],
                  {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
       if (!bow && c_.ribs[r].hinged_ends) {
@@ -184,6 +294,7 @@ class FrameBuilder {
   const MeshLines& lines_;
   Panel& p_;
   FrameJoints joints_;
+  std::vector<Piece> further_pieces_;
 };
 
 }  // namespace

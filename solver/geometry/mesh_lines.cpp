@@ -1,5 +1,7 @@
 #include "solver/geometry/mesh_lines.hpp"
 
+#include "solver/geometry/cut_outs.hpp"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -26,7 +28,8 @@ double shortest_cloth_length(const Case& c, const Surface& s) {
   return least * (s.arc(1) - s.arc(c.blanket.seam_chord_fraction));
 }
 
-// Chord fractions that must be mesh lines: members that hold the cloth between seam and TE, and the end of the nose.
+// Chord fractions that must be mesh lines: members that hold the cloth between seam and TE, the end of the nose, and the
+// edges of what is cut out.
 std::vector<double> held_lines(const Case& c) {
   std::vector<double> at;
   const double seam = c.blanket.seam_chord_fraction;
@@ -34,6 +37,8 @@ std::vector<double> held_lines(const Case& c) {
     if (m.touches_cloth && m.chord_fraction > seam && m.chord_fraction < 1) at.push_back(m.chord_fraction);
   if (c.blanket.nose_chord_fraction > seam && c.blanket.nose_chord_fraction < 1)
     at.push_back(c.blanket.nose_chord_fraction);
+  for (const Pocket& p : c.pockets) at.push_back(pocket_front(c, p));
+  for (const HingeGap& g : c.hinge_gaps) at.push_back(gap_end(c, g));
   std::sort(at.begin(), at.end());
   const auto same = [](double a, double b) { return std::abs(a - b) < 1e-9; };
   at.erase(std::unique(at.begin(), at.end(), same), at.end());
@@ -103,7 +108,9 @@ Counts count_intervals(const Case& c, const Surface& s, int target_nodes, int st
       std::max(2 * bays_of(c), static_cast<int>(std::lround(per_side / (parts * n.along_chord + 1))));
   for (int b = 0; b < bays_of(c); ++b) {
     const double width = c.ribs[b + 1].station - c.ribs[b].station;
-    n.in_bay.push_back(2 * std::max(1, static_cast<int>(std::lround(0.5 * along_span * width / span / parts))));
+    const int held = static_cast<int>(gap_ends_inside(c, b).size());  // and the line at mid-bay beside them
+    n.in_bay.push_back(
+        2 * std::max(1 + (held + 1) / 2, static_cast<int>(std::lround(0.5 * along_span * width / span / parts))));
   }
   return n;
 }
@@ -120,6 +127,24 @@ Counts intervals(const Case& c, const Surface& s, const MeshOptions& options, in
   Counts n = count_intervals(c, s, options.target_nodes, strips, 1);
   n.parts = options.fineness / 2;
   return n;
+}
+
+// Shares of a bay's width: even, but for the ends of hinge gaps.
+std::vector<double> lay_columns(const std::vector<double>& held, int intervals, int parts) {
+  const int all = intervals * parts;
+  std::vector<double> at;
+  if (held.empty()) {
+    for (int i = 0; i < all; ++i) at.push_back(static_cast<double>(i) / all);
+    return at;
+  }
+  std::vector<double> coarse;
+  for (int i = 0; i <= intervals; ++i) coarse.push_back(static_cast<double>(i) / intervals);
+  snap(coarse, held);
+  for (int i = 0; i < all; ++i) {
+    const double from = coarse[i / parts], to = coarse[i / parts + 1];
+    at.push_back(from + (to - from) * (i % parts) / parts);
+  }
+  return at;
 }
 
 }  // namespace
@@ -142,8 +167,7 @@ MeshLines lay_mesh_lines(const Case& c, const Surface& s, const MeshOptions& opt
   for (int i = 0; i <= m.strips; ++i) m.strip_rows.push_back(i * along_chord / m.strips);
   for (int b = 0; b < bays_of(c); ++b) {
     m.rib_columns.push_back(static_cast<int>(m.columns.size()));
-    const int in_bay = n.in_bay[b] * n.parts;
-    for (int i = 0; i < in_bay; ++i) m.columns.push_back({b, static_cast<double>(i) / in_bay});
+    for (double share : lay_columns(gap_ends_inside(c, b), n.in_bay[b], n.parts)) m.columns.push_back({b, share});
   }
   m.rib_columns.push_back(static_cast<int>(m.columns.size()));
   m.columns.push_back({bays_of(c) - 1, 1.0});

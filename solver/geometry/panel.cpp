@@ -1,5 +1,6 @@
 #include "solver/geometry/panel.hpp"
 
+#include "solver/geometry/cut_outs.hpp"
 #include "solver/geometry/frame_joints.hpp"
 #include "solver/geometry/mesh_lines.hpp"
 #include "solver/geometry/surface.hpp"
@@ -47,6 +48,9 @@ class Builder {
     p_.strips = lines_.strips;
     p_.rib_columns = lines_.rib_columns;
     p_.strip_rows = lines_.strip_rows;
+    p_.cut_outs = cut_outs_on(c_, lines_);
+    for (const Rib& r : c_.ribs) p_.rib_carries.push_back(r.touches_cloth ? 1 : 0);
+    p_.rib_carries.front() = p_.rib_carries.back() = 1;
     for (Side side : {Side::top, Side::bottom})
       for (int i = 0; i < rows(); ++i)
         for (int j = 0; j < columns(); ++j) {
@@ -57,7 +61,24 @@ class Builder {
           n.column = j;
           p_.nodes.push_back(n);
         }
-    for (ClothNode& n : p_.nodes) set_directions(n);
+    for (ClothNode& n : p_.nodes) {
+      set_directions(n);
+      n.absent = is_absent(n);
+    }
+  }
+
+  bool is_cut_out(int row, int column) const {
+    return std::any_of(p_.cut_outs.begin(), p_.cut_outs.end(), [&](const CutOut& c) {
+      return row >= c.first_row && row < c.last_row && column >= c.first_column && column < c.last_column;
+    });
+  }
+
+  // No cloth beside it.
+  bool is_absent(const ClothNode& n) const {
+    for (int i : {n.row - 1, n.row})
+      for (int j : {n.column - 1, n.column})
+        if (i >= 0 && j >= 0 && i + 1 < rows() && j + 1 < columns() && !is_cut_out(i, j)) return false;
+    return true;
   }
 
   void set_directions(ClothNode& n) {
@@ -83,6 +104,7 @@ class Builder {
     const bool nose = c_.blanket.nose_chord_fraction > c_.blanket.seam_chord_fraction;
     const bool edge_glued = c_.blanket.kind == BlanketKind::two_sheets || c_.blanket.edge_glued;
     for (ClothNode& n : p_.nodes) {
+      if (n.absent || tie_round_cut_out(n)) continue;
       const double f = lines_.rows[n.row];
       const int rib = rib_at(n.column);
       const bool end = is_end(n.column);
@@ -93,9 +115,8 @@ class Builder {
       } else if (nose && f <= c_.blanket.nose_chord_fraction + same_line) {
         tie(n, end ? Tie::glued : Tie::bearing, frame_.span[nose_member()][n.column]);
         n.on_nose = true;
-      } else if (rib >= 0) {
-        int joint = frame_.of_rib(rib, f);
-        if (joint < 0) joint = frame_.span.front()[n.column];  // ahead of the first member
+      } else if (rib >= 0 && p_.rib_carries[rib]) {
+        const int joint = rib_joint(rib, n);
         const bool glued = end || c_.blanket.inner_ribs == RibTie::glued;
         tie(n, glued ? Tie::glued : Tie::bearing, joint);
       } else {
@@ -105,6 +126,29 @@ class Builder {
     }
   }
 
+  int rib_joint(int rib, const ClothNode& n) const {
+    const int joint = frame_.of_rib(rib, lines_.rows[n.row]);
+    return joint < 0 ? frame_.span.front()[n.column] : joint;  // ahead of the first member
+  }
+
+  // The cloth is glued round a pocket to its front and its side ribs, round a hinge gap to the nose.
+  bool tie_round_cut_out(ClothNode& n) {
+    for (std::size_t k = 0; k < p_.cut_outs.size(); ++k) {
+      const CutOut& c = p_.cut_outs[k];
+      if (n.row < c.first_row || n.row > c.last_row || n.column < c.first_column || n.column > c.last_column) continue;
+      if (k >= p_.pockets.size()) {
+        tie(n, Tie::glued, frame_.span[n.row == 0 ? 0 : nose_member()][n.column]);
+        n.on_nose = n.row > 0;
+      } else if (n.row == c.first_row) {
+        tie(n, Tie::glued, p_.pockets[k].front[n.column - c.first_column]);
+      } else {
+        tie(n, Tie::glued, n.row + 1 == rows() ? p_.edge_joint[n.column] : rib_joint(rib_at(n.column), n));
+      }
+      return true;
+    }
+    return false;
+  }
+
   void tie(ClothNode& n, Tie kind, int joint) {
     n.tie = kind;
     n.joint = joint;
@@ -112,39 +156,56 @@ class Builder {
   }
 
   void cut_zones() {
-    p_.zones.resize(static_cast<std::size_t>(2 * p_.bays * p_.strips));
-    const double warp = c_.cloth.warp_angle;
-    // The blanket turns over at the TE: a yarn at an angle to the TE leaves it at the mirrored one.
-    const double mirrored = 2 * std::atan(surface_.trailing_edge_sweep()) - warp;
-    const bool wrap = c_.blanket.kind == BlanketKind::full_wrap;
+    std::vector<Zone> zones(static_cast<std::size_t>(2 * p_.bays * p_.strips));
+    const ZonesLeft left(c_, surface_, lines_);
     for (Side side : {Side::top, Side::bottom})
       for (int i = 0; i + 1 < rows(); ++i)
         for (int j = 0; j + 1 < columns(); ++j) {
-          Quad q;
-          q.nodes = {p_.node(side, i, j), p_.node(side, i + 1, j), p_.node(side, i + 1, j + 1),
-                     p_.node(side, i, j + 1)};
-          q.side = side;
-          q.row = i;
-          q.column = j;
-          q.bay = lines_.columns[j].bay;
-          int strip = 0;
-          while (p_.strip_rows[strip + 1] <= i) ++strip;
-          q.zone = p_.zone(side, q.bay, strip);
-          q.warp_angle = side == Side::bottom && wrap ? mirrored : warp;
-          const auto at = [&](int k) { return p_.nodes[q.nodes[k]].placed; };
-          // Mean of both diagonals, as the law is evaluated.
-          q.area = 0.25 * ((at(1) - at(0)).cross(at(2) - at(0)).norm() + (at(2) - at(0)).cross(at(3) - at(0)).norm() +
-                           (at(2) - at(1)).cross(at(3) - at(1)).norm() + (at(1) - at(0)).cross(at(3) - at(0)).norm());
-          Zone& z = p_.zones[q.zone];
+          if (is_cut_out(i, j)) continue;
+          Quad q = quad_at(side, i, j);
+          const int strip = left.strip(q.bay, i);
+          q.zone = (static_cast<int>(side) * p_.bays + q.bay) * p_.strips + strip;
+          Zone& z = zones[q.zone];
           z.side = side;
           z.bay = q.bay;
           z.strip = strip;
           z.area += q.area;
-          z.label = side == Side::top ? "T" : "B";
-          z.label += std::to_string(q.bay * p_.strips + strip + 1);
           z.quads.push_back(static_cast<int>(p_.quads.size()));
           p_.quads.push_back(q);
         }
+    number_zones(zones);
+  }
+
+  Quad quad_at(Side side, int i, int j) const {
+    const double warp = c_.cloth.warp_angle;
+    // The blanket turns over at the TE: a yarn at an angle to the TE leaves it at the mirrored one.
+    const bool turned = side == Side::bottom && c_.blanket.kind == BlanketKind::full_wrap;
+    Quad q;
+    q.nodes = {p_.node(side, i, j), p_.node(side, i + 1, j), p_.node(side, i + 1, j + 1), p_.node(side, i, j + 1)};
+    q.side = side;
+    q.row = i;
+    q.column = j;
+    q.bay = lines_.columns[j].bay;
+    q.warp_angle = turned ? 2 * std::atan(surface_.trailing_edge_sweep()) - warp : warp;
+    const auto at = [&](int k) { return p_.nodes[q.nodes[k]].placed; };
+    // Mean of both diagonals, as the law is evaluated.
+    q.area = 0.25 * ((at(1) - at(0)).cross(at(2) - at(0)).norm() + (at(2) - at(0)).cross(at(3) - at(0)).norm() +
+                     (at(2) - at(1)).cross(at(3) - at(1)).norm() + (at(1) - at(0)).cross(at(3) - at(0)).norm());
+    return q;
+  }
+
+  // Those that have cloth, counted on each side.
+  void number_zones(std::vector<Zone>& all) {
+    p_.zone_at.assign(all.size(), -1);
+    int count[2] = {0, 0};
+    for (std::size_t at = 0; at < all.size(); ++at) {
+      Zone& z = all[at];
+      if (z.quads.empty()) continue;
+      z.label = (z.side == Side::top ? "T" : "B") + std::to_string(++count[static_cast<int>(z.side)]);
+      p_.zone_at[at] = static_cast<int>(p_.zones.size());
+      p_.zones.push_back(std::move(z));
+    }
+    for (Quad& q : p_.quads) q.zone = p_.zone_at[q.zone];
   }
 
   // Excess length of the fullest span line of the last bay over its straight chord.
@@ -191,6 +252,37 @@ void check_apart(const Case& c) {
 }
 
 }  // namespace
+
+int Panel::pocket_in(int bay) const {
+  for (std::size_t k = 0; k < pockets.size(); ++k)
+    if (bay >= pockets[k].from_rib && bay < pockets[k].to_rib) return static_cast<int>(k);
+  return -1;
+}
+
+int Panel::last_row(int bay) const {
+  const int pocket = pocket_in(bay);
+  return pocket < 0 ? rows - 1 : cut_outs[pocket].first_row;
+}
+
+std::vector<int> Panel::edge_of(int bay) const {
+  const int from = rib_columns[bay], to = rib_columns[bay + 1], pocket = pocket_in(bay);
+  if (pocket < 0) return {edge_joint.begin() + from, edge_joint.begin() + to + 1};
+  const std::vector<int>& front = pockets[pocket].front;
+  const int first = cut_outs[pocket].first_column;
+  return {front.begin() + from - first, front.begin() + to + 1 - first};
+}
+
+int Panel::carried_from(int bay) const {
+  int rib = bay;
+  while (rib > 0 && !rib_carries.empty() && !rib_carries[rib]) --rib;
+  return rib;
+}
+
+int Panel::carried_to(int bay) const {
+  int rib = bay + 1;
+  while (rib < bays && !rib_carries.empty() && !rib_carries[rib]) ++rib;
+  return rib;
+}
 
 Panel build_panel(const Case& c, const MeshOptions& options) {
   assert(c.ribs.size() >= 2 && c.span_members.size() >= 2 && c.profile.size() >= 2);

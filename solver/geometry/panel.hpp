@@ -24,6 +24,7 @@ struct ClothNode {
   Tie tie = Tie::none;
   int joint = -1;                        ///< joint it is tied to
   bool on_nose = false;                  ///< bears on the metal nose
+  bool absent = false;                   ///< inside a cut-out: no cloth, no unknowns, tied to nothing
   Eigen::Vector3d offset{0, 0, 0};       ///< from the joint
   Eigen::Vector3d normal{0, 0, 1};       ///< outward unit normal of the placed cloth
   Eigen::Vector3d along_chord{1, 0, 0};  ///< unit tangent from LE to TE
@@ -68,7 +69,7 @@ struct Beam {
   bool weld_from = false, weld_to = false;  ///< there is a weld at this end
 };
 
-enum class MemberRole { leading_edge, spar, trailing_edge, tip_bow, end_rib, inner_rib, brace };
+enum class MemberRole { leading_edge, spar, trailing_edge, tip_bow, end_rib, inner_rib, brace, pocket_front };
 
 struct FrameMember {
   std::string name;
@@ -77,6 +78,24 @@ struct FrameMember {
   std::vector<int> beams;   ///< in order along the member
   std::vector<int> joints;  ///< beams.size() + 1
   SectionShape shape{};     ///< as stated at its first piece
+  int span_member = -1;     ///< Case::span_members that it is, or a piece of; -1: none
+};
+
+/// Cloth cut out on both sides alike: what lies between these lines of the mesh.
+struct CutOut {
+  int first_row = 0, last_row = 0;
+  int first_column = 0, last_column = 0;
+};
+
+/// A pocket in the trailing edge as it is built (docs/model.md, section 1). The trailing edge stops at its sides; its front
+/// member carries on between the side ribs, and ribs between these end there.
+struct PanelPocket {
+  int from_rib = 0, to_rib = 0;  ///< of Case::ribs
+  double chord_fraction = 0;     ///< of its front, all along
+  int member = -1;               ///< along its front: index into Panel::members
+  std::vector<int> front;        ///< joints of its front from side to side, one a column
+  /// Joints of each side from the front to the trailing edge; the front's alone where the pocket is open to that end.
+  std::array<std::vector<int>, 2> sides;
 };
 
 struct Panel {
@@ -87,15 +106,32 @@ struct Panel {
   std::vector<int> rib_columns;  ///< column of each rib
   std::vector<int> strip_rows;   ///< row at which each strip begins, and the last row: strips + 1 values
   std::vector<ClothNode> nodes;  ///< index = side * rows * columns + row * columns + column
-  std::vector<Quad> quads;       ///< index = side * (rows-1) * (columns-1) + row * (columns-1) + column
-  std::vector<Zone> zones;       ///< index = side * bays * strips + bay * strips + strip
+  std::vector<Quad> quads;       ///< by side, row, column; as many above as below; none in cut-outs
+  std::vector<Zone> zones;       ///< by side, bay, strip; each has cloth: those that are cut out do not exist
+  std::vector<int> zone_at;      ///< index into zones of side * bays * strips + bay * strips + strip; -1: cut out
   std::vector<Joint> joints;
   std::vector<Beam> beams;
   std::vector<FrameMember> members;
-  std::vector<int> edge_joint;  ///< TE joint of each column
-  double fullness = 0;          ///< share of length that a doubly curved tip leaves to be shrunk out
+  std::vector<int> edge_joint;       ///< TE joint of each column; within a pocket the joint of its front
+  double fullness = 0;               ///< share of length that a doubly curved tip leaves to be shrunk out
+  std::vector<char> rib_carries;     ///< of each rib: the cloth touches it; none: all do
+  std::vector<PanelPocket> pockets;  ///< as Case::pockets
+  std::vector<CutOut> cut_outs;      ///< those of the pockets, then those of Case::hinge_gaps
   int node(Side s, int row, int column) const { return (static_cast<int>(s) * rows + row) * columns + column; }
-  int zone(Side s, int bay, int strip) const { return (static_cast<int>(s) * bays + bay) * strips + strip; }
+  /// -1 where there is no such zone, its cloth being cut out.
+  int zone(Side s, int bay, int strip) const {
+    const int at = (static_cast<int>(s) * bays + bay) * strips + strip;
+    return zone_at.empty() ? at : zone_at[static_cast<std::size_t>(at)];
+  }
+  /// The pocket that takes the trailing edge out of a bay; -1: none.
+  int pocket_in(int bay) const;
+  /// Row at which the cloth of a bay ends: the trailing edge, or the front of its pocket.
+  int last_row(int bay) const;
+  /// Joints of the edge at which the cloth of a bay ends, from rib to rib.
+  std::vector<int> edge_of(int bay) const;
+  /// Ribs (of the bay's two, or beyond) between which the cloth of a bay is free along the span.
+  int carried_from(int bay) const;
+  int carried_to(int bay) const;
 };
 
 /// Cloth nodes of the coarse mesh, on which a quick plan is made: it ranks orders as the fine one does, with a lower use

@@ -94,9 +94,7 @@ Worst bow_between(const Model& m, const Covering& s, const std::vector<int>& joi
 void read_bows(const Model& m, const Covering& s, Readings& r) {
   const Panel& p = m.panel;
   for (int b = 0; b < p.bays; ++b) {
-    const std::vector<int> part(p.edge_joint.begin() + p.rib_columns[b],
-                                p.edge_joint.begin() + p.rib_columns[b + 1] + 1);
-    Worst w = bow_between(m, s, part, Eigen::Vector3d::UnitX(), Eigen::Vector3d::UnitZ());
+    Worst w = bow_between(m, s, p.edge_of(b), Eigen::Vector3d::UnitX(), Eigen::Vector3d::UnitZ());
     w.bay = b;
     r.edge_bows.push_back(w.value);
     if (w.value > r.edge_bow.value || r.edge_bow.bay < 0) r.edge_bow = w;
@@ -128,7 +126,9 @@ void read_twist(const Model& m, const Covering& s, Readings& r) {
   r.tip_turn = tip - root;
   // A thin trailing edge turning about itself moves the cloth by far less than its own thickness: it does not count.
   std::vector<char> on_edge(m.panel.joints.size(), 0);
-  for (int j : m.panel.edge_joint) on_edge[j] = 1;
+  for (const FrameMember& f : m.panel.members)
+    if (f.role == MemberRole::trailing_edge)
+      for (int j : f.joints) on_edge[j] = 1;
   for (std::size_t j = 0; j < m.panel.joints.size(); ++j) {
     Eigen::Vector3d turn = s.unknowns.segment<3>(6 * static_cast<int>(j) + 3);
     if (on_edge[j]) turn.y() = 0;
@@ -142,6 +142,7 @@ double pull_at_edge(const Panel& p, const Readings& r, int column) {
   double most = 0;
   for (int b = 0; b < p.bays; ++b) {
     if (column < p.rib_columns[b] || column > p.rib_columns[b + 1]) continue;
+    if (p.pocket_in(b) >= 0) continue;
     for (Side side : {Side::top, Side::bottom}) most = std::max(most, r.zones.chord[p.zone(side, b, p.strips - 1)]);
   }
   return most;
@@ -169,6 +170,7 @@ double bay_mean(const Panel& p, const std::vector<double>& zone_values, Side sid
   double sum = 0, area = 0;
   for (int k = 0; k < p.strips; ++k) {
     const int z = p.zone(side, bay, k);
+    if (z < 0) continue;
     sum += p.zones[z].area * zone_values[z];
     area += p.zones[z].area;
   }

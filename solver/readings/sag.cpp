@@ -10,14 +10,15 @@
 namespace evenpull::inline solver {
 namespace {
 
-// The surface that two neighbouring ribs carry, on one side of one bay.
+// The surface that the ribs carry between which the cloth of a bay is free, on one side.
 class RuledSurface {
  public:
   RuledSurface(const Model& m, const Covering& s, Side side, int bay) : panel_(m.panel), side_(side) {
+    left_ = panel_.rib_columns[panel_.carried_from(bay)];
+    right_ = panel_.rib_columns[panel_.carried_to(bay)];
     for (int end : {0, 1})
-      for (int i = 0; i < panel_.rows; ++i) line_[end].push_back(on_rib(m, s, panel_.node(side, i, column(bay, end))));
-    left_ = column(bay, 0);
-    right_ = column(bay, 1);
+      for (int i = 0; i < panel_.rows; ++i)
+        line_[end].push_back(on_rib(m, s, panel_.node(side, i, end == 0 ? left_ : right_)));
   }
 
   // Where the place of a cloth node lies on it.
@@ -32,8 +33,6 @@ class RuledSurface {
   }
 
  private:
-  int column(int bay, int end) const { return panel_.rib_columns[bay + end]; }
-
   // The rib's own line: the tie moved with its joint, without what the cloth slides along it.
   static Eigen::Vector3d on_rib(const Model& m, const Covering& s, int node) {
     const int frame = 6 * static_cast<int>(m.panel.joints.size());
@@ -88,15 +87,18 @@ Sag read_sag(const Model& m, const Covering& s) {
   for (int b = 0; b < p.bays; ++b) {
     const RuledSurface skins[2] = {{m, s, Side::top, b}, {m, s, Side::bottom, b}};
     ThicknessLoss worst;
-    for (int j = p.rib_columns[b] + 1; j < p.rib_columns[b + 1]; ++j)
-      for (int i = 0; i < p.rows; ++i) {
+    // On a rib that does not carry the cloth, too.
+    const int first = p.rib_columns[b] + (p.carried_from(b) == b ? 1 : 0), last = p.last_row(b);
+    for (int j = first; j < p.rib_columns[b + 1]; ++j)
+      for (int i = 0; i <= last; ++i) {
+        if (p.nodes[p.node(Side::top, i, j)].absent) continue;
         double sag[2] = {};
         for (Side side : {Side::top, Side::bottom}) {
           const int k = static_cast<int>(side), node = p.node(side, i, j);
           const Eigen::Vector3d now = p.nodes[node].placed + displacement(m.unknowns.nodes[node], s.unknowns);
           sag[k] = out.inward[node] = (skins[k].at(i, j) - now).dot(skins[k].normal(i, j));
         }
-        const bool on_metal = i == 0 || i == p.rows - 1 || p.nodes[p.node(Side::top, i, j)].on_nose;
+        const bool on_metal = i == 0 || i == last || p.nodes[p.node(Side::top, i, j)].on_nose;
         if (on_metal || (worst.bay >= 0 && sag[0] + sag[1] <= worst.loss)) continue;
         worst = {sag[0] + sag[1],        sag[0], sag[1], (skins[0].at(i, j) - skins[1].at(i, j)).norm(), b,
                  chord_fraction(m, i, j)};

@@ -146,13 +146,13 @@ struct Brace {
 /// and the cloth is glued round the pocket.
 struct Pocket {
   std::string name;
-  double from = 0, to = 0;  ///< y [m], each at a rib
-  double depth = 0;         ///< from the trailing edge forward [m]
-  MemberMake make;          ///< of the member along its front
-  double gap = 0;           ///< between tab and pocket at each side and at the front, that must not close [m]
+  double from = 0, to = 0;           ///< y [m], each at a rib
+  double depth = 0;                  ///< from the trailing edge forward [m]
+  std::optional<MemberMake> make{};  ///< of the member along its front; none: the span member that stands there
+  double gap = 0;                    ///< between tab and pocket at each side and at the front, that must not close [m]
 };
 
-/// A gap in the nose where a hinge reaches in: no cloth there, its edge glued round.
+/// A gap in a metal nose where a hinge reaches in: no cloth there, its edge glued round to the nose.
 struct HingeGap {
   double from = 0, to = 0;  ///< y [m]
   double depth = 0;         ///< from the leading edge back [m]

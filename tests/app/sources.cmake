@@ -4,6 +4,7 @@ set(EVENPULL_APP_TESTS
   test_case_reader.cpp
   test_command_line.cpp
   test_contrast_orders.cpp
+  test_cut_out_input.cpp
   test_doubts.cpp
   test_file_bounds.cpp
   test_frame_stands.cpp

@@ -1,4 +1,5 @@
 set(EVENPULL_SEQUENCER_TESTS
+  test_cut_out_orders.cpp
   test_families.cpp
   test_heat_plan.cpp
   test_zone_graph.cpp

@@ -5,6 +5,7 @@ set(EVENPULL_SOLVER_TESTS
   test_buckling.cpp
   test_certificate.cpp
   test_cloth_states.cpp
+  test_cut_outs.cpp
   test_edge.cpp
   test_equilibrium.cpp
   test_fabric_law.cpp

@@ -41,6 +41,7 @@ void draw_pencil_marks(cairo_t* cr, const Panel& panel, const SkinView& view, co
                        double factor, double half = 6) {
   const int last = panel.rows - 1;
   for (std::size_t b = 0; b + 1 < panel.rib_columns.size(); ++b) {
+    if (panel.pocket_in(static_cast<int>(b)) >= 0) continue;
     const int from = panel.rib_columns[b], to = panel.rib_columns[b + 1], column = (from + to) / 2;
     const Point top = view.at(panel.nodes[panel.node(Side::top, last, column)]);
     const Point bottom = view.at(panel.nodes[panel.node(Side::bottom, last, column)]);
@@ -85,7 +86,7 @@ void draw_way(cairo_t* cr, const Lesson& lesson, std::size_t way, std::size_t mo
   draw_state_hatching(cr, plan.panel, view, now, 5);
   draw_zone_lines(cr, plan.panel, view, 0.7);
   for (Side side : {Side::top, Side::bottom}) {
-    trace_nodes(cr, plan.panel, view, skin_outline(plan.panel, side));
+    trace_outlines(cr, plan.panel, view, skin_outlines(plan.panel, side));
     set_ink(cr, black);
     cairo_set_line_width(cr, 1.4);
     cairo_stroke(cr);
@@ -216,7 +217,7 @@ void draw_beside(cairo_t* cr, const Lesson& lesson, std::size_t way, const Lesso
   y += line + 14;
   const SkinView view(plan.panel, {box.x, y, box.width, box.bottom() - y}, 3, true);
   for (Side side : {Side::top, Side::bottom}) {
-    trace_nodes(cr, plan.panel, view, skin_outline(plan.panel, side));
+    trace_outlines(cr, plan.panel, view, skin_outlines(plan.panel, side));
     set_ink(cr, black);
     cairo_set_line_width(cr, 0.7);
     cairo_stroke(cr);

@@ -75,13 +75,13 @@ class WayPanel {
     g.strokeStyle = "#111";
     g.lineWidth = 1;
     for (let z = 0; z < panel.data.zones.length; ++z) {
-      this.trace(g, panel.outline(z));
+      this.trace(g, panel.outlines(z));
       g.stroke();
     }
     const hot = step > 0 ? panel.data.steps[step - 1].zone : -1;
     if (hot >= 0)
       for (const [width, ink] of [[7, "#fff"], [4, "#000"]]) {
-        this.trace(g, panel.outline(hot));
+        this.trace(g, panel.outlines(hot));
         g.lineWidth = width;
         g.strokeStyle = ink;
         g.stroke();
@@ -92,14 +92,16 @@ class WayPanel {
     this.say(clock, step);
   }
 
-  trace(g, nodes) {
+  trace(g, pieces) {
     g.beginPath();
-    nodes.forEach((n, i) => {
-      const [x, y] = this.at(n);
-      if (i) g.lineTo(x, y);
-      else g.moveTo(x, y);
-    });
-    g.closePath();
+    for (const nodes of pieces) {
+      nodes.forEach((n, i) => {
+        const [x, y] = this.at(n);
+        if (i) g.lineTo(x, y);
+        else g.moveTo(x, y);
+      });
+      g.closePath();
+    }
   }
 
   hatch(g, state) {
@@ -134,8 +136,9 @@ class WayPanel {
 
   // Pencil marks across the trailing edge: thin where they were made, heavy where the cloth has taken them.
   marks(g, step, factor) {
-    const { rib_columns, rows, columns } = this.panel.data, slip = this.panel.fields.slip, now = slip.frame(step);
+    const { rib_columns, edge_bays, rows, columns } = this.panel.data, slip = this.panel.fields.slip, now = slip.frame(step);
     for (let b = 0; b + 1 < rib_columns.length; ++b) {
+      if (!edge_bays[b]) continue;
       const column = (rib_columns[b] + rib_columns[b + 1]) >> 1, x = this.at((rows - 1) * columns + column)[0];
       const moved = this.edge - factor * this.scale * slip.step * now[column];
       const line = (y, width) => {
@@ -207,21 +210,19 @@ class WayPanel {
     const right = Math.max(last[0], this.at(this.panel.columns - 1)[0]), bottom = Math.max(first[1], last[1]);
     const by = Math.min((0.24 * this.width) / (right - left), (this.twistRoom - 22) / (bottom - top));
     const put = ([px, py]) => [x + by * (px - (left + right) / 2), y + by * (py - (top + bottom) / 2)];
-    const { rows, columns } = this.panel, half = this.panel.nodeCount / 2;
+    const { rows, columns } = this.panel;
     g.strokeStyle = "#111";
     g.lineWidth = 1;
-    for (const start of [0, half]) {
-      const corner = (r, c) => start + r * columns + c, edge = [];
-      for (let c = 0; c < columns; ++c) edge.push(corner(0, c));
-      for (let c = columns - 1; c >= 0; --c) edge.push(corner(rows - 1, c));
+    for (const piece of this.panel.skinOutlines()) {
       g.beginPath();
-      edge.forEach((n, i) => (i ? g.lineTo(...put(this.at(n))) : g.moveTo(...put(this.at(n)))));
+      piece.forEach((n, i) => (i ? g.lineTo(...put(this.at(n))) : g.moveTo(...put(this.at(n)))));
       g.closePath();
       g.stroke();
     }
     if (!numbers.can_slip) return;
-    const { rib_columns } = this.panel.data, slip = this.panel.fields.slip, now = slip.frame(step);
+    const { rib_columns, edge_bays } = this.panel.data, slip = this.panel.fields.slip, now = slip.frame(step);
     for (let b = 0; b + 1 < rib_columns.length; ++b) {
+      if (!edge_bays[b]) continue;
       const column = (rib_columns[b] + rib_columns[b + 1]) >> 1;
       const [mx, my] = put([this.at((rows - 1) * columns + column)[0], this.edge - this.scale * slip.step * now[column]]);
       g.lineWidth = 2;

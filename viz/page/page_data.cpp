@@ -102,6 +102,13 @@ Json zones(const Panel& panel) {
   return list;
 }
 
+/// Of each bay: its cloth ends at the trailing edge, not at a pocket.
+Json edge_bays(const Panel& panel) {
+  Json list = Json::array();
+  for (int b = 0; b < panel.bays; ++b) list.push_back(panel.pocket_in(b) < 0);
+  return list;
+}
+
 Json stages(const Plan& plan) {
   Json list = Json::array();
   for (std::size_t i = 0; i < plan.the_case.stages.size(); ++i) {
@@ -160,10 +167,12 @@ void pack(const Plan& plan, PageFields which, Packer& packer) {
     for (int k = 0; k < 3; ++k) placed.push_back(static_cast<float>(n.placed[k]));
   for (const auto& j : p.joints)
     for (int k = 0; k < 3; ++k) joints.push_back(static_cast<float>(j.position[k]));
-  std::vector<std::uint16_t> zone, beams;
+  std::vector<std::uint16_t> zone, row, column, beams;
   std::vector<float> area;
   for (const auto& q : p.quads) {
     zone.push_back(static_cast<std::uint16_t>(q.zone));
+    row.push_back(static_cast<std::uint16_t>(q.row));
+    column.push_back(static_cast<std::uint16_t>(q.column));
     area.push_back(static_cast<float>(q.area));
   }
   for (const auto& b : p.beams)
@@ -172,6 +181,8 @@ void pack(const Plan& plan, PageFields which, Packer& packer) {
   packer.floats("joints", joints);
   packer.floats("area", area);
   packer.shorts("zone", zone);
+  packer.shorts("row", row);
+  packer.shorts("column", column);
   packer.shorts("beams", beams);
 
   const FramesOf frames{plan};
@@ -229,7 +240,7 @@ PageData page_data(const Plan& plan, const std::string& more, PageFields which) 
          {"bays", p.bays},
          {"strips", p.strips},
          {"rib_columns", p.rib_columns},
-         {"strip_rows", p.strip_rows},
+         {"edge_bays", edge_bays(p)},
          {"wrapped", plan.the_case.blanket.kind == BlanketKind::full_wrap},
          {"both_sides", plan.the_case.both_sides_reachable},
          {"zones", zones(p)},

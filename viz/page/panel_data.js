@@ -65,9 +65,8 @@ class PanelData {
     const bayOf = new Uint16Array(this.columns);
     for (let b = 0; b + 1 < data.rib_columns.length; ++b)
       for (let c = data.rib_columns[b]; c < data.rib_columns[b + 1]; ++c) bayOf[c] = b;
-    const across = this.columns - 1, down = this.rows - 1;
     for (let q = 0; q < this.quadCount; ++q) {
-      const side = Math.floor(q / (across * down)), row = Math.floor(q / across) % down, column = q % across;
+      const side = q < this.quadCount / 2 ? 0 : 1, row = fields.row[q], column = fields.column[q];
       const node = (r, c) => (side * this.rows + r) * this.columns + c;
       [node(row, column), node(row + 1, column), node(row + 1, column + 1), node(row, column + 1)].forEach((n, i) => {
         this.corners[4 * q + i] = n;
@@ -125,15 +124,42 @@ class PanelData {
     const { joints, joint_moved } = this.fields, m = joint_moved.frame(step);
     return Float32Array.from(joints, (v, i) => v + factor * joint_moved.step * m[6 * Math.floor(i / 3) + (i % 3)]);
   }
-  // Nodes round a zone, in order.
+  // Nodes round each piece of a zone, in order. Cut-outs may leave it any shape.
+  outlines(zone) {
+    if (!this.zoneOutlines) this.zoneOutlines = this.data.zones.map((_, z) => this.traceZone(z));
+    return this.zoneOutlines[zone];
+  }
+  // The longest of them.
   outline(zone) {
-    const z = this.data.zones[zone], { rib_columns, strip_rows } = this.data;
-    const r0 = strip_rows[z.strip], r1 = strip_rows[z.strip + 1], c0 = rib_columns[z.bay], c1 = rib_columns[z.bay + 1];
-    const node = (r, c) => (z.side * this.rows + r) * this.columns + c, nodes = [];
-    for (let c = c0; c < c1; ++c) nodes.push(node(r0, c));
-    for (let r = r0; r < r1; ++r) nodes.push(node(r, c1));
-    for (let c = c1; c > c0; --c) nodes.push(node(r1, c));
-    for (let r = r1; r > r0; --r) nodes.push(node(r, c0));
-    return nodes;
+    return this.outlines(zone).reduce((most, piece) => (piece.length > most.length ? piece : most), []);
+  }
+  traceZone(zone) {
+    return this.traceQuads((q) => this.fields.zone[q] === zone);
+  }
+  skinOutlines() {
+    if (!this.skins) this.skins = [0, 1].flatMap((side) => this.traceQuads((q) => (q < this.quadCount / 2 ? 0 : 1) === side));
+    return this.skins;
+  }
+  traceQuads(counts) {
+    const edges = new Map(), key = (a, b) => a * this.nodeCount + b;
+    for (let q = 0; q < this.quadCount; ++q) {
+      if (!counts(q)) continue;
+      for (let i = 3; i >= 0; --i) {
+        const from = this.corners[4 * q + ((i + 1) % 4)], to = this.corners[4 * q + i];
+        if (!edges.delete(key(to, from))) edges.set(key(from, to), [from, to]);
+      }
+    }
+    const next = new Map(edges.values()), pieces = [];
+    while (next.size > 0) {
+      const piece = [];
+      for (let at = Math.min(...next.keys()); next.has(at); ) {
+        piece.push(at);
+        const to = next.get(at);
+        next.delete(at);
+        at = to;
+      }
+      pieces.push(piece);
+    }
+    return pieces;
   }
 }

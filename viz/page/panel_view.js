@@ -148,11 +148,11 @@ class PanelView {
   drawZoneLines(matrix, pixel) {
     const lines = [];
     for (let z = 0; z < this.panel.data.zones.length; ++z) {
-      const nodes = this.panel.outline(z);
-      nodes.forEach((n, i) => {
-        const m = nodes[(i + 1) % nodes.length];
-        lines.push({ a: this.nodes.subarray(3 * n, 3 * n + 3), b: this.nodes.subarray(3 * m, 3 * m + 3) });
-      });
+      for (const nodes of this.panel.outlines(z))
+        nodes.forEach((n, i) => {
+          const m = nodes[(i + 1) % nodes.length];
+          lines.push({ a: this.nodes.subarray(3 * n, 3 * n + 3), b: this.nodes.subarray(3 * m, 3 * m + 3) });
+        });
     }
     this.drawLines(matrix, lines, () => 1.4 * pixel, () => [0.1, 0.1, 0.1], 0.004);
   }

@@ -103,15 +103,19 @@ void trace_nodes(cairo_t* cr, const Panel& panel, const SkinView& view, const st
   cairo_close_path(cr);
 }
 
+void trace_outlines(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<std::vector<int>>& lines) {
+  for (const std::vector<int>& line : lines) trace_nodes(cr, panel, view, line);
+}
+
 void draw_zone_lines(cairo_t* cr, const Panel& panel, const SkinView& view, double line_width, const Colour& ink) {
-  for (const auto& zone : panel.zones) trace_nodes(cr, panel, view, zone_outline(panel, zone));
+  for (const auto& zone : panel.zones) trace_outlines(cr, panel, view, zone_outlines(panel, zone));
   set_ink(cr, ink);
   cairo_set_line_width(cr, line_width);
   cairo_stroke(cr);
 }
 
 void draw_skin_frame(cairo_t* cr, const Panel& panel, const SkinView& view, double type_size) {
-  for (Side side : {Side::top, Side::bottom}) trace_nodes(cr, panel, view, skin_outline(panel, side));
+  for (Side side : {Side::top, Side::bottom}) trace_outlines(cr, panel, view, skin_outlines(panel, side));
   set_ink(cr, black);
   cairo_set_line_width(cr, 0.12 * type_size);
   cairo_stroke(cr);

@@ -20,6 +20,8 @@ SkinView fit_skins(const Panel& panel, Box box, double type_size, bool at_top = 
 
 /// Path of a closed line through nodes (added to the current path).
 void trace_nodes(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<int>& nodes);
+/// Several closed lines as one path.
+void trace_outlines(cairo_t* cr, const Panel& panel, const SkinView& view, const std::vector<std::vector<int>>& lines);
 
 void draw_zone_lines(cairo_t* cr, const Panel& panel, const SkinView& view, double line_width,
                      const Colour& ink = black);

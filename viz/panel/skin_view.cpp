@@ -3,6 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
+#include <set>
+#include <utility>
 
 namespace evenpull::viz {
 
@@ -61,49 +64,61 @@ Box SkinView::whole() const {
 
 namespace {
 
-std::vector<int> outline_of_block(const Panel& panel, Side side, int row0, int row1, int column0, int column1) {
-  std::vector<int> nodes;
-  for (int c = column0; c < column1; ++c) nodes.push_back(panel.node(side, row0, c));
-  for (int r = row0; r < row1; ++r) nodes.push_back(panel.node(side, r, column1));
-  for (int c = column1; c > column0; --c) nodes.push_back(panel.node(side, row1, c));
-  for (int r = row1; r > row0; --r) nodes.push_back(panel.node(side, r, column0));
-  return nodes;
+// Edges that one quad alone has, joined end to end.
+std::vector<std::vector<int>> outlines_of(const std::set<std::pair<int, int>>& edges) {
+  std::map<int, int> next(edges.begin(), edges.end());
+  std::vector<std::vector<int>> loops;
+  while (!next.empty()) {
+    loops.emplace_back();
+    for (auto at = next.begin(); at != next.end();) {
+      loops.back().push_back(at->first);
+      const int to = at->second;
+      next.erase(at);
+      at = next.find(to);
+    }
+  }
+  return loops;
+}
+
+void add_edges(const Quad& q, std::set<std::pair<int, int>>& edges) {
+  for (int i = 3; i >= 0; --i) {
+    const int from = q.nodes[(i + 1) % 4], to = q.nodes[i];
+    if (edges.erase({to, from}) == 0) edges.insert({from, to});
+  }
 }
 
 }  // namespace
 
-std::vector<int> zone_outline(const Panel& panel, const Zone& zone) {
-  int row0 = panel.rows, row1 = 0, column0 = panel.columns, column1 = 0;
-  for (int q : zone.quads) {
-    row0 = std::min(row0, panel.quads[q].row);
-    row1 = std::max(row1, panel.quads[q].row + 1);
-    column0 = std::min(column0, panel.quads[q].column);
-    column1 = std::max(column1, panel.quads[q].column + 1);
-  }
-  return zone.quads.empty() ? std::vector<int>{} : outline_of_block(panel, zone.side, row0, row1, column0, column1);
+std::vector<std::vector<int>> zone_outlines(const Panel& panel, const Zone& zone) {
+  std::set<std::pair<int, int>> edges;
+  for (int q : zone.quads) add_edges(panel.quads[q], edges);
+  return outlines_of(edges);
 }
 
-std::vector<int> skin_outline(const Panel& panel, Side side) {
-  return outline_of_block(panel, side, 0, panel.rows - 1, 0, panel.columns - 1);
+std::vector<std::vector<int>> skin_outlines(const Panel& panel, Side side) {
+  std::set<std::pair<int, int>> edges;
+  for (const Quad& q : panel.quads)
+    if (q.side == side) add_edges(q, edges);
+  return outlines_of(edges);
 }
 
 Extent room_in_zone(const Panel& panel, const Zone& zone, const SkinView& view) {
   const Point c = view.centre(panel, zone);
   // Nearest outline point in a wedge about each axis: generous for the near-rectangles that zones are.
   double across = std::numeric_limits<double>::max(), down = across;
-  const auto nodes = zone_outline(panel, zone);
-  for (std::size_t i = 0; i < nodes.size(); ++i) {
-    const Point p = view.at(panel.nodes[nodes[i]]), q = view.at(panel.nodes[nodes[(i + 1) % nodes.size()]]);
-    const auto crosses = [](double a, double b, double level) { return (a - level) * (b - level) <= 0 && a != b; };
-    if (crosses(p.y, q.y, c.y)) {
-      const double x = p.x + (q.x - p.x) * (c.y - p.y) / (q.y - p.y);
-      across = std::min(across, std::abs(x - c.x));
+  for (const std::vector<int>& nodes : zone_outlines(panel, zone))
+    for (std::size_t i = 0; i < nodes.size(); ++i) {
+      const Point p = view.at(panel.nodes[nodes[i]]), q = view.at(panel.nodes[nodes[(i + 1) % nodes.size()]]);
+      const auto crosses = [](double a, double b, double level) { return (a - level) * (b - level) <= 0 && a != b; };
+      if (crosses(p.y, q.y, c.y)) {
+        const double x = p.x + (q.x - p.x) * (c.y - p.y) / (q.y - p.y);
+        across = std::min(across, std::abs(x - c.x));
+      }
+      if (crosses(p.x, q.x, c.x)) {
+        const double y = p.y + (q.y - p.y) * (c.x - p.x) / (q.x - p.x);
+        down = std::min(down, std::abs(y - c.y));
+      }
     }
-    if (crosses(p.x, q.x, c.x)) {
-      const double y = p.y + (q.y - p.y) * (c.x - p.x) / (q.x - p.x);
-      down = std::min(down, std::abs(y - c.y));
-    }
-  }
   return {2 * across, 2 * down};
 }
 

@@ -36,10 +36,10 @@ class SkinView {
   Point origin_;
 };
 
-/// Nodes round a zone, in order.
-std::vector<int> zone_outline(const Panel& panel, const Zone& zone);
-/// Nodes round one skin, in order, from the LE at the root along the LE first.
-std::vector<int> skin_outline(const Panel& panel, Side side);
+/// Nodes round each piece of cloth of a zone, in order from the first one along its row. Without cut-outs it is one piece.
+std::vector<std::vector<int>> zone_outlines(const Panel& panel, const Zone& zone);
+/// The same of one skin.
+std::vector<std::vector<int>> skin_outlines(const Panel& panel, Side side);
 /// Paper box of a zone: the largest upright text area about its centre that its outline surely holds.
 Extent room_in_zone(const Panel& panel, const Zone& zone, const SkinView& view);
 

@@ -26,6 +26,8 @@ constexpr double station_words = 76;  ///< "1800 mm" and a space
 constexpr double chord_room = 30;     ///< for the dimension of the root chord
 constexpr double name_step = 1.25 * type;
 constexpr double longest_brace_name = 200;
+constexpr double hatch_spacing = 14;
+constexpr double same_station = 1e-6;         ///< m
 constexpr std::size_t labels_at_a_place = 4;  ///< supports that share one place and are named there
 const Colour zone_ink{0.25, 0.35, 0.60};
 
@@ -35,6 +37,7 @@ double width_of_role(MemberRole role) {
     case MemberRole::trailing_edge:
     case MemberRole::tip_bow: return 6;
     case MemberRole::end_rib:
+    case MemberRole::pocket_front:
     case MemberRole::spar: return 5;
     default: return 3;
   }
@@ -93,13 +96,14 @@ void SurveyPlan::draw_zones(cairo_t* cr) const {
   cairo_set_line_width(cr, 1.5);
   for (const auto& zone : panel_.zones) {
     if (zone.side != Side::top) continue;
-    const auto nodes = zone_outline(panel_, zone);
-    for (std::size_t i = 0; i < nodes.size(); ++i) {
-      const auto& p = panel_.nodes[nodes[i]].placed;
-      const Point q = at(p.x(), p.y());
-      i == 0 ? cairo_move_to(cr, q.x, q.y) : cairo_line_to(cr, q.x, q.y);
+    for (const auto& nodes : zone_outlines(panel_, zone)) {
+      for (std::size_t i = 0; i < nodes.size(); ++i) {
+        const auto& p = panel_.nodes[nodes[i]].placed;
+        const Point q = at(p.x(), p.y());
+        i == 0 ? cairo_move_to(cr, q.x, q.y) : cairo_line_to(cr, q.x, q.y);
+      }
+      cairo_close_path(cr);
     }
-    cairo_close_path(cr);
   }
   cairo_stroke(cr);
   Uncrowded numbers;
@@ -139,11 +143,59 @@ void SurveyPlan::draw_outline(cairo_t* cr) const {
   cairo_stroke(cr);
 }
 
+// Paper with strokes, and how large the hole is.
+void SurveyPlan::draw_cut_outs(cairo_t* cr) const {
+  for (std::size_t k = 0; k < panel_.cut_outs.size(); ++k) {
+    const CutOut& c = panel_.cut_outs[k];
+    const auto corner = [&](int row, int column) {
+      const auto& p = panel_.nodes[panel_.node(Side::top, row, column)].placed;
+      return at(p.x(), p.y());
+    };
+    const Point corners[] = {corner(c.first_row, c.first_column), corner(c.first_row, c.last_column),
+                             corner(c.last_row, c.last_column), corner(c.last_row, c.first_column)};
+    for (int i = 0; i < 4; ++i)
+      i == 0 ? cairo_move_to(cr, corners[i].x, corners[i].y) : cairo_line_to(cr, corners[i].x, corners[i].y);
+    cairo_close_path(cr);
+    set_ink(cr, white);
+    cairo_fill_preserve(cr);
+    cairo_save(cr);
+    cairo_clip_preserve(cr);
+    cairo_new_path(cr);
+    const double low = std::min(corners[0].y, corners[1].y), high = std::max(corners[2].y, corners[3].y);
+    for (double x = corners[0].x - (high - low); x < corners[1].x; x += hatch_spacing)
+      stroke_line(cr, {x, high}, {x + high - low, low}, 1, grey);
+    cairo_restore(cr);
+    cairo_new_path(cr);
+    const bool pocket = k < case_.pockets.size();
+    const std::string words = pocket ? case_.pockets[k].name + ", " + print_length(case_.pockets[k].depth) + " deep"
+                                     : "gap " +
+                                           print_length(case_.hinge_gaps[k - case_.pockets.size()].to -
+                                                        case_.hinge_gaps[k - case_.pockets.size()].from) +
+                                           " x " + print_length(case_.hinge_gaps[k - case_.pockets.size()].depth);
+    const TextStyle style{.size = small_type};
+    const std::string shown = cut_to_width(cr, words, style, std::max(longest_brace_name, corners[1].x - corners[0].x));
+    const Extent size = measure_text(cr, shown, style);
+    const Point middle{(corners[0].x + corners[1].x) / 2, (low + high) / 2};
+    fill_box(cr, {middle.x - size.width / 2 - 3, middle.y - size.height / 2, size.width + 6, size.height}, white);
+    draw_centred(cr, middle, shown, style);
+  }
+}
+
+bool SurveyPlan::lies_below_the_cloth(const FrameMember& m) const {
+  if (m.role != MemberRole::inner_rib) return false;
+  for (std::size_t r = 0; r < case_.ribs.size(); ++r)
+    if (!case_.ribs[r].touches_cloth &&
+        std::abs(panel_.joints[m.joints.front()].position.y() - case_.ribs[r].station) < same_station)
+      return true;
+  return false;
+}
+
 void SurveyPlan::draw_members(cairo_t* cr) const {
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
   for (const auto& m : panel_.members) {
-    const double dash[] = {12, 9};
+    const double dash[] = {12, 9}, apart[] = {3, 9};
     if (m.role == MemberRole::brace) cairo_set_dash(cr, dash, 2, 0);
+    if (lies_below_the_cloth(m)) cairo_set_dash(cr, apart, 2, 0);
     for (std::size_t i = 0; i < m.joints.size(); ++i) {
       const Point p = joint(m.joints[i]);
       i == 0 ? cairo_move_to(cr, p.x, p.y) : cairo_line_to(cr, p.x, p.y);
@@ -272,6 +324,7 @@ void SurveyPlan::draw(cairo_t* cr) const {
   draw_outline(cr);
   draw_chords(cr);
   draw_zones(cr);
+  draw_cut_outs(cr);
   draw_members(cr);
   draw_names(cr);
   draw_stations(cr);

@@ -20,11 +20,13 @@ class SurveyPlan {
   Point support_place(const Support& s, double station) const;
   void draw_zones(cairo_t* cr) const;
   void draw_outline(cairo_t* cr) const;
+  void draw_cut_outs(cairo_t* cr) const;
   void draw_members(cairo_t* cr) const;
   void draw_names(cairo_t* cr) const;
   void draw_stations(cairo_t* cr) const;
   void draw_supports(cairo_t* cr) const;
   void draw_chords(cairo_t* cr) const;
+  bool lies_below_the_cloth(const FrameMember& m) const;
   double stations_bottom() const;
   std::size_t names_shown() const;
   double lower_edge() const;  ///< of the outline on paper

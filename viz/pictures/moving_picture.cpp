@@ -52,7 +52,7 @@ void fill_quads(cairo_t* cr, const Panel& panel, const SkinView& view, const std
 
 void outline(cairo_t* cr, const Panel& panel, const SkinView& view, int zone) {
   for (const auto& [line, ink] : {std::pair{8.0, white}, std::pair{5.0, black}}) {
-    trace_nodes(cr, panel, view, zone_outline(panel, panel.zones.at(zone)));
+    trace_outlines(cr, panel, view, zone_outlines(panel, panel.zones.at(zone)));
     set_ink(cr, ink);
     cairo_set_line_width(cr, line);
     cairo_stroke(cr);

@@ -57,10 +57,13 @@ std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
       },
       "in use");
   list.push_back(
-      {Legend::Symbol::none, fmt::format("{} zone{} a side, {} bay{} of {}; the same number above (T) and below (B)",
-                                         panel.bays * panel.strips, panel.bays * panel.strips == 1 ? "" : "s",
-                                         panel.bays, panel.bays == 1 ? "" : "s",
-                                         panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips))});
+      {Legend::Symbol::none,
+       fmt::format("{} zone{} a side, {} bay{} of {}{}; the same number above (T) and below (B)",
+                   panel.zones.size() / 2, panel.zones.size() / 2 == 1 ? "" : "s", panel.bays,
+                   panel.bays == 1 ? "" : "s", panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips),
+                   panel.zones.size() < 2u * panel.bays * panel.strips ? ", fewer where cloth is cut out" : "")});
+  if (std::any_of(c.ribs.begin(), c.ribs.end(), [](const Rib& r) { return !r.touches_cloth; }))
+    list.push_back({Legend::Symbol::none, "Dotted ribs lie below the cloth: it passes over them free"});
   std::string cloth = c.blanket.kind == BlanketKind::full_wrap ? "One full wrap round the trailing edge"
                                                                : "Two glued sheets, one a side";
   cloth += fmt::format(", glued from {:.0f} % of the chord", 100 * c.blanket.seam_chord_fraction);

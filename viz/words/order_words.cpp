@@ -163,7 +163,7 @@ std::string order_trouble_text(const OrderTrouble& t) {
     case Kind::no_such_bay:
       return which + fmt::format("bay {} does not exist; the panel has bays 1 to {}", t.number, t.most);
     case Kind::no_such_strip:
-      return which + fmt::format("strip {} does not exist; each bay has strips 1 to {}", t.number, t.most);
+      return which + fmt::format("strip {} does not exist; that bay has strips 1 to {}", t.number, t.most);
     case Kind::pass_below_one: return which + "passes are counted from 1";
     case Kind::dose_out_of_range: return which + "a dose is more than 0 and at most 1";
     case Kind::stage_left_out:

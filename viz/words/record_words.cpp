@@ -40,6 +40,15 @@ std::string rib_tie_words(RibTie tie) {
   return "";
 }
 
+// "ribs 2, 4"; empty if the cloth touches all.
+std::string low_ribs(const Case& c) {
+  std::string text;
+  int count = 0;
+  for (std::size_t i = 0; i < c.ribs.size(); ++i)
+    if (!c.ribs[i].touches_cloth) text += (count++ > 0 ? ", " : "") + std::to_string(i + 1);
+  return count == 0 ? "" : (count == 1 ? "rib " : "ribs ") + text;
+}
+
 }  // namespace
 
 const char* support_kind_text(SupportKind k) {
@@ -70,6 +79,17 @@ std::vector<std::string> assumptions(const Plan& plan) {
                      : "Two glued sheets, one a side: no sliding round the trailing edge.");
   list.push_back(rib_tie_words(c.blanket.inner_ribs) +
                  (c.blanket.inner_ribs == RibTie::bearing ? fmt::format(" {:.2f}.", c.blanket.rib_friction) : "."));
+  if (const std::string low = low_ribs(c); !low.empty()) list.push_back("The cloth passes free over " + low + ".");
+  for (const Pocket& p : c.pockets)
+    list.push_back(
+        fmt::format("No cloth in the {}, {} to {} from the root: it is glued round to its front and to the ribs "
+                    "at its sides.",
+                    p.name, length_both(p.from), length_both(p.to)));
+  for (const HingeGap& g : c.hinge_gaps)
+    list.push_back(
+        fmt::format("No cloth in the hinge gap {} to {} from the root: it is glued round to the nose, which is "
+                    "reckoned whole.",
+                    length_both(g.from), length_both(g.to)));
   list.push_back(fmt::format("Cloth laid on {:.1f} % loose along the warp and {:.1f} % along the fill.",
                              100 * c.cloth.looseness.warp, 100 * c.cloth.looseness.fill));
   for (const auto& p : c.cloth.curve)
