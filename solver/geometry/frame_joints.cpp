@@ -1,5 +1,7 @@
 #include "solver/geometry/frame_joints.hpp"
 
+#include "solver/geometry/welds.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <string>
@@ -21,6 +23,7 @@ class FrameBuilder {
     lay_span_members();
     lay_ribs();
     lay_braces();
+    mark_welds(c_, joints_, p_);
     return std::move(joints_);
   }
 
