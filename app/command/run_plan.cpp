@@ -18,6 +18,7 @@
 #include "viz/fields/fields.hpp"
 #include "viz/page/page.hpp"
 #include "viz/pictures/pictures.hpp"
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/part_words.hpp"
 #include "viz/words/plan_summary.hpp"
@@ -154,7 +155,9 @@ void run_plan(const Request& r, std::ostream& out) {
   const auto document = plan_document(plan, version());
   folder.write("plan.json", document);
   const double hottest_safe = plan.ceiling ? plan.the_case.stages[static_cast<size_t>(*plan.ceiling)].temperature : 0;
-  const auto heading = (plan.ceiling ? "Order of ironing: " : "NOT TO BE IRONED, no stage is safe. Order computed: ") +
+  const auto heading = (plan.ceiling                       ? "Order of ironing: "
+                        : viz::coats_tauten(plan.the_case) ? "NO VERDICT, the coats tauten. Order computed: "
+                                                           : "NOT TO BE IRONED, no stage is safe. Order computed: ") +
                        viz::order_name(plan.order);
   const std::optional<int> opens = opened_by_reading(plan);
   folder.write(

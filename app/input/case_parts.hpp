@@ -44,8 +44,8 @@ void check_low_rib(const CaseTable& owner, const MemberMake& make);
 class MaterialShelf {
  public:
   MaterialShelf(const CaseTable& top, Case& c);
-  /// Index into Case::materials of the material that `owner` names under `key`.
-  int take(const CaseTable& owner, const std::string& key);
+  /// Index into Case::materials of the material that `owner` names under `key`, for a member with this wall [m] (0: none).
+  int take(const CaseTable& owner, const std::string& key, double wall);
 
  private:
   Case* case_;
@@ -54,6 +54,9 @@ class MaterialShelf {
   void check_name(const std::string& name) const;
   Material read_own(const CaseTable& table, const std::string& name);
 };
+
+/// Strength beside welds of welded members whose material does not say it; needs the structure.
+void fill_welds(CaseContext& context, Case& c);
 
 /// Index of the span member called `name` under `key` of `owner`.
 int find_member(const CaseTable& owner, const std::string& key, const Case& c);

@@ -27,10 +27,12 @@ void read_mesh(const CaseTable& top, Case& c) {
 void read_job(const CaseTable& top, Case& c) {
   const auto work = top.table_or_empty(
       "work", {"approved_last_stage", "both_sides_reachable", "done_band", "done_share", "confidence", "damage_chance",
-               "uneven_share", "slide", "scenarios", "turn_over_time", "check_time", "sag_reading"});
+               "uneven_share", "slide", "scenarios", "turn_over_time", "check_time", "sag_reading", "finish"});
   c.approved_last_stage =
       work.quantity_if("approved_last_stage", Quantity::temperature, {323.15, 477.7, "usually 250, 300 or 350 degF"});
   c.both_sides_reachable = work.flag_or("both_sides_reachable", false, "the panel lies on a bench and is turned over");
+  if (const int coats = work.choice_if("finish", {"tautening", "not tautening"}); coats >= 0)
+    c.finish = coats == 0 ? FinishKind::tautening : FinishKind::not_tautening;
   read_wanted(work, c);
 }
 
@@ -53,6 +55,7 @@ CaseFile read_case_file(const std::string& path) {
   read_outline(top, c);
   read_profile(top, c);
   read_structure(top, c);
+  fill_welds(context, c);
   read_supports(top, c);
   read_cloth(top, c);
   read_blanket(top, c);

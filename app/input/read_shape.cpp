@@ -210,7 +210,7 @@ MemberMake read_section(const CaseTable& owner, MaterialShelf& shelf) {
   if (s.has("web_material")) {
     if (make.shape.kind == Kind::closed_nose && make.shape.web == 0)
       s.missing("web", "web = \"1/16 in\" (its thickness, since it is of another material than the skin)");
-    make.web_material = shelf.take(s, "web_material");
+    make.web_material = shelf.take(s, "web_material", make.shape.web);
   }
   check_sizes(s, make.shape);
   return make;

@@ -45,6 +45,7 @@ SpanMember read_member(const CaseTable& t, MaterialShelf& shelf, double chord, d
         t.flag_or("touches_cloth", false, "a spar usually lies inside and the cloth rests on the ribs; judgement");
   else if (t.has("touches_cloth"))
     t.fail("touches_cloth", "has a meaning only for a spar; leading and trailing edge always touch the cloth");
+  m.hinge_line = t.has("hinge_line") && t.flag("hinge_line");
   if (m.role == SpanRole::trailing_edge && m.chord_fraction != 1)
     t.fail("at", "must be \"100 %\" for the trailing edge; leave the key out");
   if (nose && (m.chord_fraction < 0.02 || m.chord_fraction > 0.8))
@@ -119,8 +120,8 @@ void check_places(const CaseContext& context, const std::vector<Stated>& sorted,
 
 void read_members(const CaseTable& top, Case& c, MaterialShelf& shelf) {
   const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
-  const auto tables =
-      top.tables("member", {"name", "role", "at", "section", "material", "touches_cloth", "along"}, most::members);
+  const auto tables = top.tables(
+      "member", {"name", "role", "at", "section", "material", "touches_cloth", "along", "hinge_line"}, most::members);
   if (tables.empty())
     top.missing("member", "[[member]] with role = \"leading edge\" and another with role = \"trailing edge\"");
   std::vector<Stated> stated;
@@ -128,6 +129,10 @@ void read_members(const CaseTable& top, Case& c, MaterialShelf& shelf) {
     stated.push_back({read_member(t, shelf, chord, c.outline.span()), t.own_path()});
     const auto& m = stated.back().member;
     check_depth(t, m.make, c, m.chord_fraction, m.chord_fraction);
+    for (size_t i = 0; i + 1 < stated.size() && m.hinge_line; ++i)
+      if (stated[i].member.hinge_line)
+        t.fail("hinge_line",
+               fmt::format("stands at {} already; the hinges are on one member", named(t.context(), stated[i])));
   }
   check_names(top.context(), stated);
   check_roles(top.context(), stated);

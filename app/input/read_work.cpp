@@ -154,15 +154,27 @@ void read_stages(const CaseTable& top, Case& c) {
 }
 
 void read_limits(const CaseTable& top, Case& c) {
-  const auto t = top.table_or_empty("limits", {"yield_share", "rupture_share", "bow_per_spacing", "twist",
-                                               "buckling_factor", "slip", "unevenness", "pull_difference"});
+  const auto t = top.table_or_empty(
+      "limits", {"yield_share", "rupture_share", "bow_per_spacing", "twist", "buckling_factor", "slip", "unevenness",
+                 "pull_difference", "least_bow", "whole_edge_bow", "hinge_line_bow"});
   auto& l = c.limits;
   const Range share{0.01, 1, "a share of the strength between 0 and 1; 0.5 leaves half for flight"};
   l.yield_share = t.quantity_or("yield_share", Quantity::fraction, share, {0.5, "0.5 (yield / 2)", default_judgement});
   l.rupture_share = t.quantity_or("rupture_share", Quantity::fraction, share,
                                   {1.0 / 3, "1/3 (modulus of rupture / 3)", default_judgement});
   l.bow_per_spacing = t.quantity_or("bow_per_spacing", Quantity::fraction, {0.0005, 0.2, "usually 0.005 to 0.02"},
-                                    {0.01, "0.01 (spacing / 100)", default_judgement});
+                                    {0.005, "0.005 (spacing / 200)", default_judgement});
+  if (t.has("bow_per_spacing") && !t.has("least_bow"))
+    t.context().note_default(t.path("least_bow"), "0", "a stated bow_per_spacing holds however short the bay");
+  else
+    l.least_bow = t.quantity_or("least_bow", Quantity::length, {0, 0.02, "usually 0.5 to 3 mm (1/32 to 1/8 in)"},
+                                {0.0254 / 16, "1/16 in (1.6 mm)", default_judgement});
+  l.whole_edge_bow =
+      t.quantity_if("whole_edge_bow", Quantity::fraction, {0.0002, 0.1, "a share of its length, usually 0.002 to 0.01"})
+          .value_or(0);
+  l.hinge_line_bow =
+      t.quantity_if("hinge_line_bow", Quantity::length, {0.0001, 0.05, "usually 0.5 to 3 mm (1/32 to 1/8 in)"})
+          .value_or(0);
   l.twist = t.quantity_or("twist", Quantity::angle, {0.0005, 0.2, "usually 0.25 to 1 deg"},
                           {0.5 * M_PI / 180, "0.5 deg", default_judgement});
   l.buckling_factor = t.quantity_or("buckling_factor", Quantity::fraction, {1, 20, "at least 1; usually 2 to 4"},

@@ -8,6 +8,7 @@
 #include "app/output/study_json.hpp"
 #include "app/text/units.hpp"
 #include "viz/words/advice_words.hpp"
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/cautions.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/note_words.hpp"
@@ -65,6 +66,9 @@ Json limits(const Plan& p) {
          {"use", unless(l.gave_way, l.use, "limits.use")},
          {"use_plus_minus", unless(l.gave_way || l.study.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
          {"judgement", l.judgement},
+         {"at_once", l.lasting == 1 ? Json(nullptr) : json_number(l.value / l.lasting, "limits.at_once")},
+         {"in_compression", l.compression},
+         {"beside_a_weld", l.at_weld},
          {"study", study_json(l.study)}});
   return list;
 }
@@ -187,6 +191,11 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["approved_last_stage_degF"] = p.the_case.approved_last_stage
                                       ? json_number(to_degF(*p.the_case.approved_last_stage), "approved_last_stage")
                                       : Json(nullptr);
+  static const char* const finishes[] = {"", "tautening", "not tautening"};
+  const auto finish = static_cast<size_t>(p.the_case.finish);
+  j["after_the_iron"] = {{"finish", finish > 0 ? Json(finishes[finish]) : Json(nullptr)},
+                         {"no_verdict", viz::coats_tauten(p.the_case)},
+                         {"in_words", viz::after_iron_sentences(p.the_case)}};
   j["order"] = {{"name", viz::order_name(p.order)}, {"rule", viz::order_rule(p.order)}};
   j["times"] = times(p);
   j["limits"] = limits(p);

@@ -94,7 +94,8 @@ void serialize(Archive& a, NumberStudy& v) {
 }
 template <class Archive>
 void serialize(Archive& a, LimitReading& v) {
-  a(v.limit, v.where, v.when, v.stage, v.value, v.allowed, v.use, v.use_plus_minus, v.judgement, v.study, v.gave_way);
+  a(v.limit, v.where, v.when, v.stage, v.value, v.allowed, v.use, v.use_plus_minus, v.judgement, v.study, v.gave_way,
+    v.lasting, v.compression, v.at_weld);
 }
 template <class Archive>
 void serialize(Archive& a, BucklingMode& v) {
@@ -102,7 +103,7 @@ void serialize(Archive& a, BucklingMode& v) {
 }
 template <class Archive>
 void serialize(Archive& a, StageEnd& v) {
-  a(v.edge_bow, v.end_rib_bow, v.twist, v.slip);
+  a(v.edge_bow, v.end_rib_bow, v.twist, v.slip, v.hinge_line_bow, v.whole_edge_bow);
 }
 template <class Archive>
 void serialize(Archive& a, StageSummary& v) {

@@ -34,6 +34,16 @@ Json thickness_loss(const ThicknessLoss& l) {
           {"local_thickness_mm", json_number(l.thickness * mm, "stages.sag.thickness")}};
 }
 
+// As they read cold and off the rests; wood gives more in time.
+Json bows(const StageSummary& s) {
+  const StageEnd& e = s.end;
+  return {
+      {"trailing_edge", unless(!s.settled, e.edge_bow, "stages.bows.trailing_edge")},
+      {"end_rib", unless(!s.settled, e.end_rib_bow, "stages.bows.end_rib")},
+      {"hinge_line_mm", unless(!s.settled || e.hinge_line_bow <= 0, e.hinge_line_bow * mm, "stages.bows.hinge_line")},
+      {"whole_edge", unless(!s.settled, e.whole_edge_bow, "stages.bows.whole_edge")}};
+}
+
 Json sag(const StageSummary& s) {
   auto by_bay = Json::array();
   for (const auto& l : s.thickness_loss_by_bay) by_bay.push_back(thickness_loss(l));
@@ -91,9 +101,9 @@ Json shape_json(const Plan& p, int stage) {
   for (const ShapeReading& r : p.chances.shapes)
     if (r.stage == stage)
       list.push_back({{"name", viz::limit_text(r.limit)},
-                      {"unit", r.limit == Limit::twist  ? "rad"
-                               : r.limit == Limit::slip ? "m"
-                                                        : "share of the distance"},
+                      {"unit", r.limit == Limit::twist                                      ? "rad"
+                               : r.limit == Limit::slip || r.limit == Limit::hinge_line_bow ? "m"
+                                                                                            : "share of the distance"},
                       {"expected", json_number(r.expected, "stages.to_be_read.expected")},
                       {"seldom_more", json_number(r.seldom_more, "stages.to_be_read.seldom_more")}});
   return list;
@@ -172,6 +182,7 @@ Json stages_json(const Plan& p) {
                     {"studies", stage_studies(s)},
                     {"to_be_read", shape_json(p, s.stage)},
                     {"twist_deg", unless(!s.settled, s.twist * degrees_per_radian, "stages.twist")},
+                    {"bows_at_once", bows(s)},
                     {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
                     {"buckling_shape", buckling_shape(p, s)},
                     {"sag_between_ribs", sag(s)},

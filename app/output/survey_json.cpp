@@ -36,6 +36,18 @@ Json sections_of(const Case& c) {
   return list;
 }
 
+Json stress(double pascals) { return pascals > 0 ? json_number(pascals / 1e6, "material.strength") : Json(nullptr); }
+
+Json material_of(const Material& m) {
+  return {{"name", m.name},
+          {"strength_MPa", stress(m.strength)},
+          {"of", m.kind == Strength::yield ? "yield" : "rupture"},
+          {"compression_MPa", stress(m.compression_strength)},
+          {"beside_a_weld_MPa", stress(m.welded_strength)},
+          {"weld_reach_mm", json_number(m.weld_reach * mm, "material.weld_reach")},
+          {"lasting", json_number(m.lasting_movement, "material.lasting")}};
+}
+
 Json supports_of(const std::vector<Support>& supports, const Case& c) {
   auto list = Json::array();
   for (const auto& s : supports) {
@@ -93,7 +105,12 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
   for (const auto& m : c.span_members)
     j["members"].push_back({{"name", m.name},
                             {"chord_percent", json_number(m.chord_fraction * 100, "member.at")},
-                            {"make", make_of(m.make, c)}});
+                            {"make", make_of(m.make, c)},
+                            {"hinge_line", m.hinge_line}});
+  j["materials"] = Json::array();
+  for (const auto& m : c.materials) j["materials"].push_back(material_of(m));
+  static const char* const finishes[] = {"not stated", "tautening", "not tautening"};
+  j["finish"] = finishes[static_cast<size_t>(c.finish)];
   j["ribs"] = Json::array();
   for (const auto& r : c.ribs)
     j["ribs"].push_back({{"station_mm", json_number(r.station * mm, "rib.station")},

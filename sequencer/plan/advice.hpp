@@ -57,6 +57,7 @@ struct LookUpLastStage {
   int ceiling = 0;
 };
 struct BracingHelps {};
+struct CoatsTauten {};
 struct AddStage {
   WayThere way;
 };
@@ -65,10 +66,10 @@ struct AddStage {
 
 using AdviceItem = std::variant<advice::SettingBetween, advice::StaysLoose, advice::DoNotIron, advice::StopAndAsk,
                                 advice::MeasureFirst, advice::AskedTooHot, advice::AskedNotComputed,
-                                advice::LookUpLastStage, advice::BracingHelps, advice::AddStage>;
+                                advice::LookUpLastStage, advice::BracingHelps, advice::CoatsTauten, advice::AddStage>;
 
 struct Advice {
-  enum class UpTo { holds, done, none_holds, none_can_be_last, none_is_sure };
+  enum class UpTo { holds, done, none_holds, none_can_be_last, none_is_sure, coats_tauten };
   UpTo up_to = UpTo::none_holds;          ///< what is said of the hottest safe stage
   std::optional<LimitReading> closest{};  ///< there, where it was judged
   std::vector<StageStop> stops{};         ///< each stage beyond, up to the first that no hotter one can make good

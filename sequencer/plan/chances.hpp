@@ -72,7 +72,7 @@ struct EdgeCheck {
 
 /// A reading of the shape when a stage is done, cold and off the rests.
 struct ShapeReading {
-  Limit limit = Limit::edge_bow;  ///< bows (shares of a distance), twist (rad), slip (m)
+  Limit limit = Limit::edge_bow;  ///< bows (shares of a distance; of the hinge line m), twist (rad), slip (m)
   int stage = 0;
   double expected = 0;
   double seldom_more = 0;  ///< 2 in 100 of the scenarios that hold every limit read more

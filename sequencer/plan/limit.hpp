@@ -54,9 +54,12 @@ struct LimitReading {
   double value = 0, allowed = 0;  ///< Pa, m, rad, N/m or 1, as the limit has it
   double use = 0;                 ///< share of the limit taken up
   double use_plus_minus = 0;
-  bool judgement = true;  ///< the allowed value is engineering judgement
-  NumberStudy study{};    ///< of the use
-  bool gave_way = false;  ///< the frame gave way: value and use stand for "too much" and are no numbers to print
+  bool judgement = true;     ///< the allowed value is engineering judgement
+  NumberStudy study{};       ///< of the use
+  bool gave_way = false;     ///< the frame gave way: value and use stand for "too much" and are no numbers to print
+  double lasting = 1;        ///< of a bow: the value is so many times what it reads at once (wood creeps)
+  bool compression = false;  ///< of a stress: the pressed fibre, which bears another stress than the pulled one
+  bool at_weld = false;      ///< of a stress: beside a weld
 };
 
 }  // namespace evenpull::inline sequencer

@@ -12,7 +12,8 @@ enum class Lacking {
   readings,        ///< what was read fits neither what was stated nor itself
   damage,          ///< something is damaged too often
   damage_unknown,  ///< how often is not known: what checks the fit scatters about it
-  shape            ///< it is not sure enough that no limit of distortion is passed
+  shape,           ///< it is not sure enough that no limit of distortion is passed
+  coats            ///< the coats to come tauten, and no data say how much pull they add
 };
 
 struct StageSafety {

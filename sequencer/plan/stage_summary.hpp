@@ -23,12 +23,14 @@ struct BucklingMode {
   bool least_proven = false;        ///< no lower factor exists
 };
 
-/// What can be measured of the shape when a stage is done, cold and off the rests.
+/// What can be measured of the shape when a stage is done, cold and off the rests, at once: wood gives more in time.
 struct StageEnd {
-  double edge_bow = 0;     ///< of the trailing edge between ribs, as a share of their distance
-  double end_rib_bow = 0;  ///< of an end rib between its joints, as a share of their distance
-  double twist = 0;        ///< rad
-  double slip = 0;         ///< m
+  double edge_bow = 0;        ///< of the trailing edge between ribs, as a share of their distance
+  double end_rib_bow = 0;     ///< of an end rib between its joints, as a share of their distance
+  double twist = 0;           ///< rad
+  double slip = 0;            ///< m
+  double hinge_line_bow = 0;  ///< between the outermost hinges [m]; 0 where no member carries two
+  double whole_edge_bow = 0;  ///< of the whole trailing edge, as a share of its length
 };
 
 /// Pull by side after a stage; index 0 top, 1 bottom. Where the frame gave way before the stage had settled nothing stands

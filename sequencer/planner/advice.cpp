@@ -68,6 +68,11 @@ void tell_approved(Advice& a, const Case& c, const std::vector<StageVerdict>& st
 Advice advise(const Case& c, const std::vector<StageVerdict>& stages, const std::vector<StageSafety>& safety,
               std::optional<int> ceiling, std::optional<double> setting) {
   Advice a;
+  if (c.finish == FinishKind::tautening) {  // whatever was computed says nothing of the coated panel
+    a.up_to = Advice::UpTo::coats_tauten;
+    a.items = {advice::CoatsTauten{}, advice::StopAndAsk{}};
+    return a;
+  }
   const int next = ceiling ? *ceiling + 1 : 0;
   tell_loose(a, stages, ceiling);
   const bool lacks_chance = next < static_cast<int>(stages.size()) && !breaks_history(stages[next], true) &&

@@ -182,6 +182,9 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
     }
     p.read = std::move(after.told);
   }
+  const bool no_data = job.the_case.finish == FinishKind::tautening;
+  if (no_data)
+    for (StageSafety& s : p.safety) s.lacking.push_back(Lacking::coats);
   p.ceiling = hottest_safe(p.safety);
   list_limits(p, judged);
   Dropped dropped = runs.ranking.dropped;
@@ -192,10 +195,10 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
     p.setting = find_setting(job, full, chosen, judged, p.ceiling,
                              runs.given.empty() ? job.steps_for(full.panel, chosen.order) : runs.given, dropped);
   p.advice = advise(job.the_case, judged, p.safety, p.ceiling, p.setting);
-  if (p.ceiling != p.nominal && !p.chances.weights.empty())
+  if (!no_data && p.ceiling != p.nominal && !p.chances.weights.empty())
     p.advice.items.insert(p.advice.items.begin(), advice::MeasureFirst{p.chances.weights.front().input});
   p.notes = notes_on(p.panel, judged, p.ceiling);
-  tell_way_there(p, job, runs, chosen, judged);
+  if (!no_data) tell_way_there(p, job, runs, chosen, judged);
   list_orders(p, job, runs, best, p.ceiling.value_or(0));
   tell_search(p, job, runs, best);
   tell_bars(p, studied);
@@ -209,7 +212,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.steps = std::move(chosen.result.steps);
   p.heat = plan_heat(job.the_case, p.panel);
   if (p.ceiling) p.times = stage_times(job.the_case, p.panel, p.steps, p.heat, *p.ceiling);
-  p.windows = find_windows(outcomes, job.the_case, p.panel.bays, p.ceiling, p.bench_checks);
+  if (!no_data) p.windows = find_windows(outcomes, job.the_case, p.panel.bays, p.ceiling, p.bench_checks);
   return p;
 }
 

@@ -35,8 +35,8 @@ Eigen::VectorXd gauges_of(const Model& m, const GaugeLayout& l, const Readings& 
   Eigen::VectorXd g(l.size());
   int at = 0;
   for (double use : r.beam_use) g[at++] = use;
-  for (double bow : r.edge_bows) g[at++] = bow / limits.bow_per_spacing;
-  for (double bow : r.end_rib_bows) g[at++] = bow / limits.bow_per_spacing;
+  for (double use : r.edge_bow_uses) g[at++] = use;
+  for (double use : r.end_rib_bow_uses) g[at++] = use;
   assert(at == l.first_slope());
   for (double slope : r.rib_slopes) g[at++] = slope / limits.twist;
   for (double slip : r.slips) g[at++] = slip / limits.slip;
@@ -71,8 +71,8 @@ void take_gauges(const GaugeLayout& l, const Eigen::VectorXd& g, Tally& worst) {
 Tally tally_of(const Limits& limits, const Readings& r) {
   Tally t;
   t.slip = std::abs(r.slip.value);
-  t.use = std::max({r.stress_use.value, r.edge_bow.value / limits.bow_per_spacing,
-                    r.end_rib_bow.value / limits.bow_per_spacing, r.twist / limits.twist, t.slip / limits.slip});
+  t.use = std::max(
+      {r.stress_use.value, r.edge_bow.use(), r.end_rib_bow.use(), r.twist / limits.twist, t.slip / limits.slip});
   t.difference = std::max(std::abs(r.difference_chord.value), std::abs(r.difference_span.value));
   t.unevenness = r.unevenness;
   return t;

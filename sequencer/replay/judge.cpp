@@ -73,11 +73,22 @@ void StageJudge::take(const Readings& r, Moment when) {
   for (const auto& [limit, worst] :
        {std::pair(Limit::stress, r.metal_stress_use), {Limit::wood_stress, r.wood_stress_use}}) {
     if (worst.member < 0) continue;
-    const double allowable = model_.allowable[worst.member];
-    with_place(reading(limit, when, worst.value * allowable, allowable), worst);
+    LimitReading l = reading(limit, when, worst.value * worst.allowed, worst.allowed);
+    l.use = worst.value;
+    l.compression = worst.compression, l.at_weld = worst.at_weld;
+    with_place(std::move(l), worst);
   }
-  with_place(reading(Limit::edge_bow, when, r.edge_bow.value, limits.bow_per_spacing), r.edge_bow);
-  with_place(reading(Limit::end_rib_bow, when, r.end_rib_bow.value, limits.bow_per_spacing), r.end_rib_bow);
+  const auto take_bow = [&](Limit limit, const WorstBow& w) {
+    LimitReading l = reading(limit, when, w.lasting * w.value, w.allowed);
+    l.lasting = w.lasting;
+    with_place(std::move(l), w);
+  };
+  take_bow(Limit::edge_bow, r.edge_bow);
+  take_bow(Limit::end_rib_bow, r.end_rib_bow);
+  if (when == Moment::released) {  // how it will hang, and only where a limit was asked for
+    if (r.hinge_line_bow.allowed > 0 && r.hinge_line_bow.member >= 0) take_bow(Limit::hinge_line_bow, r.hinge_line_bow);
+    if (r.whole_edge_bow.allowed > 0) take_bow(Limit::whole_edge_bow, r.whole_edge_bow);
+  }
   with_place(reading(Limit::twist, when, r.twist, limits.twist), {});
   with_place(reading(Limit::slip, when, std::abs(r.slip.value), limits.slip), r.slip);
   if (limits.pull_difference) {

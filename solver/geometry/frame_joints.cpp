@@ -2,6 +2,7 @@
 
 #include "solver/geometry/cut_outs.hpp"
 #include "solver/geometry/nose.hpp"
+#include "solver/geometry/welds.hpp"
 #include "solver/statement/member_section.hpp"
 
 #include <algorithm>
@@ -30,6 +31,7 @@ class FrameBuilder {
     lay_braces();
     for (const Piece& piece : further_pieces_) lay_piece(piece);
     lay_pocket_fronts();
+    mark_welds(c_, joints_, p_);
     return std::move(joints_);
   }
 

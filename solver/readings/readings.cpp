@@ -1,5 +1,7 @@
 #include "solver/readings/readings.hpp"
 
+#include "solver/frame/member_stress.hpp"
+#include "solver/readings/bows.hpp"
 #include "solver/readings/member_pull.hpp"
 
 #include <algorithm>
@@ -63,49 +65,19 @@ void read_stress(const Model& m, const Covering& s, Readings& r) {
   for (std::size_t b = 0; b < m.beams.size(); ++b) {
     const Beam& beam = m.panel.beams[b];
     const BeamForces f = beam_forces(m.beams[b], ends_of(beam, s.unknowns), s.axial[b], pull[b]);
-    const double stress[2] = {end_stress(beam.section_from, f, 0), end_stress(beam.section_to, f, 1)};
-    const int worse = stress[1] > stress[0] ? 1 : 0;
-    const double use = stress[worse] / m.allowable[beam.member];
-    r.beam_use.push_back(use);
-    const bool metal = m.the_case.materials[m.panel.members[beam.member].material].kind == Strength::yield;
-    for (Worst* worst : {&r.stress_use, metal ? &r.metal_stress_use : &r.wood_stress_use})
-      if (use > worst->value || worst->member < 0)
-        worst->value = use, worst->member = beam.member, worst->joint = worse ? beam.to : beam.from;
-  }
-}
-
-// Largest deviation of joints from the straight line through their end joints, as displaced; along two directions.
-Worst bow_between(const Model& m, const Covering& s, const std::vector<int>& joints, const Eigen::Vector3d& a,
-                  const Eigen::Vector3d& b) {
-  const auto moved = [&](int j) { return Eigen::Vector3d(s.unknowns.segment<3>(6 * j)); };
-  const Eigen::Vector3d from = m.panel.joints[joints.front()].position, to = m.panel.joints[joints.back()].position;
-  const double length = (to - from).norm();
-  Worst w;
-  w.joint = joints.front();
-  for (int j : joints) {
-    const double share = (m.panel.joints[j].position - from).dot(to - from) / (length * length);
-    const Eigen::Vector3d off = moved(j) - (1 - share) * moved(joints.front()) - share * moved(joints.back());
-    const double bow = std::hypot(off.dot(a), off.dot(b)) / length;
-    if (bow > w.value) w.value = bow, w.joint = j;
-  }
-  return w;
-}
-
-void read_bows(const Model& m, const Covering& s, Readings& r) {
-  const Panel& p = m.panel;
-  for (int b = 0; b < p.bays; ++b) {
-    Worst w = bow_between(m, s, p.edge_of(b), Eigen::Vector3d::UnitX(), Eigen::Vector3d::UnitZ());
-    w.bay = b;
-    r.edge_bows.push_back(w.value);
-    if (w.value > r.edge_bow.value || r.edge_bow.bay < 0) r.edge_bow = w;
-  }
-  for (std::size_t i = 0; i < p.members.size(); ++i) {
-    const FrameMember& f = p.members[i];
-    if (f.role != MemberRole::end_rib && f.role != MemberRole::tip_bow) continue;
-    Worst w = bow_between(m, s, f.joints, Eigen::Vector3d::UnitY(), Eigen::Vector3d::UnitZ());
-    w.member = static_cast<int>(i);
-    r.end_rib_bows.push_back(w.value);
-    if (w.value > r.end_rib_bow.value || r.end_rib_bow.member < 0) r.end_rib_bow = w;
+    const Material& material = m.the_case.materials[m.panel.members[beam.member].material];
+    const Limits& limits = m.the_case.limits;
+    const EndUse ends[2] = {end_use(material, limits, beam.section_from, f, 0, beam.weld_from),
+                            end_use(material, limits, beam.section_to, f, 1, beam.weld_to)};
+    const int worse = ends[1].use > ends[0].use ? 1 : 0;
+    const EndUse& end = ends[worse];
+    r.beam_use.push_back(end.use);
+    const bool metal = material.kind == Strength::yield;
+    for (WorstStress* worst : {&r.stress_use, metal ? &r.metal_stress_use : &r.wood_stress_use}) {
+      if (end.use <= worst->value && worst->member >= 0) continue;
+      worst->value = end.use, worst->member = beam.member, worst->joint = worse ? beam.to : beam.from;
+      worst->allowed = end.allowed, worst->compression = end.compression, worst->at_weld = end.at_weld;
+    }
   }
 }
 

@@ -45,19 +45,37 @@ struct Worst {
   int side = -1;
 };
 
+/// A worst share of what a stress may be.
+struct WorstStress : Worst {
+  double allowed = 0;        ///< Pa, at that place
+  bool compression = false;  ///< it is the pressed fibre, which bears another stress than the pulled one
+  bool at_weld = false;      ///< beside a weld
+};
+
+/// A bow as it reads at once, and what is allowed of it.
+struct WorstBow : Worst {
+  double allowed = 0;  ///< when the pull has lasted; 0: not limited
+  double lasting = 1;  ///< what the bow grows by when the pull lasts (wood creeps)
+  double use() const { return allowed > 0 ? lasting * value / allowed : 0; }
+};
+
 struct Readings {
   ZonePulls zones;
-  Worst stress_use;                         ///< worst stress / allowable of all members
-  Worst metal_stress_use, wood_stress_use;  ///< of those of metal, of wood; member -1: there are none
+  WorstStress stress_use;                         ///< worst stress / allowable of all members
+  WorstStress metal_stress_use, wood_stress_use;  ///< of those of metal, of wood; member -1: there are none
   std::vector<double> beam_use;
-  Worst edge_bow;                    ///< deviation of the TE from straight between ribs / rib spacing
-  Worst end_rib_bow;                 ///< deviation of an end rib (or tip bow) between its ends / their distance
-  std::vector<double> edge_bows;     ///< the same of every bay
-  std::vector<double> end_rib_bows;  ///< the same of both end ribs (or end rib and tip bow), in the order of members
-  double twist = 0;                  ///< rad, difference of chord line slopes along the span
-  std::vector<double> rib_slopes;    ///< rad, of the chord line at each rib
-  double tip_turn = 0;               ///< rad, rib furthest out against the innermost, + trailing edge up at the tip
-  double frame_turn = 0;             ///< largest rotation of a joint [rad]; the TE about itself left out
+  WorstBow edge_bow;        ///< deviation of the TE from straight between ribs / rib spacing; of the bay of largest use
+  WorstBow end_rib_bow;     ///< deviation of an end rib (or tip bow) between its ends / their distance
+  WorstBow hinge_line_bow;  ///< of the member with the hinges between the outermost of them [m]; member -1: none
+  WorstBow whole_edge_bow;  ///< of the whole TE from straight / its length
+  std::vector<double> edge_bows;         ///< shares of every bay
+  std::vector<double> end_rib_bows;      ///< of both end ribs (or end rib and tip bow), in the order of members
+  std::vector<double> edge_bow_uses;     ///< the same as uses of their limits
+  std::vector<double> end_rib_bow_uses;  ///< likewise
+  double twist = 0;                      ///< rad, difference of chord line slopes along the span
+  std::vector<double> rib_slopes;        ///< rad, of the chord line at each rib
+  double tip_turn = 0;                   ///< rad, rib furthest out against the innermost, + trailing edge up at the tip
+  double frame_turn = 0;                 ///< largest rotation of a joint [rad]; the TE about itself left out
   /// m, signed: + cloth gone from the bottom to the top; only where the cloth is tight on one side at least
   Worst slip;
   std::vector<double> slips;     ///< m, of every station where cloth can go round the TE; 0 where it is not judged

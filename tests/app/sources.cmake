@@ -12,6 +12,7 @@ set(EVENPULL_APP_TESTS
   test_kept_file.cpp
   test_list_bounds.cpp
   test_manual.cpp
+  test_materials.cpp
   test_messages.cpp
   test_nearest.cpp
   test_order_by_a_hair.cpp

@@ -2,6 +2,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_cut_out_orders.cpp
   test_families.cpp
   test_heat_plan.cpp
+  test_judge.cpp
   test_zone_graph.cpp
   test_ceiling.cpp
   test_certified_counts.cpp

@@ -2,6 +2,7 @@ set(EVENPULL_SOLVER_TESTS
   test_acceptance.cpp
   test_air_mass.cpp
   test_beam.cpp
+  test_bows.cpp
   test_buckling.cpp
   test_certificate.cpp
   test_cloth_states.cpp
@@ -19,6 +20,7 @@ set(EVENPULL_SOLVER_TESTS
   test_load_line.cpp
   test_mechanism.cpp
   test_member_forces.cpp
+  test_member_stress.cpp
   test_membrane.cpp
   test_mirror.cpp
   test_order_matters.cpp

@@ -4,6 +4,7 @@
 #include "viz/page/page_data.hpp"
 #include "viz/sheet/sheet_frame.hpp"
 #include "viz/words/advice_words.hpp"
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/cautions.hpp"
 #include "viz/words/check_words.hpp"
 #include "viz/words/heat_words.hpp"
@@ -40,7 +41,7 @@ std::string answer(const Plan& plan) {
     const double kelvin = plan.the_case.stages.at(*plan.ceiling).temperature;
     html += fmt::format("<p class=\"big\">{} <small>{}</small></p>\n", degrees_f(kelvin), degrees_c(kelvin));
   } else {
-    html += "<p class=\"big\">None</p>\n";
+    html += paragraph(coats_tauten(plan.the_case) ? no_stage_text(plan) : "None", "big");
   }
   html += paragraph(verdict_note(plan));
   if (const auto sure = sure_words(plan); !sure.empty()) html += paragraph(sure);
@@ -49,6 +50,7 @@ std::string answer(const Plan& plan) {
   if (const auto time = time_sentence(plan); !time.empty()) html += paragraph(time);
   html += "<details><summary>Why, and what to do</summary>\n" + paragraph(because_text(plan));
   for (const auto& a : advice_sentences(plan)) html += paragraph(a);
+  for (const auto& s : after_iron_sentences(plan.the_case)) html += paragraph(s);
   return html + "</details>\n";
 }
 

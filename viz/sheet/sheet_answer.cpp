@@ -3,6 +3,7 @@
 #include "viz/sheet/reasons.hpp"
 #include "viz/sheet/sheet_flow.hpp"
 #include "viz/sheet/sheet_pages.hpp"
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/cautions.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/order_words.hpp"
@@ -20,6 +21,7 @@ namespace {
 
 constexpr double answer_type = 76;  ///< the number that must be read from across the bench
 constexpr double second_type = 34;
+constexpr double no_verdict_type = 40;
 constexpr double loose_type = 60, loose_words_type = 16;  ///< that the cloth does not come tight, and where
 constexpr double heading_type = 14;
 constexpr double gap = 14;
@@ -44,8 +46,8 @@ double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
     std::transform(heading.begin(), heading.end(), heading.begin(), [](unsigned char c) { return std::toupper(c); });
   y += draw_text(cr, {at.x, y}, heading, {.size = 16, .bold = true, .width = width}).height;
   if (!plan.ceiling) {
-    const double size = plan.advice.never_tight ? 24 : 60;
-    y += draw_text(cr, {at.x, y}, "NONE", {.size = size, .bold = true, .width = width}).height + 4;
+    const double size = plan.advice.never_tight ? 24 : coats_tauten(plan.the_case) ? no_verdict_type : 60;
+    y += draw_text(cr, {at.x, y}, no_stage_text(plan), {.size = size, .bold = true, .width = width}).height + 4;
     y += draw_text(cr, {at.x, y}, verdict_note(plan), {.size = reason_type, .bold = true, .width = width}).height;
     return y - at.y;
   }
@@ -80,11 +82,10 @@ double draw_worst(cairo_t* cr, const Plan& plan, Point at, double width, std::si
     number = std::max(number, measure_text(cr, use_text(r), {.size = 15, .bold = true}).width + 10);
   for (const auto& r : readings) {
     const double h = line(at.x, use_text(r), {.size = 15, .bold = true}).height;
-    const double t =
-        line(at.x + number,
-             std::string(limit_text(r.limit)) + ": " + place_text(plan.panel, r.where) + ", " + moment_text(r.when),
-             {.width = width - number})
-            .height;
+    const double t = line(at.x + number,
+                          limit_text(r) + ": " + place_text(plan.panel, r.where) + ", " + moment_text(r.when),
+                          {.width = width - number})
+                         .height;
     y += std::max(h, t) + 1;
   }
   return y - at.y;

@@ -20,7 +20,7 @@ std::string use_of_its_limit(const LimitReading& l, bool quick) {
 }
 
 std::string reading_text(const Plan& plan, const LimitReading& l) {
-  return fmt::format("{} ({}, {}): use {} of its limit{}", limit_text(l.limit), place_text(plan.panel, l.where),
+  return fmt::format("{} ({}, {}): use {} of its limit{}", limit_text(l), place_text(plan.panel, l.where),
                      moment_text(l.when), use_of_its_limit(l, plan.quick()),
                      l.judgement ? ", which is engineering judgement" : "");
 }
@@ -63,6 +63,9 @@ std::string up_to_text(const Plan& plan) {
     case Advice::UpTo::none_is_sure: return "No stage is safe.";
     case Advice::UpTo::none_holds: return "No stage holds every limit of strength and shape.";
     case Advice::UpTo::none_can_be_last: return "No stage can be the last one.";
+    case Advice::UpTo::coats_tauten:
+      return "The case says that the coats to come tauten. They pull the cloth further after the iron, nobody has "
+             "published by how much, and so nothing computed here says what the frame will bear.";
   }
   return "";
 }
@@ -130,6 +133,10 @@ struct AdviceSentence {
     return "Bracing the frame while it is ironed helps on the way; it does not change what the frame must bear when "
            "the "
            "bracing is off.";
+  }
+  std::string operator()(const advice::CoatsTauten&) const {
+    return "With coats that tauten, public advice is not to iron to the hottest stage and to leave the rest to the "
+           "coats (from memory): the holder of the approved data of cloth and coats says how far.";
   }
   std::string operator()(const advice::AddStage& a) const { return way_there_text(plan, a.way); }
 };

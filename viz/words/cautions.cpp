@@ -54,8 +54,11 @@ std::vector<std::string> preparations(const Plan& plan) {
     list.push_back(
         "Pencil marks across cloth and trailing edge, in the middle of every bay: they show how far the cloth slips.");
   list.push_back(
-      "Bare frame first: read bow of trailing edge and end ribs and the twist, and write them down. The checks are "
+      "Bare frame first: read bow of trailing edge, end ribs and hinge line and the twist, and write them down. The "
+      "checks are "
       "less these.");
+  if (plan.the_case.finish == FinishKind::unstated)
+    list.push_back("Only for coats that do not tauten: the case does not say which are to come.");
   return list;
 }
 

@@ -1,5 +1,7 @@
 #include "viz/words/check_words.hpp"
 
+#include "solver/readings/bows.hpp"
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/bench_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
@@ -34,20 +36,65 @@ double end_rib_piece(const Case& c) {
 // The finest that a ruler or a straightedge tells: 1/32 in; pencil marks: half a millimetre.
 constexpr double thirty_second = 0.0254 / 32, half_millimetre = 0.5e-3;
 
-// What to expect and where to stop, of a reading that is `length` metres for each unit of it: never past the limit less what
-// the reading may be off by, never finer than the instrument.
-std::string expected_and_stop(const Plan& plan, int stage, Limit limit, double length, double allowed,
-                              double instrument) {
+// A reading of the shape by an instrument.
+struct ShapeCheck {
+  Limit limit;
+  double length = 1;      ///< m that one unit of the reading stands for
+  double allowed = 0;     ///< of the reading itself, in its own unit; 0: not limited
+  double instrument = 0;  ///< the finest it tells [m]
+  double lasting = 1;     ///< what wood grows by in time: the limit is for then, the reading is of now
+};
+
+// Where the limit is finer than a ruler tells.
+std::string feeler(const ShapeCheck& k) {
+  const bool bow = k.limit != Limit::slip && k.limit != Limit::twist;
+  return bow && k.allowed > 0 && k.allowed < 1.5 * k.instrument ? ", by a feeler gauge" : "";
+}
+
+std::string in_time(double at_once, const ShapeCheck& k) {
+  return k.lasting > 1 ? fmt::format(" (wood: in time about {})", small_length_both(k.lasting * at_once)) : "";
+}
+
+// What to expect and where to stop: never past the limit less what the reading may be off by, never finer than the instrument.
+std::string expected_and_stop(const Plan& plan, int stage, const ShapeCheck& k) {
+  const double instrument = feeler(k).empty() ? k.instrument : k.allowed / 4;
   for (const ShapeReading& r : plan.chances.shapes) {
-    if (r.stage != stage || r.limit != limit) continue;
-    const double stop = std::min(std::max(instrument, r.seldom_more * length), allowed * length - instrument / 2);
-    const double expected = r.expected * length;
-    return fmt::format(
-        "{}; stop at {}",
-        expected < instrument / 2 ? "expected next to nothing" : "expected " + small_length_both(expected),
-        small_length_both(stop));
+    if (r.stage != stage || r.limit != k.limit) continue;
+    double stop = std::max(instrument, r.seldom_more * k.length);
+    if (k.allowed > 0) stop = std::min(stop, k.allowed - instrument / 2);
+    const double expected = r.expected * k.length;
+    return fmt::format("{}; stop at {}{}",
+                       expected < instrument / 2 ? "expected next to nothing"
+                                                 : "expected " + small_length_both(expected) + in_time(expected, k),
+                       small_length_both(stop), feeler(k));
   }
-  return "at most " + small_length_both(allowed * length);
+  return k.allowed > 0 ? "at most " + small_length_both(k.allowed) + in_time(k.allowed, k) + feeler(k) : "";
+}
+
+double lasting_of(const Case& c, const MemberMake& make) {
+  return c.materials[static_cast<std::size_t>(make.material)].lasting_movement;
+}
+
+/// Bow of a piece so long that reads no more than this when it is made may grow to what is allowed.
+double allowed_at_once(const Limits& l, double length, double lasting) {
+  return std::max(l.bow_per_spacing * length, l.least_bow) / lasting;
+}
+
+// Hinge line and whole trailing edge, where something is known or allowed of them.
+void add_long_lines(const Plan& plan, int stage, std::vector<std::string>& checks) {
+  const Case& c = plan.the_case;
+  const int hung = hinge_line_member(c);
+  const double hinges = hung < 0 ? 1 : lasting_of(c, c.span_members[static_cast<std::size_t>(hung)].make);
+  const double edge_length = c.outline.span();
+  const double edge = lasting_of(c, c.span_members.back().make);
+  const auto add = [&](const char* what, const ShapeCheck& k) {
+    if (const std::string text = expected_and_stop(plan, stage, k); !text.empty())
+      checks.push_back(std::string(what) + text + ".");
+  };
+  add("Hinge line by a string from the first hinge to the last, bow between: ",
+      {Limit::hinge_line_bow, 1, c.limits.hinge_line_bow / hinges, thirty_second, hinges});
+  add("Whole trailing edge by a string from end to end: ",
+      {Limit::whole_edge_bow, edge_length, c.limits.whole_edge_bow * edge_length / edge, thirty_second, edge});
 }
 
 }  // namespace
@@ -67,20 +114,27 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   else loose += ".";
   checks.push_back(loose);
   checks.push_back("All of these less what the bare frame read at the same place.");
-  checks.push_back(
-      "Trailing edge by a string or straightedge, bow between ribs: " +
-      expected_and_stop(plan, stage, Limit::edge_bow, closest_ribs(c), c.limits.bow_per_spacing, thirty_second) + ".");
+  const double edge = lasting_of(c, c.span_members.back().make), rib = lasting_of(c, c.ribs.front().make);
+  const double bay = closest_ribs(c), piece = end_rib_piece(c);
+  checks.push_back("Trailing edge by a string or straightedge, bow between ribs: " +
+                   expected_and_stop(
+                       plan, stage, {Limit::edge_bow, bay, allowed_at_once(c.limits, bay, edge), thirty_second, edge}) +
+                   ".");
   checks.push_back(
       (c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
                  : "Both end ribs by a straightedge, bow between joints: ") +
-      expected_and_stop(plan, stage, Limit::end_rib_bow, end_rib_piece(c), c.limits.bow_per_spacing, thirty_second) +
+      expected_and_stop(plan, stage,
+                        {Limit::end_rib_bow, piece, allowed_at_once(c.limits, piece, rib), thirty_second, rib}) +
       ".");
+  add_long_lines(plan, stage, checks);
+  const double chord = chord_at_root(c);
   checks.push_back(fmt::format(
-      "Twist: a straight batten across each end, sight one over the other, over {}: {}.", length_both(chord_at_root(c)),
-      expected_and_stop(plan, stage, Limit::twist, chord_at_root(c), c.limits.twist, thirty_second)));
+      "Twist: a straight batten across each end, sight one over the other, over {}: {}.", length_both(chord),
+      expected_and_stop(plan, stage,
+                        {Limit::twist, chord, c.limits.twist * chord, thirty_second, lasting_of_frame(c)})));
   if (c.blanket.kind == BlanketKind::full_wrap && !c.blanket.edge_glued) {
     checks.push_back("Pencil marks on cloth and trailing edge, made before the first stage: slip " +
-                     expected_and_stop(plan, stage, Limit::slip, 1, c.limits.slip, half_millimetre) + ".");
+                     expected_and_stop(plan, stage, {Limit::slip, 1, c.limits.slip, half_millimetre}) + ".");
   } else {
     checks.push_back("Glued edges: no lifting, no creep, all along.");
   }

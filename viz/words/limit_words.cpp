@@ -11,11 +11,11 @@ namespace evenpull::viz {
 
 namespace {
 
-// A bow as a share of the spacing between joints, as a workshop says it.
-std::string bow_text(double share) {
+// A bow as a share of the spacing between joints or of a length, as a workshop says it.
+std::string bow_text(double share, const char* of = "spacing") {
   constexpr double too_small_to_tell = 1e-4;
   if (share < too_small_to_tell) return "none";
-  return fmt::format("1/{:.0f} of spacing", 1 / share);
+  return fmt::format("1/{:.0f} of {}", 1 / share, of);
 }
 
 std::string along_span(double y) {
@@ -42,6 +42,11 @@ const char* limit_text(Limit l) {
     case Limit::waves: return "waves in the trailing edge";
   }
   return "";
+}
+
+std::string limit_text(const LimitReading& reading) {
+  return std::string(limit_text(reading.limit)) + (reading.compression ? " in compression" : "") +
+         (reading.at_weld ? " beside a weld" : "");
 }
 
 const char* moment_text(Moment m) {
@@ -98,7 +103,10 @@ std::string use_text(const LimitReading& reading) {
 }
 
 std::string limit_value(const LimitReading& reading) {
-  return reading.gave_way ? "gave way" : limit_value(reading, reading.value);
+  if (reading.gave_way) return "gave way";
+  const std::string value = limit_value(reading, reading.value);
+  if (reading.lasting == 1) return value;
+  return fmt::format("{} in time, {} at once", value, limit_value(reading, reading.value / reading.lasting));
 }
 
 std::string limit_value(const LimitReading& reading, double value) {
@@ -112,8 +120,8 @@ std::string limit_value(const LimitReading& reading, double value) {
     case Limit::twist: return angle_text(value);
     case Limit::pull_difference: return pull_both(value);
     case Limit::edge_bow:
-    case Limit::end_rib_bow:
-    case Limit::whole_edge_bow: return bow_text(value);
+    case Limit::end_rib_bow: return bow_text(value);
+    case Limit::whole_edge_bow: return bow_text(value, "its length");
     case Limit::crippling:
     case Limit::waves:
     case Limit::unevenness: return percent_text(value);

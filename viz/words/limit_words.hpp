@@ -10,6 +10,8 @@ namespace evenpull::viz {
 
 /// "buckling", "end rib bow", "pull difference", "slip", "stress", "trailing edge bow", "twist", "unevenness".
 const char* limit_text(Limit l);
+/// The same of a reading, with what makes it another one: "stress beside a weld", "stress in compression".
+std::string limit_text(const LimitReading& reading);
 /// "on the way", "at stage end", "released".
 const char* moment_text(Moment m);
 /// The SI unit of its values: "Pa", "m", "rad", "N/m", "1".
@@ -19,7 +21,7 @@ std::string place_text(const Panel& p, const Place& at);
 
 std::string use_text(double use, double plus_minus);  ///< "0.83 ± 0.02", the bar rounded up; "0.83" without one
 std::string use_text(const LimitReading& reading);    ///< the same of a limit; "over" where the frame gave way
-/// The value of a limit in the unit that suits its kind; "gave way" where the frame did.
+/// The value of a limit in the unit that suits its kind, of wood as it will be in time; "gave way" where the frame did.
 std::string limit_value(const LimitReading& reading);
 /// Any value of that kind.
 std::string limit_value(const LimitReading& reading, double value);

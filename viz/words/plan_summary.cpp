@@ -1,6 +1,7 @@
 #include "viz/words/plan_summary.hpp"
 
 #include "viz/words/advice_words.hpp"
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/sure_words.hpp"
@@ -31,8 +32,9 @@ std::string loose_cloth(const Plan& p, const Terminal& t) {
 }
 
 std::string answer(const Plan& p, const Terminal& t) {
-  const std::string stage =
-      p.ceiling ? viz::degrees_both(p.the_case.stages[static_cast<size_t>(*p.ceiling)].temperature) : "NONE.";
+  const std::string stage = p.ceiling
+                                ? viz::degrees_both(p.the_case.stages[static_cast<size_t>(*p.ceiling)].temperature)
+                                : viz::no_stage_text(p) + ".";
   return "  " + in_bold(t, wrap_text(viz::verdict_heading(p) + ": " + stage, 2, t.width)) + "\n  " +
          wrap_text(viz::verdict_note(p), 2, t.width) + "\n";
 }
@@ -49,12 +51,11 @@ std::string worst_numbers(const Plan& p, const Terminal& t) {
   for (const auto& l : shown) {
     const auto use = viz::use_text(l);
     constexpr size_t use_width = 13;
-    text +=
-        "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
-        wrap_text(fmt::format("{}: {}, {}; {}, allowed {}", viz::limit_text(l.limit), viz::place_text(p.panel, l.where),
-                              viz::moment_text(l.when), viz::limit_value(l), viz::limit_allowed(l)),
-                  4 + static_cast<int>(use_width), t.width) +
-        "\n";
+    text += "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
+            wrap_text(fmt::format("{}: {}, {}; {}, allowed {}", viz::limit_text(l), viz::place_text(p.panel, l.where),
+                                  viz::moment_text(l.when), viz::limit_value(l), viz::limit_allowed(l)),
+                      4 + static_cast<int>(use_width), t.width) +
+            "\n";
   }
   return text;
 }
@@ -91,6 +92,7 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
         paragraph(fmt::format("The finest mesh changes the governing use by {:.1f} %, smaller zones by {:.1f} %; the "
                               "bars hold both and count against the answer.",
                               *p.solve.mesh_change * 100, *p.solve.zone_change * 100));
+  for (const auto& s : viz::after_iron_sentences(p.the_case)) text += "\n" + paragraph(s);
   if (!p.advice.items.empty()) {
     text += "\n  Advice:\n";
     for (const auto& a : viz::advice_sentences(p)) text += bullet(a, t);

@@ -1,6 +1,7 @@
 #include "viz/words/survey_text.hpp"
 
 #include "solver/geometry/cut_outs.hpp"
+#include "viz/words/material_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
 #include "viz/words/section_words.hpp"
@@ -75,8 +76,9 @@ std::string gap_line(const Case& c, const HingeGap& g) {
 std::string structure_lines(const Case& c) {
   std::string text = "\n  Members\n";
   for (const auto& m : c.span_members)
-    text += fmt::format("    {} at {:.1f} % of the chord: {}{}\n", m.name, m.chord_fraction * 100,
-                        print_make(m.make, c), m.touches_cloth ? "; touches the cloth" : "");
+    text += fmt::format("    {} at {:.1f} % of the chord: {}{}{}\n", m.name, m.chord_fraction * 100,
+                        print_make(m.make, c), m.touches_cloth ? "; touches the cloth" : "",
+                        m.hinge_line ? "; carries the hinges" : "");
   std::vector<double> stations;
   for (const auto& r : c.ribs) stations.push_back(r.station);
   text += fmt::format("    {} ribs at {}: end {}\n", c.ribs.size(), print_lengths(stations),
@@ -90,6 +92,7 @@ std::string structure_lines(const Case& c) {
     text += fmt::format("    {}: {} at rib {} to {} at rib {}: {}\n", b.name,
                         c.span_members[static_cast<size_t>(b.from_member)].name, b.from_rib + 1,
                         c.span_members[static_cast<size_t>(b.to_member)].name, b.to_rib + 1, print_make(b.make, c));
+  for (const auto& m : c.materials) text += "    " + wrap_text(m.name + ": " + viz::material_values(m), 8) + "\n";
   for (const auto& p : c.pockets) text += pocket_line(c, p);
   for (const auto& g : c.hinge_gaps) text += gap_line(c, g);
   return text;
@@ -137,6 +140,8 @@ std::string cloth_lines(const Case& c) {
     for (const double d : s.doses) doses += (doses.empty() ? "" : ", ") + print_number(d, 3);
     text += fmt::format("    {}: passes of dose {}\n", viz::degrees_both(s.temperature), doses);
   }
+  static const char* const coats[] = {"not stated", "they tauten: a plan gives NO VERDICT", "they do not tauten"};
+  text += fmt::format("    Coats after the iron: {}\n", coats[static_cast<int>(c.finish)]);
   return text;
 }
 

@@ -1,5 +1,6 @@
 #include "viz/words/verdict_words.hpp"
 
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
@@ -21,11 +22,15 @@ std::string wanted_text(const Chances& k) {
 }  // namespace
 
 std::string verdict_heading(const Plan& plan) {
-  return plan.first_look() ? "First look (nothing is called safe); as stated it holds up to" : "Hottest safe stage";
+  return plan.first_look() && !coats_tauten(plan.the_case)
+             ? "First look (nothing is called safe); as stated it holds up to"
+             : "Hottest safe stage";
 }
 
 std::string verdict_note(const Plan& plan) {
   if (plan.ceiling) return "True sole temperature, by thermometer.";
+  if (coats_tauten(plan.the_case))
+    return "The coats tauten, and no data say by how much. Do not iron by this plan. No steps are given.";
   return plan.nominal ? "Do not iron yet: measure first. No steps are given."
                       : "Do not iron this panel by this plan. No steps are given.";
 }
@@ -59,6 +64,7 @@ const char* lacking_name(Lacking l) {
     case Lacking::damage: return "a small enough chance of damage";
     case Lacking::damage_unknown: return "a known chance of damage";
     case Lacking::shape: return "confidence in the shape";
+    case Lacking::coats: return "data of coats that tauten";
   }
   return "";
 }
