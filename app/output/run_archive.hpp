@@ -103,7 +103,7 @@ void serialize(Archive& a, BucklingMode& v) {
 }
 template <class Archive>
 void serialize(Archive& a, StageEnd& v) {
-  a(v.edge_bow, v.end_rib_bow, v.twist, v.slip, v.hinge_line_bow, v.whole_edge_bow);
+  a(v.edge_bow, v.end_rib_bow, v.twist, v.slip, v.hinge_line_bow, v.whole_edge_bow, v.pocket_closing);
 }
 template <class Archive>
 void serialize(Archive& a, StageSummary& v) {

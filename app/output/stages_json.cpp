@@ -41,7 +41,8 @@ Json bows(const StageSummary& s) {
       {"trailing_edge", unless(!s.settled, e.edge_bow, "stages.bows.trailing_edge")},
       {"end_rib", unless(!s.settled, e.end_rib_bow, "stages.bows.end_rib")},
       {"hinge_line_mm", unless(!s.settled || e.hinge_line_bow <= 0, e.hinge_line_bow * mm, "stages.bows.hinge_line")},
-      {"whole_edge", unless(!s.settled, e.whole_edge_bow, "stages.bows.whole_edge")}};
+      {"whole_edge", unless(!s.settled, e.whole_edge_bow, "stages.bows.whole_edge")},
+      {"pocket_closes_mm", unless(!s.settled || e.pocket_closing <= 0, e.pocket_closing * mm, "stages.bows.pocket")}};
 }
 
 Json sag(const StageSummary& s) {
@@ -100,12 +101,14 @@ Json shape_json(const Plan& p, int stage) {
   auto list = Json::array();
   for (const ShapeReading& r : p.chances.shapes)
     if (r.stage == stage)
-      list.push_back({{"name", viz::limit_text(r.limit)},
-                      {"unit", r.limit == Limit::twist                                      ? "rad"
-                               : r.limit == Limit::slip || r.limit == Limit::hinge_line_bow ? "m"
-                                                                                            : "share of the distance"},
-                      {"expected", json_number(r.expected, "stages.to_be_read.expected")},
-                      {"seldom_more", json_number(r.seldom_more, "stages.to_be_read.seldom_more")}});
+      list.push_back(
+          {{"name", viz::limit_text(r.limit)},
+           {"unit", r.limit == Limit::twist ? "rad"
+                    : r.limit == Limit::slip || r.limit == Limit::hinge_line_bow || r.limit == Limit::pocket_room
+                        ? "m"
+                        : "share of the distance"},
+           {"expected", json_number(r.expected, "stages.to_be_read.expected")},
+           {"seldom_more", json_number(r.seldom_more, "stages.to_be_read.seldom_more")}});
   return list;
 }
 

@@ -31,6 +31,7 @@ struct StageEnd {
   double slip = 0;            ///< m
   double hinge_line_bow = 0;  ///< between the outermost hinges [m]; 0 where no member carries two
   double whole_edge_bow = 0;  ///< of the whole trailing edge, as a share of its length
+  double pocket_closing = 0;  ///< what the pocket that loses most loses of its gap [m]
 };
 
 /// Pull by side after a stage; index 0 top, 1 bottom. Where the frame gave way before the stage had settled nothing stands

@@ -85,6 +85,7 @@ void StageJudge::take(const Readings& r, Moment when) {
   };
   take_bow(Limit::edge_bow, r.edge_bow);
   take_bow(Limit::end_rib_bow, r.end_rib_bow);
+  if (r.pocket_closing.allowed > 0) take_bow(Limit::pocket_room, r.pocket_closing);
   if (when == Moment::released) {  // how it will hang, and only where a limit was asked for
     if (r.hinge_line_bow.allowed > 0 && r.hinge_line_bow.member >= 0) take_bow(Limit::hinge_line_bow, r.hinge_line_bow);
     if (r.whole_edge_bow.allowed > 0) take_bow(Limit::whole_edge_bow, r.whole_edge_bow);

@@ -64,7 +64,8 @@ class StageRun {
     const Readings loose = read_off(ironing_.model(), free);
     judge_.take(loose, Moment::released);
     note_end(loose);
-    v_.end_use = std::max({v_.end_use, loose.hinge_line_bow.use(), loose.whole_edge_bow.use()});
+    v_.end_use =
+        std::max({v_.end_use, loose.hinge_line_bow.use(), loose.whole_edge_bow.use(), loose.pocket_closing.use()});
     v_.summary.end = end_of(loose);
     add_zones(v_.summary.loose_zones, loose.loose_zones);
     take_buckling(free, Moment::released);
@@ -91,8 +92,8 @@ class StageRun {
 
  private:
   static StageEnd end_of(const Readings& r) {
-    return {r.edge_bow.value,       r.end_rib_bow.value,    r.twist,
-            std::abs(r.slip.value), r.hinge_line_bow.value, r.whole_edge_bow.value};
+    return {r.edge_bow.value,       r.end_rib_bow.value,   r.twist, std::abs(r.slip.value), r.hinge_line_bow.value,
+            r.whole_edge_bow.value, r.pocket_closing.value};
   }
 
   void note_end(const Readings& r) {

@@ -17,7 +17,8 @@ constexpr Kind shape_kinds[] = {{Limit::edge_bow, &StageEnd::edge_bow},
                                 {Limit::twist, &StageEnd::twist},
                                 {Limit::slip, &StageEnd::slip},
                                 {Limit::hinge_line_bow, &StageEnd::hinge_line_bow},
-                                {Limit::whole_edge_bow, &StageEnd::whole_edge_bow}};
+                                {Limit::whole_edge_bow, &StageEnd::whole_edge_bow},
+                                {Limit::pocket_room, &StageEnd::pocket_closing}};
 
 }  // namespace
 
@@ -32,7 +33,9 @@ std::vector<ShapeReading> shape_readings(const std::vector<Outturn>& runs, const
       ShapeReading r{kind.limit, v.stage, v.summary.end.*kind.value, 0};
       // Bows of a scenario are in proportion to its pull; what the reduced model adds of its own stays beside them.
       const double own = planned.end[s].*kind.value;
-      if (kind.limit == Limit::hinge_line_bow && r.expected <= 0) continue;  // no member carries two hinges
+      // No member carries two hinges; there is no pocket, or none that closes.
+      const bool may_not_be = kind.limit == Limit::hinge_line_bow || kind.limit == Limit::pocket_room;
+      if (may_not_be && r.expected <= 0) continue;
       std::vector<double> values;
       for (const Outturn& o : runs)
         if (holds(o, reading, v.stage))

@@ -3,6 +3,7 @@
 #include "solver/frame/member_stress.hpp"
 #include "solver/readings/bows.hpp"
 #include "solver/readings/member_pull.hpp"
+#include "solver/readings/pocket_room.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -191,6 +192,7 @@ Readings read_off(const Model& m, const Covering& s) {
   read_unevenness(m.panel, r);
   read_stress(m, s, r);
   read_bows(m, s, r);
+  r.pocket_closing = pocket_closing(m, s);
   read_twist(m, s, r);
   read_sliding(m, s, tight_above(m), r);
   r.sag = read_sag(m, s);

@@ -68,6 +68,7 @@ struct Readings {
   WorstBow end_rib_bow;     ///< deviation of an end rib (or tip bow) between its ends / their distance
   WorstBow hinge_line_bow;  ///< of the member with the hinges between the outermost of them [m]; member -1: none
   WorstBow whole_edge_bow;  ///< of the whole TE from straight / its length
+  WorstBow pocket_closing;  ///< what a pocket loses of its gap [m]; member -1: there is no pocket
   std::vector<double> edge_bows;         ///< shares of every bay
   std::vector<double> end_rib_bows;      ///< of both end ribs (or end rib and tip bow), in the order of members
   std::vector<double> edge_bow_uses;     ///< the same as uses of their limits

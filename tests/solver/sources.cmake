@@ -7,6 +7,7 @@ set(EVENPULL_SOLVER_TESTS
   test_certificate.cpp
   test_cloth_states.cpp
   test_cut_outs.cpp
+  test_pocket_room.cpp
   test_edge.cpp
   test_equilibrium.cpp
   test_fabric_law.cpp

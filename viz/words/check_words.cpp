@@ -95,6 +95,11 @@ void add_long_lines(const Plan& plan, int stage, std::vector<std::string>& check
       {Limit::hinge_line_bow, 1, c.limits.hinge_line_bow / hinges, thirty_second, hinges});
   add("Whole trailing edge by a string from end to end: ",
       {Limit::whole_edge_bow, edge_length, c.limits.whole_edge_bow * edge_length / edge, thirty_second, edge});
+  double gap = 0;
+  for (const Pocket& p : c.pockets) gap = gap > 0 && p.gap > 0 ? std::min(gap, p.gap) : std::max(gap, p.gap);
+  if (!c.pockets.empty())
+    add("Pocket: lay the tab in; its gap at the sides and at the front closes by: ",
+        {Limit::pocket_room, 1, gap, half_millimetre});
 }
 
 }  // namespace
