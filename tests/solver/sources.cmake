@@ -4,6 +4,7 @@ set(EVENPULL_SOLVER_TESTS
   test_beam.cpp
   test_buckling.cpp
   test_certificate.cpp
+  test_changing_member.cpp
   test_cloth_states.cpp
   test_edge.cpp
   test_equilibrium.cpp
