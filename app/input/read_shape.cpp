@@ -124,9 +124,8 @@ void read_folded_edge(const CaseTable& s, SectionShape& out) {
   out.height = length_of(s, "opening", height_range);
   if (const auto r = s.quantity_if("bend_radius", Quantity::length, bend_range)) out.fold_radius = *r;
   else
-    s.context().note_default(
-        s.path("bend_radius"), "0 mm",
-        "a sharp fold; a round one is weaker: measure its inside, and the leg from outside the fold");
+    s.context().note_default(s.path("bend_radius"), "0 mm",
+                             "a sharp fold: the weak side, where the leg is measured from the outside of the fold");
 }
 
 SectionShape read_sizes(const CaseTable& s, Kind kind) {

@@ -25,7 +25,7 @@ std::vector<SectionPoint> nose_outline(const Surface& surface, double chord_frac
 Section nose_section(const SectionShape& shape, const SectionRatios& ratios, const std::vector<SectionPoint>& outline) {
   std::vector<CellWall> walls(outline.size(), CellWall{shape.wall});
   // The wall between the last point of the top and the first of the bottom.
-  walls[points] = {shape.web > 0 ? shape.web : shape.wall, ratios.web_stretch, ratios.web_shear};
+  walls[points] = {shape.web > 0 ? shape.web : shape.wall, ratios.web_stretch, ratios.web_shear, ratios.web_demand};
   return closed_section(outline, walls);
 }
 

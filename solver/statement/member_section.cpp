@@ -3,6 +3,17 @@
 #include <algorithm>
 
 namespace evenpull::inline solver {
+namespace {
+
+// Allowed of yield (1/2) over allowed of rupture (1/3), where a web of wood joins metal or metal wood: the defaults of the
+// limits (docs/model.md, section 7).
+constexpr double yield_over_rupture = 1.5;
+
+double strength_beside(const Material& m) {
+  return m.kind == Strength::yield ? yield_over_rupture * m.strength : m.strength;
+}
+
+}  // namespace
 
 SectionRatios ratios_of(const MemberMake& make, const std::vector<Material>& materials) {
   const Material& own = materials[static_cast<std::size_t>(make.material)];
@@ -12,6 +23,7 @@ SectionRatios ratios_of(const MemberMake& make, const std::vector<Material>& mat
   const Material& web = materials[static_cast<std::size_t>(make.web_material)];
   r.web_stretch = web.youngs_modulus / own.youngs_modulus;
   r.web_shear = web.shear_modulus / own.shear_modulus;
+  r.web_demand = r.web_stretch * strength_beside(own) / strength_beside(web);
   return r;
 }
 

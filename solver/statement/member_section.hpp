@@ -12,13 +12,15 @@ struct SectionRatios {
   double web_stretch = 1;  ///< E of the web over E of the section's material
   double web_shear = 1;    ///< G likewise
   double e_over_g = 2.6;   ///< E/G of the section's material; metals have 2.6
+  double web_demand = 1;   ///< use of the web's strength over that of the section's material, strained alike
+  double web_weakness() const { return web_demand / web_stretch; }
 };
 
 SectionRatios ratios_of(const MemberMake& make, const std::vector<Material>& materials);
 
 /// As section_of of a shape, with its web of another material: all properties are those of a section wholly of the first one
-/// that is as stiff (transformed section); stress is that of whichever part carries more, to be held against the first one's
-/// strength. Not for closed_nose.
+/// that is as stiff (transformed section); the stress of bending and twist is that of whichever part uses more of its own
+/// strength, to be held against the first one's. Not for closed_nose.
 Section section_of(const SectionShape& shape, double local_depth, const SectionRatios& ratios);
 
 /// Shape at `station` [m] of a member that may change along its length.

@@ -113,9 +113,9 @@ Section capped(const SectionShape& shape, double height, const SectionRatios& r)
   s.inertia_up = 2 * (cap.inertia_up + cap.area * off * off) + r.web_stretch * web * clear * clear * clear / 12;
   s.inertia_flat = 2 * cap.inertia_flat + r.web_stretch * clear * web * web * web / 12;
   s.torsion = 2 * cap.torsion + r.web_shear * clear * web * web * web / 3;
-  s.reach_up = std::max(height / 2, r.web_stretch * clear / 2);
-  s.reach_flat = std::max(w / 2, r.web_stretch * web / 2);
-  s.reach_twist = std::max(cap.reach_twist, r.web_shear * web);
+  s.reach_up = std::max(height / 2, r.web_demand * clear / 2);
+  s.reach_flat = std::max(w / 2, r.web_demand * web / 2);
+  s.reach_twist = std::max(cap.reach_twist, r.web_shear * r.web_weakness() * web);
   const WallSection walls{
       {{-w / 2, off}, {0, off}, {w / 2, off}, {0, -off}, {-w / 2, -off}, {w / 2, -off}},
       {{0, 1, c, 1, 1}, {1, 2, c, 1, 1}, {1, 3, web, r.web_stretch, r.web_shear}, {4, 3, c, 1, 1}, {3, 5, c, 1, 1}}};

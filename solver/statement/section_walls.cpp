@@ -313,12 +313,12 @@ Section closed_section(const std::vector<SectionPoint>& outline, const std::vect
   const double cx = mx / weight, cz = mz / weight;
   for (std::size_t i = 0; i < n; ++i) {
     const SectionPoint &a = outline[i], &b = outline[(i + 1) % n];
-    const double part = std::hypot(b.x - a.x, b.z - a.z) * share(i), stiff = std::max(1.0, walls[i].stretch);
+    const double part = std::hypot(b.x - a.x, b.z - a.z) * share(i), demand = std::max(1.0, walls[i].demand);
     const double ax = a.x - cx, bx = b.x - cx, az = a.z - cz, bz = b.z - cz;
     s.inertia_flat += sheet * part * (ax * ax + ax * bx + bx * bx) / 3;
     s.inertia_up += sheet * part * (az * az + az * bz + bz * bz) / 3;
-    s.reach_flat = std::max(s.reach_flat, stiff * std::abs(ax));
-    s.reach_up = std::max(s.reach_up, stiff * std::abs(az));
+    s.reach_flat = std::max(s.reach_flat, demand * std::abs(ax));
+    s.reach_up = std::max(s.reach_up, demand * std::abs(az));
   }
   s.area = weight * sheet;
   s.torsion = 4 * enclosed * enclosed * sheet / soft;

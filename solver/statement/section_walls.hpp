@@ -46,6 +46,7 @@ struct CellWall {
   double thickness = 0;  ///< m
   double stretch = 1;    ///< its E over that of the section
   double shear = 1;      ///< its G over that of the section
+  double demand = 1;     ///< use of its strength over that of the section's material, strained alike
 };
 
 /// Thin closed wall of one cell, walls[i] from point i to the next one (the last one back to the first). Bredt's formulas,

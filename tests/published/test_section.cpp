@@ -1,6 +1,6 @@
 // Properties of cross sections against elementary formulas, computed here by hand.
 #include "solver/frame/beam.hpp"
-#include "solver/statement/section.hpp"
+#include "solver/statement/member_section.hpp"
 #include "tests/published/straight_line.hpp"
 #include "tests/support/book.hpp"
 
@@ -154,4 +154,99 @@ TEST_CASE("a bar bent obliquely is stressed at a corner, where both bendings add
   const double up = force * std::cos(turned) * length * 6 / (12 * 20 * 20 * mm3);
   const double flat = force * std::sin(turned) * length * 6 / (20 * 12 * 12 * mm3);
   CHECK(stress_at_root(section_of(shape, 0), length, force, turned, 0) == Approx(up + flat));
+}
+
+TEST_CASE("a wooden triangle has the properties of a triangle") {
+  // About its centroid h w^3/36, about its own axis of symmetry w h^3/48. Torsion: of an equilateral one of side s exactly
+  // sqrt(3)/80 s^4, greatest stress 20 T/s^3 (Saint-Venant); of a thin wedge w h^3/12 less 0.105 h^4 for its blunt end (strip,
+  // whose blunt end takes 0.105 h^4: Saint-Venant's series).
+  SectionShape s;
+  s.kind = SectionShape::Kind::triangle;
+  s.height = 20 * mm;
+  s.width = 20 * std::sqrt(3.0) / 2 * mm;
+  const Section even = section_of(s, 0);
+  const std::string name = "Triangle with three sides of 20 mm", source = "Saint-Venant (1855), from memory";
+  frame.number(name, "torsion constant [mm^4]", source, std::sqrt(3.0) / 80 * 160000, even.torsion / mm4, 1e-9);
+  frame.number(name, "torsional modulus [mm^3]", source, 8000.0 / 20, even.torsion / even.reach_twist / mm3, 0.05,
+               "Roark's estimate from the largest circle in a section");
+  CHECK(even.inertia_up == Approx(even.inertia_flat));  // three axes of symmetry
+  s.height = 4 * mm;
+  s.width = 60 * mm;
+  const Section wedge = section_of(s, 0);
+  frame.number("Thin wedge 60 x 4 mm", "torsion constant [mm^4]", "thin strip and its blunt end, derived here",
+               60 * 64 / 12.0 - 0.105 * 256, wedge.torsion / mm4, 0.01,
+               "the taper's own small term is left out by hand");
+  CHECK(wedge.inertia_up == Approx(60 * 64 / 48.0 * mm4));
+  CHECK(wedge.inertia_flat == Approx(4 * 216000 / 36.0 * mm4));
+  CHECK(wedge.reach_flat == Approx(40 * mm));
+}
+
+TEST_CASE("a wooden triangle shears by the energy of its shear stress") {
+  // tau = V S/(I w), shear area V^2/(integral of tau^2). Towards the point (width z from 0 to 1, area 1/2, I 1/36):
+  // tau = 12 V (z - z^2), integral 144 B(4, 3) = 2.4, so 5/6 of the area. Along the front (width u = 1 - 2|z|, I 1/48):
+  // tau = 2 V u (3 - 2u), integral 4 (9/4 - 12/5 + 2/3) = 31/15, so 30/31. Summed here on 20000 strips.
+  double to_point = 0, along = 0;
+  constexpr int strips = 20000;
+  for (int i = 0; i < strips; ++i) {
+    const double z = (i + 0.5) / strips, step = 1.0 / strips;
+    to_point += std::pow(36 * (z * z / 3 - z * z * z / 3) / z, 2) * z * step;
+    const double u = z;  // both halves of the height, each du/2
+    along += 2 * std::pow(48 * u * u * (3 - 2 * u) / 24 / u, 2) * u * step / 2;
+  }
+  SectionShape s;
+  s.kind = SectionShape::Kind::triangle;
+  s.height = 12 * mm;
+  s.width = 30 * mm;
+  const Section t = section_of(s, 0);
+  const std::string name = "Wooden triangle 30 x 12 mm", source = "shear stress V S/(I w), summed here";
+  frame.number(name, "shear area in the plane of the panel / area", source, 2 / to_point, t.shear_flat / t.area, 1e-6);
+  frame.number(name, "shear area up and down / area", source, 2 / along, t.shear_up / t.area, 1e-6);
+}
+
+TEST_CASE("tubes and bars shear as Cowper found") {
+  // Cowper, J. Appl. Mech. 33 (1966), from memory: thin tube 2(1+nu)/(4+3nu), solid circle 6(1+nu)/(7+6nu), rectangle by energy 5/6.
+  const double nu = 0.3;
+  const Section thin = tube_section(25.4 * mm, 0.05 * mm), rod = tube_section(10 * mm, 5 * mm);
+  const std::string source = "Cowper (1966), from memory, Poisson's ratio 0.3";
+  frame.number("Thin tube", "shear area / area", source, 2 * (1 + nu) / (4 + 3 * nu), thin.shear_up / thin.area, 1e-4,
+               "wall a five-hundredth of the diameter");
+  frame.number("Solid rod", "shear area / area", source, 6 * (1 + nu) / (7 + 6 * nu), rod.shear_up / rod.area, 1e-9);
+  SectionShape bar;
+  bar.kind = SectionShape::Kind::bar;
+  bar.width = 12 * mm, bar.height = 50 * mm;
+  CHECK(section_of(bar, 0).shear_up == Approx(500 * mm2));
+}
+
+TEST_CASE("a capstrip rib with a web of other wood is a transformed section") {
+  // Derived here: caps 12 x 5 mm, 40 mm over all, web 1.5 mm of wood with 0.8 of the E and 1.4 of the G, between the caps (30 mm).
+  SectionShape s;
+  s.kind = SectionShape::Kind::capstrip_rib;
+  s.width = 12 * mm, s.wall = 5 * mm, s.web = 1.5 * mm, s.height = 40 * mm;
+  const Section rib = section_of(s, 0, SectionRatios{0.8, 1.4, 16});
+  const std::string name = "Capstrip rib 40 x 12 mm, web of 0.8 E", source = "transformed section, derived here";
+  frame.number(name, "area [mm^2]", source, 2 * 60 + 0.8 * 45, rib.area / mm2, 1e-9);
+  frame.number(name, "inertia up and down [mm^4]", source,
+               2 * (12 * 125 / 12.0 + 60 * 17.5 * 17.5) + 0.8 * 1.5 * 27000 / 12, rib.inertia_up / mm4, 1e-9);
+  frame.number(name, "inertia flat [mm^4]", source, 2 * 5 * 1728 / 12.0 + 0.8 * 30 * 3.375 / 12, rib.inertia_flat / mm4,
+               1e-9);
+  CHECK(rib.reach_up == Approx(20 * mm));
+  // The web carries the shear: its depth between the middles of the caps, and a little less for the caps' share of energy.
+  CHECK(rib.shear_up < 1.4 * 1.5 * 35 * mm2);
+  CHECK(rib.shear_up > 0.85 * 1.4 * 1.5 * 35 * mm2);
+}
+
+TEST_CASE("the lattice of a truss rib gives as its sticks stretch") {
+  // Derived here: V in a diagonal at the angle a is V/sin a, it stretches by V l/(E A sin a) and lets its panel of length
+  // p = l cos a shear by V l/(E A sin^2 a): shear stiffness E A sin^2 a cos a (as Engesser's for built-up columns, from memory).
+  SectionShape s;
+  s.kind = SectionShape::Kind::truss_rib;
+  s.width = 6 * mm, s.wall = 6 * mm, s.web = 5 * mm, s.height = 46 * mm, s.hole_spacing = 40 * mm;
+  const double e_over_g = 16;
+  const Section rib = section_of(s, 0, SectionRatios{1, 1, e_over_g});
+  // 40 mm between the middles of the caps, 40 mm pitch: 45 degrees.
+  frame.number("Truss rib 46 mm, sticks 5 mm square at 45 deg", "shear stiffness / E [mm^2]", "lattice, derived here",
+               25 * std::pow(0.5, 1.5), rib.shear_up / e_over_g / mm2, 1e-9);
+  frame.number("Truss rib 46 mm, sticks 5 mm square at 45 deg", "inertia up and down [mm^4]",
+               "caps about the middle, four fifths of it: judgement", 0.8 * 2 * (6 * 216 / 12.0 + 36 * 400),
+               rib.inertia_up / mm4, 1e-9);
 }

@@ -5,6 +5,7 @@ set(EVENPULL_SOLVER_TESTS
   test_bows.cpp
   test_buckling.cpp
   test_certificate.cpp
+  test_changing_member.cpp
   test_cloth_states.cpp
   test_cut_outs.cpp
   test_pocket_room.cpp

@@ -14,6 +14,7 @@ set(EVENPULL_VIZ_TESTS
   test_note_words.cpp
   test_order_words.cpp
   test_runs.cpp
+  test_section_words.cpp
   test_sentences.cpp
   test_time_words.cpp
   test_sheet.cpp

@@ -192,7 +192,7 @@ std::size_t count_shown(const std::vector<ShownSection>& sections) {
 double words_below(cairo_t* cr, const Case& c, const ShownSection& s, Point at, double width, bool measure_only) {
   const TextStyle name{.size = SectionCell::type, .bold = true, .width = width},
       sizes{.size = SectionCell::type, .width = width};
-  constexpr double most_high = 4 * 1.25 * SectionCell::type;
+  constexpr double most_high = 6 * 1.25 * SectionCell::type;
   const auto lay = [&](const std::string& text, const TextStyle& style, double y) {
     auto parts = split_by_height(cr, text, style, most_high);
     if (parts.size() > 1) parts.front() += "…";

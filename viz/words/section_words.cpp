@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace evenpull {
 namespace {
@@ -46,6 +47,13 @@ std::string row_words(const std::vector<std::size_t>& numbers) {
     i = last + 1;
   }
   return text;
+}
+
+/// Three digits, never as a power of ten: "5150", "37.2".
+std::string plain_number(double value) {
+  if (value < 1000) return print_number(value, 3);
+  const double unit = std::pow(10, std::floor(std::log10(value)) - 2);
+  return fmt::format("{:.0f}", std::round(value / unit) * unit);
 }
 
 /// Gathers makes that read alike.
@@ -180,9 +188,9 @@ std::vector<std::string> section_notes(const MemberMake& make, const SectionShap
                     off));
   if (make.web_material >= 0)
     notes.push_back(
-        fmt::format("Its web counts by its stiffness beside {}, and stress is held against the strength of {} "
-                    "in both.",
-                    material_name(c, make.material), material_name(c, make.material)));
+        fmt::format("A web of {} counts by its stiffness beside {}; bending stress in each is held against its own "
+                    "strength.",
+                    material_name(c, make.web_material), material_name(c, make.material)));
   return notes;
 }
 
@@ -202,9 +210,9 @@ std::string shown_section_text(const ShownSection& s, const Case& c) {
 }
 
 std::string section_numbers_text(const Section& s) {
-  return fmt::format("area {} mm², I up {} mm⁴, I flat {} mm⁴, J {} mm⁴", print_number(s.area * 1e6, 3),
-                     print_number(s.inertia_up * 1e12, 3), print_number(s.inertia_flat * 1e12, 3),
-                     print_number(s.torsion * 1e12, 3));
+  return fmt::format("area {} mm², I up {} mm⁴, I flat {} mm⁴, J {} mm⁴", plain_number(s.area * 1e6),
+                     plain_number(s.inertia_up * 1e12), plain_number(s.inertia_flat * 1e12),
+                     plain_number(s.torsion * 1e12));
 }
 
 }  // namespace evenpull
