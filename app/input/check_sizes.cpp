@@ -99,11 +99,11 @@ class Sizes {
   }
 
   void capped() const {
-    const bool truss = s_.kind == Kind::truss_rib;
-    if (s_.web >= s_.width)
-      t_.fail(truss ? "stick" : "web", fmt::format("is as thick as the caps are wide ({}); a section of one piece is a "
-                                                   "\"bar\"",
-                                                   shown("width")));
+    if (s_.kind == Kind::truss_rib && s_.web > s_.width)
+      t_.fail("stick", fmt::format("is thicker than the caps are wide ({}); check the units", shown("width")));
+    if (s_.kind != Kind::truss_rib && s_.web >= s_.width)
+      t_.fail("web", fmt::format("is as thick as the caps are wide ({}); a section of one piece is a \"bar\"",
+                                 shown("width")));
     if (s_.height > 0 && 2 * s_.wall >= s_.height)
       t_.fail("cap",
               fmt::format("is half the height ({}) or more, so that nothing is left between the caps; a section of "

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cctype>
 
 namespace evenpull {
@@ -196,7 +197,8 @@ MemberMake read_section(const CaseTable& owner, MaterialShelf& shelf) {
   std::vector<std::string> all = {"shape"}, words;
   for (const auto& shape : shape_keys()) {
     words.emplace_back(shape.word);
-    all.insert(all.end(), shape.keys.begin(), shape.keys.end());
+    for (const auto& key : shape.keys)
+      if (std::find(all.begin(), all.end(), key) == all.end()) all.push_back(key);
   }
   const CaseTable any(owner.context(), *entry, owner.path("section"), all);
   const auto index = static_cast<size_t>(any.choice("shape", words));

@@ -6,7 +6,8 @@
 
 namespace evenpull {
 
-/// Shape, sizes and sizes as written, of the table `section` of `owner`; the material is left open but for that of a web.
+/// Shape, sizes and sizes as written, of the table `section` of `owner`; the material is left open but for that of a
+/// web.
 MemberMake read_section(const CaseTable& owner, MaterialShelf& shelf);
 
 /// Refuses sizes that no section can have; `section` is the table that states them.

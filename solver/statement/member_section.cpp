@@ -5,8 +5,8 @@
 namespace evenpull::inline solver {
 namespace {
 
-// Allowed of yield (1/2) over allowed of rupture (1/3), where a web of wood joins metal or metal wood: the defaults of the
-// limits (docs/model.md, section 7).
+// Allowed of yield (1/2) over allowed of rupture (1/3), where a web of wood joins metal or metal wood: the defaults of
+// the limits (docs/model.md, section 7).
 constexpr double yield_over_rupture = 1.5;
 
 double strength_beside(const Material& m) {

@@ -18,9 +18,9 @@ struct SectionRatios {
 
 SectionRatios ratios_of(const MemberMake& make, const std::vector<Material>& materials);
 
-/// As section_of of a shape, with its web of another material: all properties are those of a section wholly of the first one
-/// that is as stiff (transformed section); the stress of bending and twist is that of whichever part uses more of its own
-/// strength, to be held against the first one's. Not for closed_nose.
+/// As section_of of a shape, with its web of another material: all properties are those of a section wholly of the
+/// first one that is as stiff (transformed section); the stress of bending and twist is that of whichever part uses
+/// more of its own strength, to be held against the first one's. Not for closed_nose.
 Section section_of(const SectionShape& shape, double local_depth, const SectionRatios& ratios);
 
 /// Shape at `station` [m] of a member that may change along its length.
@@ -32,8 +32,8 @@ bool is_as_deep_as_its_place(const SectionShape& shape);
 /// The one that yields or breaks under the lesser moment.
 const Section& weaker(const Section& a, const Section& b);
 
-/// Share by which the stiffness of a built-up or pierced section may be off, beside that of its material; 0 where it is exact
-/// theory. Judgement.
+/// Share by which the stiffness of a built-up or pierced section may be off, beside that of its material; 0 where it is
+/// exact theory. Judgement.
 double stiffness_estimate(const SectionShape& shape);
 
 }  // namespace evenpull::inline solver

@@ -59,8 +59,8 @@ Section sharp_edge(double leg, double open, double sheet) {
 // Mean of two stiffnesses of pieces in a row, by what each gives.
 double in_a_row(double whole, double pierced, double share) { return 1 / ((1 - share) / whole + share / pierced); }
 
-// Estimate. Holes stand in a row at mid height, each reckoned as wide over its whole length: stiffness is the mean over the
-// length by what its pieces give, stress is that of the net section.
+// Estimate. Holes stand in a row at mid height, each reckoned as wide over its whole length: stiffness is the mean over
+// the length by what its pieces give, stress is that of the net section.
 void pierce(Section& s, const SectionShape& shape, double height, double centre) {
   const double t = shape.wall, hole = hole_at(shape, height), share = std::min(1.0, hole / shape.hole_spacing);
   if (hole <= 0) return;
@@ -102,7 +102,8 @@ Section folded_edge(const SectionShape& shape, double opening) {
   return s;
 }
 
-/// Two caps and a web between them. Area and inertia from the three rectangles; shear and warping from their middle lines.
+/// Two caps and a web between them. Area and inertia from the three rectangles; shear and warping from their middle
+/// lines.
 Section capped(const SectionShape& shape, double height, const SectionRatios& r) {
   const double clear = between_caps(shape, height), w = shape.width, c = shape.wall, web = shape.web;
   if (clear <= 0) return bar_section(w, height);
@@ -123,8 +124,9 @@ Section capped(const SectionShape& shape, double height, const SectionRatios& r)
   return s;
 }
 
-// A Warren lattice of square sticks: a stick at the angle a to the caps gives V / (E A sin^2 a cos a) of shear (Engesser's
-// built-up column, from memory; derived in tests/published/test_section.cpp). It is nothing against twist but its caps.
+// A Warren lattice of square sticks: a stick at the angle a to the caps gives V / (E A sin^2 a cos a) of shear
+// (Engesser's built-up column, from memory; derived in tests/published/test_section.cpp). It is nothing against twist
+// but its caps.
 Section truss_rib(const SectionShape& shape, double height, const SectionRatios& r) {
   if (between_caps(shape, height) <= 0) return bar_section(shape.width, height);
   const Section cap = bar_section(shape.width, shape.wall);

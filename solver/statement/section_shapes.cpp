@@ -9,8 +9,8 @@ namespace {
 
 using Kind = SectionShape::Kind;
 
-// Of the height: what a lightening hole takes of a web at most, and a lip of half a rib. Judgement: more is not built, but a
-// rib that thins out gets there on paper.
+// Of the height: what a lightening hole takes of a web at most, and a lip of half a rib. Judgement: more is not built,
+// but a rib that thins out gets there on paper.
 constexpr double largest_hole = 0.75, largest_lip = 0.45;
 
 double middle_radius(const SectionShape& s) { return s.fold_radius > 0 ? s.fold_radius + s.wall / 2 : 0; }
@@ -48,8 +48,9 @@ WallSection sharp_edge(const SectionShape& s, double opening) {
   return one_line({{0, half}, {back, 0}, {0, -half}}, s.wall);
 }
 
-// The straight part of a leg begins where the bend ends, a radius and a thickness from the outside of the fold. With the middle
-// radius R and the half angle b between a leg and the chord line, half the opening is R cos b + straight sin b.
+// The straight part of a leg begins where the bend ends, a radius and a thickness from the outside of the fold. With
+// the middle radius R and the half angle b between a leg and the chord line, half the opening is R cos b + straight sin
+// b.
 WallSection folded_edge(const SectionShape& s, double opening) {
   const double radius = middle_radius(s);
   if (radius == 0) return sharp_edge(s, opening);

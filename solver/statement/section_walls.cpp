@@ -8,8 +8,8 @@
 namespace evenpull::inline solver {
 namespace {
 
-// Gauss's three points and weights on 0..1, exact up to the fifth power: the shear flow of a straight wall is a parabola,
-// and its square is integrated.
+// Gauss's three points and weights on 0..1, exact up to the fifth power: the shear flow of a straight wall is a
+// parabola, and its square is integrated.
 constexpr std::array<double, 3> gauss_at = {0.1127016653792583, 0.5, 0.8872983346207417};
 constexpr std::array<double, 3> gauss_weight = {5.0 / 18, 8.0 / 18, 5.0 / 18};
 
@@ -210,8 +210,8 @@ class Walls {
   Moments line_, own_, full_;  ///< of the middle lines, of the walls' own thickness, of both
 };
 
-/// Shear areas of a closed cell. The flow is that of the cell cut open at its first point and a constant that lets it close
-/// without twist.
+/// Shear areas of a closed cell. The flow is that of the cell cut open at its first point and a constant that lets it
+/// close without twist.
 class Cell {
  public:
   Cell(const std::vector<SectionPoint>& outline, const std::vector<CellWall>& walls, const SectionPoint& centre)

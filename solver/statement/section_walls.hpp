@@ -49,9 +49,9 @@ struct CellWall {
   double demand = 1;     ///< use of its strength over that of the section's material, strained alike
 };
 
-/// Thin closed wall of one cell, walls[i] from point i to the next one (the last one back to the first). Bredt's formulas,
-/// J = 4 A^2 / (sum of s/t). "up" is bending along z, "flat" along x, both about the centroid without turning to principal
-/// axes. The little that a closed cell warps is left out.
+/// Thin closed wall of one cell, walls[i] from point i to the next one (the last one back to the first). Bredt's
+/// formulas, J = 4 A^2 / (sum of s/t). "up" is bending along z, "flat" along x, both about the centroid without turning
+/// to principal axes. The little that a closed cell warps is left out.
 Section closed_section(const std::vector<SectionPoint>& outline, const std::vector<CellWall>& walls);
 
 }  // namespace evenpull::inline solver

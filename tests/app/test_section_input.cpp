@@ -1,5 +1,5 @@
-// Sections as a mechanic states them: every shape is read with its sizes, said back as typed, and doubted where it looks like a
-// slip. Sizes invented.
+// Sections as a mechanic states them: every shape is read with its sizes, said back as typed, and doubted where it
+// looks like a slip. Sizes invented.
 #include "app/output/survey_json.hpp"
 #include "tests/app/case_text.hpp"
 #include "viz/words/section_words.hpp"

@@ -157,9 +157,9 @@ TEST_CASE("a bar bent obliquely is stressed at a corner, where both bendings add
 }
 
 TEST_CASE("a wooden triangle has the properties of a triangle") {
-  // About its centroid h w^3/36, about its own axis of symmetry w h^3/48. Torsion: of an equilateral one of side s exactly
-  // sqrt(3)/80 s^4, greatest stress 20 T/s^3 (Saint-Venant); of a thin wedge w h^3/12 less 0.105 h^4 for its blunt end (strip,
-  // whose blunt end takes 0.105 h^4: Saint-Venant's series).
+  // About its centroid h w^3/36, about its own axis of symmetry w h^3/48. Torsion: of an equilateral one of side s
+  // exactly sqrt(3)/80 s^4, greatest stress 20 T/s^3 (Saint-Venant); of a thin wedge w h^3/12 less 0.105 h^4 for its
+  // blunt end (strip, whose blunt end takes 0.105 h^4: Saint-Venant's series).
   SectionShape s;
   s.kind = SectionShape::Kind::triangle;
   s.height = 20 * mm;
@@ -204,7 +204,8 @@ TEST_CASE("a wooden triangle shears by the energy of its shear stress") {
 }
 
 TEST_CASE("tubes and bars shear as Cowper found") {
-  // Cowper, J. Appl. Mech. 33 (1966), from memory: thin tube 2(1+nu)/(4+3nu), solid circle 6(1+nu)/(7+6nu), rectangle by energy 5/6.
+  // Cowper, J. Appl. Mech. 33 (1966), from memory: thin tube 2(1+nu)/(4+3nu), solid circle 6(1+nu)/(7+6nu), rectangle
+  // by energy 5/6.
   const double nu = 0.3;
   const Section thin = tube_section(25.4 * mm, 0.05 * mm), rod = tube_section(10 * mm, 5 * mm);
   const std::string source = "Cowper (1966), from memory, Poisson's ratio 0.3";
@@ -218,7 +219,8 @@ TEST_CASE("tubes and bars shear as Cowper found") {
 }
 
 TEST_CASE("a capstrip rib with a web of other wood is a transformed section") {
-  // Derived here: caps 12 x 5 mm, 40 mm over all, web 1.5 mm of wood with 0.8 of the E and 1.4 of the G, between the caps (30 mm).
+  // Derived here: caps 12 x 5 mm, 40 mm over all, web 1.5 mm of wood with 0.8 of the E and 1.4 of the G, between the
+  // caps (30 mm).
   SectionShape s;
   s.kind = SectionShape::Kind::capstrip_rib;
   s.width = 12 * mm, s.wall = 5 * mm, s.web = 1.5 * mm, s.height = 40 * mm;
@@ -230,14 +232,16 @@ TEST_CASE("a capstrip rib with a web of other wood is a transformed section") {
   frame.number(name, "inertia flat [mm^4]", source, 2 * 5 * 1728 / 12.0 + 0.8 * 30 * 3.375 / 12, rib.inertia_flat / mm4,
                1e-9);
   CHECK(rib.reach_up == Approx(20 * mm));
-  // The web carries the shear: its depth between the middles of the caps, and a little less for the caps' share of energy.
+  // The web carries the shear: its depth between the middles of the caps, and a little less for the caps' share of
+  // energy.
   CHECK(rib.shear_up < 1.4 * 1.5 * 35 * mm2);
   CHECK(rib.shear_up > 0.85 * 1.4 * 1.5 * 35 * mm2);
 }
 
 TEST_CASE("the lattice of a truss rib gives as its sticks stretch") {
-  // Derived here: V in a diagonal at the angle a is V/sin a, it stretches by V l/(E A sin a) and lets its panel of length
-  // p = l cos a shear by V l/(E A sin^2 a): shear stiffness E A sin^2 a cos a (as Engesser's for built-up columns, from memory).
+  // Derived here: V in a diagonal at the angle a is V/sin a, it stretches by V l/(E A sin a) and lets its panel of
+  // length p = l cos a shear by V l/(E A sin^2 a): shear stiffness E A sin^2 a cos a (as Engesser's for built-up
+  // columns, from memory).
   SectionShape s;
   s.kind = SectionShape::Kind::truss_rib;
   s.width = 6 * mm, s.wall = 6 * mm, s.web = 5 * mm, s.height = 46 * mm, s.hole_spacing = 40 * mm;

@@ -52,8 +52,8 @@ TEST_CASE("a channel has Vlasov's warping constant and shear centre") {
 }
 
 TEST_CASE("a channel shears as the energy of its shear flow says") {
-  // Derived here. Shear V up: q = V t (h/2) s/I in a flange at s from its free edge, q = V t (b h/2 + (h y - y^2)/2)/I in the
-  // web at y from its upper end, I = t (h^3/12 + b h^2/2). Shear area = V^2/(integral of q^2/t).
+  // Derived here. Shear V up: q = V t (h/2) s/I in a flange at s from its free edge, q = V t (b h/2 + (h y - y^2)/2)/I
+  // in the web at y from its upper end, I = t (h^3/12 + b h^2/2). Shear area = V^2/(integral of q^2/t).
   const double h = 50, b = 12, t = 0.5, i = t * (h * h * h / 12 + b * h * h / 2), root = b * h / 2;
   const double flanges = h * h * b * b * b / 6;
   const double web = root * root * h + root * h * h * h / 6 + std::pow(h, 5) / 120;
@@ -79,8 +79,9 @@ TEST_CASE("a Z warps and bends askew as its closed forms say") {
 }
 
 TEST_CASE("an equal angle bends about its askew axis and does not warp") {
-  // Thin legs b: about axes along the legs 5 t b^3/24, product t b^3/8, principal t b^3/3 and t b^3/12. A moment about a leg's
-  // axis alone: stress M (I_xx z - I_xz x)/(I_xx I_zz - I_xz^2); worst at the free end of the flat leg or the corner.
+  // Thin legs b: about axes along the legs 5 t b^3/24, product t b^3/8, principal t b^3/3 and t b^3/12. A moment about
+  // a leg's axis alone: stress M (I_xx z - I_xz x)/(I_xx I_zz - I_xz^2); worst at the free end of the flat leg or the
+  // corner.
   const double b = 20, t = 0.5;
   const OpenWalls c = open_section(one_line({{0, b * mm}, {0, 0}, {b * mm, 0}}, t * mm));
   const std::string name = "Angle 20 x 20 x 0.5 mm, middle lines", by_hand = "thin legs, derived here";
@@ -114,8 +115,8 @@ TEST_CASE("an I section warps as two flanges do") {
 }
 
 TEST_CASE("a slit tube has its shear centre a diameter behind it") {
-  // Thin tube of radius r slit along its length: e = 2r from the middle, away from the slit; C_w = 2/3 pi (pi^2 - 6) t r^5;
-  // J = 2/3 pi r t^3 (Timoshenko & Gere, Theory of Elastic Stability, from memory).
+  // Thin tube of radius r slit along its length: e = 2r from the middle, away from the slit; C_w = 2/3 pi (pi^2 - 6) t
+  // r^5; J = 2/3 pi r t^3 (Timoshenko & Gere, Theory of Elastic Stability, from memory).
   const double r = 10, t = 0.4;
   const OpenWalls c = open_section(one_line(arc(r * mm, 0, 2 * pi, 400), t * mm));
   const std::string name = "Slit tube of radius 10 mm, 0.4 mm thick", source = "Timoshenko & Gere (1961), from memory";
@@ -157,9 +158,10 @@ TEST_CASE("a closed cell with a thicker web twists as Bredt found") {
 }
 
 TEST_CASE("a round fold takes of a folded edge what its middle line says") {
-  // Two legs that touch an arc of the middle radius r, half angle b between leg and chord line. Arc of half angle a = pi/2 - b:
-  // area 2 a r t, first moment 2 r^2 t sin a, second t r^3 (a +- sin a cos a). Legs of 25 mm to the sharp corner that they would
-  // meet in, opening 10 mm: at r = 1.5 mm the edge has half of the sharp fold's inertia in the plane of the panel.
+  // Two legs that touch an arc of the middle radius r, half angle b between leg and chord line. Arc of half angle a =
+  // pi/2 - b: area 2 a r t, first moment 2 r^2 t sin a, second t r^3 (a +- sin a cos a). Legs of 25 mm to the sharp
+  // corner that they would meet in, opening 10 mm: at r = 1.5 mm the edge has half of the sharp fold's inertia in the
+  // plane of the panel.
   const double to_corner = 25, open = 10, t = 0.5, b = std::asin(open / 2 / to_corner);
   for (const double r : {1.5, 3.0}) {
     const double straight = to_corner - r / std::tan(b), a = pi / 2 - b, s = std::sin(b), c = std::cos(b);

@@ -32,8 +32,8 @@ struct ShownSection {
 /// Every section that differs in shape, size or material, in the order: members, ribs, tip bow, braces.
 std::vector<ShownSection> shown_sections(const Case& c);
 
-/// "sheet rib 0.020 in (0.51 mm), ...": the shape with who has it, its material and, where it is as deep as the panel, how
-/// deep it is shown.
+/// "sheet rib 0.020 in (0.51 mm), ...": the shape with who has it, its material and, where it is as deep as the panel,
+/// how deep it is shown.
 std::string shown_section_text(const ShownSection& s, const Case& c);
 
 /// "area 37 mm², I up 9200 mm⁴, I flat 437 mm⁴, J 3.08 mm⁴"
