@@ -28,6 +28,13 @@ double lasting_of_frame(const Case& c) {
   return most;
 }
 
+std::string after_iron_in_short(const Case& c) {
+  if (coats_tauten(c)) return "";
+  std::string text = "For coats that do not tauten; their weight and sun on dark paint are not counted.";
+  if (lasting_of_frame(c) > 1) text += " Wood gives more in time: limits of bow count it, stress and twist do not.";
+  return text;
+}
+
 std::vector<std::string> after_iron_sentences(const Case& c) {
   std::vector<std::string> list;
   if (coats_tauten(c))

@@ -14,6 +14,8 @@ bool coats_tauten(const Case& c);
 std::string no_stage_text(const Plan& plan);
 /// What the plan does not know of the time after the iron; of wood also what is counted of its creep. Never empty.
 std::vector<std::string> after_iron_sentences(const Case& c);
+/// The same for a screen, which is short; empty where the verdict says it.
+std::string after_iron_in_short(const Case& c);
 /// By how much a twist may grow when the pull lasts: the most of all members and ribs; 1: not at all.
 double lasting_of_frame(const Case& c);
 

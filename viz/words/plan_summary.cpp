@@ -92,7 +92,7 @@ std::string plan_summary(const Plan& p, const std::string& folder, const Termina
         paragraph(fmt::format("The finest mesh changes the governing use by {:.1f} %, smaller zones by {:.1f} %; the "
                               "bars hold both and count against the answer.",
                               *p.solve.mesh_change * 100, *p.solve.zone_change * 100));
-  for (const auto& s : viz::after_iron_sentences(p.the_case)) text += "\n" + paragraph(s);
+  if (const auto after = viz::after_iron_in_short(p.the_case); !after.empty()) text += paragraph(after);
   if (!p.advice.items.empty()) {
     text += "\n  Advice:\n";
     for (const auto& a : viz::advice_sentences(p)) text += bullet(a, t);
