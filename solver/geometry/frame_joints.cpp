@@ -66,6 +66,12 @@ class FrameBuilder {
     p_.beams.push_back(b);
   }
 
+  // Joints that are more than free or fixed are no matter of geometry (solver/frame/joint_turn.hpp).
+  void pin(const FrameMember& m, const JointMake& first, const JointMake& last) {
+    p_.beams[m.beams.front()].hinge_from = first.kind == JointKind::pinned;
+    p_.beams[m.beams.back()].hinge_to = last.kind == JointKind::pinned;
+  }
+
   static MemberRole role_of(SpanRole r) {
     if (r == SpanRole::leading_edge) return MemberRole::leading_edge;
     return r == SpanRole::trailing_edge ? MemberRole::trailing_edge : MemberRole::spar;
@@ -128,10 +134,7 @@ class FrameBuilder {
       for (std::size_t k = 0; k + 1 < at.size(); ++k)
         add_beam(member, index, joints_.rib[r][k], joints_.rib[r][k + 1],
                  {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
-      if (!bow && c_.ribs[r].hinged_ends) {
-        p_.beams[member.beams.front()].hinge_from = true;
-        p_.beams[member.beams.back()].hinge_to = true;
-      }
+      if (!bow) pin(member, c_.ribs[r].front_joint, c_.ribs[r].rear_joint);
       p_.members.push_back(member);
     }
     joints_.rib_at = at;
@@ -148,6 +151,7 @@ class FrameBuilder {
       const int index = static_cast<int>(p_.members.size());
       const Section section = section_of(b.make.shape, b.make.shape.height);
       add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
+      pin(member, b.from_joint, b.to_joint);
       p_.members.push_back(member);
     }
   }
