@@ -31,6 +31,9 @@ void find_section_doubts(Case& c);  ///< of them: sections and materials against
 class MaterialShelf;
 MemberMake read_make(const CaseTable& owner, MaterialShelf& shelf);
 
+/// How a rib or brace is joined to what it ends on: a word, or a table with `as`. None where the key is absent.
+std::optional<JointMake> read_joint_if(const CaseTable& t, const std::string& key);
+
 /// Refuse a section that cannot be what the place asks for; a depth is looked at between two chord fractions.
 void check_depth(const CaseTable& owner, const MemberMake& make, const Case& c, double from, double to);
 void check_rib(const CaseTable& owner, const MemberMake& make, const Case& c);

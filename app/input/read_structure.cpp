@@ -16,8 +16,8 @@
 namespace evenpull {
 namespace {
 
-const std::vector<std::string> rib_keys = {"section", "material"};
-const std::vector<std::string> inner_rib_keys = {"section", "material", "touches_cloth"};
+const std::vector<std::string> rib_keys = {"section", "material", "joints", "rear_joints"};
+const std::vector<std::string> inner_rib_keys = {"section", "material", "joints", "rear_joints", "touches_cloth"};
 /// Two ribs nearer to each other than this are a slip: ours.
 constexpr double least_bay = 0.02;
 
@@ -200,6 +200,12 @@ std::vector<double> read_stations(const CaseTable& ribs, double span) {
   return y;
 }
 
+/// `joints` of both ends, and those at the trailing edge where they differ; what is not stated stays.
+void read_joints(const CaseTable& t, Rib& rib) {
+  if (const auto both = read_joint_if(t, "joints")) rib.front_joint = rib.rear_joint = *both;
+  if (const auto rear = read_joint_if(t, "rear_joints")) rib.rear_joint = *rear;
+}
+
 /// The one rib that differs.
 void read_single(const CaseTable& t, Case& c, MaterialShelf& shelf, std::map<int, std::string>& seen) {
   const auto ribs = static_cast<int>(c.ribs.size());
@@ -207,7 +213,7 @@ void read_single(const CaseTable& t, Case& c, MaterialShelf& shelf, std::map<int
   if (const auto [at, is_new] = seen.emplace(number, t.path("number")); !is_new)
     t.fail("number", fmt::format("is stated a second time; the first is on {}", t.context().line_of(at->second)));
   const bool make = t.has("section") || t.has("material");
-  if (!make && !t.has("joints") && !t.has("touches_cloth"))
+  if (!make && !t.has("joints") && !t.has("rear_joints") && !t.has("touches_cloth"))
     t.context().fail(t.own_path(),
                      fmt::format("says nothing of rib {}; write its section and material, or its joints", number));
   if (make && number == ribs && c.outline.tip_bow_depth > 0)
@@ -218,7 +224,7 @@ void read_single(const CaseTable& t, Case& c, MaterialShelf& shelf, std::map<int
                     t.context().line_of("tip_bow")));
   auto& rib = c.ribs[static_cast<size_t>(number - 1)];
   if (make) check_rib(t, rib.make = read_make(t, shelf), c);
-  if (const int own = t.choice_if("joints", {"rigid", "pinned"}); own >= 0) rib.hinged_ends = own == 1;
+  read_joints(t, rib);
   if (!t.has("touches_cloth")) return;
   rib.touches_cloth = t.flag("touches_cloth");
   if (!rib.touches_cloth && (number == 1 || number == ribs))
@@ -227,33 +233,45 @@ void read_single(const CaseTable& t, Case& c, MaterialShelf& shelf, std::map<int
 }
 
 void read_ribs(const CaseTable& top, Case& c, MaterialShelf& shelf) {
-  const auto ribs = top.table("ribs", {"stations", "bays", "joints", "inner", "end", "single"},
+  const auto ribs = top.table("ribs", {"stations", "bays", "joints", "rear_joints", "inner", "end", "single"},
                               "[ribs] with stations = [\"0 mm\", \"300 mm\", ...]");
   const auto stations = read_stations(ribs, c.outline.span());
-  const int joints = ribs.choice_if("joints", {"rigid", "pinned"});
-  if (joints < 0) ribs.context().note_default("ribs.joints", "rigid", default_estimate);
+  Rib first, inmost;
+  read_joints(ribs, first);
+  inmost = first;
   const auto end_table = ribs.table("end", rib_keys, "[ribs.end] with section = { ... } and material = \"...\"");
   const auto end = read_make(end_table, shelf);
   check_rib(end_table, end, c);
+  read_joints(end_table, first);
   auto inner = end;
   bool inner_touch = true;
   if (ribs.has("inner")) {
     const auto inner_table = ribs.table("inner", inner_rib_keys, "");
     inner = read_make(inner_table, shelf);
     check_rib(inner_table, inner, c);
+    read_joints(inner_table, inmost);
     inner_touch = !inner_table.has("touches_cloth") || inner_table.flag("touches_cloth");
     if (!inner_touch) check_low_rib(inner_table, inner);
   } else if (stations.size() > 2) {
     ribs.context().note_default("ribs.inner", "as the end ribs", default_estimate);
   }
+  if (!ribs.has("inner")) inmost = first;
   for (size_t i = 0; i < stations.size(); ++i) {
-    const bool is_end = i == 0 || i + 1 == stations.size();
-    c.ribs.push_back({stations[i], is_end ? end : inner, joints == 1});
-    c.ribs.back().touches_cloth = is_end || inner_touch;
+    const bool at_end = i == 0 || i + 1 == stations.size();
+    const Rib& like = at_end ? first : inmost;
+    c.ribs.push_back({stations[i], at_end ? end : inner, like.front_joint, like.rear_joint});
+    c.ribs.back().touches_cloth = at_end || inner_touch;
   }
   std::map<int, std::string> seen;
-  for (const auto& t : ribs.tables("single", {"number", "section", "material", "joints", "touches_cloth"}, most::ribs))
+  for (const auto& t :
+       ribs.tables("single", {"number", "section", "material", "joints", "rear_joints", "touches_cloth"}, most::ribs))
     read_single(t, c, shelf, seen);
+  for (const Rib& r : c.ribs)
+    if (r.front_joint.kind == JointKind::unstated || r.rear_joint.kind == JointKind::unstated) {
+      ribs.context().note_default("ribs.joints", "rigid; in the chances anything from hardly fixed to welded",
+                                  default_estimate);
+      break;
+    }
 }
 
 int read_end(const CaseTable& brace, const std::string& key, const Case& c, int& rib) {
@@ -277,6 +295,10 @@ Brace read_brace(const CaseTable& t, const Case& c, MaterialShelf& shelf, const 
   b.name = t.text_or("name", fmt::format("brace {}", c.braces.size() + 1));
   b.make = read_make(t, shelf);
   check_brace(t, b.make);
+  if (const auto joints = read_joint_if(t, "joints")) b.from_joint = b.to_joint = *joints;
+  else
+    t.context().note_default(t.path("joints"), "rigid; in the chances anything from hardly fixed to welded",
+                             default_estimate);
   b.from_member = read_end(t, "from", c, b.from_rib);
   b.to_member = read_end(t, "to", c, b.to_rib);
   if (b.from_member == b.to_member && b.from_rib == b.to_rib)
@@ -315,7 +337,7 @@ void read_structure(const CaseTable& top, Case& c) {
     check_tip_bow(bow, *c.tip_bow);
   }
   std::vector<std::string> paths;
-  for (const auto& t : top.tables("brace", {"name", "from", "to", "section", "material"}, most::braces)) {
+  for (const auto& t : top.tables("brace", {"name", "from", "to", "section", "material", "joints"}, most::braces)) {
     c.braces.push_back(read_brace(t, c, shelf, paths));
     paths.push_back(t.own_path());
   }

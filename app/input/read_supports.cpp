@@ -56,12 +56,21 @@ double read_place(const CaseTable& t, const Entry& e, const std::string& key, do
   return y;
 }
 
+/// What a support gives, as it was tried: pushed by so much it moves by so much [m/N].
+double read_give(const CaseTable& t) {
+  if (!t.has("give")) return 0;
+  const auto g = t.table("give", {"force", "movement"}, "");
+  const double force = g.quantity("force", Quantity::force, {1, 2000, "what it was pushed with, usually 50 to 200 N"});
+  const double moved = g.quantity("movement", Quantity::length, {1e-6, 0.02, "how far it then moved, by a dial gauge"});
+  return moved / force;
+}
+
 bool is_same(const Support& a, const Support& b) {
   return a.member == b.member && a.station == b.station && a.whole_length == b.whole_length && a.hold == b.hold;
 }
 
 std::vector<Support> read_list(const CaseTable& supports, const std::string& key, const Case& c) {
-  const auto tables = supports.tables(key, {"member", "at", "as", "holds"}, most::supports);
+  const auto tables = supports.tables(key, {"member", "at", "as", "holds", "give"}, most::supports);
   if (tables.empty())
     supports.missing(
         key, fmt::format("[[supports.{}]] with member = \"{}\", at = \"inboard end\", as = \"clamp\"; state both "
@@ -94,6 +103,9 @@ std::vector<Support> read_list(const CaseTable& supports, const std::string& key
       s.kind = holdings[which].kind;
       s.hold = holdings[which].hold;
     }
+    s.give = read_give(t);
+    if (s.give > 0 && !(s.hold[0] || s.hold[1] || s.hold[2]))
+      t.context().fail(t.path("give"), "has no meaning for a support that holds against turning alone");
     const auto* at = t.find("at");
     if (!at)
       t.missing(
@@ -101,6 +113,10 @@ std::vector<Support> read_list(const CaseTable& supports, const std::string& key
           "at = \"inboard end\", \"outboard end\", \"whole length\", a distance like \"900 mm\", or a list of them");
     if (at->kind == Entry::Kind::text && plain_word(at->text) == "whole length") {
       s.whole_length = true;
+      if (s.give > 0)
+        t.context().fail(t.path("give"),
+                         "was tried at one place; state the places of the supports instead of the whole "
+                         "length");
       add(t.path("at"));
     } else if (at->kind == Entry::Kind::list) {
       const auto& list = t.list("at", {1, most::places_of_a_support, "at = [\"inboard end\", \"900 mm\"]"});

@@ -65,6 +65,8 @@ Json limits(const Plan& p) {
          {"unit", viz::limit_unit(l.limit)},
          {"use", unless(l.gave_way, l.use, "limits.use")},
          {"use_plus_minus", unless(l.gave_way || l.study.gave_way, l.use_plus_minus, "limits.use_plus_minus")},
+         {"use_of_worse_joints",
+          l.use_of_worse_joints > 0 ? json_number(l.use_of_worse_joints, "limits.use_of_worse_joints") : Json(nullptr)},
          {"judgement", l.judgement},
          {"at_once", l.lasting == 1 ? Json(nullptr) : json_number(l.value / l.lasting, "limits.at_once")},
          {"in_compression", l.compression},
@@ -125,7 +127,7 @@ Json bounds(const Plan& p) {
     auto use = Json::array();
     for (int s = 0; s < b.first_stage; ++s) use.push_back(nullptr);
     for (const std::optional<double>& u : b.worst_use) use.push_back(json_number(u, "bounds.worst_use"));
-    list.push_back({{"name", viz::bound_name(b.inner_ribs)},
+    list.push_back({{"name", viz::bound_name(b)},
                     {"worst_use_by_stage", use},
                     {"unevenness_final", json_number(b.unevenness_final, "bounds.unevenness_final")},
                     {"worst_slip_mm", json_number(b.worst_slip * mm, "bounds.worst_slip")}});

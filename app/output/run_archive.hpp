@@ -39,7 +39,7 @@ void serialize(Archive& a, Step& v) {
 }
 template <class Archive>
 void serialize(Archive& a, RunJob& v) {
-  a(v.kind, v.mesh, v.steps, v.kept_whole, v.inner_ribs, v.last_stage, v.at_once, v.sigmas, v.number);
+  a(v.kind, v.mesh, v.steps, v.kept_whole, v.inner_ribs, v.joints, v.last_stage, v.at_once, v.sigmas, v.number);
 }
 
 inline namespace solver {
@@ -67,7 +67,7 @@ void serialize(Archive& a, Tension& v) {
 // Under a name of its own: cereal takes the number Covering::load for the member function that it looks for.
 template <class Archive>
 void archive_covering(Archive& a, Covering& v) {
-  a(v.unknowns, v.tension, v.shrink, v.friction, v.axial, v.nodal_force, v.held, v.load);
+  a(v.unknowns, v.tension, v.shrink, v.friction, v.axial, v.nodal_force, v.held, v.springs_from, v.load);
 }
 }  // namespace solver
 
@@ -94,8 +94,8 @@ void serialize(Archive& a, NumberStudy& v) {
 }
 template <class Archive>
 void serialize(Archive& a, LimitReading& v) {
-  a(v.limit, v.where, v.when, v.stage, v.value, v.allowed, v.use, v.use_plus_minus, v.judgement, v.study, v.gave_way,
-    v.lasting, v.compression, v.at_weld);
+  a(v.limit, v.where, v.when, v.stage, v.value, v.allowed, v.use, v.use_plus_minus, v.use_of_worse_joints, v.judgement,
+    v.study, v.gave_way, v.lasting, v.compression, v.at_weld);
 }
 template <class Archive>
 void serialize(Archive& a, BucklingMode& v) {

@@ -4,6 +4,7 @@
 #include "app/output/json_units.hpp"
 #include "app/text/units.hpp"
 #include "solver/geometry/cut_outs.hpp"
+#include "viz/words/joint_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
 #include "viz/words/section_words.hpp"
@@ -59,7 +60,8 @@ Json supports_of(const std::vector<Support>& supports, const Case& c) {
         {{"as", viz::support_kind_text(s.kind)},
          {"member", c.span_members[static_cast<size_t>(s.member)].name},
          {"station_mm", s.whole_length ? Json("whole length") : json_number(s.station * mm, "supports.station")},
-         {"holds", holds}});
+         {"holds", holds},
+         {"give_mm_per_100N", json_number(s.give * 100 * mm, "supports.give")}});
   }
   return list;
 }
@@ -115,10 +117,15 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
   for (const auto& r : c.ribs)
     j["ribs"].push_back({{"station_mm", json_number(r.station * mm, "rib.station")},
                          {"make", make_of(r.make, c)},
-                         {"pinned", r.hinged_ends},
+                         {"pinned", r.front_joint.kind == JointKind::pinned && r.rear_joint.kind == JointKind::pinned},
+                         {"front_joint", viz::joint_text(r.front_joint)},
+                         {"rear_joint", viz::joint_text(r.rear_joint)},
                          {"touches_cloth", r.touches_cloth}});
   add_cut_outs(j, c);
   j["sections"] = sections_of(c);
+  j["joints"] = Json::array();
+  for (const auto& joint : viz::joint_lines(c, panel))
+    j["joints"].push_back({{"where", joint.where}, {"made", joint.made}, {"stiffness_over_member", joint.turns}});
   j["supports"] = {{"while_ironed", supports_of(c.while_ironed, c)}, {"in_use", supports_of(c.in_use, c)}};
   j["stages"] = Json::array();
   for (const auto& s : c.stages) {

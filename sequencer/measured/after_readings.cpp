@@ -107,7 +107,7 @@ std::vector<StageVerdict> with_readings(std::vector<StageVerdict> judged, const 
         if (v.stage == before.uses[k].stage && l.limit == before.uses[k].limit) {
           // A buckling factor falls as its use rises.
           l.value *= l.limit == Limit::buckling ? 1 / times : times;
-          l.use *= times, l.use_plus_minus *= std::max(1.0, times);
+          l.use *= times, l.use_of_worse_joints *= times, l.use_plus_minus *= std::max(1.0, times);
         }
   }
   return judged;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "sequencer/plan/limit.hpp"
+#include "sequencer/plan/run_id.hpp"
 #include "solver/equilibrium/solve_report.hpp"
 #include "solver/statement/case.hpp"
 
@@ -38,13 +39,14 @@ struct StudyLevel {
   int zone_parts = 1;  ///< into how many each zone was cut
 };
 
-/// A bound run at the end of the chosen plan: inner ribs free or glued.
+/// A bound run at the end of the chosen plan: inner ribs free or glued, or the joints of the frame at an end of their range.
 struct BoundRun {
   RibTie inner_ribs = RibTie::free;
   std::vector<std::optional<double>> worst_use;  ///< per stage from `first_stage`; none: the frame gave way
   std::optional<double> unevenness_final;
   double worst_slip = 0;
-  int first_stage = 0;  ///< the first that was judged; those before it were done when the plan was made
+  int first_stage = 0;               ///< the first that was judged; those before it were done when the plan was made
+  std::optional<JointEnd> joints{};  ///< set: the joints are bounded, and the inner ribs are as stated
 };
 
 }  // namespace evenpull::inline sequencer

@@ -17,9 +17,20 @@ struct Chance {
 /// With the 95 % interval of Clopper and Pearson.
 Chance chance_of(int hits, int of);
 
-/// What is not known well, in the order of a scenario's numbers.
-enum class Unsure { free_shrink, pull, cloth_stiffness, member_stiffness, friction, looseness, half_time, sole };
-inline constexpr int unsure_count = 8;
+/// What is not known well, in the order of a scenario's numbers. `joints`: how far joints turn and supports give, only where
+/// the case has such a range; its numbers come after all others.
+enum class Unsure {
+  free_shrink,
+  pull,
+  cloth_stiffness,
+  member_stiffness,
+  friction,
+  looseness,
+  half_time,
+  sole,
+  joints
+};
+inline constexpr int unsure_count = 8;  ///< without `joints`
 
 /// Chance that a limit is exceeded at a stage.
 struct LimitChance {
@@ -31,7 +42,7 @@ struct LimitChance {
 /// How much of what is uncertain in the governing use comes from one input.
 struct InputWeight {
   Unsure input = Unsure::pull;
-  double spread = 0;         ///< share; of the sole K
+  double spread = 0;         ///< share; of the sole K; of joints none: they are drawn over their range
   double share = 0;          ///< squared standardised regression coefficient, as a share of the variance
   double low = 0, high = 0;  ///< 90 % interval by bootstrap
   double sign = 0;           ///< +1: more of it, more use

@@ -54,6 +54,9 @@ struct LimitReading {
   double value = 0, allowed = 0;  ///< Pa, m, rad, N/m or 1, as the limit has it
   double use = 0;                 ///< share of the limit taken up
   double use_plus_minus = 0;
+  /// Use with the joints of the frame at that end of their range which is worse for this limit; 0: none has a range that
+  /// counts.
+  double use_of_worse_joints = 0;
   bool judgement = true;     ///< the allowed value is engineering judgement
   NumberStudy study{};       ///< of the use
   bool gave_way = false;     ///< the frame gave way: value and use stand for "too much" and are no numbers to print

@@ -44,6 +44,13 @@ struct LeftOut {
 };                          ///< found no equilibrium
 struct ChancesUnsolved {};  ///< the order as planned found none on the coarse mesh
 
+/// Not stated how ribs or braces are joined: the worst use (bounds, hottest stage told) softest and stiffest; none: not known.
+struct JointsNotStated {
+  int stage = 0;
+  std::optional<double> softest{}, stiffest{};
+  bool computed = false;  ///< the bounds were run; a use that is none gave way, or no balance was found
+};
+
 // Of orders.
 struct SteadyAgainstJumping {                ///< root to tip beside the handbook's jumping, both on the coarse mesh
   double steady_use = 0, steady_spread = 0;  ///< spread: N/m along the span
@@ -94,8 +101,8 @@ struct MustWait {
 using Note =
     std::variant<note::GivesWay, note::LiftsOff, note::FrameTurns, note::TipFullness, note::ThinnerBetweenRibs,
                  note::BarsDecide, note::GaveWayElsewhere, note::UnsolvedElsewhere, note::LeftOut,
-                 note::ChancesUnsolved, note::SteadyAgainstJumping, note::CoarseRankedOther, note::KeepsShapeLess,
-                 note::FewestTurnOvers, note::TurnOversAgainstLoad, note::HowGoodTheOrder, note::PassesChosen,
-                 note::DoneGaveWay, note::DoneOverLimit, note::MustWait>;
+                 note::ChancesUnsolved, note::JointsNotStated, note::SteadyAgainstJumping, note::CoarseRankedOther,
+                 note::KeepsShapeLess, note::FewestTurnOvers, note::TurnOversAgainstLoad, note::HowGoodTheOrder,
+                 note::PassesChosen, note::DoneGaveWay, note::DoneOverLimit, note::MustWait>;
 
 }  // namespace evenpull::inline sequencer

@@ -19,7 +19,7 @@ const StageWindow* window_after(const Plan& plan, int stage) {
 std::vector<LimitReading> worst_readings(const Plan& plan) {
   const int last = plan.ceiling.value_or(0);
   // By the end that the ceiling looks at.
-  const auto end = [](const LimitReading& r) { return r.use + r.use_plus_minus; };
+  const auto end = [](const LimitReading& r) { return std::max(r.use, r.use_of_worse_joints) + r.use_plus_minus; };
   std::vector<LimitReading> worst;
   for (const auto& r : plan.limits) {
     // Unevenness is asked for at the end of the job alone: a hotter stage evens out what a cooler one left.

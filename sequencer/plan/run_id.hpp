@@ -8,6 +8,9 @@
 
 namespace evenpull::inline sequencer {
 
+/// At which end of their range the joints of the frame are, and what the supports give.
+enum class JointEnd { softest, stiffest };
+
 struct RunId {
   enum class Kind {
     last_stage,  ///< the trial that says at which stage the job may end
@@ -19,6 +22,7 @@ struct RunId {
     full_order,     ///< `order` on the plan's mesh
     error_bars,     ///< `fineness`, `zone_parts`
     bound,          ///< `inner_ribs`
+    joint_bound,    ///< `joints`
     setting         ///< the hottest between the stages
   };
   Kind kind = Kind::search;
@@ -27,6 +31,7 @@ struct RunId {
   std::vector<double> doses{};
   int fineness = 0, zone_parts = 1;
   RibTie inner_ribs = RibTie::free;
+  JointEnd joints = JointEnd::softest;
 };
 
 }  // namespace evenpull::inline sequencer

@@ -7,6 +7,7 @@
 #include "sequencer/planner/advice.hpp"
 #include "sequencer/sure/bench_checks.hpp"
 #include "sequencer/sure/error_bars.hpp"
+#include "sequencer/sure/frame_range.hpp"
 #include "sequencer/sure/safety.hpp"
 
 #include <algorithm>
@@ -119,10 +120,29 @@ void tell_search(Plan& p, const PlanJob& job, const PlanRuns& runs, int best) {
   p.notes.insert(p.notes.end(), r.waits.begin(), r.waits.end());
 }
 
+// What it may cost that nobody said how the frame is joined, at the hottest stage that both bounds reached.
+std::optional<note::JointsNotStated> joints_not_stated(const Case& c, const std::vector<BoundRun>& bounds) {
+  if (!any_joint_unstated(c)) return {};
+  note::JointsNotStated out;
+  std::size_t stages = 0;
+  for (const BoundRun& b : bounds)
+    if (b.joints) stages = std::max(stages, b.worst_use.size()), out.computed = true, out.stage = b.first_stage;
+  if (stages == 0) out.computed = false;
+  else out.stage += static_cast<int>(stages) - 1;
+  for (const BoundRun& b : bounds)
+    if (b.joints && b.worst_use.size() == stages && stages > 0)
+      (*b.joints == JointEnd::softest ? out.softest : out.stiffest) = b.worst_use.back();
+  return out;
+}
+
 // Where error bars decide, and what the runs behind them met.
 void tell_bars(Plan& p, const Studied& studied) {
   const std::optional<int> without_bars = stage_ceiling(studied.stages, false);
-  if (without_bars != p.nominal && without_bars) p.notes.push_back(note::BarsDecide{*without_bars});
+  // Where it is the joints that decide, what stops the stage says so.
+  std::vector<StageVerdict> as_usual = studied.stages;
+  for (StageVerdict& v : as_usual)
+    for (LimitReading& l : v.limits) l.use_of_worse_joints = 0;
+  if (without_bars != stage_ceiling(as_usual, true) && without_bars) p.notes.push_back(note::BarsDecide{*without_bars});
   for (const StageVerdict& v : studied.stages) {
     if (!gave_way_in_study(v)) continue;
     if (v.stage >= studied.gave_way_from) p.notes.push_back(note::GaveWayElsewhere{v.stage});
@@ -203,6 +223,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   tell_search(p, job, runs, best);
   tell_bars(p, studied);
   p.bounds = studied.bounds;
+  add(p.notes, joints_not_stated(job.the_case, p.bounds));
   if (p.chances.unsolved) p.notes.push_back(note::ChancesUnsolved{});
   if (!dropped.runs.empty()) p.notes.push_back(note::LeftOut{dropped.runs});
   p.solve = chosen.result.solve;

@@ -3,6 +3,7 @@
 #include "sequencer/plan/accuracy.hpp"
 #include "sequencer/replay/ceiling.hpp"
 #include "sequencer/sure/error_bars.hpp"
+#include "sequencer/sure/frame_range.hpp"
 #include "sequencer/sure/kept_runs.hpp"
 
 #include <algorithm>
@@ -35,13 +36,19 @@ std::vector<StudyJob> study_jobs(const PlanJob& job, const Panel& p) {
       id.inner_ribs = ribs;
       jobs.push_back({id, bound_mesh(job), cost_of(bound_mesh(job))});
     }
+  if (frame_varies(job.the_case))
+    for (const JointEnd end : {JointEnd::softest, JointEnd::stiffest}) {
+      RunId id{RunId::Kind::joint_bound};
+      id.joints = end;
+      jobs.push_back({id, bound_mesh(job), cost_of(bound_mesh(job))});
+    }
   return jobs;
 }
 
 Case case_of(const Case& c, const RunId& id) {
   Case out = c;
   if (id.kind == RunId::Kind::bound) out.blanket.inner_ribs = id.inner_ribs;
-  return out;
+  return id.kind == RunId::Kind::joint_bound ? with_joints_at(out, id.joints) : out;
 }
 
 StudyRun unsolved_study(const Case& c, const MeshOptions& options) {
@@ -78,9 +85,10 @@ struct MeshRatio {
   }
 };
 
-BoundRun bound(RibTie ribs, const std::vector<StageVerdict>& stages, const MeshRatio& ratio) {
+BoundRun bound(const RunId& id, const std::vector<StageVerdict>& stages, const MeshRatio& ratio) {
   BoundRun b;
-  b.inner_ribs = ribs;
+  if (id.kind == RunId::Kind::joint_bound) b.joints = id.joints;
+  else b.inner_ribs = id.inner_ribs;
   for (const StageVerdict& v : stages) {
     if (v.limits.empty()) {
       b.first_stage = v.stage + 1;
@@ -97,6 +105,27 @@ BoundRun bound(RibTie ribs, const std::vector<StageVerdict>& stages, const MeshR
         std::max(b.worst_slip, v.worst_slip * ratio.of(v.stage, [](const StageVerdict& s) { return s.worst_slip; }));
   }
   return b;
+}
+
+// A frame that gives way with its joints at an end of their range is past any limit there.
+constexpr double past_any_limit = 1;
+
+// Where joints are stated with a range the worse end of it counts, limit by limit.
+void count_worse_joints(std::vector<StageVerdict>& stages, const StudyRun& at_end, const MeshRatio& ratio) {
+  for (StageVerdict& v : stages) {
+    const StageVerdict* there = nullptr;
+    for (const StageVerdict& s : at_end.stages)
+      if (s.stage == v.stage) there = &s;
+    for (LimitReading& l : v.limits) {
+      double use = l.use + past_any_limit;
+      if (there && !there->buckled) {
+        use = l.use;
+        for (const LimitReading& o : there->limits)
+          if (o.limit == l.limit) use = o.use * ratio.of_use(v.stage, l.limit);
+      }
+      l.use_of_worse_joints = std::max({l.use, l.use_of_worse_joints, use});
+    }
+  }
 }
 
 std::vector<StudyLevel> levels_of(const std::vector<StudyRun>& runs) {
@@ -134,6 +163,7 @@ void run_study(const PlanJob& job, const Panel& p, StudyRuns& study, int i, int 
   named.mesh = {j.mesh.target_nodes, j.mesh.fineness, j.mesh.zone_parts};
   named.steps = study.steps;
   named.inner_ribs = c.blanket.inner_ribs;
+  if (j.id.kind == RunId::Kind::joint_bound) named.joints = j.id.joints;
   trial.run(0, j.id, [&] {
     study.runs[i] = known_or_run<StudyRun>(
         job.options.kept, named, [&] { return run_for_study(c, j.mesh, p, study.steps, job.meter.job(told)); });
@@ -163,20 +193,23 @@ Studied study_order(const PlanJob& job, const Panel& p, const Tried& chosen, Stu
     if (jobs[i].id.kind == RunId::Kind::error_bars && runs[i].zone_parts == 1 && runs[i].fineness == bounds_on)
       ratio.same = &runs[i];
   for (std::size_t i = 0; i < runs.size(); ++i)
-    if (jobs[i].id.kind == RunId::Kind::bound && !runs[i].unsolved)
-      out.bounds.push_back(bound(jobs[i].id.inner_ribs, runs[i].stages, ratio));
-  std::vector<StudyRun> levels;
+    if (jobs[i].id.kind != RunId::Kind::error_bars && !runs[i].unsolved)
+      out.bounds.push_back(bound(jobs[i].id, runs[i].stages, ratio));
+  std::vector<StudyRun> levels, joint_ends;
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (jobs[i].id.kind == RunId::Kind::error_bars) {
       note_where_it_ended(runs[i], out);
       levels.push_back(std::move(runs[i]));
-    } else if (runs[i].unsolved) {
-      out.left_out.push_back(jobs[i].id);
+      continue;
     }
+    if (runs[i].unsolved) out.left_out.push_back(jobs[i].id);
+    if (jobs[i].id.kind == RunId::Kind::joint_bound) joint_ends.push_back(runs[i]);
   }
   levels.push_back(as_study_run(p, plan_mesh(job.the_case, job.options.accuracy), chosen.result.stages));
   out.levels = levels_of(levels);
   out.stages = with_error_bars(chosen.result.stages, levels);
+  if (range_counts(job.the_case))
+    for (const StudyRun& r : joint_ends) count_worse_joints(out.stages, r, ratio);
   return out;
 }
 

@@ -10,7 +10,9 @@ namespace {
 
 bool is_finish(const LimitReading& l) { return kind_of(l.limit) == LimitKind::finish; }
 
-double use_of(const LimitReading& l, bool pessimistic) { return l.use + (pessimistic ? l.use_plus_minus : 0); }
+double use_of(const LimitReading& l, bool pessimistic) {
+  return pessimistic ? std::max(l.use, l.use_of_worse_joints) + l.use_plus_minus : l.use;
+}
 
 }  // namespace
 

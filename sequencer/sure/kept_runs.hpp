@@ -2,6 +2,7 @@
 // plain value in and a plain value out; where they are kept is not the sequencer's business.
 #pragma once
 
+#include "sequencer/plan/run_id.hpp"
 #include "sequencer/plan/step.hpp"
 #include "sequencer/replay/replay.hpp"
 #include "sequencer/sure/error_bars.hpp"
@@ -24,6 +25,7 @@ struct RunJob {
   std::vector<Step> steps{};
   bool kept_whole = false;              ///< order: ReplayJob::kept_whole
   RibTie inner_ribs = RibTie::bearing;  ///< study
+  std::optional<JointEnd> joints{};     ///< study
   int last_stage = 0;                   ///< scenario
   int at_once = 1;                      ///< scenario
   std::vector<double> sigmas{};         ///< scenario

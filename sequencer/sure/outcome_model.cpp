@@ -66,7 +66,8 @@ void list_numbers(const OutcomeInput& in, OutcomeModel& m) {
     for (const LimitReading& l : v.limits) {
       if (kind_of(l.limit) == LimitKind::finish) continue;
       const bool damage = kind_of(l.limit) == LimitKind::damage;
-      m.uses.push_back({v.stage, l.limit, damage ? share_of_damage(in.the_case, l.limit) : 1.0, l.use, l.use_plus_minus,
+      m.uses.push_back({v.stage, l.limit, damage ? share_of_damage(in.the_case, l.limit) : 1.0,
+                        std::max(l.use, l.use_of_worse_joints), l.use_plus_minus,
                         damage ? strength_of(in.the_case, in.panel, l.limit) : StrengthOf{}});
     }
   }

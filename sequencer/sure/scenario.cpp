@@ -1,6 +1,7 @@
 #include "sequencer/sure/scenario.hpp"
 
 #include "sequencer/numbers/sobol.hpp"
+#include "sequencer/sure/frame_range.hpp"
 #include "solver/cloth/shrink.hpp"
 #include "solver/heat/thermal.hpp"
 
@@ -27,6 +28,15 @@ constexpr std::size_t first_yarn = unsure_count, first_point = first_yarn + 2;
 // Own draws not given are 0.
 double own_draw(const std::vector<double>& sigmas, std::size_t i) {
   return i < sigmas.size() ? std::clamp(sigmas[i], -most_sigmas, most_sigmas) : 0;
+}
+
+// The last numbers; none where nothing of the frame has a range, or where they are left out: all is as usual then.
+std::vector<double> frame_draws(const Case& c, const std::vector<double>& sigmas) {
+  const std::size_t first = first_point + c.cloth.curve.size();
+  std::vector<double> out;
+  if (sigmas.size() <= first) return out;
+  for (int k = 0; k < numbers_of_frame(c); ++k) out.push_back(own_draw(sigmas, first + static_cast<std::size_t>(k)));
+  return out;
 }
 
 // Logarithm by which the pull of a yarn is off at a point of the curve.
@@ -75,11 +85,12 @@ double spread_of(const Spreads& s, Unsure u) {
     case Unsure::looseness: return s.looseness;
     case Unsure::half_time: return s.half_time;
     case Unsure::sole: return s.sole;
+    case Unsure::joints: return 0;
   }
   return 0;
 }
 
-int numbers_of(const Case& c) { return static_cast<int>(first_point + c.cloth.curve.size()); }
+int numbers_of(const Case& c) { return static_cast<int>(first_point + c.cloth.curve.size()) + numbers_of_frame(c); }
 
 std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas, double temperature) {
   std::vector<double> out(sigmas.begin(), sigmas.begin() + unsure_count);
@@ -93,6 +104,11 @@ std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas,
     pull +=
         0.5 * ((1 - share) * pull_draw(c.spreads, sigmas, yarn, i) + share * pull_draw(c.spreads, sigmas, yarn, i + 1));
   out[static_cast<std::size_t>(Unsure::pull)] = c.spreads.pull() > 0 ? pull / c.spreads.pull() : 0;
+  if (const std::vector<double> of_frame = frame_draws(c, sigmas); !of_frame.empty()) {
+    double sum = 0;
+    for (const double z : of_frame) sum += z;
+    out.push_back(sum / std::sqrt(static_cast<double>(of_frame.size())));
+  }
   return out;
 }
 
@@ -122,6 +138,7 @@ Case drawn_case(const Case& c, const std::vector<double>& sigmas) {
   }
   out.blanket.edge_friction *= factor(Unsure::friction);
   out.blanket.rib_friction *= factor(Unsure::friction);
+  if (const std::vector<double> of_frame = frame_draws(c, sigmas); !of_frame.empty()) draw_frame(out, of_frame.data());
   return out;
 }
 

@@ -16,10 +16,11 @@ namespace evenpull::inline sequencer {
 inline constexpr double most_sigmas = 2.5;
 
 /// Numbers that draw one scenario: those of `Unsure`, then what each yarn's pull and that at each point of the curve has of
-/// its own.
+/// its own, then those of the frame's joints and supports (frame_range.hpp).
 int numbers_of(const Case& c);
 
-/// What the governing use is regressed on: the numbers of `Unsure`, the pull with what is its own at this temperature [K].
+/// What the governing use is regressed on: the numbers of `Unsure`, the pull with what is its own at this temperature [K],
+/// the joints only where they were drawn.
 std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas, double temperature);
 
 /// How far off an input may be: a log sigma, or K for the sole.

@@ -45,6 +45,15 @@ void add_frame(const Model& m, const Answer& a, SolveReport& report) {
   }
 }
 
+void add_springs(const Model& m, const Answer& a, SolveReport& report) {
+  const std::vector<Spring>& springs = m.springs[static_cast<int>(a.state.held)];
+  for (std::size_t i = 0; i < springs.size(); ++i) {
+    const double from = i < a.state.springs_from.size() ? a.state.springs_from[i] : 0;
+    const double moved = a.state.unknowns[springs[i].unknown] - from;
+    report.energy += 0.5 * springs[i].stiffness * moved * moved;
+  }
+}
+
 void add_friction(const Model& m, const Answer& a, SolveReport& report) {
   const Covering &s = a.state, &before = a.before;
   for (std::size_t i = 0; i < m.unknowns.sliding.size(); ++i) {
@@ -61,6 +70,7 @@ void certify(const Model& m, const Answer& a, SolveReport& report) {
   report.gap = report.friction_gap = report.energy = 0;
   add_cloth(m, a, report);
   add_frame(m, a, report);
+  add_springs(m, a, report);
   add_friction(m, a, report);
   report.tension_bound = std::sqrt(2 * report.gap / (m.softest * m.cloth_area));
 }

@@ -17,6 +17,9 @@ struct Covering {
   std::vector<double> axial;                  ///< axial force of each beam, from the last accepted state [N]
   std::vector<Eigen::Vector3d> nodal_force;   ///< dE/du of the cloth at each cloth node [N]
   Held held = Held::while_ironed;
+  /// Where the springs of the supports (Model::springs of `held`) pull to, by spring [m]: where they were put on. Empty: zero,
+  /// as laid on.
+  std::vector<double> springs_from;
   /// Dead load on each unknown [N, N m], kept while the cloth moves: a weight laid on, say. Empty: none.
   Eigen::VectorXd load;
 };

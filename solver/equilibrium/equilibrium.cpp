@@ -218,6 +218,7 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
     const QuadSums sums = cloth_and_frame_.assemble();
     residual_.setZero();
     cloth_and_frame_.add_frame_force(s.unknowns, residual_);
+    add_give(model_, s, residual_);
     if (s.load.size() > 0) residual_ -= s.load;
     rhs_ = residual_;
     cloth_and_frame_.add_nodal(cloth_and_frame_.force(), residual_);

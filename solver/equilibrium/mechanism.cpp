@@ -31,16 +31,18 @@ const char* motion_word(int component) {
   return words[component];
 }
 
-// The bare frame with every unknown scaled by the stiffness that its members have without their hinges, so that neither
-// units nor sizes count: ones on the diagonal of what has no hinges.
+// The bare frame with every unknown scaled by the stiffness that its members have with rigid ends, so that neither
+// units nor sizes count: ones on the diagonal where ends are rigid.
 class BareFrame {
  public:
   BareFrame(const Model& m, Held h) : m_(m), size_(6 * static_cast<int>(m.panel.joints.size())), held_(size_, 0) {
     for (int i : m.held[static_cast<int>(h)]) held_[i] = 1;
-    own_ = Eigen::VectorXd::Zero(size_);
+    ground_ = Eigen::VectorXd::Zero(size_);
+    for (const Spring& s : m.springs[static_cast<int>(h)]) ground_[s.unknown] = s.stiffness;
+    own_ = ground_;
     for (std::size_t b = 0; b < m.beams.size(); ++b) {
       BeamShape rigid = m.beams[b];
-      rigid.hinge_from = rigid.hinge_to = false;
+      rigid.turn_from = rigid.turn_to = EndTurn{};
       const BeamMatrix k = beam_stiffness(rigid);
       for (int i = 0; i < 12; ++i) own_[unknown(b, i)] += k(i, i);
     }
@@ -77,6 +79,9 @@ class BareFrame {
     return out;
   }
 
+  // Energy of the supports that give [N m].
+  double of_supports(const Eigen::VectorXd& x) const { return 0.5 * x.dot(ground_.cwiseProduct(x)); }
+
   // Energy if each unknown moved by itself [N m].
   double one_by_one(const Eigen::VectorXd& x) const { return 0.5 * x.dot(own_.cwiseProduct(x)); }
 
@@ -96,7 +101,8 @@ class BareFrame {
           if (row < column || held_[row] || held_[column]) continue;
           entries.emplace_back(row, column, scale(row) * m_.beam_elastic[b](i, j) * scale(column));
         }
-    for (int i = 0; i < size_; ++i) entries.emplace_back(i, i, held_[i] ? 1.0 : shift);
+    for (int i = 0; i < size_; ++i)
+      entries.emplace_back(i, i, held_[i] ? 1.0 : shift + scale(i) * ground_[i] * scale(i));
     Sparse k(size_, size_);
     k.setFromTriplets(entries.begin(), entries.end());
     return k;
@@ -105,7 +111,7 @@ class BareFrame {
   const Model& m_;
   int size_;
   std::vector<char> held_;
-  Eigen::VectorXd own_;
+  Eigen::VectorXd own_, ground_;
 };
 
 // Diagonal of the box round all joints [m].
@@ -176,7 +182,7 @@ Mechanism find_mechanism(const Model& m, Held h) {
                     "check sections and materials");
   const Eigen::VectorXd& x = *softest;
   const std::vector<double> energies = frame.energies(x);
-  double energy = 0, most = 0;
+  double energy = frame.of_supports(x), most = 0;
   for (double e : energies) energy += e;
   const double size = size_of(m.panel);
   Mechanism out;

@@ -44,15 +44,17 @@ double most_pull(const Cloth& c) {
 Model::Model(const Case& c, const MeshOptions& options) : the_case(c), panel(build_panel(c, options)) {
   held[0] = held_unknowns(panel, c.while_ironed);
   held[1] = held_unknowns(panel, c.in_use);
-  build();
+  springs[0] = support_springs(panel, c.while_ironed);
+  springs[1] = support_springs(panel, c.in_use);
+  build(beam_ends(c, panel));
 }
 
 Model::Model(const Case& c, Panel mesh, std::array<std::vector<int>, 2> unknowns_held)
     : the_case(c), panel(std::move(mesh)), held(std::move(unknowns_held)) {
-  build();
+  build({});
 }
 
-void Model::build() {
+void Model::build(const std::vector<BeamEnds>& ends) {
   const Case& c = the_case;
   unknowns = number_unknowns(panel);
   compliance = evenpull::compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
@@ -65,10 +67,14 @@ void Model::build() {
       triangles.push_back(make_triangle(placed_corners(panel, q, corner), Eigen::Vector3d::UnitY(), q.warp_angle, 0.5));
     shapes.push_back(shape_of(q, &triangles[triangles.size() - 4]));
   }
-  for (const Beam& b : panel.beams) {
+  for (std::size_t i = 0; i < panel.beams.size(); ++i) {
+    const Beam& b = panel.beams[i];
     const Material& m = c.materials[panel.members[b.member].material];
+    BeamEnds end = ends.empty() ? BeamEnds{} : ends[i];
+    if (b.hinge_from) end.from = hinge_end;
+    if (b.hinge_to) end.to = hinge_end;
     beams.push_back({panel.joints[b.from].position, panel.joints[b.to].position, b.up, b.section, m.youngs_modulus,
-                     m.shear_modulus, b.hinge_from, b.hinge_to});
+                     m.shear_modulus, end.from, end.to, end.twist_gain});
     beam_elastic.push_back(beam_stiffness(beams.back()));
     beam_geometric.push_back(beam_geometric_stiffness(beams.back(), 1));
   }

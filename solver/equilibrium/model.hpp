@@ -6,7 +6,7 @@
 #include "solver/cloth/quads.hpp"
 #include "solver/equilibrium/tangent_map.hpp"
 #include "solver/equilibrium/unknowns.hpp"
-#include "solver/frame/beam.hpp"
+#include "solver/frame/joint_turn.hpp"
 #include "solver/geometry/panel.hpp"
 #include "solver/numerics/linear_solver.hpp"
 #include "solver/statement/case.hpp"
@@ -46,7 +46,8 @@ struct Model {
   /// Below this pull [N/m] cloth counts as loose: a ninetieth of the most that the cloth of the case pulls, so that
   /// everything measured by it scales with the job (docs/model.md, section 2).
   double loose_pull = 0;
-  std::array<std::vector<int>, 2> held;  ///< unknowns held, by Held
+  std::array<std::vector<int>, 2> held;        ///< unknowns held, by Held
+  std::array<std::vector<Spring>, 2> springs;  ///< of supports that give, by Held
 
   Sparse pattern;                                          ///< lower triangle, zero values
   std::shared_ptr<const LinearSolver::Analysis> analysis;  ///< of the pattern
@@ -59,7 +60,7 @@ struct Model {
   std::array<std::vector<int>, 2> held_positions;  ///< values in rows and columns of held unknowns
 
  private:
-  void build();
+  void build(const std::vector<BeamEnds>& ends);  ///< no ends: all beams end rigidly but for their hinges
   void build_pattern();
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace evenpull::inline solver {
 namespace {
@@ -76,8 +77,11 @@ Eigen::Vector3d displacement(const NodeMap& m, const Eigen::VectorXd& d) {
   return u;
 }
 
-std::vector<int> held_unknowns(const Panel& p, const std::vector<Support>& supports) {
-  std::vector<int> held;
+namespace {
+
+// visit(support, unknown, component) for each motion that each support holds.
+template <class Visit>
+void each_held(const Panel& p, const std::vector<Support>& supports, const Visit& visit) {
   for (const Support& s : supports) {
     const std::vector<int> joints = joints_along(p, s.member);
     int nearest = joints.front();
@@ -88,12 +92,35 @@ std::vector<int> held_unknowns(const Panel& p, const std::vector<Support>& suppo
     for (int j : joints) {
       if (!s.whole_length && j != nearest) continue;
       for (int k = 0; k < 6; ++k)
-        if (s.hold[k]) held.push_back(6 * j + k);
+        if (s.hold[k]) visit(s, 6 * j + k, k);
     }
   }
+}
+
+// What is said to give is what is held against moving; turning is held firmly.
+bool gives(const Support& s, int component) { return s.give > 0 && component < 3; }
+
+}  // namespace
+
+std::vector<int> held_unknowns(const Panel& p, const std::vector<Support>& supports) {
+  std::vector<int> held;
+  each_held(p, supports, [&](const Support& s, int unknown, int component) {
+    if (!gives(s, component)) held.push_back(unknown);
+  });
   std::sort(held.begin(), held.end());
   held.erase(std::unique(held.begin(), held.end()), held.end());
   return held;
+}
+
+std::vector<Spring> support_springs(const Panel& p, const std::vector<Support>& supports) {
+  const std::vector<int> held = held_unknowns(p, supports);
+  std::map<int, double> stiffness;
+  each_held(p, supports, [&](const Support& s, int unknown, int component) {
+    if (gives(s, component) && !std::binary_search(held.begin(), held.end(), unknown)) stiffness[unknown] += 1 / s.give;
+  });
+  std::vector<Spring> out;
+  for (const auto& [unknown, k] : stiffness) out.push_back({unknown, k});
+  return out;
 }
 
 }  // namespace evenpull::inline solver

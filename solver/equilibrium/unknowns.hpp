@@ -46,7 +46,17 @@ Unknowns number_unknowns(const Panel& p);
 /// Displacement of a cloth node [m].
 Eigen::Vector3d displacement(const NodeMap& m, const Eigen::VectorXd& d);
 
-/// The unknowns that a list of supports holds.
+/// The unknowns that a list of supports holds and that do not give.
 std::vector<int> held_unknowns(const Panel& p, const std::vector<Support>& supports);
+
+/// A support that gives: a spring to the ground on one unknown.
+struct Spring {
+  int unknown = 0;
+  double stiffness = 0;  ///< N/m
+};
+
+/// Of the supports that give, each movement that they hold; what another one holds firmly is left out. Where several give
+/// on one unknown their stiffness adds.
+std::vector<Spring> support_springs(const Panel& p, const std::vector<Support>& supports);
 
 }  // namespace evenpull::inline solver

@@ -3,6 +3,7 @@
 #include <Eigen/Geometry>
 
 #include <algorithm>
+#include <array>
 #include <cassert>
 #include <cmath>
 
@@ -45,81 +46,172 @@ void add_plane(BeamMatrix& k, const Plane& p, const Eigen::Matrix4d& m) {
     for (int j = 0; j < 4; ++j) k(at[i], at[j]) += s[i] * s[j] * m(i, j);
 }
 
-BeamMatrix local_elastic(const BeamShape& b, double l) {
+// One bending of a beam. Its slopes at the ends count from the chord: s = slope - (v2 - v1)/l. The beam's own moments are
+//   m = EI/l B s,   B = [4 + phi, 2 - phi; 2 - phi, 4 + phi] / (1 + phi),   phi = 12 EI/(kappa G A l^2)
+// (Timoshenko). An end on a spring k against its joint follows the joint by the share r = k/(k + EI/l B_11): all of it
+// where k is infinite, nothing at a hinge. With r all is finite, and a rigid end exactly what it is without a spring.
+class Bending {
+ public:
+  Bending(const BeamShape& b, double length, bool up) : plane_(up ? upright : flat), l_(length) {
+    const double inertia = up ? b.section.inertia_up : b.section.inertia_flat;
+    const double shear = b.shear_modulus * (up ? b.section.shear_up : b.section.shear_flat);
+    ei_ = b.youngs_modulus * inertia;
+    phi_ = shear > 0 ? 12 * ei_ / (shear * l_ * l_) : 0;
+    own_ = (4 + phi_) / (1 + phi_), cross_ = (2 - phi_) / (1 + phi_);
+    const double spring[2] = {up ? b.turn_from.up : b.turn_from.flat, up ? b.turn_to.up : b.turn_to.flat};
+    for (int i : {0, 1}) follows_[i] = share(spring[i]);
+    left_ = 1 - loose(0) * loose(1) * carried() * carried();
+  }
+
+  const Plane& plane() const { return plane_; }
+  double phi() const { return phi_; }
+
+  // Stiffness of (v1, slope1, v2, slope2), slopes those of the joints: beam and springs in series.
+  Eigen::Matrix4d stiffness() const { return by_slopes(of_joints()); }
+  // The same of the beam alone: slopes those of its ends.
+  Eigen::Matrix4d alone() const {
+    Eigen::Matrix2d s;
+    s << own_, cross_, cross_, own_;
+    return by_slopes(s);
+  }
+
+  // From slopes of the joints to those of the beam's ends, deflections as they are.
+  Eigen::Matrix4d to_ends() const {
+    Eigen::Matrix2d t;
+    const double c = carried();
+    t << follows_[0] / left_, -loose(0) * c * follows_[1] / left_, -loose(1) * c * follows_[0] / left_,
+        follows_[1] / left_;
+    Eigen::Matrix4d e = Eigen::Matrix4d::Identity();
+    for (int i : {0, 1}) {
+      const double chord = (1 - t(i, 0) - t(i, 1)) / l_;
+      e.row(2 * i + 1) << -chord, t(i, 0), chord, t(i, 1);
+    }
+    return e;
+  }
+
+  // By what moments put on the beam's ends turn them while the joints stand still.
+  Eigen::Vector2d turned_by(const Eigen::Vector2d& moments) const {
+    if (ei_ <= 0) return Eigen::Vector2d::Zero();
+    const double unit = l_ / (ei_ * own_), c = carried();
+    const double a = loose(0) * unit * moments[0], b = loose(1) * unit * moments[1];
+    return {(a - loose(0) * c * b) / left_, (b - loose(1) * c * a) / left_};
+  }
+
+  // Under an axial force [N], slopes those of the beam's ends: integrals of the squared slope over the shapes with shear.
+  Eigen::Matrix4d geometric(double axial) const {
+    const double l = l_, p = phi_, pp = p * p;
+    const double v = 36 + 60 * p + 30 * pp, t = 4 + 5 * p + 2.5 * pp, x = 1 + 5 * p + 2.5 * pp;
+    Eigen::Matrix4d m;
+    m << v, 3 * l, -v, 3 * l, 3 * l, t * l * l, -3 * l, -x * l * l, -v, -3 * l, v, -3 * l, 3 * l, -x * l * l, -3 * l,
+        t * l * l;
+    return axial / (30 * l) / ((1 + p) * (1 + p)) * m;
+  }
+
+  // Twice the energy at end displacements in beam axes: from the turns against the chord, so that of a motion without
+  // strain only rounding squared is left.
+  double twice_energy(const BeamVector& local) const {
+    const double chord = (local[plane_.v2] - local[plane_.v1]) / l_;
+    const Eigen::Vector2d s(plane_.sign * local[plane_.t1] - chord, plane_.sign * local[plane_.t2] - chord);
+    const Eigen::Matrix2d k = of_joints();
+    return ei_ / l_ * (k(0, 0) * s[0] * s[0] + 2 * k(0, 1) * s[0] * s[1] + k(1, 1) * s[1] * s[1]);
+  }
+
+ private:
+  double share(double spring) const {
+    if (std::isinf(spring)) return 1;
+    return spring > 0 ? spring / (spring + ei_ / l_ * own_) : 0;
+  }
+  double loose(int end) const { return 1 - follows_[end]; }
+  double carried() const { return cross_ / own_; }
+
+  // Moment coefficients of the joints' slopes, in EI/l.
+  Eigen::Matrix2d of_joints() const {
+    const double c = carried();
+    Eigen::Matrix2d s;
+    s(0, 0) = own_ * follows_[0] * (1 - loose(1) * c * c) / left_;
+    s(1, 1) = own_ * follows_[1] * (1 - loose(0) * c * c) / left_;
+    s(0, 1) = s(1, 0) = cross_ * follows_[0] * follows_[1] / left_;
+    return s;
+  }
+
+  Eigen::Matrix4d by_slopes(const Eigen::Matrix2d& s) const {
+    const double a = s(0, 0), b = s(0, 1), d = s(1, 1), l = l_;
+    const double first = (a + b) * l, second = (b + d) * l, across = a + 2 * b + d;
+    Eigen::Matrix4d m;
+    m << across, first, -across, second, first, a * l * l, -first, b * l * l, -across, -first, across, -second, second,
+        b * l * l, -second, d * l * l;
+    const double l3 = l * l * l;
+    return ei_ / l3 * m;
+  }
+
+  Plane plane_;
+  double l_, ei_ = 0, phi_ = 0, own_ = 4, cross_ = 2;
+  double follows_[2] = {1, 1}, left_ = 1;
+};
+
+std::array<Bending, 2> bendings(const BeamShape& b, double l) { return {Bending(b, l, false), Bending(b, l, true)}; }
+
+double twist_stiffness(const BeamShape& b, double l) { return b.shear_modulus * b.section.torsion / l * b.twist_gain; }
+
+enum class Slopes { of_joints, of_ends };
+
+BeamMatrix local_elastic(const BeamShape& b, double l, Slopes slopes) {
   BeamMatrix k = BeamMatrix::Zero();
-  const double ea = b.youngs_modulus * b.section.area / l, gj = b.shear_modulus * b.section.torsion / l;
+  const double ea = b.youngs_modulus * b.section.area / l, gj = twist_stiffness(b, l);
   k(0, 0) = k(6, 6) = ea;
   k(0, 6) = k(6, 0) = -ea;
   k(3, 3) = k(9, 9) = gj;
   k(3, 9) = k(9, 3) = -gj;
-  Eigen::Matrix4d m;
-  m << 12, 6 * l, -12, 6 * l, 6 * l, 4 * l * l, -6 * l, 2 * l * l, -12, -6 * l, 12, -6 * l, 6 * l, 2 * l * l, -6 * l,
-      4 * l * l;
-  const double l3 = l * l * l;
-  add_plane(k, flat, b.youngs_modulus * b.section.inertia_flat / l3 * m);
-  add_plane(k, upright, b.youngs_modulus * b.section.inertia_up / l3 * m);
+  for (const Bending& d : bendings(b, l))
+    add_plane(k, d.plane(), slopes == Slopes::of_joints ? d.stiffness() : d.alone());
   return k;
 }
 
-BeamMatrix local_geometric(double l, double axial) {
+// Slopes of the beam's ends.
+BeamMatrix local_geometric(const BeamShape& b, double l, double axial) {
   BeamMatrix k = BeamMatrix::Zero();
-  Eigen::Matrix4d m;
-  m << 36, 3 * l, -36, 3 * l, 3 * l, 4 * l * l, -3 * l, -l * l, -36, -3 * l, 36, -3 * l, 3 * l, -l * l, -3 * l,
-      4 * l * l;
-  m *= axial / (30 * l);
-  add_plane(k, flat, m);
-  add_plane(k, upright, m);
+  for (const Bending& d : bendings(b, l)) add_plane(k, d.plane(), d.geometric(axial));
   return k;
 }
 
-// Condenses out the released bendings: expand * (unknowns without the released slopes) gives all 12.
-BeamMatrix release(const BeamShape& b, const BeamMatrix& elastic) {
-  BeamMatrix expand = BeamMatrix::Identity();
-  BeamMatrix k = elastic;
-  auto drop = [&](int r) {
-    if (k(r, r) <= 0) return;
-    BeamMatrix step = BeamMatrix::Identity();
-    step.row(r) = -k.row(r) / k(r, r);
-    step(r, r) = 0;
-    k = (step.transpose() * k * step).eval();
-    expand = (expand * step).eval();
-  };
-  if (b.hinge_from) drop(4), drop(5);
-  if (b.hinge_to) drop(10), drop(11);
-  return expand;
+// From the unknowns of the joints to those of the beam's ends, which turn against them.
+BeamMatrix to_ends(const BeamShape& b, double l) {
+  BeamMatrix e = BeamMatrix::Identity();
+  for (const Bending& d : bendings(b, l)) {
+    for (int i : {d.plane().t1, d.plane().t2}) e(i, i) = 0;
+    Eigen::Matrix4d turns = d.to_ends();
+    turns.row(0).setZero(), turns.row(2).setZero();
+    add_plane(e, d.plane(), turns);
+  }
+  return e;
 }
 
-// Joint loads equivalent to a load across the beam, straight from q_from to q_to (Przemieniecki, chapter 5).
-BeamVector joint_loads(const Eigen::Vector3d& q_from, const Eigen::Vector3d& q_to, double l) {
+// Joint loads equivalent to a load across the beam, straight from q_from to q_to (Przemieniecki, chapter 5). Shear takes
+// phi/(1 + phi) of the moments of its odd part; derived here: such a load turns the ends of a simply supported beam as it
+// would without shear, and with it the beam is softer against turning both ends alike.
+BeamVector joint_loads(const BeamShape& b, const Eigen::Vector3d& q_from, const Eigen::Vector3d& q_to, double l) {
   BeamVector f = BeamVector::Zero();
-  const auto add = [&](const Plane& p, double from, double to) {
-    f[p.v1] = l * (7 * from + 3 * to) / 20;
-    f[p.t1] = p.sign * l * l * (3 * from + 2 * to) / 60;
-    f[p.v2] = l * (3 * from + 7 * to) / 20;
-    f[p.t2] = -p.sign * l * l * (2 * from + 3 * to) / 60;
-  };
-  add(flat, q_from[1], q_to[1]);
-  add(upright, q_from[2], q_to[2]);
+  for (const Bending& d : bendings(b, l)) {
+    const Plane& p = d.plane();
+    const double from = q_from[p.v1], to = q_to[p.v1];
+    const double less = 0.5 * (from - to) * d.phi() / (1 + d.phi());
+    f[p.v1] = l * (7 * from + 3 * to) / 20 - less * l / 30;
+    f[p.t1] = p.sign * l * l * (3 * from + 2 * to) / 60 - p.sign * less * l * l / 60;
+    f[p.v2] = l * (3 * from + 7 * to) / 20 + less * l / 30;
+    f[p.t2] = -p.sign * l * l * (2 * from + 3 * to) / 60 - p.sign * less * l * l / 60;
+  }
   return f;
 }
 
-// What the load alone turns the released ends by; zero elsewhere.
-BeamVector slopes_at_hinges(const BeamShape& b, const BeamMatrix& elastic, const BeamVector& load) {
-  BeamVector d = BeamVector::Zero();
-  for (const Plane& p : {flat, upright}) {
-    const double k1 = elastic(p.t1, p.t1), k2 = elastic(p.t2, p.t2), cross = elastic(p.t1, p.t2);
-    if (k1 <= 0) continue;
-    if (b.hinge_from && b.hinge_to) {
-      const double det = k1 * k2 - cross * cross;
-      d[p.t1] = (k2 * load[p.t1] - cross * load[p.t2]) / det;
-      d[p.t2] = (k1 * load[p.t2] - cross * load[p.t1]) / det;
-    } else if (b.hinge_from) {
-      d[p.t1] = load[p.t1] / k1;
-    } else if (b.hinge_to) {
-      d[p.t2] = load[p.t2] / k2;
-    }
+// What the load alone turns the ends by that turn against their joints; zero elsewhere.
+BeamVector turned_by(const BeamShape& b, double l, const BeamVector& load) {
+  BeamVector out = BeamVector::Zero();
+  for (const Bending& d : bendings(b, l)) {
+    const Plane& p = d.plane();
+    const Eigen::Vector2d turned = d.turned_by({p.sign * load[p.t1], p.sign * load[p.t2]});
+    out[p.t1] = p.sign * turned[0], out[p.t2] = p.sign * turned[1];
   }
-  return d;
+  return out;
 }
 
 BeamMatrix turn_to_panel(const Eigen::Matrix3d& r, const BeamMatrix& k) {
@@ -132,14 +224,13 @@ BeamMatrix turn_to_panel(const Eigen::Matrix3d& r, const BeamMatrix& k) {
 
 BeamMatrix beam_stiffness(const BeamShape& b) {
   const Axes a = axes_of(b);
-  const BeamMatrix k = local_elastic(b, a.length), e = release(b, k);
-  return turn_to_panel(a.rotation, e.transpose() * k * e);
+  return turn_to_panel(a.rotation, local_elastic(b, a.length, Slopes::of_joints));
 }
 
 BeamMatrix beam_geometric_stiffness(const BeamShape& b, double axial) {
   const Axes a = axes_of(b);
-  const BeamMatrix e = release(b, local_elastic(b, a.length));
-  return turn_to_panel(a.rotation, e.transpose() * local_geometric(a.length, axial) * e);
+  const BeamMatrix e = to_ends(b, a.length);
+  return turn_to_panel(a.rotation, e.transpose() * local_geometric(b, a.length, axial) * e);
 }
 
 double beam_energy(const BeamShape& b, const BeamVector& u) {
@@ -148,28 +239,21 @@ double beam_energy(const BeamShape& b, const BeamVector& u) {
   for (int i = 0; i < 4; ++i) local.segment<3>(3 * i) = a.rotation * u.segment<3>(3 * i);
   const double stretch = local[6] - local[0], twist = local[9] - local[3];
   double twice =
-      b.youngs_modulus * b.section.area * stretch * stretch + b.shear_modulus * b.section.torsion * twist * twist;
-  const auto add_bending = [&](const Plane& p, double inertia) {
-    if (b.hinge_from && b.hinge_to) return;
-    const double chord = (local[p.v2] - local[p.v1]) / a.length;
-    double from = p.sign * local[p.t1] - chord, to = p.sign * local[p.t2] - chord;
-    if (b.hinge_from) from = -0.5 * to;
-    if (b.hinge_to) to = -0.5 * from;
-    twice += 4 * b.youngs_modulus * inertia * (from * from + from * to + to * to);
-  };
-  add_bending(flat, b.section.inertia_flat);
-  add_bending(upright, b.section.inertia_up);
-  return 0.5 * twice / a.length;
+      b.youngs_modulus * b.section.area / a.length * stretch * stretch + twist_stiffness(b, a.length) * twist * twist;
+  for (const Bending& d : bendings(b, a.length)) twice += d.twice_energy(local);
+  return 0.5 * twice;
 }
 
 BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial, const BeamLoad& load) {
   const Axes a = axes_of(b);
   BeamVector local;
   for (int i = 0; i < 4; ++i) local.segment<3>(3 * i) = a.rotation * u.segment<3>(3 * i);
-  const BeamMatrix k = local_elastic(b, a.length), e = release(b, k);
-  const BeamVector spread = joint_loads(a.rotation * load.from, a.rotation * load.to, a.length);
-  const BeamVector moved = e * local + slopes_at_hinges(b, k, spread);
-  const BeamVector f = e.transpose() * ((k + local_geometric(a.length, axial)) * moved - spread);
+  const BeamMatrix e = to_ends(b, a.length);
+  const BeamVector spread = joint_loads(b, a.rotation * load.from, a.rotation * load.to, a.length);
+  const BeamVector moved = e * local + turned_by(b, a.length, spread);
+  // A spring takes what the beam's end takes. The axial force acts on the shape that the beam has without it.
+  const BeamMatrix geometric = e.transpose() * local_geometric(b, a.length, axial);
+  const BeamVector f = (local_elastic(b, a.length, Slopes::of_ends) + geometric) * moved - spread;
   BeamForces out;
   out.axial = f[6];
   out.twist = f[9];
@@ -178,6 +262,18 @@ BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial, co
   out.bend_up[0] = f[4];
   out.bend_up[1] = -f[10];
   return out;
+}
+
+double gain_of_held_warping(const Section& s, double youngs_modulus, double shear_modulus, double length,
+                            int ends_held) {
+  // Of what perfectly held ends gain; judgement: the rivets and the spar behind them give.
+  constexpr double real_ends = 0.5;
+  // Below it 1 - tanh u/u is rounding: ends held as perfectly as that do not turn at all.
+  constexpr double least_u = 1e-3;
+  if (s.warping <= 0 || s.torsion <= 0 || ends_held == 0) return 1;
+  const double over_length = std::sqrt(shear_modulus * s.torsion / (youngs_modulus * s.warping));
+  const double u = std::max(least_u, length * over_length / ends_held);
+  return 1 + real_ends * (1 / (1 - std::tanh(u) / u) - 1);
 }
 
 double axial_force(const BeamShape& b, const BeamVector& u) {

@@ -1,6 +1,7 @@
-// Straight 3-D beam between two joints: axial, two bendings, torsion (Euler-Bernoulli), end hinges by condensation, and
-// its geometric stiffness under axial force (docs/model.md, section 5). Przemieniecki, Theory of Matrix Structural
-// Analysis (1968), chapters 5 and 15, from memory; checked against closed forms in tests/published.
+// Straight 3-D beam between two joints: axial, two bendings with shear (Timoshenko), torsion, ends that turn against
+// their joints on springs, by condensation, and its geometric stiffness under axial force (docs/model.md, section 5).
+// Przemieniecki, Theory of Matrix Structural Analysis (1968), chapters 5 and 15, from memory; checked against closed
+// forms in tests/published.
 // Unknowns of an end: (u_x, u_y, u_z [m], theta_x, theta_y, theta_z [rad]) in panel axes.
 #pragma once
 
@@ -8,10 +9,19 @@
 
 #include <Eigen/Core>
 
+#include <limits>
+
 namespace evenpull::inline solver {
 
 using BeamMatrix = Eigen::Matrix<double, 12, 12>;
 using BeamVector = Eigen::Matrix<double, 12, 1>;
+
+/// What a joint lets an end of a beam turn against it: moment / angle [N m/rad] in either bending. Infinite: not at all.
+struct EndTurn {
+  double up = std::numeric_limits<double>::infinity();
+  double flat = std::numeric_limits<double>::infinity();
+};
+inline constexpr EndTurn hinge_end{0, 0};
 
 struct BeamShape {
   Eigen::Vector3d from, to;  ///< m
@@ -19,15 +29,15 @@ struct BeamShape {
   Section section;
   double youngs_modulus = 0;  ///< Pa
   double shear_modulus = 0;   ///< Pa
-  bool hinge_from = false;    ///< both bendings released at this end
-  bool hinge_to = false;
+  EndTurn turn_from{}, turn_to{};
+  double twist_gain = 1;  ///< on G J/l, by ends that keep the section from warping
 };
 
 /// Elastic stiffness in panel axes.
 BeamMatrix beam_stiffness(const BeamShape& b);
 
-/// Geometric stiffness in panel axes for an axial force [N], pull positive. The softening of twist by P (I_p/A) is left
-/// out together with the warping stiffness of open sections, which outweighs it on members as short as ribs.
+/// Geometric stiffness in panel axes for an axial force [N], pull positive, by the slope of the axis with that of shear
+/// (Engesser). The softening of twist by P (I_p/A) is left out (docs/model.md, section 5).
 BeamMatrix beam_geometric_stiffness(const BeamShape& b, double axial_force);
 
 /// Strain energy [N m] of end displacements `u` (panel axes) without axial force, from how far the beam is stretched,
@@ -41,6 +51,12 @@ struct BeamForces {
   double bend_up[2] = {0, 0};    ///< N m, bending up and down
   double bend_flat[2] = {0, 0};  ///< N m, bending in the panel's plane
 };
+
+/// Factor on G J/l of a member `length` long, one or both ends of which (`ends_held`) are kept from warping: half of what
+/// perfectly held ones gain (judgement). 1 where the section has no warping constant. Of G J t' - E C_w t''' = T, t the
+/// angle, T the torque (Vlasov, from memory): tanh u/u off 1 with u = L sqrt(G J/(E C_w)), half of L where both are held.
+double gain_of_held_warping(const Section& s, double youngs_modulus, double shear_modulus, double length,
+                            int ends_held);
 
 /// Axial force alone [N], pull positive: EA/L times the stretch of its axis at end displacements `u` (panel axes).
 double axial_force(const BeamShape& b, const BeamVector& u);

@@ -100,6 +100,12 @@ class FrameBuilder {
     p_.beams.push_back(b);
   }
 
+  // Joints that are more than free or fixed are no matter of geometry (solver/frame/joint_turn.hpp).
+  void pin(const FrameMember& m, const JointMake& first, const JointMake& last) {
+    p_.beams[m.beams.front()].hinge_from = first.kind == JointKind::pinned;
+    p_.beams[m.beams.back()].hinge_to = last.kind == JointKind::pinned;
+  }
+
   static MemberRole role_of(SpanRole r) {
     if (r == SpanRole::leading_edge) return MemberRole::leading_edge;
     return r == SpanRole::trailing_edge ? MemberRole::trailing_edge : MemberRole::spar;
@@ -267,10 +273,7 @@ class FrameBuilder {
       for (std::size_t k = 0; k + 1 < joints_.rib[r].size(); ++k)
         add_beam(member, index, joints_.rib[r][k], joints_.rib[r][k + 1],
                  {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
-      if (!bow && c_.ribs[r].hinged_ends) {
-        p_.beams[member.beams.front()].hinge_from = true;
-        p_.beams[member.beams.back()].hinge_to = true;
-      }
+      if (!bow) pin(member, c_.ribs[r].front_joint, c_.ribs[r].rear_joint);
       p_.members.push_back(member);
     }
     joints_.rib_at = at;
@@ -287,6 +290,7 @@ class FrameBuilder {
       const int index = static_cast<int>(p_.members.size());
       const Section section = section_of(b.make.shape, b.make.shape.height, ratios_of(b.make, c_.materials));
       add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
+      pin(member, b.from_joint, b.to_joint);
       p_.members.push_back(member);
     }
   }
@@ -305,7 +309,8 @@ int FrameJoints::of_rib(int which, double chord_fraction) const {
   const auto off = [&](double at) { return std::abs(at - chord_fraction); };
   const auto nearest =
       std::min_element(rib_at.begin(), rib_at.end(), [&](double a, double b) { return off(a) < off(b); });
-  return off(*nearest) < same_joint ? rib[which][static_cast<std::size_t>(nearest - rib_at.begin())] : -1;
+  const auto k = static_cast<std::size_t>(nearest - rib_at.begin());
+  return off(*nearest) < same_joint && k < rib[which].size() ? rib[which][k] : -1;  // a rib may end at a pocket
 }
 
 int span_member_at(const Case& c, double chord_fraction) {

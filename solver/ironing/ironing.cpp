@@ -1,6 +1,7 @@
 #include "solver/ironing/ironing.hpp"
 
 #include "solver/equilibrium/giving_up.hpp"
+#include "solver/equilibrium/holding.hpp"
 #include "solver/equilibrium/mechanism.hpp"
 
 #include <algorithm>
@@ -173,7 +174,7 @@ StepReport Ironing::settle(Covering& s, const SolveName& label) {
 }
 
 StepReport Ironing::release(Covering& s, const SolveName& label) {
-  s.held = Held::in_use;
+  change_hands(model_, Held::in_use, s);
   return settle(s, label);
 }
 

@@ -99,15 +99,18 @@ enum class JointKind {
   glued_gusset,  ///< wooden, both faces
   glued_block,   ///< corner block, or gusset on one face
   tied,          ///< butt joint, nailed, corded or taped
-  slid_in,       ///< sheet rib slid into a folded edge and riveted through both legs
-  given          ///< `turn` as measured
+  slid_in        ///< sheet rib slid into a folded edge and riveted through both legs
 };
 struct JointMake {
   JointKind kind = JointKind::unstated;
   int fasteners = 0;             ///< on each side of a gusset
   double fastener_diameter = 0;  ///< m
   double fastener_spacing = 0;   ///< between the two that stand furthest apart [m]
-  std::optional<double> turn{};  ///< moment / angle [N m/rad], both bendings, of a given joint
+  /// Gusset or tab: it stands upright, in the plane of the rib (true), or lies in that of the panel; unset: upright on
+  /// ribs that are no tubes, lying on tubes and braces.
+  std::optional<bool> upright{};
+  /// Where in the range of its kind its stiffness against turning is taken: 0 softest, 1 stiffest; unset: as usual.
+  std::optional<double> at{};
 };
 
 enum class SpanRole { leading_edge, spar, trailing_edge };
@@ -127,7 +130,6 @@ struct SpanMember {
 struct Rib {
   double station = 0;  ///< y [m]
   MemberMake make;
-  bool hinged_ends = false;  ///< ends free to turn about vertical and chord-normal axes (pinned joint), else rigid
   JointMake front_joint{}, rear_joint{};  ///< to the leading and to the trailing edge
   bool touches_cloth = true;              ///< false: lower than the profile, the cloth passes over it free (inner ribs)
 };

@@ -9,6 +9,7 @@ set(EVENPULL_APP_TESTS
   test_file_bounds.cpp
   test_frame_stands.cpp
   test_iron_input.cpp
+  test_joint_input.cpp
   test_kept_file.cpp
   test_list_bounds.cpp
   test_manual.cpp

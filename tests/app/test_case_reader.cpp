@@ -86,8 +86,8 @@ TEST_CASE("single ribs, braces and a tip bow are read", "[case]") {
                          "edge tube\", rib = 2 }\n" +
                          tube + "[tip_bow]\ndepth = \"150 mm\"\nthickness = \"16 mm\"\n" + tube);
   CHECK(c.ribs[3].make.shape.outside_diameter == Approx(0.015875));
-  CHECK(c.ribs[3].hinged_ends);
-  CHECK_FALSE(c.ribs[2].hinged_ends);
+  CHECK(c.ribs[3].rear_joint.kind == JointKind::pinned);
+  CHECK(c.ribs[2].rear_joint.kind == JointKind::rigid);
   REQUIRE(c.braces.size() == 1);
   CHECK(c.braces[0].to_rib == 1);
   CHECK(c.outline.tip_bow_depth == 0.15);

@@ -27,8 +27,8 @@ struct SmallFrame {
     b.section = s;
     b.youngs_modulus = youngs_modulus;
     b.shear_modulus = shear_modulus;
-    b.hinge_from = hinge_from;
-    b.hinge_to = hinge_to;
+    if (hinge_from) b.turn_from = hinge_end;
+    if (hinge_to) b.turn_to = hinge_end;
     pieces.push_back({from, to, b});
   }
 

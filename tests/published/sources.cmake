@@ -19,6 +19,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_frame_in_space.cpp
   test_grillage.cpp
   test_iron_heat.cpp
+  test_joint_turn.cpp
   test_manufactured.cpp
   test_membrane_cylinder.cpp
   test_membrane_frequency.cpp
@@ -29,6 +30,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_round_membrane.cpp
   test_sag_between_ribs.cpp
   test_section.cpp
+  test_shear.cpp
   test_sheared_sheet.cpp
   test_tapered_rib.cpp
   test_tension_field.cpp

@@ -20,13 +20,19 @@ class StraightLine {
     shape_.up = Eigen::Vector3d::UnitZ();
     shape_.section = section;
     shape_.youngs_modulus = youngs_modulus;
-    shape_.shear_modulus = youngs_modulus / 2.6;  // not used in bending
+    shape_.shear_modulus = youngs_modulus / 2.6;  // counts where the section has a shear area
   }
 
+  void set_shear_modulus(double shear_modulus) { shape_.shear_modulus = shear_modulus; }
+  /// The two ends of the line turn against their joints on springs.
+  void let_ends_turn(const EndTurn& first, const EndTurn& last) { first_ = first, last_ = last; }
+
   int unknowns() const { return 2 * (elements_ + 1); }
-  Eigen::MatrixXd elastic() const { return assemble(beam_stiffness(shape_)); }
+  Eigen::MatrixXd elastic() const {
+    return assemble([](const BeamShape& b) { return beam_stiffness(b); });
+  }
   Eigen::MatrixXd geometric(double axial_force) const {
-    return assemble(beam_geometric_stiffness(shape_, axial_force));
+    return assemble([&](const BeamShape& b) { return beam_geometric_stiffness(b, axial_force); });
   }
 
   /// Consistent joint loads of a uniform load q [N/m] upwards. Rotation about y is positive where w falls with x.
@@ -58,20 +64,31 @@ class StraightLine {
     ends[4] = u[2 * e + 1];
     ends[8] = u[2 * e + 2];
     ends[10] = u[2 * e + 3];
-    return beam_forces(shape_, ends, axial_force).bend_up[0] + q * step_ * step_ / 12;
+    return beam_forces(piece(e), ends, axial_force).bend_up[0] + q * step_ * step_ / 12;
   }
 
  private:
-  Eigen::MatrixXd assemble(const BeamMatrix& k) const {
+  BeamShape piece(int e) const {
+    BeamShape b = shape_;
+    if (e == 0) b.turn_from = first_;
+    if (e == elements_ - 1) b.turn_to = last_;
+    return b;
+  }
+
+  template <class Matrix>
+  Eigen::MatrixXd assemble(const Matrix& of) const {
     static constexpr int bending[4] = {2, 4, 8, 10};
     Eigen::MatrixXd all = Eigen::MatrixXd::Zero(unknowns(), unknowns());
-    for (int e = 0; e < elements_; ++e)
+    for (int e = 0; e < elements_; ++e) {
+      const BeamMatrix k = of(piece(e));
       for (int i = 0; i < 4; ++i)
         for (int j = 0; j < 4; ++j) all(2 * e + i, 2 * e + j) += k(bending[i], bending[j]);
+    }
     return all;
   }
 
   BeamShape shape_;
+  EndTurn first_{}, last_{};
   double step_;
   int elements_;
 };

@@ -1,7 +1,8 @@
 """Members: docs/model.md, section 5.
 
 Stiffness by integrating, at Gauss points, the cubic shapes that a straight piece takes when its ends move; a hinged end
-has no curvature.
+has no curvature. Where a section gives in shear its own slope is that of the axis less the shear (Timoshenko), and that is
+what the ends turn.
 
 Unknowns of a piece: displacement (3) and rotation (3) of each end. Along a direction d across the piece the deflection
 of an end is u.d and its slope (theta x e1).d.
@@ -12,13 +13,15 @@ import numpy as np
 GAUSS = np.polynomial.legendre.leggauss(4)  # exact to degree 7: more than squares of cubics ask for
 
 
-def _bending_shapes(length, hinges):
-    """Deflection polynomials, one a column, for unit (v1, slope1, v2, slope2); no column effect from a hinged slope."""
+def _bending_shapes(length, hinges, give):
+    """Deflection polynomials, one a column, for unit (v1, slope1, v2, slope2); no column effect from a hinged slope.
+    `give`: EI/(kappa G A) [m^2], 0 without shear."""
     at = np.array([0.0, length])
     powers = np.arange(4)
     value = at[:, None] ** powers
     slope = np.where(powers > 0, powers * at[:, None] ** np.maximum(powers - 1, 0), 0)
     curvature = np.where(powers > 1, powers * (powers - 1) * at[:, None] ** np.maximum(powers - 2, 0), 0)
+    slope = slope + give * np.array([0, 0, 0, 6.0])
     conditions, wanted = [], np.zeros((4, 4))
     for end in (0, 1):
         conditions.append(value[end])
@@ -28,14 +31,16 @@ def _bending_shapes(length, hinges):
     return np.linalg.solve(np.array(conditions), wanted)
 
 
-def _integrals(length, hinges):
-    """Integrals of v'' v'' and of v' v' over the piece, both 4 x 4."""
-    shapes = _bending_shapes(length, hinges)
+def _integrals(length, hinges, give):
+    """Integrals of v'' v'' with that of the shear's share, and of v' v' over the piece, both 4 x 4."""
+    shapes = _bending_shapes(length, hinges, give)
     x = 0.5 * length * (GAUSS[0] + 1)
     weight = 0.5 * length * GAUSS[1]
     slope = np.stack([0 * x, 1 + 0 * x, 2 * x, 3 * x**2], -1) @ shapes
     curvature = np.stack([0 * x, 0 * x, 2 + 0 * x, 6 * x], -1) @ shapes
-    return (np.einsum("g,gi,gj->ij", weight, curvature, curvature), np.einsum("g,gi,gj->ij", weight, slope, slope))
+    sheared = 6 * shapes[3]  # v triple prime; kappa G A (give v triple prime)^2 over EI
+    bent = np.einsum("g,gi,gj->ij", weight, curvature, curvature) + give * length * np.outer(sheared, sheared)
+    return bent, np.einsum("g,gi,gj->ij", weight, slope, slope)
 
 
 class Piece:
@@ -54,12 +59,15 @@ class Piece:
         self.axial_stiffness = member.young * piece.section.area / length
         self.twist_stiffness = member.shear * piece.section.torsion / length
         self.turn = turn
-        curving, sloping = _integrals(length, piece.hinges)
         self.elastic = self.axial_stiffness * np.outer(self.stretch, self.stretch)
         self.elastic += self.twist_stiffness * np.outer(turn, turn)
         self.geometric = np.zeros((12, 12))
         self.bending = {}
-        for name, across, inertia in (("up", up, piece.section.inertia_up), ("flat", flat, piece.section.inertia_flat)):
+        s = piece.section
+        for name, across, inertia, shear_area in (("up", up, s.inertia_up, s.shear_up),
+                                                  ("flat", flat, s.inertia_flat, s.shear_flat)):
+            give = member.young * inertia / (member.shear * shear_area) if shear_area > 0 else 0.0
+            curving, sloping = _integrals(length, piece.hinges, give)
             pick = np.zeros((4, 12))
             for end in (0, 1):
                 pick[2 * end, 6 * end:6 * end + 3] = across

@@ -12,8 +12,9 @@ counted from 0 in the order in which they stand. Shares (looseness, shrink, dose
     joint x y z
     member E G allowable          followed by its pieces:
     piece from to ux uy uz hinge_from hinge_to      (u: direction of "up"), followed by three sections:
-    section A I_up I_flat J c_up c_flat c_twist round   at mid-length (stiffness), at the first and the second end
-                                                        (stress); round: 1 where the rim is a circle, else 0
+    section A I_up I_flat J c_up c_flat c_twist round [kA_up kA_flat]
+                                  at mid-length (stiffness), at the first and the second end (stress); round: 1 where the
+                                  rim is a circle, else 0; effective areas of shear where it gives in shear
     hold ironed|in_use joint component      component: translations 0 1 2, rotations 3 4 5
     node top|bottom row column x y z tie joint on_nose      tie: free, glued, bearing, wrapped
     quad n0 n1 n2 n3 zone angle   corners in turn; angle of the warp from the span towards the trailing edge
@@ -80,7 +81,9 @@ def _take(p, word, rest, line):
             member=len(p.members) - 1, section=None, end_sections=[]))
     elif word == "section":
         names = ("area", "inertia_up", "inertia_flat", "torsion", "reach_up", "reach_flat", "reach_twist")
-        section = SimpleNamespace(**dict(zip(names, map(float, rest))), round=rest[7] == "1")
+        section = SimpleNamespace(**dict(zip(names, map(float, rest))), round=rest[7] == "1",
+                                  shear_up=float(rest[8]) if len(rest) > 8 else 0.0,
+                                  shear_flat=float(rest[9]) if len(rest) > 9 else 0.0)
         if p.pieces[-1].section is None:
             p.pieces[-1].section = section
         else:

@@ -11,6 +11,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_windows.cpp
   test_job_time.cpp
   test_error_bars.cpp
+  test_frame_range.cpp
   test_mesh_study.cpp
   test_choice.cpp
   test_planner.cpp

@@ -14,9 +14,11 @@ set(EVENPULL_SOLVER_TESTS
   test_fabric_law.cpp
   test_friction.cpp
   test_front_factor.cpp
+  test_give.cpp
   test_hard_cloth.cpp
   test_iron_heat.cpp
   test_ironing.cpp
+  test_joint_turn.cpp
   test_lanczos.cpp
   test_line_of_zones.cpp
   test_load_line.cpp

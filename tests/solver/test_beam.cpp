@@ -7,6 +7,8 @@
 #include <Eigen/Geometry>
 #include <catch2/catch.hpp>
 
+#include <cmath>
+
 using namespace evenpull;
 using namespace evenpull::check;
 
@@ -38,8 +40,8 @@ TEST_CASE("moving a beam as a whole costs no force, hinged or not") {
   Chance chance(51);
   for (int i = 0; i < 20; ++i) {
     BeamShape b = some_beam(chance);
-    b.hinge_from = i % 2;
-    b.hinge_to = i % 3 == 0;
+    if (i % 2) b.turn_from = hinge_end;
+    if (i % 3 == 0) b.turn_to = hinge_end;
     const BeamMatrix k = beam_stiffness(b);
     const BeamVector u = rigid(b, chance.vector<3>(0.01), chance.vector<3>(0.01));
     CHECK((k * u).norm() < 1e-11 * size(k, u));
@@ -64,8 +66,8 @@ TEST_CASE("geometric stiffness is symmetric, in proportion to the pull, and free
   Chance chance(53);
   for (int i = 0; i < 20; ++i) {
     BeamShape b = some_beam(chance);
-    b.hinge_from = i % 2;
-    b.hinge_to = i % 3 == 0;
+    if (i % 2) b.turn_from = hinge_end;
+    if (i % 3 == 0) b.turn_to = hinge_end;
     const BeamMatrix g = beam_geometric_stiffness(b, 250);
     CHECK((g - g.transpose()).norm() < 1e-12 * g.norm());
     CHECK((beam_geometric_stiffness(b, -500) + 2 * g).norm() < 1e-12 * g.norm());
@@ -78,8 +80,8 @@ TEST_CASE("a pulled beam turned as a whole asks for the couple of its pull") {
   Chance chance(54);
   for (int i = 0; i < 20; ++i) {
     BeamShape b = some_beam(chance);
-    b.hinge_from = i % 2;
-    b.hinge_to = i % 3 == 0;
+    if (i % 2) b.turn_from = hinge_end;
+    if (i % 3 == 0) b.turn_to = hinge_end;
     const double pull = 300;
     const Eigen::Vector3d along = (b.to - b.from).normalized(), turn = chance.vector<3>(0.01);
     const BeamVector f = beam_geometric_stiffness(b, pull) * rigid(b, Eigen::Vector3d::Zero(), turn);
@@ -104,14 +106,14 @@ TEST_CASE("a hinge carries no bending moment, with or without pull, but turns ab
   Chance chance(56);
   for (int i = 0; i < 20; ++i) {
     BeamShape b = some_beam(chance);
-    b.hinge_from = true;
-    b.hinge_to = i % 2;
+    b.turn_from = hinge_end;
+    if (i % 2) b.turn_to = hinge_end;
     const BeamVector u = chance.vector<12>(0.01);
     for (double pull : {0.0, 400.0, -150.0}) {
       const BeamForces f = beam_forces(b, u, pull);
       CHECK(std::abs(f.bend_up[0]) < 1e-8);
       CHECK(std::abs(f.bend_flat[0]) < 1e-8);
-      if (b.hinge_to) CHECK(std::abs(f.bend_up[1]) + std::abs(f.bend_flat[1]) < 1e-8 + 1e-3 * std::abs(pull) * 1e-3);
+      if (i % 2) CHECK(std::abs(f.bend_up[1]) + std::abs(f.bend_flat[1]) < 1e-8 + 1e-3 * std::abs(pull) * 1e-3);
     }
     const Eigen::Vector3d along = (b.to - b.from).normalized();
     const double turned = (Eigen::Vector3d(u.segment<3>(9)) - Eigen::Vector3d(u.segment<3>(3))).dot(along);
@@ -156,14 +158,150 @@ TEST_CASE("energy from the deformations is that of the stiffness, and of a rigid
   Chance chance(59);
   for (int i = 0; i < 20; ++i) {
     BeamShape b = some_beam(chance);
-    b.hinge_from = i % 2;
-    b.hinge_to = i % 3 == 0;
+    if (i % 2) b.turn_from = hinge_end;
+    if (i % 3 == 0) b.turn_to = hinge_end;
     const BeamVector u = chance.vector<12>(0.01);
     const BeamMatrix k = beam_stiffness(b);
     CHECK(beam_energy(b, u) == Approx(0.5 * u.dot(k * u)));
     const BeamVector r = rigid(b, chance.vector<3>(0.01), chance.vector<3>(0.01));
     CHECK(beam_energy(b, r) < 1e-28 * r.dot(k.diagonal().cwiseProduct(r)));
   }
+}
+
+namespace {
+
+// The same beam with its end rotations as unknowns of their own (12 to 15: up and flat of the first end, then of the
+// second), tied to the joints by springs: what condensing must give.
+struct Uncondensed {
+  Eigen::MatrixXd k = Eigen::MatrixXd::Zero(16, 16), back;  // back: of the 12, all 16
+  BeamMatrix stiffness;
+
+  Uncondensed(const BeamShape& b, const BeamMatrix& rigid) {
+    const int slopes[4] = {4, 5, 10, 11};
+    const double springs[4] = {b.turn_from.up, b.turn_from.flat, b.turn_to.up, b.turn_to.flat};
+    int own[12];
+    for (int i = 0; i < 12; ++i) own[i] = i;
+    for (int s = 0; s < 4; ++s) own[slopes[s]] = 12 + s;
+    for (int i = 0; i < 12; ++i)
+      for (int j = 0; j < 12; ++j) k(own[i], own[j]) += rigid(i, j);
+    for (int s = 0; s < 4; ++s) {
+      k(slopes[s], slopes[s]) += springs[s], k(12 + s, 12 + s) += springs[s];
+      k(slopes[s], 12 + s) -= springs[s], k(12 + s, slopes[s]) -= springs[s];
+    }
+    back = Eigen::MatrixXd::Identity(16, 12);
+    back.bottomRows(4) = -k.bottomRightCorner(4, 4).lu().solve(k.bottomLeftCorner(4, 12));
+    stiffness = back.transpose() * k * back;
+  }
+};
+
+// Along x, up along z: beam axes are panel axes.
+BeamShape springy_beam(Chance& chance) {
+  BeamShape b = some_beam(chance);
+  b.from = {0, 0, 0}, b.to = {0.3, 0, 0}, b.up = {0, 0, 1};
+  b.section.shear_up = 3e-5, b.section.shear_flat = 2e-5;
+  const auto spring = [&] { return std::pow(10, 1 + 2 * chance.vector<1>(1)[0]); };  // 0.1 to 1000 N m/rad
+  b.turn_from = {spring(), spring()}, b.turn_to = {spring(), spring()};
+  return b;
+}
+
+BeamShape with_rigid_ends(BeamShape b) {
+  b.turn_from = b.turn_to = EndTurn{};
+  return b;
+}
+
+}  // namespace
+
+TEST_CASE("ends on springs are condensed out: stiffness, energy, shapes under pull and end forces are of one beam") {
+  Chance chance(61);
+  for (int i = 0; i < 20; ++i) {
+    const BeamShape b = springy_beam(chance), rigid_ends = with_rigid_ends(b);
+    const Uncondensed whole(b, beam_stiffness(rigid_ends));
+    const BeamMatrix k = beam_stiffness(b);
+    CHECK((k - whole.stiffness).norm() < 1e-10 * k.norm());
+    const BeamVector u = chance.vector<12>(0.01);
+    CHECK(beam_energy(b, u) == Approx(0.5 * u.dot(whole.stiffness * u)));
+    // Slopes of the beam's own ends.
+    const Eigen::VectorXd all = whole.back * u;
+    BeamVector ends = u;
+    ends[4] = all[12], ends[5] = all[13], ends[10] = all[14], ends[11] = all[15];
+    CHECK(u.dot(beam_geometric_stiffness(b, 80) * u) ==
+          Approx(ends.dot(beam_geometric_stiffness(rigid_ends, 80) * ends)));
+    const BeamForces f = beam_forces(b, u, 0);
+    CHECK(f.bend_up[0] == Approx(b.turn_from.up * (u[4] - all[12])));
+    CHECK(f.bend_flat[1] == Approx(b.turn_to.flat * (u[11] - all[15])));
+    const BeamVector r = rigid(b, chance.vector<3>(0.01), chance.vector<3>(0.01));
+    CHECK(beam_energy(b, r) < 1e-28 * r.dot(beam_stiffness(rigid_ends).diagonal().cwiseProduct(r)));
+  }
+}
+
+TEST_CASE("a load spread along a beam on springs turns its ends as the uncondensed beam does") {
+  Chance chance(62);
+  for (int i = 0; i < 10; ++i) {
+    const BeamShape b = springy_beam(chance);
+    const Uncondensed whole(b, beam_stiffness(with_rigid_ends(b)));
+    const Eigen::Vector3d from = chance.vector<3>(300), to = chance.vector<3>(300);
+    // Clamped moments, with the sign that turns the ends: what a beam with rigid ends holds against.
+    const BeamForces clamped = beam_forces(with_rigid_ends(b), BeamVector::Zero(), 0, {from, to});
+    Eigen::Vector4d moments(clamped.bend_up[0], -clamped.bend_flat[0], -clamped.bend_up[1], clamped.bend_flat[1]);
+    const Eigen::Vector4d turned = whole.k.bottomRightCorner(4, 4).lu().solve(-moments);
+    const BeamForces f = beam_forces(b, BeamVector::Zero(), 0, {from, to});
+    CHECK(f.bend_up[0] == Approx(-b.turn_from.up * turned[0]));
+    CHECK(f.bend_flat[0] == Approx(b.turn_from.flat * turned[1]));
+    CHECK(f.bend_up[1] == Approx(b.turn_to.up * turned[2]));
+    CHECK(f.bend_flat[1] == Approx(-b.turn_to.flat * turned[3]));
+  }
+}
+
+TEST_CASE("a stiff spring is a rigid end, a spring of nothing a hinge") {
+  Chance chance(63);
+  BeamShape b = springy_beam(chance), hinged = with_rigid_ends(b);
+  const BeamMatrix rigid_k = beam_stiffness(hinged);
+  b.turn_from = b.turn_to = {1e15, 1e15};
+  CHECK((beam_stiffness(b) - rigid_k).norm() < 1e-9 * rigid_k.norm());
+  b.turn_from = {1e-12, 1e-12};
+  hinged.turn_from = hinge_end;
+  CHECK((beam_stiffness(b) - beam_stiffness(hinged)).norm() < 1e-9 * rigid_k.norm());
+}
+
+TEST_CASE("with shear a falling load clamps the ends as sixty-four short pieces under their lumps do") {
+  Chance chance(64);
+  BeamShape b = with_rigid_ends(springy_beam(chance));
+  const double length = 0.3, q = 300;
+  constexpr int pieces = 64;
+  const int n = 6 * (pieces + 1);
+  Eigen::MatrixXd k = Eigen::MatrixXd::Zero(n, n);
+  Eigen::VectorXd f = Eigen::VectorXd::Zero(n);
+  BeamShape piece = b;
+  piece.to = {length / pieces, 0, 0};
+  for (int e = 0; e < pieces; ++e) k.block<12, 12>(6 * e, 6 * e) += beam_stiffness(piece);
+  for (int e = 1; e < pieces; ++e) f[6 * e + 2] = q * (1 - static_cast<double>(e) / pieces) * length / pieces;
+  Eigen::VectorXd u = Eigen::VectorXd::Zero(n);
+  u.segment(6, n - 12) = k.block(6, 6, n - 12, n - 12).ldlt().solve(f.segment(6, n - 12));
+  const Eigen::VectorXd held = k * u;
+  const BeamForces forces = beam_forces(b, BeamVector::Zero(), 0, {{0, 0, q}, {0, 0, 0}});
+  CHECK(std::abs(forces.bend_up[0]) == Approx(std::abs(held[4])).epsilon(1e-3));
+  CHECK(std::abs(forces.bend_up[1]) == Approx(std::abs(held[n - 2])).epsilon(1e-3));
+}
+
+TEST_CASE("held warping stiffens a beam against twist and nothing else") {
+  Chance chance(65);
+  BeamShape b = springy_beam(chance), gained = b;
+  gained.twist_gain = 3;
+  const BeamMatrix more = beam_stiffness(gained) - beam_stiffness(b);
+  CHECK(more(3, 3) == Approx(2 * b.shear_modulus * b.section.torsion / 0.3));
+  BeamVector u = chance.vector<12>(0.01);
+  u[3] = u[9];
+  CHECK((more * u).norm() < 1e-12);
+  CHECK(beam_energy(gained, u) == Approx(beam_energy(b, u)));
+  Section s = b.section;
+  CHECK(gain_of_held_warping(s, b.youngs_modulus, b.shear_modulus, 0.3, 2) == 1);
+  s.warping = 1e-13;
+  const auto gain = [&](double length, int ends) {
+    return gain_of_held_warping(s, b.youngs_modulus, b.shear_modulus, length, ends);
+  };
+  CHECK(gain(0.3, 2) > gain(0.3, 1));
+  CHECK(gain(0.3, 1) > gain(0.6, 1));
+  CHECK(gain(100, 2) == Approx(1).margin(0.02));
 }
 
 TEST_CASE("on a round section two bendings are one") {
@@ -211,11 +349,11 @@ TEST_CASE("a load spread along a beam gives the clamped moments back that lumpin
   CHECK(std::abs(falling.bend_up[1]) == Approx(q * l * l / 30));
   CHECK(falling.bend_up[0] * falling.bend_up[1] > 0);
   // Hinged at one end: q l^2/8 at the other. Hinged at both: nothing.
-  b.hinge_from = true;
+  b.turn_from = hinge_end;
   const BeamForces propped = beam_forces(b, still, 0, {q * across, q * across});
   CHECK(std::abs(propped.bend_flat[0]) < 1e-9);
   CHECK(propped.bend_flat[1] == Approx(q * l * l / 8));
-  b.hinge_to = true;
+  b.turn_to = hinge_end;
   const BeamForces simple = beam_forces(b, still, 0, {q * across, q * across});
   CHECK(std::abs(simple.bend_flat[0]) < 1e-9);
   CHECK(std::abs(simple.bend_flat[1]) < 1e-9);

@@ -79,7 +79,7 @@ SmallPanel tapered_aileron() {
   c.iron = strips_of(c, 1);
   c.cloth.warp_angle = 0.35;
   c.cloth.creep_share = 0.3;
-  c.ribs[2].hinged_ends = true;
+  c.ribs[2].front_joint.kind = c.ribs[2].rear_joint.kind = JointKind::pinned;
   MemberMake brace;
   brace.shape.kind = SectionShape::Kind::tube;
   brace.shape.outside_diameter = 8e-3;

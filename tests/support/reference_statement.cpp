@@ -54,6 +54,15 @@ void write_cloth(Writer& w, const Case& c) {
   w.line("nose_friction", c.blanket.rib_friction);
 }
 
+void write_section(Writer& w, const Section& s) {
+  if (s.shear_up > 0 || s.shear_flat > 0)
+    w.line("section", s.area, s.inertia_up, s.inertia_flat, s.torsion, s.reach_up, s.reach_flat, s.reach_twist, s.round,
+           s.shear_up, s.shear_flat);
+  else
+    w.line("section", s.area, s.inertia_up, s.inertia_flat, s.torsion, s.reach_up, s.reach_flat, s.reach_twist,
+           s.round);
+}
+
 void write_frame(Writer& w, const Model& m) {
   for (const Joint& j : m.panel.joints) w.line("joint", j.position);
   for (std::size_t i = 0; i < m.panel.members.size(); ++i) {
@@ -64,9 +73,7 @@ void write_frame(Writer& w, const Model& m) {
     for (int b : f.beams) {
       const Beam& beam = m.panel.beams[b];
       w.line("piece", beam.from, beam.to, beam.up, beam.hinge_from, beam.hinge_to);
-      for (const Section* s : {&beam.section, &beam.section_from, &beam.section_to})
-        w.line("section", s->area, s->inertia_up, s->inertia_flat, s->torsion, s->reach_up, s->reach_flat,
-               s->reach_twist, s->round);
+      for (const Section* s : {&beam.section, &beam.section_from, &beam.section_to}) write_section(w, *s);
     }
   }
   for (int h = 0; h < 2; ++h)

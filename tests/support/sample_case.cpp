@@ -54,7 +54,7 @@ Case aileron(int bays, double span, double chord) {
   rib.shape.width = 14e-3;
   c.span_members = {{"nose", SpanRole::leading_edge, 0.25, nose, false},
                     {"trailing edge", SpanRole::trailing_edge, 1.0, edge, false}};
-  for (int i = 0; i <= bays; ++i) c.ribs.push_back({span * i / bays, rib, false});
+  for (int i = 0; i <= bays; ++i) c.ribs.push_back({span * i / bays, rib, {JointKind::rigid}, {JointKind::rigid}});
   Support clamp;
   clamp.kind = SupportKind::clamp;
   clamp.hold = {true, true, true, true, true, true};

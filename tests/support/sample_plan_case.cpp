@@ -52,7 +52,8 @@ Case sample_case(const SampleWish& wish) {
                     {"main spar", SpanRole::spar, 0.3, tube(1 * inch, 0.035 * inch)},
                     {"trailing edge", SpanRole::trailing_edge, 1, tube(0.5 * inch, 0.035 * inch)}};
   for (int i = 0; i <= wish.bays; ++i)
-    c.ribs.push_back({wish.span * i / wish.bays, tube(0.5 * inch, 0.035 * inch), false});
+    c.ribs.push_back(
+        {wish.span * i / wish.bays, tube(0.5 * inch, 0.035 * inch), {JointKind::rigid}, {JointKind::rigid}});
   if (wish.tip_bow) c.tip_bow = tube(0.5 * inch, 0.035 * inch);
   c.while_ironed = {{SupportKind::rest, 1, 0, false, {true, true, true, true, false, true}},
                     {SupportKind::rest, 1, wish.span, false, {false, false, true, true, false, false}}};

@@ -39,7 +39,7 @@ void add_limits(Flow& flow, const Plan& plan) {
     const auto& r = readings[i];
     if (i == 0 || r.stage != readings[i - 1].stage)
       rows.push_back({{degrees_f(plan.the_case.stages[r.stage].temperature)}, true, i > 0});
-    const bool over = r.gave_way || r.use + r.use_plus_minus > 1;
+    const bool over = r.gave_way || std::max(r.use, r.use_of_worse_joints) + r.use_plus_minus > 1;
     rows.push_back({{std::string(over ? "OVER: " : "") + limit_text(r),
                      place_text(plan.panel, r.where) + ", " + moment_text(r.when), limit_value(r),
                      limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r)},
@@ -107,7 +107,7 @@ void draw_record_pages(Sheet& sheet) {
   flow.lists({{"Notes", note_sentences(plan)},
               {"The iron: dwell and passes", heat_sentences(plan)},
               {"How sure: chances", sure_sentences(plan)},
-              {"Bounds: inner ribs free or glued", bounds_in_words(plan)},
+              {bounds_title(plan), bounds_in_words(plan)},
               {"What it rests on", assumptions(plan)},
               {"Defaults used: not stated in the case (reasons in plan.json)", defaults_by_table(plan)},
               {"What it does not cover", limits_of_validity(plan)},

@@ -16,6 +16,9 @@ namespace {
 std::string use_of_its_limit(const LimitReading& l, bool quick) {
   const std::string use = number_text(l.use, 2);
   if (l.study.gave_way) return use + " with an error that is not known";
+  if (joints_matter(l))
+    return use + " ± " + number_text(printed_bar(l.use, l.use_plus_minus), 2) + ", " +
+           number_text(l.use_of_worse_joints, 2) + " with the joints at the worse end of their range,";
   return quick ? use : use + " ± " + number_text(printed_bar(l.use, l.use_plus_minus), 2);
 }
 

@@ -99,7 +99,14 @@ std::string use_text(double use, double plus_minus) {
 std::string use_text(const LimitReading& reading) {
   if (reading.gave_way) return "over";
   if (reading.study.gave_way) return number_text(reading.use, 2) + ", error not known";
-  return use_text(reading.use, reading.use_plus_minus);
+  const std::string use = use_text(reading.use, reading.use_plus_minus);
+  return joints_matter(reading) ? use + "; joints " + number_text(reading.use_of_worse_joints, 2) : use;
+}
+
+bool joints_matter(const LimitReading& reading) {
+  // Less is not to be seen in two digits.
+  constexpr double seen = 0.005;
+  return reading.use_of_worse_joints > reading.use + seen;
 }
 
 std::string limit_value(const LimitReading& reading) {

@@ -20,7 +20,9 @@ const char* limit_unit(Limit l);
 std::string place_text(const Panel& p, const Place& at);
 
 std::string use_text(double use, double plus_minus);  ///< "0.83 ± 0.02", the bar rounded up; "0.83" without one
-std::string use_text(const LimitReading& reading);    ///< the same of a limit; "over" where the frame gave way
+/// Whether the joints at the worse end of their range bring more use than can be left unsaid.
+bool joints_matter(const LimitReading& reading);
+std::string use_text(const LimitReading& reading);  ///< the same of a limit; "over" where the frame gave way
 /// The value of a limit in the unit that suits its kind, of wood as it will be in time; "gave way" where the frame did.
 std::string limit_value(const LimitReading& reading);
 /// Any value of that kind.

@@ -1,5 +1,6 @@
 #include "viz/words/note_words.hpp"
 
+#include "viz/words/limit_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/search_words.hpp"
 #include "viz/words/wording.hpp"
@@ -120,6 +121,19 @@ struct NoteSentence {
         "every limit of bow, twist and slip.",
         order_name(n.order), n.turn_overs, n.of_the_plan, n.kept, n.scenarios);
   }
+  std::string operator()(const note::JointsNotStated& n) const {
+    const std::string what =
+        "The case does not say how all ribs and braces are joined. Where it does not they are computed rigid";
+    if (!n.computed) return what + ". State `joints`.";
+    const auto use = [](const std::optional<double>& u) {
+      return u ? "use " + use_text(*u, 0) : "no balance, or the frame gives way,";
+    };
+    return fmt::format(
+        "{}; the chances are drawn from joints that hardly hold to welded ones. At {}: {} with the softest, {} with "
+        "the "
+        "stiffest. State `joints`, and that doubt is gone.",
+        what, stage_both(c, n.stage), use(n.softest), use(n.stiffest));
+  }
   std::string operator()(const note::FewestTurnOvers& n) const {
     if (n.wanted < 1 && n.fewest == 1)
       return "A pass works both sides, so it has one turn-over at least: the orders with one in each pass were "
@@ -168,6 +182,14 @@ const char* bound_name(RibTie inner_ribs) {
   return inner_ribs == RibTie::free ? "inner ribs free" : "inner ribs glued";
 }
 
+const char* bound_name(JointEnd joints) {
+  return joints == JointEnd::softest ? "joints at their softest" : "joints at their stiffest";
+}
+
+const char* bound_name(const BoundRun& run) {
+  return run.joints ? bound_name(*run.joints) : bound_name(run.inner_ribs);
+}
+
 std::string run_text(const Case& c, const RunId& run) {
   using Kind = RunId::Kind;
   switch (run.kind) {
@@ -184,6 +206,7 @@ std::string run_text(const Case& c, const RunId& run) {
     case Kind::full_order: return "full mesh: " + order_name(run.order);
     case Kind::error_bars: return fmt::format("error bars: mesh {}, zones in {}", run.fineness, run.zone_parts);
     case Kind::bound: return bound_name(run.inner_ribs);
+    case Kind::joint_bound: return bound_name(run.joints);
     case Kind::setting: return "the hottest setting between the stages";
   }
   return "";

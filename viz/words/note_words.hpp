@@ -15,5 +15,7 @@ std::vector<std::string> note_sentences(const Plan& plan);
 std::string run_text(const Case& c, const RunId& run);
 /// "inner ribs free", "inner ribs glued".
 const char* bound_name(RibTie inner_ribs);
+const char* bound_name(JointEnd joints);
+const char* bound_name(const BoundRun& run);
 
 }  // namespace evenpull::viz

@@ -186,11 +186,18 @@ std::vector<std::string> bounds_in_words(const Plan& plan) {
                           b.worst_use[i] ? use_text(*b.worst_use[i], 0) : "the frame gives way",
                           degrees_f(stage.temperature));
     }
-    list.push_back(fmt::format("{}: worst use {}; unevenness {}; slip {}.", bound_name(b.inner_ribs), uses,
+    list.push_back(fmt::format("{}: worst use {}; unevenness {}; slip {}.", bound_name(b), uses,
                                b.unevenness_final ? percent_text(*b.unevenness_final) : "not known",
                                small_length_both(b.worst_slip)));
   }
   return list;
+}
+
+std::string bounds_title(const Plan& plan) {
+  bool joints = false, ribs = false;
+  for (const auto& b : plan.bounds) (b.joints ? joints : ribs) = true;
+  if (joints && !ribs) return "Bounds: joints softest or stiffest";
+  return joints ? "Bounds: inner ribs free or glued, joints softest or stiffest" : "Bounds: inner ribs free or glued";
 }
 
 std::vector<std::string> defaults_by_table(const Plan& plan) {

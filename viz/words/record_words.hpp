@@ -16,6 +16,7 @@ std::vector<std::string> limits_of_validity(const Plan& plan);
 std::vector<std::string> how_computed(const Plan& plan);
 /// Inner ribs free or glued.
 std::vector<std::string> bounds_in_words(const Plan& plan);
+std::string bounds_title(const Plan& plan);
 /// "clamp", "hinge", "sliding hinge", "rest", "horn", "holds".
 const char* support_kind_text(SupportKind k);
 /// "hinge on the main spar at 10.6 in (270 mm) (holds x, y, z)"

@@ -116,11 +116,13 @@ const char* unsure_text(Unsure u) {
     case Unsure::looseness: return "looseness of the cloth as laid on";
     case Unsure::half_time: return "how fast the cloth heats and shrinks";
     case Unsure::sole: return "true temperature of the sole";
+    case Unsure::joints: return "turning of the joints and give of the supports";
   }
   return "";
 }
 
 std::string spread_text(const InputWeight& w) {
+  if (w.input == Unsure::joints) return "over their range";
   if (w.input == Unsure::sole) return fmt::format("± {} °F", std::lround(w.spread * kelvin_to_degF));
   return fmt::format("± {} %", std::lround(100 * w.spread));
 }

@@ -1,6 +1,7 @@
 #include "viz/words/survey_text.hpp"
 
 #include "solver/geometry/cut_outs.hpp"
+#include "viz/words/joint_words.hpp"
 #include "viz/words/material_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
@@ -85,8 +86,7 @@ std::string structure_lines(const Case& c) {
                       print_make(c.ribs.front().make, c));
   for (size_t i = 1; i + 1 < c.ribs.size(); ++i)
     if (i == 1 || print_make(c.ribs[i].make, c) != print_make(c.ribs[i - 1].make, c))
-      text += fmt::format("      from rib {}: {}{}\n", i + 1, print_make(c.ribs[i].make, c),
-                          c.ribs[i].hinged_ends ? ", pinned" : "");
+      text += fmt::format("      from rib {}: {}\n", i + 1, print_make(c.ribs[i].make, c));
   text += low_ribs_line(c);
   for (const auto& b : c.braces)
     text += fmt::format("    {}: {} at rib {} to {} at rib {}: {}\n", b.name,
@@ -110,6 +110,13 @@ std::string section_lines(const Case& c) {
   return text;
 }
 
+std::string joints_lines(const Case& c, const Panel& p) {
+  std::string text = "\n  Joints (stiffness against turning over that of the member, E I/L; range)\n";
+  for (const auto& j : viz::joint_lines(c, p))
+    text += fmt::format("    {}: {}{}\n", j.where, j.made, j.turns.empty() ? "" : ": " + j.turns);
+  return text;
+}
+
 std::string support_lines(const char* heading, const std::vector<Support>& supports, const Case& c) {
   std::string text = fmt::format("\n  {}\n", heading);
   static const char* const motions[] = {"x", "y", "z", "turn x", "turn y", "turn z"};
@@ -117,9 +124,10 @@ std::string support_lines(const char* heading, const std::vector<Support>& suppo
     std::string holds;
     for (size_t i = 0; i < 6; ++i)
       if (s.hold[i]) holds += (holds.empty() ? "" : ", ") + std::string(motions[i]);
-    text += fmt::format("    {} on {} {} (holds {})\n", viz::support_kind_text(s.kind),
+    text += fmt::format("    {} on {} {} (holds {}{})\n", viz::support_kind_text(s.kind),
                         c.span_members[static_cast<size_t>(s.member)].name,
-                        s.whole_length ? "along its whole length" : "at " + print_length(s.station), holds);
+                        s.whole_length ? "along its whole length" : "at " + print_length(s.station), holds,
+                        s.give > 0 ? fmt::format("; gives {} mm per 100 N", print_number(1e5 * s.give, 3)) : "");
   }
   return text;
 }
@@ -159,7 +167,7 @@ std::string survey_text(const Case& c, const Panel& panel, const RunEstimate& es
                         int processors, const std::string& folder) {
   auto text =
       wrap_text(c.title, 0) + "\n" + (c.description.empty() ? "" : "  " + wrap_text(c.description, 2) + "\n") + "\n";
-  text += outline_lines(c) + structure_lines(c) + section_lines(c);
+  text += outline_lines(c) + structure_lines(c) + joints_lines(c, panel) + section_lines(c);
   text += support_lines("Held while it is ironed by", c.while_ironed, c) + support_lines("Held in use by", c.in_use, c);
   text += cloth_lines(c);
   text += fmt::format(

@@ -1,0 +1,75 @@
+// Joints with a range: what is drawn, what is run at its ends, what counts (docs/model.md, sections 5 and 9).
+#include "sequencer/replay/judge.hpp"
+#include "sequencer/sure/frame_range.hpp"
+#include "sequencer/sure/scenario.hpp"
+#include "solver/frame/joint_turn.hpp"
+#include "tests/support/sample_case.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace evenpull;
+
+namespace {
+
+Case joined(JointKind front, JointKind rear) {
+  Case c = sample::aileron(3, 0.9, 0.35);
+  for (Rib& r : c.ribs) r.front_joint.kind = front, r.rear_joint.kind = rear;
+  return c;
+}
+
+}  // namespace
+
+TEST_CASE("each kind of joint with a range is a number of its own, the last of a scenario") {
+  const int others = numbers_of(joined(JointKind::rigid, JointKind::pinned));
+  CHECK_FALSE(frame_varies(joined(JointKind::rigid, JointKind::pinned)));
+  CHECK(numbers_of(joined(JointKind::welded, JointKind::welded)) == others + 1);
+  CHECK(numbers_of(joined(JointKind::welded, JointKind::slid_in)) == others + 2);
+  CHECK(numbers_of(joined(JointKind::unstated, JointKind::unstated)) == others + 1);
+}
+
+TEST_CASE("what was stated counts by itself at the worse end, what was not counts in the chances alone") {
+  CHECK(range_counts(joined(JointKind::welded, JointKind::rigid)));
+  CHECK_FALSE(range_counts(joined(JointKind::unstated, JointKind::rigid)));
+  CHECK(range_counts(joined(JointKind::unstated, JointKind::tied)));
+  CHECK(any_joint_unstated(joined(JointKind::unstated, JointKind::tied)));
+  CHECK_FALSE(any_joint_unstated(joined(JointKind::welded, JointKind::tied)));
+}
+
+TEST_CASE("joints of a kind are drawn alike, in the middle of the range at no sigma, and else nothing is moved") {
+  const Case c = joined(JointKind::welded, JointKind::tied);
+  std::vector<double> z(static_cast<std::size_t>(numbers_of(c)), 0.0);
+  Case drawn = drawn_case(c, z);
+  for (const Rib& r : drawn.ribs) CHECK((r.front_joint.at == 0.5 && r.rear_joint.at == 0.5));
+  z[z.size() - 2] = 2;
+  drawn = drawn_case(c, z);
+  CHECK(*drawn.ribs[1].front_joint.at == Approx(0.97725).epsilon(1e-4));  // of a normal distribution below 2 sigma
+  CHECK(*drawn.ribs[1].rear_joint.at == 0.5);
+  CHECK(drawn.materials[0].youngs_modulus == c.materials[0].youngs_modulus);
+  // Numbers left out leave joints as usual.
+  CHECK_FALSE(drawn_case(c, std::vector<double>(unsure_count, 0.0)).ribs[1].front_joint.at);
+  const double temperature = c.cloth.curve[2].temperature;
+  CHECK(regressors(c, z, temperature).size() == static_cast<std::size_t>(unsure_count) + 1);
+  CHECK(regressors(c, z, temperature).back() == Approx(2 / std::sqrt(2.0)));
+}
+
+TEST_CASE("the ends of the range are all joints softest and all stiffest; rigid and pinned ones stay") {
+  Case c = joined(JointKind::welded, JointKind::rigid);
+  c.ribs[1].rear_joint.kind = JointKind::pinned;
+  for (const JointEnd end : {JointEnd::softest, JointEnd::stiffest}) {
+    const Case there = with_joints_at(c, end);
+    for (const Rib& r : there.ribs) {
+      CHECK(r.front_joint.at == (end == JointEnd::softest ? 0.0 : 1.0));
+      CHECK_FALSE(r.rear_joint.at);
+    }
+  }
+}
+
+TEST_CASE("a limit is judged with the joints at their worse end") {
+  LimitReading l;
+  l.limit = Limit::stress;
+  l.use = 0.9, l.use_plus_minus = 0.05;
+  CHECK(history_use({l}, true) == Approx(0.95));
+  l.use_of_worse_joints = 1.1;
+  CHECK(history_use({l}, true) == Approx(1.15));
+  CHECK(history_use({l}, false) == 0.9);
+}
