@@ -74,7 +74,8 @@ void StageJudge::take(const Readings& r, Moment when) {
     with_place(reading(limit, when, worst.value * allowable, allowable), worst);
   }
   with_place(reading(Limit::edge_bow, when, r.edge_bow.value, limits.bow_per_spacing), r.edge_bow);
-  with_place(reading(Limit::end_rib_bow, when, r.end_rib_bow.value, limits.bow_per_spacing), r.end_rib_bow);
+  if (r.end_rib_bow.member >= 0)  // where the wing goes on at both ends there is none
+    with_place(reading(Limit::end_rib_bow, when, r.end_rib_bow.value, limits.bow_per_spacing), r.end_rib_bow);
   with_place(reading(Limit::twist, when, r.twist, limits.twist), {});
   with_place(reading(Limit::slip, when, std::abs(r.slip.value), limits.slip), r.slip);
   if (limits.pull_difference) {

@@ -1,6 +1,7 @@
 #include "solver/equilibrium/model.hpp"
 
 #include "solver/cloth/shrink.hpp"
+#include "solver/equilibrium/neighbour_bay.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -55,6 +56,8 @@ Model::Model(const Case& c, Panel mesh, std::array<std::vector<int>, 2> unknowns
 void Model::build() {
   const Case& c = the_case;
   unknowns = number_unknowns(panel);
+  if (c.cloth_goes_on_inboard || c.cloth_goes_on_outboard)
+    for (std::vector<int>& h : held) hold_mirrors(c, panel, unknowns, h);
   compliance = evenpull::compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
   softest = smallest_eigenvalue(compliance);
   loose_pull = loose_share * most_pull(c.cloth);
@@ -71,7 +74,14 @@ void Model::build() {
                      m.shear_modulus, b.hinge_from, b.hinge_to});
     beam_elastic.push_back(beam_stiffness(beams.back()));
     beam_geometric.push_back(beam_geometric_stiffness(beams.back(), 1));
+    if (in_mirror(c, panel, b)) beam_elastic.back() += plane_stiffness(c, panel, b);
   }
+  wires = find_wires(c, panel);
+  for (const Wire& w : wires) {
+    beam_elastic[w.beam] = wire_stiffness(w);
+    beam_geometric[w.beam] = string_stiffness(beams[w.beam]);
+  }
+  rig(*this, wires);
   for (const FrameMember& m : panel.members) {
     const Material& material = c.materials[m.material];
     allowable.push_back(material.strength *

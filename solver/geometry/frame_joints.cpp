@@ -11,6 +11,13 @@ namespace {
 // member's joint: a piece of rib between the two would be far stiffer than all else, and only for being short.
 constexpr double same_joint = 1e-3;
 
+// Half the material in the same places: half the stiffness, and under half the load the same stress.
+Section half_of(Section s) {
+  for (double* of : {&s.area, &s.inertia_up, &s.inertia_flat, &s.torsion, &s.shear_up, &s.shear_flat, &s.warping})
+    *of *= 0.5;
+  return s;
+}
+
 // Lays the frame member by member; the steps stand in the order in which they need each other.
 class FrameBuilder {
  public:
@@ -26,7 +33,7 @@ class FrameBuilder {
 
  private:
   int columns() const { return static_cast<int>(lines_.columns.size()); }
-  bool is_end(int column) const { return column == 0 || column == columns() - 1; }
+  bool is_end(int column) const { return ends_at(c_, column, columns()); }
 
   int add_joint(const Eigen::Vector3d& at) {
     p_.joints.push_back({at});
@@ -124,7 +131,12 @@ class FrameBuilder {
                                         : add_joint(surface_.middle(f, lines_.columns[column])));
       }
       const int index = static_cast<int>(p_.members.size());
-      const auto section = [&](double f) { return section_at(make, f, lines_.columns[column]); };
+      // Half of a rib that lies in a mirror belongs to the bay beyond.
+      const bool shared = !is_end(column) && (column == 0 || column == columns() - 1);
+      const auto section = [&](double f) {
+        const Section whole = section_at(make, f, lines_.columns[column]);
+        return shared ? half_of(whole) : whole;
+      };
       for (std::size_t k = 0; k + 1 < at.size(); ++k)
         add_beam(member, index, joints_.rib[r][k], joints_.rib[r][k + 1],
                  {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
@@ -146,7 +158,11 @@ class FrameBuilder {
       const int from = joints_.span[b.from_member][lines_.rib_columns[b.from_rib]];
       const int to = joints_.span[b.to_member][lines_.rib_columns[b.to_rib]];
       const int index = static_cast<int>(p_.members.size());
-      const Section section = section_of(b.make.shape, b.make.shape.height);
+      Section section = section_of(b.make.shape, b.make.shape.height);
+      if (b.wire) section.inertia_up = section.inertia_flat = section.torsion = 0;  // ball ends
+      const int column = lines_.rib_columns[b.from_rib];
+      if (b.from_rib == b.to_rib && !is_end(column) && (column == 0 || column == columns() - 1))
+        section = half_of(section);
       add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
       p_.members.push_back(member);
     }
@@ -166,6 +182,10 @@ int FrameJoints::of_rib(int which, double chord_fraction) const {
   const auto nearest =
       std::min_element(rib_at.begin(), rib_at.end(), [&](double a, double b) { return off(a) < off(b); });
   return off(*nearest) < same_joint ? rib[which][static_cast<std::size_t>(nearest - rib_at.begin())] : -1;
+}
+
+bool ends_at(const Case& c, int column, int columns) {
+  return (column == 0 && !c.cloth_goes_on_inboard) || (column == columns - 1 && !c.cloth_goes_on_outboard);
 }
 
 int span_member_at(const Case& c, double chord_fraction) {

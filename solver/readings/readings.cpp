@@ -60,10 +60,21 @@ void read_unevenness(const Panel& p, Readings& r) {
 
 void read_stress(const Model& m, const Covering& s, Readings& r) {
   const std::vector<BeamLoad> pull = pull_on_beams(m, s);
+  std::vector<char> is_wire(m.beams.size(), 0);
+  for (const Wire& w : m.wires) {
+    is_wire[w.beam] = 1;
+    r.wire_pulls.push_back(s.axial[w.beam]);
+  }
   for (std::size_t b = 0; b < m.beams.size(); ++b) {
     const Beam& beam = m.panel.beams[b];
-    const BeamForces f = beam_forces(m.beams[b], ends_of(beam, s.unknowns), s.axial[b], pull[b]);
-    const double stress[2] = {end_stress(beam.section_from, f, 0), end_stress(beam.section_to, f, 1)};
+    double stress[2];
+    if (is_wire[b]) {
+      stress[0] = stress[1] = s.axial[b] / beam.section.area;
+    } else {
+      const BeamForces f = beam_forces(m.beams[b], ends_of(beam, s.unknowns), s.axial[b], pull[b]);
+      stress[0] = end_stress(beam.section_from, f, 0);
+      stress[1] = end_stress(beam.section_to, f, 1);
+    }
     const int worse = stress[1] > stress[0] ? 1 : 0;
     const double use = stress[worse] / m.allowable[beam.member];
     r.beam_use.push_back(use);

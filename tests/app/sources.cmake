@@ -25,4 +25,5 @@ set(EVENPULL_APP_TESTS
   test_same_case.cpp
   test_summary.cpp
   test_sure_input.cpp
-  test_units.cpp)
+  test_units.cpp
+  test_wings_and_wires.cpp)

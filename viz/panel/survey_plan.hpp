@@ -21,6 +21,7 @@ class SurveyPlan {
   void draw_zones(cairo_t* cr) const;
   void draw_outline(cairo_t* cr) const;
   void draw_members(cairo_t* cr) const;
+  void draw_going_on(cairo_t* cr) const;
   void draw_names(cairo_t* cr) const;
   void draw_stations(cairo_t* cr) const;
   void draw_supports(cairo_t* cr) const;

@@ -70,11 +70,16 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   checks.push_back(
       "Trailing edge by a string or straightedge, bow between ribs: " +
       expected_and_stop(plan, stage, Limit::edge_bow, closest_ribs(c), c.limits.bow_per_spacing, thirty_second) + ".");
-  checks.push_back(
-      (c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
-                 : "Both end ribs by a straightedge, bow between joints: ") +
-      expected_and_stop(plan, stage, Limit::end_rib_bow, end_rib_piece(c), c.limits.bow_per_spacing, thirty_second) +
-      ".");
+  // Where the wing goes on at both ends there is no end rib to read.
+  const bool one_end = c.cloth_goes_on_inboard || c.cloth_goes_on_outboard;
+  if (!(c.cloth_goes_on_inboard && c.cloth_goes_on_outboard))
+    checks.push_back(
+        (one_end     ? (c.tip_bow ? "Tip bow by its template, bow between joints: "
+                                  : "The end rib by a straightedge, bow between joints: ")
+         : c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
+                     : "Both end ribs by a straightedge, bow between joints: ") +
+        expected_and_stop(plan, stage, Limit::end_rib_bow, end_rib_piece(c), c.limits.bow_per_spacing, thirty_second) +
+        ".");
   checks.push_back(fmt::format(
       "Twist: a straight batten across each end, sight one over the other, over {}: {}.", length_both(chord_at_root(c)),
       expected_and_stop(plan, stage, Limit::twist, chord_at_root(c), c.limits.twist, thirty_second)));
