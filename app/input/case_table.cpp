@@ -1,5 +1,6 @@
 #include "app/input/case_table.hpp"
 
+#include "app/input/instead.hpp"
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
 #include "viz/words/print.hpp"
@@ -78,6 +79,7 @@ CaseTable::CaseTable(CaseContext& context, const Entry& entry, std::string path,
     }
   }
   if (!first) return;
+  if (const auto instead = instead_of(path_, *name); !instead.empty()) context.fail(this->path(*name), instead);
   const auto guess = nearest(*name, known);
   const auto in = path_.empty() ? std::string("at the top of the file") : "in [" + path_ + "]";
   context.fail(this->path(*name), guess.empty()

@@ -49,6 +49,11 @@ void find_doubts(Case& c) {
   if (thickest > usual::thickest || thickest < usual::thinnest)
     doubt(fmt::format("The panel is {:.1f} % of its chord thick, which is unusual; heights are half thicknesses.",
                       thickest * 100));
+  if ((c.cloth_goes_on_inboard || c.cloth_goes_on_outboard) && c.ribs.size() == 2)
+    doubt(
+        "One bay of a wing that goes on: its ribs are held in their planes by the mirror, so how they buckle along the "
+        "span "
+        "cannot be seen. State two bays or more, so that a rib like them stands within.");
   find_depth_doubts(c);
   find_section_doubts(c);
   if (std::max(c.cloth.looseness.warp, c.cloth.looseness.fill) > usual::loosest)

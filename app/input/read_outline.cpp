@@ -1,5 +1,6 @@
 // Outline and thickness profile.
 #include "app/input/case_parts.hpp"
+#include "app/input/instead.hpp"
 #include "viz/words/print.hpp"
 
 #include <fmt/format.h>
@@ -98,6 +99,25 @@ void refuse_signs_of_a_table(const CaseTable& profile, const std::string& key, c
           entry.shown(), turned.shown()));
 }
 
+/// Beyond which ends the wing goes on: one word or a list.
+void read_goes_on(const CaseTable& outline, Case& c) {
+  const auto* entry = outline.find("goes_on_beyond");
+  if (!entry) return;
+  const std::string example = "goes_on_beyond = [\"inboard end\"], or \"outboard end\", or both";
+  const auto take = [&](const Entry& e, const std::string& key) {
+    const auto word = e.kind == Entry::Kind::text ? plain_word(e.text) : std::string();
+    const bool inboard = word == "inboard end", outboard = word == "outboard end";
+    if (!inboard && !outboard)
+      outline.context().fail(key, fmt::format("= {} is no end of a panel; write {}", e.shown(), example));
+    bool& flag = inboard ? c.cloth_goes_on_inboard : c.cloth_goes_on_outboard;
+    if (flag) outline.context().fail(key, fmt::format("= {} is stated twice; write it once", e.shown()));
+    flag = true;
+  };
+  if (entry->kind == Entry::Kind::text) return take(*entry, outline.path("goes_on_beyond"));
+  const auto& list = outline.list("goes_on_beyond", {1, 2, example});
+  for (size_t i = 0; i < list.size(); ++i) take(list[i], nth(outline.path("goes_on_beyond"), i));
+}
+
 std::vector<double> heights(const CaseTable& profile, const std::string& key, double chord, size_t count) {
   const Range range{-0.05, 0.5, "half a thickness is usually 2 to 10 % of the chord"};
   const auto& list = profile.list(key, {0, most::profile_points, key + " = [\"0 mm\", \"20 mm\", ..., \"3 mm\"]"});
@@ -115,12 +135,31 @@ std::vector<double> heights(const CaseTable& profile, const std::string& key, do
   return read(range);
 }
 
+/// From skin to skin, laid half above and half below a mid line that may be bowed.
+void take_from_mid_line(const CaseTable& profile, double chord, std::vector<double>& top_heights,
+                        std::vector<double>& bottom_heights) {
+  std::vector<double> mid(top_heights.size(), 0);
+  if (profile.has("mid_line")) {
+    const Range range{-0.2, 0.2, "a mid line is bowed by 0 to 6 % of the chord, up counted positive"};
+    const auto& list =
+        profile.list("mid_line", {top_heights.size(), top_heights.size(),
+                                  "mid_line = [\"0 mm\", \"8 mm\", ..., \"0 mm\"], one for each station"});
+    for (size_t i = 0; i < mid.size(); ++i)
+      mid[i] = profile.share_or_length(list[i], nth(profile.path("mid_line"), i), chord, range);
+  }
+  for (size_t i = 0; i < mid.size(); ++i) {
+    const double half = 0.5 * top_heights[i];
+    top_heights[i] = half + mid[i];
+    bottom_heights[i] = half - mid[i];
+  }
+}
+
 }  // namespace
 
 void read_outline(const CaseTable& top, Case& c) {
-  const auto outline = top.table("outline",
-                                 {"span", "chord", "tip_chord", "straight_edge", "leading_edge", "trailing_edge"},
-                                 "[outline] with span = \"1800 mm\" and chord = \"350 mm\"");
+  const auto outline = top.table(
+      "outline", {"span", "chord", "tip_chord", "straight_edge", "leading_edge", "trailing_edge", "goes_on_beyond"},
+      "[outline] with span = \"1800 mm\" and chord = \"350 mm\"");
   if (outline.has("leading_edge") || outline.has("trailing_edge")) {
     for (const auto* key : {"span", "chord", "tip_chord", "straight_edge"})
       if (outline.has(key))
@@ -142,8 +181,15 @@ void read_outline(const CaseTable& top, Case& c) {
     read_from_chords(outline, c.outline);
   }
   check_not_crossed(outline, c.outline);
+  read_goes_on(outline, c);
+  if (const auto* bow = top.find("tip_bow"); bow && bow->kind == Entry::Kind::list)
+    top.context().fail("tip_bow", instead_of("", "bows"));
   if (const auto* bow = top.find("tip_bow"); bow && bow->kind == Entry::Kind::table) {
     const CaseTable tip(top.context(), *bow, "tip_bow", {"depth", "thickness", "section", "material"});
+    if (c.cloth_goes_on_outboard)
+      top.context().fail("tip_bow", fmt::format("ends the panel, and outline.goes_on_beyond ({}) says that it goes on "
+                                                "there; leave one of the two out",
+                                                top.context().line_of("outline.goes_on_beyond")));
     c.outline.tip_bow_depth = tip.quantity("depth", Quantity::length, bow_range);
     c.tip_thickness =
         tip.quantity("thickness", Quantity::length, {0.002, 0.3, "a tip bow is usually 8 to 30 mm thick"});
@@ -151,7 +197,7 @@ void read_outline(const CaseTable& top, Case& c) {
 }
 
 void read_profile(const CaseTable& top, Case& c) {
-  const auto profile = top.table("profile", {"at", "height", "top", "bottom"},
+  const auto profile = top.table("profile", {"at", "height", "top", "bottom", "thickness", "mid_line"},
                                  "[profile] with at = [0, \"5 %\", ..., \"100 %\"] and height = [...]");
   const double chord = c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x;
   const auto& at = profile.list("at", {2, most::profile_points,
@@ -161,8 +207,20 @@ void read_profile(const CaseTable& top, Case& c) {
   if (mirrored && (profile.has("top") || profile.has("bottom")))
     profile.context().fail(profile.path("height"),
                            "stands for both sides; leave out top and bottom, or state those two instead");
-  const auto top_heights = heights(profile, mirrored ? "height" : "top", chord, at.size());
-  const auto bottom_heights = mirrored ? top_heights : heights(profile, "bottom", chord, at.size());
+  const bool whole = profile.has("thickness");
+  for (const auto* half : {"height", "top", "bottom"})
+    if (whole && profile.has(half))
+      profile.context().fail(profile.path("thickness"),
+                             fmt::format("counts from skin to skin and {} ({}) from the chord line; state one or the "
+                                         "other",
+                                         half, profile.context().line_of(profile.path(half))));
+  if (!whole && profile.has("mid_line"))
+    profile.context().fail(profile.path("mid_line"),
+                           "has a meaning only beside thickness, which counts from skin to skin; top and bottom hold "
+                           "the bow of the mid line already");
+  auto top_heights = heights(profile, whole ? "thickness" : mirrored ? "height" : "top", chord, at.size());
+  auto bottom_heights = whole || mirrored ? top_heights : heights(profile, "bottom", chord, at.size());
+  if (whole) take_from_mid_line(profile, chord, top_heights, bottom_heights);
   for (size_t i = 0; i < at.size(); ++i) {
     const auto key = nth(profile.path("at"), i);
     const double x = profile.share_or_length(at[i], key, chord, {0, 1, "stations run from 0 to 100 % of the chord"});
@@ -172,7 +230,10 @@ void read_profile(const CaseTable& top, Case& c) {
                            at[i - 1].shown(), profile.context().line_of(nth(profile.path("at"), i - 1))));
     if (top_heights[i] + bottom_heights[i] < 0)
       profile.context().fail(
-          nth(profile.path(mirrored ? "height" : "top"), i),
+          nth(profile.path(whole      ? "thickness"
+                           : mirrored ? "height"
+                                      : "top"),
+              i),
           fmt::format("at {} top and bottom cross: together they must not be negative", at[i].shown()));
     c.profile.push_back({x, top_heights[i], bottom_heights[i]});
   }

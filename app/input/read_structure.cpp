@@ -1,5 +1,6 @@
 // Members, ribs, tip bow and braces.
 #include "app/input/case_parts.hpp"
+#include "app/input/instead.hpp"
 #include "app/input/section_sizes.hpp"
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
@@ -12,6 +13,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <optional>
 
 namespace evenpull {
 namespace {
@@ -193,6 +195,10 @@ std::vector<double> read_stations(const CaseTable& ribs, double span) {
                 fmt::format("makes bays of {}; ribs are usually 150 to 400 mm (6 to 16 in) apart", print_length(y[1])));
     return y;
   }
+  if (const auto* stated = ribs.find("stations"); stated && stated->kind == Entry::Kind::list)
+    for (size_t i = 0; i < stated->list.size(); ++i)
+      if (stated->list[i].kind == Entry::Kind::list || stated->list[i].kind == Entry::Kind::table)
+        ribs.context().fail(nth(ribs.path("stations"), i), instead_of("ribs", "slanted"));
   const auto y =
       ribs.quantities("stations", Quantity::length, {0, 8, "stations are measured from the inboard end rib"},
                       {2, most::ribs, "stations = [\"0 mm\", \"300 mm\", \"600 mm\"], the two end ribs at least"});
@@ -239,28 +245,35 @@ void read_ribs(const CaseTable& top, Case& c, MaterialShelf& shelf) {
   Rib first, inmost;
   read_joints(ribs, first);
   inmost = first;
-  const auto end_table = ribs.table("end", rib_keys, "[ribs.end] with section = { ... } and material = \"...\"");
-  const auto end = read_make(end_table, shelf);
-  check_rib(end_table, end, c);
-  read_joints(end_table, first);
-  auto inner = end;
+  // A rib beyond which the wing goes on is an inner rib.
+  const bool no_end = c.cloth_goes_on_inboard && c.cloth_goes_on_outboard;
+  const bool all_end = stations.size() == 2 && !c.cloth_goes_on_inboard && !c.cloth_goes_on_outboard;
+  if (no_end && ribs.has("end"))
+    ribs.context().fail(
+        "ribs.end", fmt::format("has no place: outline.goes_on_beyond ({}) says that the wing goes on at both ends, so "
+                                "that all ribs are inner ones; state [ribs.inner] instead",
+                                ribs.context().line_of("outline.goes_on_beyond")));
   bool inner_touch = true;
-  if (ribs.has("inner")) {
-    const auto inner_table = ribs.table("inner", inner_rib_keys, "");
-    inner = read_make(inner_table, shelf);
-    check_rib(inner_table, inner, c);
-    read_joints(inner_table, inmost);
-    inner_touch = !inner_table.has("touches_cloth") || inner_table.flag("touches_cloth");
-    if (!inner_touch) check_low_rib(inner_table, inner);
-  } else if (stations.size() > 2) {
-    ribs.context().note_default("ribs.inner", "as the end ribs", default_estimate);
-  }
-  if (!ribs.has("inner")) inmost = first;
+  const auto read_kind = [&](const char* kind, const std::vector<std::string>& keys, const char* example, Rib& joints) {
+    const auto table = ribs.table(kind, keys, example);
+    const auto make = read_make(table, shelf);
+    check_rib(table, make, c);
+    read_joints(table, joints);
+    if (table.has("touches_cloth") && !(inner_touch = table.flag("touches_cloth"))) check_low_rib(table, make);
+    return make;
+  };
+  std::optional<MemberMake> end, inner;
+  if (!no_end) end = read_kind("end", rib_keys, "[ribs.end] with section = { ... } and material = \"...\"", first);
+  if (no_end || ribs.has("inner"))
+    inner = read_kind("inner", inner_rib_keys, "[ribs.inner] with section = { ... } and material = \"...\"", inmost);
+  else if (!all_end) ribs.context().note_default("ribs.inner", "as the end ribs", default_estimate);
+  if (!inner) inmost = first;
   for (size_t i = 0; i < stations.size(); ++i) {
-    const bool at_end = i == 0 || i + 1 == stations.size();
-    const Rib& like = at_end ? first : inmost;
-    c.ribs.push_back({stations[i], at_end ? end : inner, like.front_joint, like.rear_joint});
-    c.ribs.back().touches_cloth = at_end || inner_touch;
+    const bool outermost = i == 0 || i + 1 == stations.size();
+    const bool is_end = (i == 0 && !c.cloth_goes_on_inboard) || (i + 1 == stations.size() && !c.cloth_goes_on_outboard);
+    const Rib& like = is_end ? first : inmost;
+    c.ribs.push_back({stations[i], is_end || !inner ? *end : *inner, like.front_joint, like.rear_joint});
+    c.ribs.back().touches_cloth = outermost || inner_touch;
   }
   std::map<int, std::string> seen;
   for (const auto& t :
@@ -276,6 +289,10 @@ void read_ribs(const CaseTable& top, Case& c, MaterialShelf& shelf) {
 
 int read_end(const CaseTable& brace, const std::string& key, const Case& c, int& rib) {
   const auto end = brace.table(key, {"member", "rib"}, key + " = { member = \"spar\", rib = 1 }");
+  if (const auto* stated = end.find("rib");
+      stated &&
+      (stated->kind == Entry::Kind::number || stated->kind == Entry::Kind::text || stated->kind == Entry::Kind::list))
+    end.fail("rib", "is no rib: " + instead_of("brace[1].from", "at"));
   rib = end.whole_number("rib", {1, static_cast<double>(c.ribs.size()), "ribs count from 1 at the inboard end"}) - 1;
   return find_member(end, "member", c);
 }
@@ -289,16 +306,66 @@ bool joins_the_same(const Brace& a, const Brace& b) {
   return ends(a) == ends(b);
 }
 
+constexpr Range wire_range{0.0005, 0.02, "wires are 1.5 to 6 mm (1/16 to 1/4 in) thick"};
+constexpr Range tightness_range{
+    0, 2e4,
+    "a wire only pulls, so none is less than 0, which just hangs straight; 100 to 500 N (20 to "
+    "110 lbf) is usual"};
+
+/// Whether a brace is a wire, and what only a wire has.
+void read_wire(const CaseTable& t, Brace& b) {
+  b.wire = t.has("wire") && t.flag("wire");
+  for (const auto* key : {"diameter", "tightness"})
+    if (!b.wire && t.has(key))
+      t.fail(key, "has a meaning only for a wire, which pulls and cannot push; write wire = true, or leave it out");
+  if (b.wire && t.has("diameter") == t.has("section"))
+    t.context().fail(
+        t.has("section") ? t.path("section") : t.own_path(),
+        "a wire has either a diameter, like diameter = \"1/8 in\", or a section (of a flat one, or of a cable "
+        "by its area), one of the two");
+}
+
+MemberMake read_rod(const CaseTable& t, MaterialShelf& shelf) {
+  MemberMake make;
+  make.shape.kind = SectionShape::Kind::tube;
+  make.shape.outside_diameter = t.quantity("diameter", Quantity::length, wire_range);
+  make.shape.wall = 0.5 * make.shape.outside_diameter;
+  make.written.outside_diameter = t.find("diameter")->text;
+  make.material = shelf.take(t, "material", make.shape.wall);
+  return make;
+}
+
+void read_tightness(const CaseTable& t, const Case& c, Brace& b) {
+  const Material& m = c.materials[static_cast<size_t>(b.make.material)];
+  if (m.kind == Strength::rupture)
+    t.fail("material", "is wood, and a wire is of metal; leave wire out for a wooden brace");
+  b.tightness = t.quantity_or("tightness", Quantity::force, tightness_range,
+                              {0, "0 N",
+                               "none was stated: it just hangs straight, and pulls only where the frame draws on it; "
+                               "measure it, since wires drawn tight load the frame before the iron does"});
+  const double bears = m.strength * section_of(b.make.shape, b.make.shape.height).area;
+  if (b.tightness > bears)
+    t.fail("tightness", fmt::format("is more than this wire bears before it yields, {} N; check diameter and units",
+                                    print_number(bears, 3)));
+}
+
 /// `paths`: where the braces before it stand.
 Brace read_brace(const CaseTable& t, const Case& c, MaterialShelf& shelf, const std::vector<std::string>& paths) {
   Brace b;
   b.name = t.text_or("name", fmt::format("brace {}", c.braces.size() + 1));
-  b.make = read_make(t, shelf);
+  read_wire(t, b);
+  if (t.has("diameter")) b.make = read_rod(t, shelf);
+  else b.make = read_make(t, shelf);
   check_brace(t, b.make);
-  if (const auto joints = read_joint_if(t, "joints")) b.from_joint = b.to_joint = *joints;
-  else
+  if (b.wire) {
+    read_tightness(t, c, b);
+    b.from_joint.kind = b.to_joint.kind = JointKind::pinned;
+  } else if (const auto joints = read_joint_if(t, "joints")) {
+    b.from_joint = b.to_joint = *joints;
+  } else {
     t.context().note_default(t.path("joints"), "rigid; in the chances anything from hardly fixed to welded",
                              default_estimate);
+  }
   b.from_member = read_end(t, "from", c, b.from_rib);
   b.to_member = read_end(t, "to", c, b.to_rib);
   if (b.from_member == b.to_member && b.from_rib == b.to_rib)
@@ -337,7 +404,9 @@ void read_structure(const CaseTable& top, Case& c) {
     check_tip_bow(bow, *c.tip_bow);
   }
   std::vector<std::string> paths;
-  for (const auto& t : top.tables("brace", {"name", "from", "to", "section", "material", "joints"}, most::braces)) {
+  for (const auto& t :
+       top.tables("brace", {"name", "from", "to", "section", "material", "joints", "wire", "diameter", "tightness"},
+                  most::braces)) {
     c.braces.push_back(read_brace(t, c, shelf, paths));
     paths.push_back(t.own_path());
   }

@@ -30,7 +30,8 @@ std::vector<Named> all_makes(const Case& c) {
   for (size_t i = 0; i < c.ribs.size(); ++i)
     if (!c.tip_bow || i + 1 < c.ribs.size()) all.push_back({fmt::format("Rib {}", i + 1), &c.ribs[i].make});
   if (c.tip_bow) all.push_back({"The tip bow", &*c.tip_bow});
-  for (const auto& b : c.braces) all.push_back({in_quotes(b.name), &b.make});
+  for (const auto& b : c.braces)
+    if (!b.wire) all.push_back({in_quotes(b.name), &b.make});
   return all;
 }
 
@@ -139,6 +140,7 @@ void doubt_end_ribs(Case& c, const Strengths& of) {
     if (of.strength(i) < of.strength(weakest)) weakest = i;
   for (const size_t end : {size_t{0}, last}) {
     if (end == last && c.tip_bow) continue;
+    if (end == 0 ? c.cloth_goes_on_inboard : c.cloth_goes_on_outboard) continue;
     const double share = of.strength(end) / of.strength(weakest);
     if (share < usual::weak_end_rib) {
       c.doubts.push_back(

@@ -106,11 +106,15 @@ void serialize(Archive& a, StageEnd& v) {
   a(v.edge_bow, v.end_rib_bow, v.twist, v.slip, v.hinge_line_bow, v.whole_edge_bow, v.pocket_closing);
 }
 template <class Archive>
+void serialize(Archive& a, WirePull& v) {
+  a(v.brace, v.least, v.most, v.end);
+}
+template <class Archive>
 void serialize(Archive& a, StageSummary& v) {
   a(v.stage, v.settled, v.gave_way, v.mean_pull_warp, v.mean_pull_fill, v.mean_pull_chord, v.mean_pull_span,
     v.unevenness, v.loose_share, v.loose_zones, v.worst_slip, v.twist, v.end, v.buckling_factor, v.buckling_mode,
-    v.thickness_loss, v.thickness_loss_by_bay, v.worst_use, v.passes, v.done, v.pull_chord_study, v.pull_span_study,
-    v.slip_study);
+    v.thickness_loss, v.thickness_loss_by_bay, v.wires, v.worst_use, v.passes, v.done, v.pull_chord_study,
+    v.pull_span_study, v.slip_study);
 }
 template <class Archive>
 void serialize(Archive& a, StageVerdict& v) {

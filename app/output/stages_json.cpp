@@ -161,6 +161,17 @@ Json read_json(const Plan& p) {
           {"given_these", stages}};
 }
 
+// What each wire of the frame pulled in a stage.
+static Json wires_json(const Plan& p, const StageSummary& s) {
+  auto list = Json::array();
+  for (const WirePull& w : s.wires)
+    list.push_back({{"name", p.the_case.braces[static_cast<size_t>(w.brace)].name},
+                    {"least_N", json_number(w.least, "stages.wires.least")},
+                    {"most_N", json_number(w.most, "stages.wires.most")},
+                    {"end_N", unless(!s.settled, w.end, "stages.wires.end")}});
+  return list;
+}
+
 Json stages_json(const Plan& p) {
   auto list = Json::array();
   for (const auto& s : p.stages)
@@ -189,6 +200,7 @@ Json stages_json(const Plan& p) {
                     {"buckling_factor", json_number(s.buckling_factor, "stages.buckling_factor")},
                     {"buckling_shape", buckling_shape(p, s)},
                     {"sag_between_ribs", sag(s)},
+                    {"wires", wires_json(p, s)},
                     {"weight_and_tap", weight_and_tap(p, s.stage)},
                     {"go_on", go_on_json(p, s.stage)}});
   return list;

@@ -126,6 +126,18 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
   j["joints"] = Json::array();
   for (const auto& joint : viz::joint_lines(c, panel))
     j["joints"].push_back({{"where", joint.where}, {"made", joint.made}, {"stiffness_over_member", joint.turns}});
+  j["goes_on_beyond"] = Json::array();
+  if (c.cloth_goes_on_inboard) j["goes_on_beyond"].push_back("inboard end");
+  if (c.cloth_goes_on_outboard) j["goes_on_beyond"].push_back("outboard end");
+  j["braces"] = Json::array();
+  for (const auto& b : c.braces)
+    j["braces"].push_back(
+        {{"name", b.name},
+         {"from", {{"member", c.span_members[static_cast<size_t>(b.from_member)].name}, {"rib", b.from_rib + 1}}},
+         {"to", {{"member", c.span_members[static_cast<size_t>(b.to_member)].name}, {"rib", b.to_rib + 1}}},
+         {"make", make_of(b.make, c)},
+         {"wire", b.wire},
+         {"tightness_N", b.wire ? Json(json_number(b.tightness, "brace.tightness")) : Json(nullptr)}});
   j["supports"] = {{"while_ironed", supports_of(c.while_ironed, c)}, {"in_use", supports_of(c.in_use, c)}};
   j["stages"] = Json::array();
   for (const auto& s : c.stages) {

@@ -3,6 +3,7 @@
 
 #include "sequencer/plan/order_id.hpp"
 #include "sequencer/plan/run_id.hpp"
+#include "sequencer/plan/stage_summary.hpp"
 #include "solver/readings/sag.hpp"
 
 #include <optional>
@@ -28,6 +29,10 @@ struct TipFullness {
 struct ThinnerBetweenRibs {
   ThicknessLoss loss;
 };
+struct WiresPull {
+  std::vector<WirePull> wires;
+};                     ///< up to the stage told; `end` at the end of it
+struct WingGoesOn {};  ///< Case::cloth_goes_on_inboard, cloth_goes_on_outboard: what was taken for the bay beyond
 
 // Of error bars and runs.
 struct BarsDecide {
@@ -100,9 +105,9 @@ struct MustWait {
 
 using Note =
     std::variant<note::GivesWay, note::LiftsOff, note::FrameTurns, note::TipFullness, note::ThinnerBetweenRibs,
-                 note::BarsDecide, note::GaveWayElsewhere, note::UnsolvedElsewhere, note::LeftOut,
-                 note::ChancesUnsolved, note::JointsNotStated, note::SteadyAgainstJumping, note::CoarseRankedOther,
-                 note::KeepsShapeLess, note::FewestTurnOvers, note::TurnOversAgainstLoad, note::HowGoodTheOrder,
-                 note::PassesChosen, note::DoneGaveWay, note::DoneOverLimit, note::MustWait>;
+                 note::WiresPull, note::WingGoesOn, note::BarsDecide, note::GaveWayElsewhere, note::UnsolvedElsewhere,
+                 note::LeftOut, note::ChancesUnsolved, note::JointsNotStated, note::SteadyAgainstJumping,
+                 note::CoarseRankedOther, note::KeepsShapeLess, note::FewestTurnOvers, note::TurnOversAgainstLoad,
+                 note::HowGoodTheOrder, note::PassesChosen, note::DoneGaveWay, note::DoneOverLimit, note::MustWait>;
 
 }  // namespace evenpull::inline sequencer

@@ -34,6 +34,13 @@ struct StageEnd {
   double pocket_closing = 0;  ///< what the pocket that loses most loses of its gap [m]
 };
 
+/// What one wire pulled in a stage, on the way and at its end, released or not.
+struct WirePull {
+  int brace = 0;               ///< index into Case::braces
+  double least = 0, most = 0;  ///< N; least 0: it was slack at times
+  double end = 0;              ///< N, settled, as it is held while it is ironed; 0: slack
+};
+
 /// Pull by side after a stage; index 0 top, 1 bottom. Where the frame gave way before the stage had settled nothing stands
 /// here but what was met on the way (`worst_slip`).
 struct StageSummary {
@@ -52,7 +59,8 @@ struct StageSummary {
   std::optional<BucklingMode> buckling_mode{};  ///< none: nothing is in compression, or the frame gave way
   ThicknessLoss thickness_loss{};               ///< between ribs, the worst of the panel
   std::vector<ThicknessLoss> thickness_loss_by_bay{};
-  double worst_use = 0;  ///< of all limits, up to and including this stage
+  std::vector<WirePull> wires{};  ///< of each wire of the frame; empty: it has none
+  double worst_use = 0;           ///< of all limits, up to and including this stage
   bool passes = false;
   bool done = false;  ///< all its steps were done before the plan was made: computed and told, not judged
   NumberStudy pull_chord_study[2]{}, pull_span_study[2]{};  ///< of the mean pulls

@@ -1,5 +1,7 @@
 #include "sequencer/planner/advice.hpp"
 
+#include <utility>
+
 #include "sequencer/replay/loose_cloth.hpp"
 
 #include <algorithm>
@@ -101,21 +103,31 @@ Advice advise(const Case& c, const std::vector<StageVerdict>& stages, const std:
   return a;
 }
 
-std::vector<Note> notes_on(const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling) {
+std::vector<Note> notes_on(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages,
+                           std::optional<int> ceiling) {
   std::vector<Note> notes;
   const int last = ceiling.value_or(0);
   double lift = 0, turn = 0;
   ThicknessLoss sag;
+  std::vector<WirePull> wires;
   for (const StageVerdict& v : stages) {
     if (v.buckled) notes.push_back(note::GivesWay{v.stage});
     if (v.stage > last) continue;
     lift = std::max(lift, v.lift), turn = std::max(turn, v.frame_turn);
     if (v.summary.thickness_loss.loss > sag.loss) sag = v.summary.thickness_loss;
+    for (const WirePull& w : v.summary.wires) {
+      const auto known =
+          std::find_if(wires.begin(), wires.end(), [&](const WirePull& x) { return x.brace == w.brace; });
+      if (known == wires.end()) wires.push_back(w);
+      else *known = {w.brace, std::min(known->least, w.least), std::max(known->most, w.most), w.end};
+    }
   }
   if (lift > lifting) notes.push_back(note::LiftsOff{lift});
   if (turn > small_turn) notes.push_back(note::FrameTurns{turn});
   if (p.fullness > worth_saying_fullness) notes.push_back(note::TipFullness{p.fullness});
   if (sag.loss > worth_saying_sag) notes.push_back(note::ThinnerBetweenRibs{sag});
+  if (!wires.empty()) notes.push_back(note::WiresPull{std::move(wires)});
+  if (c.cloth_goes_on_inboard || c.cloth_goes_on_outboard) notes.push_back(note::WingGoesOn{});
   return notes;
 }
 

@@ -14,7 +14,9 @@ namespace evenpull::inline sequencer {
 Advice advise(const Case& c, const std::vector<StageVerdict>& stages, const std::vector<StageSafety>& safety,
               std::optional<int> ceiling, std::optional<double> setting);
 
-/// What is to be said of the panel under its cloth: that it gives way, cloth that lifts, large rotations, fullness, sag.
-std::vector<Note> notes_on(const Panel& p, const std::vector<StageVerdict>& stages, std::optional<int> ceiling);
+/// What is to be said of the panel under its cloth: that it gives way, cloth that lifts, large rotations, fullness, sag, what
+/// its wires pull, that the wing goes on.
+std::vector<Note> notes_on(const Case& c, const Panel& p, const std::vector<StageVerdict>& stages,
+                           std::optional<int> ceiling);
 
 }  // namespace evenpull::inline sequencer

@@ -217,7 +217,7 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   p.advice = advise(job.the_case, judged, p.safety, p.ceiling, p.setting);
   if (!no_data && p.ceiling != p.nominal && !p.chances.weights.empty())
     p.advice.items.insert(p.advice.items.begin(), advice::MeasureFirst{p.chances.weights.front().input});
-  p.notes = notes_on(p.panel, judged, p.ceiling);
+  p.notes = notes_on(job.the_case, p.panel, judged, p.ceiling);
   if (!no_data) tell_way_there(p, job, runs, chosen, judged);
   list_orders(p, job, runs, best, p.ceiling.value_or(0));
   tell_search(p, job, runs, best);

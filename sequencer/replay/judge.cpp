@@ -86,7 +86,8 @@ void StageJudge::take(const Readings& r, Moment when) {
     with_place(std::move(l), w);
   };
   take_bow(Limit::edge_bow, r.edge_bow);
-  take_bow(Limit::end_rib_bow, r.end_rib_bow);
+  // Where the wing goes on at both ends there is no end rib.
+  if (r.end_rib_bow.member >= 0) take_bow(Limit::end_rib_bow, r.end_rib_bow);
   if (r.pocket_closing.allowed > 0) take_bow(Limit::pocket_room, r.pocket_closing);
   if (when == Moment::released) {  // how it will hang, and only where a limit was asked for
     if (r.hinge_line_bow.allowed > 0 && r.hinge_line_bow.member >= 0) take_bow(Limit::hinge_line_bow, r.hinge_line_bow);

@@ -21,7 +21,10 @@ class StageRun {
     v_.summary.done = done;
   }
 
-  void after_done_step(const Readings& r) { slip_done_ = std::max(slip_done_, std::abs(r.slip.value)); }
+  void after_done_step(const Readings& r) {
+    slip_done_ = std::max(slip_done_, std::abs(r.slip.value));
+    note_wires(r);
+  }
 
   void after_step(const Readings& r) {
     judge_.take(r, Moment::on_the_way);
@@ -30,6 +33,7 @@ class StageRun {
     v_.worst_slip = std::max(v_.worst_slip, std::abs(r.slip.value));
     v_.worst_twist = std::max(v_.worst_twist, r.twist);
     v_.frame_turn = std::max(v_.frame_turn, r.frame_turn);
+    note_wires(r);
   }
 
   // Settles, judges, releases, judges again. `s` keeps the settled state with the fixture on.
@@ -43,6 +47,8 @@ class StageRun {
     const Readings r = read_off(ironing_.model(), s);
     summarise(r);
     by_place(r);
+    note_wires(r);
+    for (std::size_t i = 0; i < r.wire_pulls.size(); ++i) v_.summary.wires[i].end = r.wire_pulls[i];
     if (v_.summary.done) {
       after_done_step(r);
       tell_buckling(ironing_.buckling(s), Moment::stage_end);
@@ -63,6 +69,7 @@ class StageRun {
     }
     const Readings loose = read_off(ironing_.model(), free);
     judge_.take(loose, Moment::released);
+    note_wires(loose);
     note_end(loose);
     v_.end_use =
         std::max({v_.end_use, loose.hinge_line_bow.use(), loose.whole_edge_bow.use(), loose.pocket_closing.use()});
@@ -91,6 +98,18 @@ class StageRun {
   std::vector<Certificate> certificates;
 
  private:
+  void note_wires(const Readings& r) {
+    const std::vector<Wire>& wires = ironing_.model().wires;
+    if (v_.summary.wires.empty())
+      for (std::size_t i = 0; i < wires.size(); ++i)
+        v_.summary.wires.push_back({wires[i].brace, r.wire_pulls[i], r.wire_pulls[i], 0});
+    for (std::size_t i = 0; i < wires.size(); ++i) {
+      WirePull& w = v_.summary.wires[i];
+      w.least = std::min(w.least, r.wire_pulls[i]);
+      w.most = std::max(w.most, r.wire_pulls[i]);
+    }
+  }
+
   static StageEnd end_of(const Readings& r) {
     return {r.edge_bow.value,       r.end_rib_bow.value,   r.twist, std::abs(r.slip.value), r.hinge_line_bow.value,
             r.whole_edge_bow.value, r.pocket_closing.value};

@@ -27,6 +27,7 @@ Assembly::Assembly(const Model& m, double smoothing)
       law_(law_of(m, smoothing)),
       matrix_(m.pattern),
       frame_(m.beams.size()),
+      taut_(m.wires.size(), 1),
       points_(m.triangles.size()),
       states_(m.shapes.size()),
       work_(m.shapes.size()),
@@ -41,11 +42,24 @@ Assembly::Assembly(const Model& m, double smoothing)
 void Assembly::prepare_frame(const Covering& s) {
   for (std::size_t b = 0; b < frame_.size(); ++b)
     frame_[b] = model_.beam_elastic[b] + s.axial[b] * model_.beam_geometric[b];
+  for (std::size_t w = 0; w < taut_.size(); ++w)
+    if (!taut_[w]) frame_[model_.wires[w].beam].setZero();
+}
+
+void Assembly::follow_wires(const Eigen::VectorXd& d) {
+  for (std::size_t w = 0; w < taut_.size(); ++w) taut_[w] = model_.wires[w].pull(model_.panel, d) >= 0;
+}
+
+int Assembly::first_wire_off(const Eigen::VectorXd& d) const {
+  for (std::size_t w = 0; w < taut_.size(); ++w)
+    if ((model_.wires[w].pull(model_.panel, d) >= 0) != (taut_[w] != 0)) return static_cast<int>(w);
+  return -1;
 }
 
 void Assembly::follow_member_forces(Covering& s) {
   for (std::size_t b = 0; b < frame_.size(); ++b)
     s.axial[b] = axial_force(model_.beams[b], ends_of(model_.panel.beams[b], s.unknowns));
+  for (const Wire& w : model_.wires) s.axial[w.beam] = std::max(0.0, w.pull(model_.panel, s.unknowns));
   prepare_frame(s);
 }
 
@@ -165,6 +179,13 @@ void Assembly::add_frame_force(const Eigen::VectorXd& d, Eigen::VectorXd& r) con
     r.segment<6>(6 * beam.from) += f.head<6>();
     r.segment<6>(6 * beam.to) += f.tail<6>();
   }
+  for (std::size_t w = 0; w < taut_.size(); ++w) {
+    if (!taut_[w]) continue;
+    const Wire& wire = model_.wires[w];
+    const Beam& beam = model_.panel.beams[wire.beam];
+    r.segment<6>(6 * beam.from) += wire.at_rest * wire.apart.head<6>();
+    r.segment<6>(6 * beam.to) += wire.at_rest * wire.apart.tail<6>();
+  }
 }
 
 void Assembly::add_frame(const std::vector<BeamMatrix>& beams, double* values) const {
@@ -211,6 +232,8 @@ Sparse Assembly::geometric(const Covering& s) {
   model_.tangent.add(blocks_, own_blocks_, geometric.valuePtr());
   std::vector<BeamMatrix> beams;
   for (std::size_t b = 0; b < frame_.size(); ++b) beams.push_back(frame_[b] - model_.beam_elastic[b]);
+  for (std::size_t w = 0; w < taut_.size(); ++w)
+    if (!taut_[w]) beams[model_.wires[w].beam].setZero();
   add_frame(beams, geometric.valuePtr());
   for (int at : model_.held_positions[static_cast<int>(s.held)]) geometric.valuePtr()[at] = 0;
   return geometric;

@@ -23,6 +23,12 @@ class Assembly {
 
   /// Stiffness of the members under the axial forces that the covering holds.
   void prepare_frame(const Covering& s);
+  /// Takes each wire for taut or slack as it is in a shape.
+  void follow_wires(const Eigen::VectorXd& d);
+  /// The first wire that is taken for what it is not in a shape; -1: none.
+  int first_wire_off(const Eigen::VectorXd& d) const;
+  /// Takes one wire for taut instead of slack, or the other way round.
+  void turn_wire(int wire) { taut_[wire] = !taut_[wire]; }
   /// The members' geometric stiffness under the forces that they have in the present shape: what is out of balance is so
   /// under these. The tangent leaves out how they change, which costs no iterations (bench/RECORD.md).
   void follow_member_forces(Covering& s);
@@ -67,6 +73,7 @@ class Assembly {
   QuadLaw law_;
   Sparse matrix_;
   std::vector<BeamMatrix> frame_;
+  std::vector<char> taut_;          // of each wire
   std::vector<ClothPoint> points_;  // of each triangle
   std::vector<QuadState> states_;
   std::vector<QuadWork> work_;

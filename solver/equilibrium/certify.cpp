@@ -43,6 +43,11 @@ void add_frame(const Model& m, const Answer& a, SolveReport& report) {
     const BeamVector u = ends_of(m.panel.beams[b], a.state.unknowns);
     report.energy += 0.5 * u.dot(a.frame[b].lazyProduct(u).eval());
   }
+  // Of a wire N^2/2k in all; a frame matrix holds k e^2/2 of it.
+  for (const Wire& w : m.wires) {
+    const double apart = w.apart.dot(ends_of(m.panel.beams[w.beam], a.state.unknowns));
+    if (w.at_rest + w.rate * apart > 0) report.energy += w.at_rest * apart + 0.5 * w.at_rest * w.at_rest / w.rate;
+  }
 }
 
 void add_springs(const Model& m, const Answer& a, SolveReport& report) {

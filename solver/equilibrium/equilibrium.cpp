@@ -36,6 +36,12 @@ constexpr double least_sharpening = 0.5, most_sharpening = 0.05;
 // Of its share of the gap, what a part is sharpened to: a little less, so that once is mostly enough.
 constexpr double sharpen_below = 0.7;
 
+// Wires are taken for taut or slack as each iterate has them so long, which is mostly all it takes; from then on as they
+// were last, until all is in balance: where one is wrong the first such is turned and the iteration goes on. Turning the
+// first of them ends sooner or later, since the frame's energy is convex (Murty's least-index rule for such problems, from
+// memory); a wire is not turned more often than this.
+constexpr int wires_free_for = 12, most_turns_of_a_wire = 8;
+
 // Where friction alone is still off it may take so many times longer than all else.
 constexpr int patience_with_friction = 5;
 
@@ -139,6 +145,7 @@ SolveReport Equilibrium::solve(Covering& state, const std::vector<int>& hot_quad
 
 const Sparse& Equilibrium::tangent(const Covering& s) {
   cloth_and_frame_.set_smoothing(options_.smoothing);
+  cloth_and_frame_.follow_wires(s.unknowns);
   cloth_and_frame_.prepare_frame(s);
   cloth_and_frame_.take_state(s);
   cloth_and_frame_.place_nodes(s.unknowns);
@@ -191,6 +198,7 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
   Covering s = guess;
   s.shrink = before.shrink;
   s.axial = before.axial;
+  cloth_and_frame_.follow_wires(s.unknowns);
   cloth_and_frame_.prepare_frame(s);
   cloth_and_frame_.take_state(s);
   cloth_and_frame_.place_nodes(s.unknowns);
@@ -200,6 +208,7 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
   cloth_and_frame_.heat(hot_quads, lines);
   thresholds_.forget();
   int sharpenings = 0, since = 0;  // iteration at which something more was asked for
+  int turns_left = most_turns_of_a_wire * static_cast<int>(model_.wires.size());
   Missed uncertain;
   // An answer that stands and cannot be made more certain is no frame that gives way.
   const auto give_up = [&](bool stable) {
@@ -212,8 +221,10 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
     return report.iterations - since <= most;
   };
   for (report.iterations = 0; may_go_on(); ++report.iterations) {
+    if (report.iterations < wires_free_for) cloth_and_frame_.follow_wires(s.unknowns);
     // A first guess need not be near balance.
     if (report.iterations > 0 && follow) cloth_and_frame_.follow_member_forces(s);
+    else if (!model_.wires.empty()) cloth_and_frame_.prepare_frame(s);
     cloth_and_frame_.refresh_hot(hot_quads);
     const QuadSums sums = cloth_and_frame_.assemble();
     residual_.setZero();
@@ -238,6 +249,16 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
     report.tension_bound = bound;
     if (now_.watch) now_.watch(report);
     const bool balanced = passes(report) && report.iterations > 0 && cloth_and_frame_.smoothing() <= now_.smoothing;
+    const int wrong_wire = balanced ? cloth_and_frame_.first_wire_off(s.unknowns) : -1;
+    if (wrong_wire >= 0) {
+      if (turns_left-- == 0) {
+        report.missed = {"wires that are neither taut nor slack", 1, 0, ""};
+        return give_up(true);
+      }
+      cloth_and_frame_.turn_wire(wrong_wire);
+      since = report.iterations;
+      continue;
+    }
     if (balanced && !follow && !now_.member_forces_held) {
       follow = true;
       since = report.iterations;

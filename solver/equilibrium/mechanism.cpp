@@ -1,6 +1,7 @@
 #include "solver/equilibrium/mechanism.hpp"
 
 #include "solver/cloth/shrink.hpp"
+#include "solver/equilibrium/covering.hpp"
 #include "solver/numerics/linear_solver.hpp"
 #include "solver/statement/errors.hpp"
 
@@ -35,12 +36,16 @@ const char* motion_word(int component) {
 // units nor sizes count: ones on the diagonal where ends are rigid.
 class BareFrame {
  public:
-  BareFrame(const Model& m, Held h) : m_(m), size_(6 * static_cast<int>(m.panel.joints.size())), held_(size_, 0) {
+  BareFrame(const Model& m, Held h, bool with_wires = true)
+      : m_(m), size_(6 * static_cast<int>(m.panel.joints.size())), held_(size_, 0), left_out_(m.beams.size(), 0) {
+    if (!with_wires)
+      for (const Wire& w : m.wires) left_out_[w.beam] = 1;
     for (int i : m.held[static_cast<int>(h)]) held_[i] = 1;
     ground_ = Eigen::VectorXd::Zero(size_);
     for (const Spring& s : m.springs[static_cast<int>(h)]) ground_[s.unknown] = s.stiffness;
     own_ = ground_;
     for (std::size_t b = 0; b < m.beams.size(); ++b) {
+      if (left_out_[b]) continue;
       BeamShape rigid = m.beams[b];
       rigid.turn_from = rigid.turn_to = EndTurn{};
       const BeamMatrix k = beam_stiffness(rigid);
@@ -74,7 +79,7 @@ class BareFrame {
     for (std::size_t b = 0; b < m_.beams.size(); ++b) {
       BeamVector u;
       for (int i = 0; i < 12; ++i) u[i] = x[unknown(b, i)];
-      out.push_back(beam_energy(m_.beams[b], u));
+      out.push_back(left_out_[b] ? 0 : beam_energy(m_.beams[b], u));
     }
     return out;
   }
@@ -95,7 +100,7 @@ class BareFrame {
   Sparse scaled(double shift) const {
     std::vector<Eigen::Triplet<double>> entries;
     for (std::size_t b = 0; b < m_.beams.size(); ++b)
-      for (int i = 0; i < 12; ++i)
+      for (int i = 0; i < 12 && !left_out_[b]; ++i)
         for (int j = 0; j < 12; ++j) {
           const int row = unknown(b, i), column = unknown(b, j);
           if (row < column || held_[row] || held_[column]) continue;
@@ -110,7 +115,7 @@ class BareFrame {
 
   const Model& m_;
   int size_;
-  std::vector<char> held_;
+  std::vector<char> held_, left_out_;
   Eigen::VectorXd own_, ground_;
 };
 
@@ -153,6 +158,38 @@ const char* key_of(MemberRole r) {
     case MemberRole::pocket_front: return "pocket";
     default: return "member";
   }
+}
+
+// Wires hold one way only. Where the frame would not stand without them each way of its softest motion must pull one of
+// them, or find it tight already.
+void check_held_both_ways(const Model& m, Held h) {
+  if (m.wires.empty()) return;
+  const BareFrame frame(m, h, false);
+  const std::optional<Eigen::VectorXd> softest = frame.softest();
+  if (!softest) return;
+  double energy = 0;
+  for (double e : frame.energies(*softest)) energy += e;
+  if (energy / frame.one_by_one(*softest) >= no_strain) return;
+  double most = 0, one_way = 0, other_way = 0;
+  std::vector<double> pulls;
+  for (const Wire& w : m.wires) {
+    pulls.push_back(w.apart.dot(ends_of(m.panel.beams[w.beam], *softest)));
+    most = std::max(most, std::abs(pulls.back()));
+  }
+  constexpr double rounding = 1e-6;
+  const Wire* only = nullptr;
+  for (std::size_t i = 0; i < pulls.size(); ++i) {
+    if (std::abs(pulls[i]) <= rounding * most) continue;
+    const bool tight = m.the_case.braces[m.wires[i].brace].tightness > 0;
+    if (pulls[i] > 0 || tight) one_way = 1;
+    if (pulls[i] < 0 || tight) other_way = 1;
+    only = &m.wires[i];
+  }
+  if (only && one_way + other_way < 2)
+    throw CaseError("brace", "the frame (" + std::string(supports_key(h)) + ") stands by the wire \"" +
+                                 m.the_case.braces[only->brace].name +
+                                 "\" alone, which holds it one way and cannot push the other; state the wire that "
+                                 "crosses it, or how tight it is (tightness)");
 }
 
 void check_stands(const Model& m, Held h) {
@@ -202,7 +239,10 @@ Mechanism find_mechanism(const Model& m, Held h) {
 }
 
 void check_stands(const Model& m) {
-  for (Held h : {Held::while_ironed, Held::in_use}) check_stands(m, h);
+  for (Held h : {Held::while_ironed, Held::in_use}) {
+    check_stands(m, h);
+    check_held_both_ways(m, h);
+  }
 }
 
 void check_stands(const Case& c) { check_stands(Model(c, {coarse_nodes})); }

@@ -1,6 +1,7 @@
 #include "solver/equilibrium/model.hpp"
 
 #include "solver/cloth/shrink.hpp"
+#include "solver/equilibrium/neighbour_bay.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -57,6 +58,8 @@ Model::Model(const Case& c, Panel mesh, std::array<std::vector<int>, 2> unknowns
 void Model::build(const std::vector<BeamEnds>& ends) {
   const Case& c = the_case;
   unknowns = number_unknowns(panel);
+  if (c.cloth_goes_on_inboard || c.cloth_goes_on_outboard)
+    for (std::vector<int>& h : held) hold_mirrors(c, panel, unknowns, h);
   compliance = evenpull::compliance(c.cloth.stiffness.warp, c.cloth.stiffness.fill, c.cloth.poisson, c.cloth.shear);
   softest = smallest_eigenvalue(compliance);
   loose_pull = loose_share * most_pull(c.cloth);
@@ -77,7 +80,14 @@ void Model::build(const std::vector<BeamEnds>& ends) {
                      m.shear_modulus, end.from, end.to, end.twist_gain});
     beam_elastic.push_back(beam_stiffness(beams.back()));
     beam_geometric.push_back(beam_geometric_stiffness(beams.back(), 1));
+    if (in_mirror(c, panel, b)) beam_elastic.back() += plane_stiffness(c, panel, b);
   }
+  wires = find_wires(c, panel);
+  for (const Wire& w : wires) {
+    beam_elastic[w.beam] = wire_stiffness(w);
+    beam_geometric[w.beam] = string_stiffness(beams[w.beam]);
+  }
+  rig(*this, wires);
   for (const FrameMember& m : panel.members) {
     const Material& material = c.materials[m.material];
     allowable.push_back(material.strength *

@@ -6,6 +6,7 @@
 #include "solver/cloth/quads.hpp"
 #include "solver/equilibrium/tangent_map.hpp"
 #include "solver/equilibrium/unknowns.hpp"
+#include "solver/equilibrium/wires.hpp"
 #include "solver/frame/joint_turn.hpp"
 #include "solver/geometry/panel.hpp"
 #include "solver/numerics/linear_solver.hpp"
@@ -40,9 +41,10 @@ struct Model {
   std::vector<BeamShape> beams;  ///< as Panel::beams, with material
   std::vector<BeamMatrix> beam_elastic;
   std::vector<BeamMatrix> beam_geometric;  ///< under 1 N of pull; proportional to the axial force
-  std::vector<double> allowable;           ///< stress allowed in each member [Pa]
-  double cloth_area = 0;                   ///< m^2, both sides
-  double softest = 0;                      ///< lambda_min(C) [m/N]
+  std::vector<Wire> wires;        ///< of the beams, those that only pull; their stiffness here is that of taut ones
+  std::vector<double> allowable;  ///< stress allowed in each member [Pa]
+  double cloth_area = 0;          ///< m^2, both sides
+  double softest = 0;             ///< lambda_min(C) [m/N]
   /// Below this pull [N/m] cloth counts as loose: a ninetieth of the most that the cloth of the case pulls, so that
   /// everything measured by it scales with the job (docs/model.md, section 2).
   double loose_pull = 0;

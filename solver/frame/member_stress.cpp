@@ -35,4 +35,11 @@ EndUse end_use(const Material& m, const Limits& l, const Section& s, const BeamF
   return out;
 }
 
+EndUse wire_use(const Material& m, const Limits& l, double pull) {
+  EndUse out;
+  out.allowed = (m.kind == Strength::yield ? l.yield_share : l.rupture_share) * m.strength;
+  out.use = std::max(0.0, pull) / out.allowed;
+  return out;
+}
+
 }  // namespace evenpull::inline solver

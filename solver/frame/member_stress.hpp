@@ -21,4 +21,7 @@ struct EndUse {
 /// compression strength (linear interaction, the usual careful one; from memory).
 EndUse end_use(const Material& m, const Limits& l, const Section& s, const BeamForces& f, int end, bool weld);
 
+/// Use of a wire at a stress of pull [Pa].
+EndUse wire_use(const Material& m, const Limits& l, double pull);
+
 }  // namespace evenpull::inline solver

@@ -19,6 +19,13 @@ constexpr double same_joint = 1e-3;
 // A shape that changes so near to a joint changes at it [m].
 constexpr double same_place = 1e-6;
 
+// Half the material in the same places: half the stiffness, and under half the load the same stress.
+Section half_of(Section s) {
+  for (double* of : {&s.area, &s.inertia_up, &s.inertia_flat, &s.torsion, &s.shear_up, &s.shear_flat, &s.warping})
+    *of *= 0.5;
+  return s;
+}
+
 // Lays the frame member by member; the steps stand in the order in which they need each other.
 class FrameBuilder {
  public:
@@ -37,7 +44,7 @@ class FrameBuilder {
 
  private:
   int columns() const { return static_cast<int>(lines_.columns.size()); }
-  bool is_end(int column) const { return column == 0 || column == columns() - 1; }
+  bool is_end(int column) const { return ends_at(c_, column, columns()); }
 
   int add_joint(const Eigen::Vector3d& at) {
     p_.joints.push_back({at});
@@ -269,7 +276,12 @@ class FrameBuilder {
                                         : add_joint(surface_.middle(f, lines_.columns[column])));
       }
       const int index = static_cast<int>(p_.members.size());
-      const auto section = [&](double f) { return section_at(make, f, lines_.columns[column]); };
+      // Half of a rib that lies in a mirror belongs to the bay beyond.
+      const bool shared = !is_end(column) && (column == 0 || column == columns() - 1);
+      const auto section = [&](double f) {
+        const Section whole = section_at(make, f, lines_.columns[column]);
+        return shared ? half_of(whole) : whole;
+      };
       for (std::size_t k = 0; k + 1 < joints_.rib[r].size(); ++k)
         add_beam(member, index, joints_.rib[r][k], joints_.rib[r][k + 1],
                  {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
@@ -288,7 +300,11 @@ class FrameBuilder {
       const int from = joints_.span[b.from_member][lines_.rib_columns[b.from_rib]];
       const int to = joints_.span[b.to_member][lines_.rib_columns[b.to_rib]];
       const int index = static_cast<int>(p_.members.size());
-      const Section section = section_of(b.make.shape, b.make.shape.height, ratios_of(b.make, c_.materials));
+      Section section = section_of(b.make.shape, b.make.shape.height, ratios_of(b.make, c_.materials));
+      if (b.wire) section.inertia_up = section.inertia_flat = section.torsion = section.warping = 0;  // ball ends
+      const int column = lines_.rib_columns[b.from_rib];
+      if (b.from_rib == b.to_rib && !is_end(column) && (column == 0 || column == columns() - 1))
+        section = half_of(section);
       add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
       pin(member, b.from_joint, b.to_joint);
       p_.members.push_back(member);
@@ -311,6 +327,10 @@ int FrameJoints::of_rib(int which, double chord_fraction) const {
       std::min_element(rib_at.begin(), rib_at.end(), [&](double a, double b) { return off(a) < off(b); });
   const auto k = static_cast<std::size_t>(nearest - rib_at.begin());
   return off(*nearest) < same_joint && k < rib[which].size() ? rib[which][k] : -1;  // a rib may end at a pocket
+}
+
+bool ends_at(const Case& c, int column, int columns) {
+  return (column == 0 && !c.cloth_goes_on_inboard) || (column == columns - 1 && !c.cloth_goes_on_outboard);
 }
 
 int span_member_at(const Case& c, double chord_fraction) {

@@ -22,6 +22,9 @@ struct FrameJoints {
   int of_rib(int which, double chord_fraction) const;
 };
 
+/// Whether the cloth ends at a column of the mesh: at an end rib, unless the wing goes on beyond it.
+bool ends_at(const Case& c, int column, int columns);
+
 /// The span member on a line; -1 if there is none.
 int span_member_at(const Case& c, double chord_fraction);
 

@@ -35,7 +35,9 @@ class Builder {
  private:
   int columns() const { return static_cast<int>(lines_.columns.size()); }
   int rows() const { return static_cast<int>(lines_.rows.size()); }
-  bool is_end(int column) const { return column == 0 || column == columns() - 1; }
+  bool is_end(int column) const { return ends_at(c_, column, columns()); }
+  // The mirror of a bay that goes on beyond.
+  bool in_mirror(int column) const { return !is_end(column) && (column == 0 || column == columns() - 1); }
   int rib_at(int column) const {
     const auto it = std::find(lines_.rib_columns.begin(), lines_.rib_columns.end(), column);
     return it == lines_.rib_columns.end() ? -1 : static_cast<int>(it - lines_.rib_columns.begin());
@@ -86,7 +88,8 @@ class Builder {
     const int i0 = std::max(0, n.row - 1), i1 = std::min(rows() - 1, n.row + 1);
     const int j0 = std::max(0, n.column - 1), j1 = std::min(columns() - 1, n.column + 1);
     n.along_chord = (at(i1, n.column) - at(i0, n.column)).normalized();
-    const Eigen::Vector3d span = at(n.row, j1) - at(n.row, j0);
+    const Eigen::Vector3d span = in_mirror(n.column) ? Eigen::Vector3d::UnitY()
+                                                     : Eigen::Vector3d(at(n.row, j1) - at(n.row, j0));
     n.normal = n.along_chord.cross(span).normalized();
     if (n.side == Side::bottom) n.normal = -n.normal;
     n.along_span = (span - span.dot(n.along_chord) * n.along_chord).normalized();

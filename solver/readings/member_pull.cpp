@@ -1,5 +1,7 @@
 #include "solver/readings/member_pull.hpp"
 
+#include "solver/equilibrium/neighbour_bay.hpp"
+
 namespace evenpull::inline solver {
 namespace {
 
@@ -56,7 +58,11 @@ std::vector<BeamLoad> pull_on_beams(const Model& m, const Covering& s) {
       pull[k] = force[f.joints[k]] / (0.5 * (at[k + 1] - at[k - 1]));
     }
     fill_gaps(pull, known, at);
-    for (std::size_t k = 0; k + 1 < n; ++k) out[f.beams[k]] = {pull[k], pull[k + 1]};
+    for (std::size_t k = 0; k + 1 < n; ++k) {
+      BeamLoad& load = out[f.beams[k]] = {pull[k], pull[k + 1]};
+      // In a mirror the cloth beyond pulls as hard the other way.
+      if (in_mirror(m.the_case, p, p.beams[f.beams[k]])) load.from.y() = load.to.y() = 0;
+    }
   }
   return out;
 }

@@ -63,13 +63,23 @@ void read_unevenness(const Panel& p, Readings& r) {
 
 void read_stress(const Model& m, const Covering& s, Readings& r) {
   const std::vector<BeamLoad> pull = pull_on_beams(m, s);
+  std::vector<char> is_wire(m.beams.size(), 0);
+  for (const Wire& w : m.wires) {
+    is_wire[w.beam] = 1;
+    r.wire_pulls.push_back(s.axial[w.beam]);
+  }
   for (std::size_t b = 0; b < m.beams.size(); ++b) {
     const Beam& beam = m.panel.beams[b];
-    const BeamForces f = beam_forces(m.beams[b], ends_of(beam, s.unknowns), s.axial[b], pull[b]);
     const Material& material = m.the_case.materials[m.panel.members[beam.member].material];
     const Limits& limits = m.the_case.limits;
-    const EndUse ends[2] = {end_use(material, limits, beam.section_from, f, 0, beam.weld_from),
-                            end_use(material, limits, beam.section_to, f, 1, beam.weld_to)};
+    EndUse ends[2];
+    if (is_wire[b]) {
+      ends[0] = ends[1] = wire_use(material, limits, s.axial[b] / beam.section.area);
+    } else {
+      const BeamForces f = beam_forces(m.beams[b], ends_of(beam, s.unknowns), s.axial[b], pull[b]);
+      ends[0] = end_use(material, limits, beam.section_from, f, 0, beam.weld_from);
+      ends[1] = end_use(material, limits, beam.section_to, f, 1, beam.weld_to);
+    }
     const int worse = ends[1].use > ends[0].use ? 1 : 0;
     const EndUse& end = ends[worse];
     r.beam_use.push_back(end.use);

@@ -87,9 +87,10 @@ struct Readings {
   double unevenness = 0;         ///< worst of the four below
   Unevenness unevenness_by_side[2];
   double loose_share = 0, puckered_share = 0;
-  std::vector<int> loose_zones;  ///< zones that count as loose, see most_loose_in_a_zone; rising
-  Sag sag;                       ///< between ribs, and the thickness that it takes off the profile
-  double lift = 0;               ///< N: largest force by which cloth lifts off a bearing
+  std::vector<int> loose_zones;    ///< zones that count as loose, see most_loose_in_a_zone; rising
+  Sag sag;                         ///< between ribs, and the thickness that it takes off the profile
+  double lift = 0;                 ///< N: largest force by which cloth lifts off a bearing
+  std::vector<double> wire_pulls;  ///< N, of each wire (Model::wires); 0: it is slack
 };
 
 Readings read_off(const Model& m, const Covering& s);

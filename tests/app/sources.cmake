@@ -29,4 +29,5 @@ set(EVENPULL_APP_TESTS
   test_section_input.cpp
   test_summary.cpp
   test_sure_input.cpp
-  test_units.cpp)
+  test_units.cpp
+  test_wings_and_wires.cpp)

@@ -27,6 +27,7 @@ set(EVENPULL_SOLVER_TESTS
   test_member_stress.cpp
   test_membrane.cpp
   test_mirror.cpp
+  test_neighbour_bay.cpp
   test_order_matters.cpp
   test_panel.cpp
   test_quad_kernel.cpp
@@ -36,5 +37,6 @@ set(EVENPULL_SOLVER_TESTS
   test_similarity.cpp
   test_surface.cpp
   test_vibration.cpp
+  test_wires.cpp
   test_yarns_alike.cpp
 )

@@ -207,6 +207,34 @@ void SurveyPlan::draw_members(cairo_t* cr) const {
   }
 }
 
+// Members along the span and both edges run on a little and break off in a zigzag.
+void SurveyPlan::draw_going_on(cairo_t* cr) const {
+  constexpr double stub = 14, tooth = 5, pitch = 9;
+  for (const bool outboard : {false, true}) {
+    if (!(outboard ? case_.cloth_goes_on_outboard : case_.cloth_goes_on_inboard)) continue;
+    const double way = outboard ? stub : -stub;
+    const auto& le = case_.outline.leading_edge;
+    const auto& te = case_.outline.trailing_edge;
+    const PlanPoint front = outboard ? le.back() : le.front(), back = outboard ? te.back() : te.front();
+    const Point from = at(front.x, front.y), to = at(back.x, back.y);
+    for (std::size_t m = 0; m < case_.span_members.size(); ++m) {
+      const FrameMember& member = panel_.members[m];
+      const Point p = joint(outboard ? member.joints.back() : member.joints.front());
+      stroke_line(cr, p, {p.x + way, p.y}, width_of_role(member.role), black);
+    }
+    stroke_line(cr, from, {from.x + way, from.y}, 1.5, black);
+    stroke_line(cr, to, {to.x + way, to.y}, 1.5, black);
+    cairo_move_to(cr, from.x + way, from.y);
+    double sign = 1;
+    for (double y = from.y + pitch; y < to.y; y += pitch, sign = -sign)
+      cairo_line_to(cr, from.x + way + sign * tooth, y);
+    cairo_line_to(cr, to.x + way, to.y);
+    set_ink(cr, black);
+    cairo_set_line_width(cr, 2);
+    cairo_stroke(cr);
+  }
+}
+
 std::size_t SurveyPlan::names_shown() const {
   const std::size_t room = static_cast<std::size_t>((stations_bottom() - top_) / name_step);
   return case_.span_members.size() <= room ? case_.span_members.size() : room - 1;
@@ -326,6 +354,7 @@ void SurveyPlan::draw(cairo_t* cr) const {
   draw_zones(cr);
   draw_cut_outs(cr);
   draw_members(cr);
+  draw_going_on(cr);
   draw_names(cr);
   draw_stations(cr);
   draw_supports(cr);

@@ -22,6 +22,7 @@ class SurveyPlan {
   void draw_outline(cairo_t* cr) const;
   void draw_cut_outs(cairo_t* cr) const;
   void draw_members(cairo_t* cr) const;
+  void draw_going_on(cairo_t* cr) const;
   void draw_names(cairo_t* cr) const;
   void draw_stations(cairo_t* cr) const;
   void draw_supports(cairo_t* cr) const;

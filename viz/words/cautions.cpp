@@ -1,11 +1,13 @@
 #include "viz/words/cautions.hpp"
 
+#include "viz/words/frame_kinds.hpp"
 #include "viz/words/record_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace evenpull::viz {
 
@@ -49,6 +51,7 @@ std::vector<std::string> preparations(const Plan& plan) {
   if (!plan.ceiling || (!plan.steps.empty() && plan.steps.front().done)) return {};
   std::vector<std::string> list = {to_hand(plan), holding(plan),
                                    "The iron's card: which dial mark gives which true temperature (evenpull iron)."};
+  if (std::string in_step = neighbour_in_step(plan.the_case); !in_step.empty()) list.push_back(std::move(in_step));
   const Blanket& b = plan.the_case.blanket;
   if (b.kind == BlanketKind::full_wrap && !b.edge_glued)
     list.push_back(

@@ -125,12 +125,17 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
                    expected_and_stop(
                        plan, stage, {Limit::edge_bow, bay, allowed_at_once(c.limits, bay, edge), thirty_second, edge}) +
                    ".");
-  checks.push_back(
-      (c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
-                 : "Both end ribs by a straightedge, bow between joints: ") +
-      expected_and_stop(plan, stage,
-                        {Limit::end_rib_bow, piece, allowed_at_once(c.limits, piece, rib), thirty_second, rib}) +
-      ".");
+  // Where the wing goes on at both ends there is no end rib to read.
+  const bool one_end = c.cloth_goes_on_inboard || c.cloth_goes_on_outboard;
+  if (!(c.cloth_goes_on_inboard && c.cloth_goes_on_outboard))
+    checks.push_back(
+        (one_end     ? (c.tip_bow ? "Tip bow by its template, bow between joints: "
+                                  : "The end rib by a straightedge, bow between joints: ")
+         : c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
+                     : "Both end ribs by a straightedge, bow between joints: ") +
+        expected_and_stop(plan, stage,
+                          {Limit::end_rib_bow, piece, allowed_at_once(c.limits, piece, rib), thirty_second, rib}) +
+        ".");
   add_long_lines(plan, stage, checks);
   const double chord = chord_at_root(c);
   checks.push_back(fmt::format(

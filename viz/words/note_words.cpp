@@ -1,5 +1,6 @@
 #include "viz/words/note_words.hpp"
 
+#include "viz/words/frame_kinds.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/search_words.hpp"
@@ -65,6 +66,9 @@ struct NoteSentence {
         small_length_both(l.loss), 100 * l.share(), l.bay + 1, 100 * l.chord_fraction, small_length_both(l.top),
         small_length_both(l.bottom));
   }
+
+  std::string operator()(const note::WiresPull& n) const { return wires_told(c, n.wires); }
+  std::string operator()(const note::WingGoesOn&) const { return neighbour_taken_for(c); }
 
   std::string operator()(const note::BarsDecide& n) const {
     std::string s = fmt::format(

@@ -1,6 +1,7 @@
 #include "viz/words/survey_text.hpp"
 
 #include "solver/geometry/cut_outs.hpp"
+#include "viz/words/frame_kinds.hpp"
 #include "viz/words/joint_words.hpp"
 #include "viz/words/material_words.hpp"
 #include "viz/words/print.hpp"
@@ -38,6 +39,17 @@ std::string outline_lines(const Case& c) {
     text += fmt::format("  Tip bow {} deep, {} thick: {}\n", print_length(o.tip_bow_depth),
                         print_length(c.tip_thickness), c.tip_bow ? print_make(*c.tip_bow, c) : "");
   return text;
+}
+
+std::string print_brace(const Brace& b, const Case& c) {
+  if (!b.wire) return print_make(b.make, c);
+  const SectionShape& s = b.make.shape;
+  const bool rod = s.kind == SectionShape::Kind::tube && 2 * s.wall == s.outside_diameter;
+  return fmt::format("wire {}, which only pulls; {}",
+                     rod ? print_length(s.outside_diameter, b.make.written.outside_diameter) + ", " +
+                               c.materials[static_cast<size_t>(b.make.material)].name
+                         : print_make(b.make, c),
+                     b.tightness > 0 ? "drawn tight to " + viz::force_both(b.tightness) : "not drawn tight");
 }
 
 std::string low_ribs_line(const Case& c) {
@@ -82,16 +94,20 @@ std::string structure_lines(const Case& c) {
                         m.hinge_line ? "; carries the hinges" : "");
   std::vector<double> stations;
   for (const auto& r : c.ribs) stations.push_back(r.station);
-  text += fmt::format("    {} ribs at {}: end {}\n", c.ribs.size(), print_lengths(stations),
-                      print_make(c.ribs.front().make, c));
+  text += fmt::format("    {} ribs at {}: {} {}\n", c.ribs.size(), print_lengths(stations),
+                      c.cloth_goes_on_inboard ? "inner" : "end", print_make(c.ribs.front().make, c));
   for (size_t i = 1; i + 1 < c.ribs.size(); ++i)
     if (i == 1 || print_make(c.ribs[i].make, c) != print_make(c.ribs[i - 1].make, c))
       text += fmt::format("      from rib {}: {}\n", i + 1, print_make(c.ribs[i].make, c));
   text += low_ribs_line(c);
+  if (c.cloth_goes_on_inboard && !c.cloth_goes_on_outboard && !c.tip_bow)
+    text += fmt::format("      rib {}, the end rib: {}\n", c.ribs.size(), print_make(c.ribs.back().make, c));
   for (const auto& b : c.braces)
     text += fmt::format("    {}: {} at rib {} to {} at rib {}: {}\n", b.name,
                         c.span_members[static_cast<size_t>(b.from_member)].name, b.from_rib + 1,
-                        c.span_members[static_cast<size_t>(b.to_member)].name, b.to_rib + 1, print_make(b.make, c));
+                        c.span_members[static_cast<size_t>(b.to_member)].name, b.to_rib + 1, print_brace(b, c));
+  if (const std::string beyond = viz::neighbour_taken_for(c); !beyond.empty())
+    text += "    " + wrap_text(beyond, 4) + "\n";
   for (const auto& m : c.materials) text += "    " + wrap_text(m.name + ": " + viz::material_values(m), 8) + "\n";
   for (const auto& p : c.pockets) text += pocket_line(c, p);
   for (const auto& g : c.hinge_gaps) text += gap_line(c, g);

@@ -88,6 +88,11 @@ std::string pull_both(double newtons_per_metre) {
 }
 
 double degrees_of_arc(double radians) { return radians * degrees_per_radian; }
+std::string force_both(double newtons) {
+  const double pounds = newtons / newtons_per_pound;
+  return fmt::format("{} lbf ({} N)", number_text(pounds, pounds < 10 ? 1 : 0), number_text(newtons, 0));
+}
+
 std::string angle_text(double radians) { return fixed(degrees_of_arc(radians), 2) + "°"; }
 std::string percent_text(double share) { return fixed(share * 100, 0) + " %"; }
 
