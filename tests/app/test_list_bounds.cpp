@@ -41,6 +41,9 @@ const std::string stations =
 TEST_CASE("every list of a frame says how much it may hold", "[bounds]") {
   check("member", most::members,
         [](size_t n) { return with(base(), "[ribs]", times(n - 2, "[[member]]\n") + "[ribs]"); });
+  check("member[1].along", most::changes, [](size_t n) {
+    return with(base(), "name = \"leading edge tube\"", "along = " + list(n, "{}") + "\nname = \"leading edge tube\"");
+  });
   check("ribs.stations", most::ribs,
         [](size_t n) { return with(base(), stations, "stations = " + list(n, "\"0 mm\"")); });
   check("ribs.single", most::ribs, [](size_t n) { return base() + times(n, "[[ribs.single]]\n"); });

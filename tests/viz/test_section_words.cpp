@@ -2,6 +2,7 @@
 #include "tests/support/sample_plan.hpp"
 #include "tests/viz/reading.hpp"
 #include "viz/pictures/survey_picture.hpp"
+#include "viz/words/record_words.hpp"
 #include "viz/words/section_words.hpp"
 #include "viz/words/survey_text.hpp"
 
@@ -79,4 +80,14 @@ TEST_CASE("ribs that are made alike are named in a row, and no number is a power
   CHECK_THAT(text,
              Contains("Sections as they are reckoned") && Contains("its lightening holes") && Contains("truss rib"));
   CHECK_THAT(text, Contains("bends most easily about an axis askew"));
+}
+
+TEST_CASE("what is uncertain of a section stands once on the record of a plan, and nothing where all is plain theory") {
+  Plan plan = sample_plan();
+  const auto plain = viz::limits_of_validity(plan).size();
+  SectionShape truss = of_kind(Kind::truss_rib);
+  plan.the_case.ribs[1].make.shape = plan.the_case.ribs[3].make.shape = truss;
+  const auto list = viz::limits_of_validity(plan);
+  REQUIRE(list.size() == plain + 1);
+  CHECK_THAT(list.back(), Contains("truss rib") && Contains("± 20 %") && Contains("not judged"));
 }

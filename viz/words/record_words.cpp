@@ -3,6 +3,7 @@
 #include "viz/words/after_iron_words.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/note_words.hpp"
+#include "viz/words/section_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
@@ -130,6 +131,7 @@ std::vector<std::string> limits_of_validity(const Plan& plan) {
       "Left out: the iron's drag, weight, growth of hot metal edges, slackening with time, coatings that tauten.",
   };
   for (auto& s : after_iron_sentences(plan.the_case)) list.push_back(std::move(s));
+  for (const auto& note : all_section_notes(plan.the_case)) list.push_back(note);
   if (plan.quick())
     list.insert(list.begin(), "Quick plan: coarse mesh and no error bars. Run the full plan before heat goes on.");
   if (plan.replayed) list.insert(list.begin(), "Replay: the order was chosen by a person, not by the program.");

@@ -194,6 +194,14 @@ std::vector<std::string> section_notes(const MemberMake& make, const SectionShap
   return notes;
 }
 
+std::vector<std::string> all_section_notes(const Case& c) {
+  std::vector<std::string> notes;
+  for (const auto& s : shown_sections(c))
+    for (const auto& note : section_notes(s.make, s.shape, c))
+      if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
+  return notes;
+}
+
 std::vector<ShownSection> shown_sections(const Case& c) {
   Gathered all(c);
   for (const SpanMember& m : c.span_members) all.add_span_member(m);

@@ -18,6 +18,9 @@ std::string print_make(const MemberMake& make, const Case& c);
 /// What a reader must know of how a shape is reckoned, as sentences; none where it is plain theory.
 std::vector<std::string> section_notes(const MemberMake& make, const SectionShape& shape, const Case& c);
 
+/// Those of all sections of the case, each once.
+std::vector<std::string> all_section_notes(const Case& c);
+
 /// A section that stands somewhere in the panel.
 struct ShownSection {
   std::string carriers;  ///< "leading edge tube", "ribs 1, 7", "tip bow"

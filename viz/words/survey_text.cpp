@@ -116,13 +116,9 @@ std::string structure_lines(const Case& c) {
 
 std::string section_lines(const Case& c) {
   std::string text = "\n  Sections as they are reckoned (members at the inboard end, ribs half-way along)\n";
-  std::vector<std::string> notes;
-  for (const auto& s : shown_sections(c)) {
+  for (const auto& s : shown_sections(c))
     text += "    " + wrap_text(fmt::format("{}: {}", s.carriers, section_numbers_text(s.section)), 6) + "\n";
-    for (const auto& note : section_notes(s.make, s.shape, c))
-      if (std::find(notes.begin(), notes.end(), note) == notes.end()) notes.push_back(note);
-  }
-  for (const auto& note : notes) text += "    - " + wrap_text(note, 6) + "\n";
+  for (const auto& note : all_section_notes(c)) text += "    - " + wrap_text(note, 6) + "\n";
   return text;
 }
 
