@@ -9,7 +9,7 @@
 namespace evenpull::viz {
 namespace {
 
-std::string alpha_words(double alpha) { return std::isinf(alpha) ? "rigid" : print_number(alpha, 2); }
+std::string alpha_words(double alpha) { return std::isinf(alpha) ? "rigid" : print_number(alpha, 3); }
 
 std::string range_words(const TurnRange& r) {
   if (r.low == r.high) return alpha_words(r.usual);
