@@ -108,7 +108,7 @@ TEST_CASE("the hinge line is to be read where something is known or allowed of i
 TEST_CASE("a material says what it bears pulled, pressed and welded, and what it gives in time") {
   Material m{"invented", 68.9e9, 25.9e9, 241e6, Strength::yield, 234e6, 105e6};
   CHECK(viz::material_values(m) ==
-        "E 68.9 GPa, G 25.9 GPa, yield 241 MPa, in compression 234 MPa, within 25 mm (0.98 in) of a weld 105 MPa");
+        "E 68.9 GPa, G 25.9 GPa, yield 241 MPa, in compression 234 MPa, within 25 mm (0.984 in) of a weld 105 MPa");
   m.welded_strength = m.compression_strength = 0;
   CHECK(viz::material_values(m) == "E 68.9 GPa, G 25.9 GPa, yield 241 MPa");
   m.kind = Strength::rupture, m.lasting_movement = 2;
