@@ -101,6 +101,8 @@ TEST_CASE("the hinge line is to be read where something is known or allowed of i
   CHECK_THAT(joined(viz::checks_after_stage(plan, 0)),
              Contains("Hinge line by a string") && Contains("0.08 in (2.0 mm)"));
   plan.the_case.limits.hinge_line_bow = 0;
+  for (StageSummary& s : plan.stages) s.end.hinge_line_bow = 1e-3;
+  CHECK_THAT(joined(viz::checks_after_stage(plan, 0)), Contains("bow between: expected 0.04 in (1.0 mm)."));
   plan.chances.shapes = {{Limit::hinge_line_bow, 0, 1e-3, 2.5e-3}};
   CHECK_THAT(joined(viz::checks_after_stage(plan, 0)), Contains("expected 0.04 in (1.0 mm); stop at 0.10 in (2.5 mm)"));
 }
