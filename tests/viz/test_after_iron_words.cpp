@@ -101,6 +101,8 @@ TEST_CASE("the hinge line is to be read where something is known or allowed of i
   CHECK_THAT(joined(viz::checks_after_stage(plan, 0)),
              Contains("Hinge line by a string") && Contains("0.08 in (2.0 mm)"));
   plan.the_case.limits.hinge_line_bow = 0;
+  for (StageSummary& s : plan.stages) s.end.hinge_line_bow = 1e-3;
+  CHECK_THAT(joined(viz::checks_after_stage(plan, 0)), Contains("bow between: expected 0.04 in (1.0 mm)."));
   plan.chances.shapes = {{Limit::hinge_line_bow, 0, 1e-3, 2.5e-3}};
   CHECK_THAT(joined(viz::checks_after_stage(plan, 0)), Contains("expected 0.04 in (1.0 mm); stop at 0.10 in (2.5 mm)"));
 }
@@ -108,7 +110,7 @@ TEST_CASE("the hinge line is to be read where something is known or allowed of i
 TEST_CASE("a material says what it bears pulled, pressed and welded, and what it gives in time") {
   Material m{"invented", 68.9e9, 25.9e9, 241e6, Strength::yield, 234e6, 105e6};
   CHECK(viz::material_values(m) ==
-        "E 68.9 GPa, G 25.9 GPa, yield 241 MPa, in compression 234 MPa, within 25 mm (0.98 in) of a weld 105 MPa");
+        "E 68.9 GPa, G 25.9 GPa, yield 241 MPa, in compression 234 MPa, within 25 mm (0.984 in) of a weld 105 MPa");
   m.welded_strength = m.compression_strength = 0;
   CHECK(viz::material_values(m) == "E 68.9 GPa, G 25.9 GPa, yield 241 MPa");
   m.kind = Strength::rupture, m.lasting_movement = 2;

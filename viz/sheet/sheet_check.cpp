@@ -34,7 +34,7 @@ double draw_checks(cairo_t* cr, Point at, const std::vector<std::string>& checks
 
 /// Lines to write on.
 void draw_notebook(cairo_t* cr, const Box& box) {
-  static const char* const words[] = {"sole before", "sole after", "trailing edge bow", "end rib bow",
+  static const char* const words[] = {"sole before", "sole after", "trailing edge bow", "end rib bow", "hinge line bow",
                                       "twist",       "slip",       "date, hand"};
   constexpr double least_line = 24;
   const int n = static_cast<int>(std::size(words));
@@ -92,12 +92,15 @@ void draw_check_page(Sheet& sheet, int stage) {
        3;
   for (const auto& line : expected_sentences(plan, stage))
     y += draw_text(cr, {x, y}, line, {.width = width}).height + 2;
-  if (now) y = draw_expected(cr, plan, *now, {x, y + 6, width, room.bottom() - y - 6});
+  const double under_checks = room.height - gap / 2 - least_notebook;
+  const bool fits_under = checks_height(least_type) <= under_checks;
+  const double kept = fits_under ? 0 : least_notebook + gap;  // long checks: the map gives way
+  if (now) y = draw_expected(cr, plan, *now, {x, y + 6, width, room.bottom() - y - 6 - kept});
 
   // The notebook goes where room is left: under the map, and the checks then get larger type; else under the checks.
   double type = check_type;
-  while (type - 0.25 >= least_type && checks_height(type) > room.height) type -= 0.25;
   const bool right = room.bottom() - y >= least_notebook + gap;
+  while (type - 0.25 >= least_type && checks_height(type) > (right ? room.height : under_checks)) type -= 0.25;
   if (right)
     while (type + 0.5 <= largest_check_type && checks_height(type + 0.5) <= room.height) type += 0.5;
   draw_checks(cr, {room.x, room.y}, checks, left, type, false);

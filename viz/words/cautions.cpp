@@ -1,5 +1,6 @@
 #include "viz/words/cautions.hpp"
 
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/frame_kinds.hpp"
 #include "viz/words/record_words.hpp"
 #include "viz/words/wording.hpp"
@@ -30,6 +31,7 @@ std::string to_hand(const Plan& plan) {
   std::string text =
       "To hand: iron, thermometer for its sole, taut thread or straightedge, ruler, two straight battens, pencil, this "
       "sheet";
+  if (lasting_of_frame(plan.the_case) > 1) text += ", feeler gauge";
   double weight = 0;
   for (const auto& stage : plan.bench_checks)
     for (const BenchCheck& b : stage) weight = std::max(weight, b.weight);

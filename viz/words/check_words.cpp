@@ -87,13 +87,19 @@ void add_long_lines(const Plan& plan, int stage, std::vector<std::string>& check
   const double hinges = hung < 0 ? 1 : lasting_of(c, c.span_members[static_cast<std::size_t>(hung)].make);
   const double edge_length = c.outline.span();
   const double edge = lasting_of(c, c.span_members.back().make);
-  const auto add = [&](const char* what, const ShapeCheck& k) {
-    if (const std::string text = expected_and_stop(plan, stage, k); !text.empty())
-      checks.push_back(std::string(what) + text + ".");
+  StageEnd end;
+  for (const StageSummary& s : plan.stages)
+    if (s.stage == stage) end = s.end;
+  const auto add = [&](const char* what, double at_once, const ShapeCheck& k) {
+    std::string text = expected_and_stop(plan, stage, k);
+    // Without chances and without a limit: what was computed.
+    if (const double bow = at_once * k.length; text.empty() && bow >= k.instrument / 2)
+      text = "expected " + small_length_both(bow) + in_time(bow, k);
+    if (!text.empty()) checks.push_back(std::string(what) + text + ".");
   };
-  add("Hinge line by a string from the first hinge to the last, bow between: ",
+  add("Hinge line by a string from the first hinge to the last, bow between: ", end.hinge_line_bow,
       {Limit::hinge_line_bow, 1, c.limits.hinge_line_bow / hinges, thirty_second, hinges});
-  add("Whole trailing edge by a string from end to end: ",
+  add("Whole trailing edge by a string from end to end: ", end.whole_edge_bow,
       {Limit::whole_edge_bow, edge_length, c.limits.whole_edge_bow * edge_length / edge, thirty_second, edge});
   double gap = 0;
   for (const Pocket& p : c.pockets) gap = gap > 0 && p.gap > 0 ? std::min(gap, p.gap) : std::max(gap, p.gap);

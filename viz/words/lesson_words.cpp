@@ -1,5 +1,6 @@
 #include "viz/words/lesson_words.hpp"
 
+#include "viz/words/after_iron_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/wording.hpp"
 
@@ -302,6 +303,12 @@ std::vector<LessonQuestion> lesson_questions(const std::vector<WayFigures>& ways
 
 std::string lesson_stage_text(const Plan& plan) {
   const std::string stage = stage_both(plan.the_case, plan.ceiling.value_or(0));
+  if (coats_tauten(plan.the_case))
+    return fmt::format(
+        "The coats to come tauten, so the plan gives no verdict: shown is {}, for the lesson alone. Do not iron this "
+        "panel "
+        "by it.",
+        stage);
   if (plan.first_look()) {
     const char* look = plan.quick() ? "C is the order of a first look (a quick plan), not of the full plan; it calls "
                                       "nothing safe. "
