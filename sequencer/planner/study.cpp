@@ -5,6 +5,7 @@
 #include "sequencer/sure/error_bars.hpp"
 #include "sequencer/sure/frame_range.hpp"
 #include "sequencer/sure/kept_runs.hpp"
+#include "solver/statement/errors.hpp"
 
 #include <algorithm>
 
@@ -165,8 +166,15 @@ void run_study(const PlanJob& job, const Panel& p, StudyRuns& study, int i, int 
   named.inner_ribs = c.blanket.inner_ribs;
   if (j.id.kind == RunId::Kind::joint_bound) named.joints = j.id.joints;
   trial.run(0, j.id, [&] {
-    study.runs[i] = known_or_run<StudyRun>(
-        job.options.kept, named, [&] { return run_for_study(c, j.mesh, p, study.steps, job.meter.job(told)); });
+    study.runs[i] = known_or_run<StudyRun>(job.options.kept, named, [&] {
+      try {
+        return run_for_study(c, j.mesh, p, study.steps, job.meter.job(told));
+      } catch (const CaseError&) {
+        // A frame that does not stand with its joints so soft: past any limit.
+        if (j.id.kind != RunId::Kind::joint_bound) throw;
+        return unsolved_study(job.the_case, j.mesh);
+      }
+    });
   });
   job.meter.job(told)(1, 1);
   if (!trial.solved(0)) study.runs[i] = unsolved_study(job.the_case, j.mesh);

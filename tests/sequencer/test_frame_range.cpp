@@ -1,11 +1,16 @@
 // Joints with a range: what is drawn, what is run at its ends, what counts (docs/model.md, sections 5 and 9).
+#include "sequencer/planner/planner.hpp"
 #include "sequencer/replay/judge.hpp"
 #include "sequencer/sure/frame_range.hpp"
 #include "sequencer/sure/scenario.hpp"
 #include "solver/frame/joint_turn.hpp"
+#include "tests/sequencer/going_on.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
+
+#include <algorithm>
+#include <cmath>
 
 using namespace evenpull;
 
@@ -62,6 +67,52 @@ TEST_CASE("the ends of the range are all joints softest and all stiffest; rigid 
       CHECK_FALSE(r.rear_joint.at);
     }
   }
+}
+
+namespace {
+
+Plan planned(JointKind kind) {
+  Case c = joined(kind, kind);
+  c.stages.resize(1);
+  c.stages[0].doses = {1};
+  c.target_nodes = 120;
+  c.wanted.scenarios = 0;
+  PlanOptions o;
+  o.only_rules = true;
+  return make_plan(c, o);
+}
+
+}  // namespace
+
+TEST_CASE("a plan is run at both ends of what its joints may be, and each limit is told with the worse", "[slow]") {
+  const Plan p = planned(JointKind::welded_thin);
+  REQUIRE(p.bounds.size() == 4);
+  CHECK(p.bounds[2].joints == JointEnd::softest);
+  CHECK(p.bounds[3].joints == JointEnd::stiffest);
+  REQUIRE(p.bounds[2].worst_use.size() == 1);
+  bool some_worse = false;
+  for (const LimitReading& l : p.limits) {
+    CHECK(l.use_of_worse_joints >= l.use);
+    some_worse = some_worse || l.use_of_worse_joints > 1.01 * l.use;
+  }
+  CHECK(some_worse);
+  CHECK(std::none_of(p.notes.begin(), p.notes.end(),
+                     [](const Note& n) { return std::holds_alternative<note::JointsNotStated>(n); }));
+}
+
+TEST_CASE("joints that nobody stated are computed rigid, and what that may cost is told", "[slow]") {
+  const Plan p = planned(JointKind::unstated), rigid = planned(JointKind::rigid);
+  REQUIRE(p.bounds.size() == 4);
+  REQUIRE(rigid.bounds.size() == 2);
+  REQUIRE(p.limits.size() == rigid.limits.size());
+  for (std::size_t i = 0; i < p.limits.size(); ++i) {
+    CHECK(p.limits[i].use == rigid.limits[i].use);
+    CHECK(p.limits[i].use_of_worse_joints == 0);
+  }
+  const auto told = note_in<note::JointsNotStated>(p);
+  REQUIRE(told.computed);
+  REQUIRE(told.softest);
+  CHECK(*told.softest == p.bounds[2].worst_use.back());
 }
 
 TEST_CASE("a limit is judged with the joints at their worse end") {

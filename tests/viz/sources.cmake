@@ -5,6 +5,7 @@ set(EVENPULL_VIZ_TESTS
   test_colours.cpp
   test_fields.cpp
   test_film.cpp
+  test_joint_words.cpp
   test_lesson.cpp
   test_iron_card.cpp
   test_packed.cpp
