@@ -1,6 +1,6 @@
 #include "viz/words/survey_text.hpp"
 
-#include "solver/geometry/cut_outs.hpp"
+#include "viz/words/cut_out_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
 #include "viz/words/terminal_text.hpp"
@@ -64,40 +64,6 @@ std::string outline_lines(const Case& c) {
   return text;
 }
 
-std::string low_ribs_line(const Case& c) {
-  std::string numbers;
-  int count = 0;
-  for (size_t i = 0; i < c.ribs.size(); ++i)
-    if (!c.ribs[i].touches_cloth) numbers += fmt::format("{}{}", count++ ? ", " : "", i + 1);
-  if (count == 0) return "";
-  return fmt::format("      {} {}: lower than the profile, the cloth passes over free\n", count > 1 ? "ribs" : "rib",
-                     numbers);
-}
-
-// Depths by the chord at both sides: the front keeps to one share of it.
-std::string pocket_line(const Case& c, const Pocket& p) {
-  const double front = pocket_front(c, p);
-  const int from = rib_at_station(c, p.from), to = rib_at_station(c, p.to);
-  const double a = (1 - front) * Surface(c).chord({from, 0}), b = (1 - front) * Surface(c).chord({to - 1, 1});
-  constexpr double told = 5e-4;  // m: less is not measured at a bench
-  const int member = member_at_front(c, p);
-  auto text = fmt::format(
-      "    {} in the trailing edge, rib {} to rib {}, {} deep (front at {:.1f} % of the chord): {}\n", p.name, from + 1,
-      to + 1, print_length(p.depth), 100 * front,
-      member >= 0 ? c.span_members[static_cast<size_t>(member)].name + " is its front" : print_make(*p.make, c));
-  if (std::max(std::abs(a - p.depth), std::abs(b - p.depth)) > told)
-    text += fmt::format("      reckoned {} deep at rib {}, {} at rib {}\n", print_length(a), from + 1, print_length(b),
-                        to + 1);
-  return text;
-}
-
-std::string gap_line(const Case& c, const HingeGap& g) {
-  return fmt::format(
-      "    Hinge gap in the nose from {} to {}, {} deep (to {:.1f} % of the chord); the nose is reckoned "
-      "whole there\n",
-      print_length(g.from), print_length(g.to), print_length(g.depth), 100 * gap_end(c, g));
-}
-
 std::string structure_lines(const Case& c) {
   std::string text = "\n  Members\n";
   for (const auto& m : c.span_members)
@@ -111,13 +77,14 @@ std::string structure_lines(const Case& c) {
     if (i == 1 || print_make(c.ribs[i].make, c) != print_make(c.ribs[i - 1].make, c))
       text += fmt::format("      from rib {}: {}{}\n", i + 1, print_make(c.ribs[i].make, c),
                           c.ribs[i].hinged_ends ? ", pinned" : "");
-  text += low_ribs_line(c);
+  if (const auto low = viz::low_ribs(c); !low.empty())
+    text += fmt::format("      {}: lower than the profile, the cloth passes over free\n", low);
   for (const auto& b : c.braces)
     text += fmt::format("    {}: {} at rib {} to {} at rib {}: {}\n", b.name,
                         c.span_members[static_cast<size_t>(b.from_member)].name, b.from_rib + 1,
                         c.span_members[static_cast<size_t>(b.to_member)].name, b.to_rib + 1, print_make(b.make, c));
-  for (const auto& p : c.pockets) text += pocket_line(c, p);
-  for (const auto& g : c.hinge_gaps) text += gap_line(c, g);
+  for (const auto& p : c.pockets) text += "    " + viz::pocket_text(c, p) + "\n";
+  for (const auto& g : c.hinge_gaps) text += "    " + viz::hinge_gap_text(c, g) + "\n";
   return text;
 }
 
