@@ -1,5 +1,6 @@
 // Where there is no cloth: pockets in the trailing edge, hinge gaps in a metal nose.
 #include "app/input/case_parts.hpp"
+#include "app/input/usual.hpp"
 #include "app/text/quoted.hpp"
 #include "solver/geometry/cut_outs.hpp"
 #include "viz/words/print.hpp"
@@ -133,6 +134,11 @@ void read_pocket(const CaseTable& t, Case& c, MaterialShelf& shelf) {
   check_sides(t, c, p, from, to);
   p.depth = t.quantity("depth", Quantity::length, {0.01, 1, "a tab's pocket is usually 50 to 150 mm (2 to 6 in) deep"});
   check_nothing_there(t, c, p);
+  if (const double share = 1 - pocket_front(c, p); share > usual::deepest_pocket)
+    t.context().doubts.push_back(
+        fmt::format("The {} takes {:.0f} % of the chord, more than is usual: its depth is measured "
+                    "from the trailing edge forward.",
+                    p.name, 100 * share));
   read_front(t, c, p, shelf);
   p.gap = t.quantity_if("gap", Quantity::length, {0.0002, 0.05, "a tab usually has 2 to 6 mm of room at each side"})
               .value_or(0);

@@ -9,6 +9,7 @@ constexpr double widest_bay = 0.5;              // m
 constexpr double thickest = 0.25;               // of the chord
 constexpr double thinnest = 0.01;               // of the chord
 constexpr double hollow = 0.3;                  // of the depth on a line between the stations beside
+constexpr double deepest_pocket = 0.5;          // of the chord
 constexpr double loosest = 0.03;                // looseness
 constexpr double full_dose_is_at_least = 0.85;  // what a stated dwell gives is never quite 1
 

@@ -145,7 +145,7 @@ class FrameBuilder {
       else pieces.push_back({span_member, j, j, c_.span_members[span_member].name});
     }
     for (std::size_t k = 0; pieces.size() > 1 && k < pieces.size(); ++k)
-      pieces[k].name += ", piece " + std::to_string(k + 1);
+      pieces[k].name += " (" + std::to_string(k + 1) + ")";
     return pieces;
   }
 

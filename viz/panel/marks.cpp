@@ -1,5 +1,6 @@
 #include "viz/panel/marks.hpp"
 
+#include "viz/panel/skin_drawing.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
@@ -46,10 +47,9 @@ void draw_slip_arrows(cairo_t* cr, const Panel& panel, const SkinView& view, con
                       double longest, double type_size) {
   if (!(longest > 0)) return;
   const int last = panel.rows - 1;
-  // The words "trailing edge" stand in the middle of the gap.
+  // The words "trailing edge" stand in the gap.
   const double words = measure_text(cr, "trailing edge", {.size = type_size}).width / 2 + 0.6 * type_size;
-  const Box whole = view.whole();
-  const Point words_at{whole.x + whole.width / 2, whole.y + whole.height / 2};
+  const Point words_at = edge_words_place(panel, view);
   // One arrow at the middle of each half bay: enough to see the run of it, clear of the words in the middle.
   for (std::size_t b = 0; b + 1 < panel.rib_columns.size(); ++b) {
     const int from = panel.rib_columns[b], to = panel.rib_columns[b + 1];

@@ -61,7 +61,30 @@ void draw_edge_line(cairo_t* cr, const Box& line, Side side, double type_size) {
   }
 }
 
-void draw_edge_words(cairo_t* cr, const SkinView& view, double type_size) {
+// Of both skins at a station between two columns, in the gap.
+Point in_the_gap(const Panel& panel, const SkinView& view, int first_column, int last_column) {
+  const Box top = view.area(Side::top), bottom = view.area(Side::bottom);
+  const auto y = [&](int column) { return panel.nodes[panel.node(Side::top, panel.rows - 1, column)].placed.y(); };
+  const Point p = view.at(Side::top, 0, 0.5 * (y(first_column) + y(last_column)));
+  if (view.way() == SkinView::Way::stacked) return {p.x, (top.bottom() + bottom.y) / 2};
+  return {(top.right() + bottom.x) / 2, p.y};
+}
+
+// Says in each pocket that there is no cloth, where the words find room.
+void draw_pocket_words(cairo_t* cr, const Panel& panel, const SkinView& view, double type_size) {
+  const bool stacked = view.way() == SkinView::Way::stacked;
+  const TextStyle plain{.size = type_size};
+  for (std::size_t k = 0; k < panel.pockets.size(); ++k) {
+    const CutOut& c = panel.cut_outs[k];
+    const Point a = view.at(panel.nodes[panel.node(Side::top, c.last_row, c.first_column)]),
+                b = view.at(panel.nodes[panel.node(Side::top, c.last_row, c.last_column)]);
+    if (measure_text(cr, "no cloth", plain).width < (stacked ? std::abs(b.x - a.x) : std::abs(b.y - a.y)))
+      draw_centred(cr, in_the_gap(panel, view, c.first_column, c.last_column), "no cloth", plain,
+                   stacked ? 0 : -std::numbers::pi / 2);
+  }
+}
+
+void draw_edge_words(cairo_t* cr, const Panel& panel, const SkinView& view, double type_size) {
   const TextStyle bold{.size = type_size, .bold = true};
   const TextStyle plain{.size = type_size};
   const double off = type_size * (0.75 + datum_width_share);
@@ -79,15 +102,26 @@ void draw_edge_words(cairo_t* cr, const SkinView& view, double type_size) {
       draw_centred(cr, {area.x + area.width / 2, area.bottom() + 0.75 * type_size}, "root", plain);
     }
   }
-  const Box top = view.area(Side::top), bottom = view.area(Side::bottom);
-  if (view.way() == SkinView::Way::stacked)
-    draw_centred(cr, {top.x + top.width / 2, (top.bottom() + bottom.y) / 2}, "trailing edge", plain);
-  else
-    draw_centred(cr, {(top.right() + bottom.x) / 2, top.y + top.height / 2}, "trailing edge", plain,
-                 -std::numbers::pi / 2);
+  draw_centred(cr, edge_words_place(panel, view), "trailing edge", plain,
+               view.way() == SkinView::Way::stacked ? 0 : -std::numbers::pi / 2);
+  draw_pocket_words(cr, panel, view, type_size);
 }
 
 }  // namespace
+
+Point edge_words_place(const Panel& panel, const SkinView& view) {
+  if (panel.pockets.empty()) {
+    const Box top = view.area(Side::top), bottom = view.area(Side::bottom);
+    if (view.way() == SkinView::Way::stacked) return {top.x + top.width / 2, (top.bottom() + bottom.y) / 2};
+    return {(top.right() + bottom.x) / 2, top.y + top.height / 2};
+  }
+  int from = 0, to = 0;
+  for (int b = 0, began = 0; b < panel.bays; ++b) {
+    if (panel.pocket_in(b) >= 0) began = panel.rib_columns[b + 1];
+    else if (panel.rib_columns[b + 1] - began > to - from) from = began, to = panel.rib_columns[b + 1];
+  }
+  return in_the_gap(panel, view, from, to);
+}
 
 SkinMargins skin_margins(double type_size) { return {1.6 * type_size, 1.7 * type_size}; }
 
@@ -120,7 +154,7 @@ void draw_skin_frame(cairo_t* cr, const Panel& panel, const SkinView& view, doub
   cairo_set_line_width(cr, 0.12 * type_size);
   cairo_stroke(cr);
   for (Side side : {Side::top, Side::bottom}) draw_datum(cr, panel, view, side, type_size);
-  draw_edge_words(cr, view, type_size);
+  draw_edge_words(cr, panel, view, type_size);
 }
 
 }  // namespace evenpull::viz

@@ -25,6 +25,8 @@ void trace_outlines(cairo_t* cr, const Panel& panel, const SkinView& view, const
 
 void draw_zone_lines(cairo_t* cr, const Panel& panel, const SkinView& view, double line_width,
                      const Colour& ink = black);
+/// Middle of the words "trailing edge" between the skins: of the longest stretch of it that pockets leave.
+Point edge_words_place(const Panel& panel, const SkinView& view);
 /// Both outlines, the leading edge as a heavy bar (the datum), and the words along the edges.
 void draw_skin_frame(cairo_t* cr, const Panel& panel, const SkinView& view, double type_size);
 

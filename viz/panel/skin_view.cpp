@@ -36,7 +36,7 @@ Point SkinView::at(Side side, double x, double y) const {
   return {origin_.x + along, origin_.y + (y_high_ - y) * scale_};
 }
 
-Point SkinView::centre(const Panel& panel, const Zone& zone) const {
+Point SkinView::centroid(const Panel& panel, const Zone& zone) const {
   Point sum;
   double area = 0;
   for (int q : zone.quads) {
@@ -102,11 +102,12 @@ std::vector<std::vector<int>> skin_outlines(const Panel& panel, Side side) {
   return outlines_of(edges);
 }
 
-Extent room_in_zone(const Panel& panel, const Zone& zone, const SkinView& view) {
-  const Point c = view.centre(panel, zone);
-  // Nearest outline point in a wedge about each axis: generous for the near-rectangles that zones are.
+namespace {
+
+// Nearest outline point in a wedge about each axis: generous for the near-rectangles that zones are.
+Extent room_about(const Panel& panel, const std::vector<std::vector<int>>& outlines, const SkinView& view, Point c) {
   double across = std::numeric_limits<double>::max(), down = across;
-  for (const std::vector<int>& nodes : zone_outlines(panel, zone))
+  for (const std::vector<int>& nodes : outlines)
     for (std::size_t i = 0; i < nodes.size(); ++i) {
       const Point p = view.at(panel.nodes[nodes[i]]), q = view.at(panel.nodes[nodes[(i + 1) % nodes.size()]]);
       const auto crosses = [](double a, double b, double level) { return (a - level) * (b - level) <= 0 && a != b; };
@@ -120,6 +121,44 @@ Extent room_in_zone(const Panel& panel, const Zone& zone, const SkinView& view) 
       }
     }
   return {2 * across, 2 * down};
+}
+
+// A zone that is one block of the mesh, with nothing cut out of it.
+bool is_whole(const Panel& panel, const Zone& zone) {
+  int row0 = panel.rows, row1 = 0, column0 = panel.columns, column1 = 0;
+  for (int q : zone.quads) {
+    row0 = std::min(row0, panel.quads[q].row);
+    row1 = std::max(row1, panel.quads[q].row + 1);
+    column0 = std::min(column0, panel.quads[q].column);
+    column1 = std::max(column1, panel.quads[q].column + 1);
+  }
+  return zone.quads.empty() || static_cast<int>(zone.quads.size()) == (row1 - row0) * (column1 - column0);
+}
+
+}  // namespace
+
+Point SkinView::centre(const Panel& panel, const Zone& zone) const {
+  if (is_whole(panel, zone)) return centroid(panel, zone);
+  // Words are some three times as wide as high: where they find most room, of the middles of quads and of their sides.
+  constexpr double wide = 3;
+  const auto outlines = zone_outlines(panel, zone);
+  Point best;
+  double most = -1;
+  for (int q : zone.quads) {
+    const auto& n = panel.quads[q].nodes;
+    const Point a = at(panel.nodes[n[0]]), b = at(panel.nodes[n[1]]), c = at(panel.nodes[n[2]]),
+                d = at(panel.nodes[n[3]]);
+    for (const Point& p : {Point{(a.x + c.x) / 2, (a.y + c.y) / 2}, Point{(b.x + c.x) / 2, (b.y + c.y) / 2},
+                           Point{(c.x + d.x) / 2, (c.y + d.y) / 2}}) {
+      const Extent room = room_about(panel, outlines, *this, p);
+      if (const double size = std::min(room.width / wide, room.height); size > most) most = size, best = p;
+    }
+  }
+  return best;
+}
+
+Extent room_in_zone(const Panel& panel, const Zone& zone, const SkinView& view) {
+  return room_about(panel, zone_outlines(panel, zone), view, view.centre(panel, zone));
 }
 
 }  // namespace evenpull::viz

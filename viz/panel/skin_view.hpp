@@ -25,11 +25,13 @@ class SkinView {
   double scale() const { return scale_; }         ///< paper units per metre
   Point at(Side side, double x, double y) const;  ///< x chordwise, y spanwise [m]
   Point at(const ClothNode& node) const { return at(node.side, node.placed.x(), node.placed.y()); }
+  /// Where the words of a zone stand: the middle of its area, or where there is most room if something is cut out of it.
   Point centre(const Panel& panel, const Zone& zone) const;
   Box area(Side side) const;  ///< what one skin takes of the paper
   Box whole() const;
 
  private:
+  Point centroid(const Panel& panel, const Zone& zone) const;
   Way way_ = Way::stacked;
   double scale_ = 1, gap_ = 0;
   double x_low_ = 0, x_high_ = 1, y_low_ = 0, y_high_ = 1;

@@ -106,21 +106,41 @@ void SurveyPlan::draw_zones(cairo_t* cr) const {
     }
   }
   cairo_stroke(cr);
+}
+
+Point SurveyPlan::number_place(const Zone& zone) const {
+  const auto place = [&](int n) { return at(panel_.nodes[n].placed.x(), panel_.nodes[n].placed.y()); };
+  const auto outlines = zone_outlines(panel_, zone);
+  Point sum, roomiest;
+  double count = 0, most = -1;
+  for (int q : zone.quads) {
+    Point quad;
+    for (int n : panel_.quads[q].nodes) {
+      const Point p = place(n);
+      sum = {sum.x + p.x, sum.y + p.y};
+      quad = {quad.x + p.x / 4, quad.y + p.y / 4};
+      ++count;
+    }
+    double near = 1e9;
+    for (const auto& nodes : outlines)
+      for (int n : nodes) near = std::min(near, std::hypot(place(n).x - quad.x, place(n).y - quad.y));
+    if (near > most) most = near, roomiest = quad;
+  }
+  const bool whole = std::none_of(panel_.cut_outs.begin(), panel_.cut_outs.end(), [&](const CutOut& c) {
+    return c.first_row == 0 && c.first_column < panel_.rib_columns[zone.bay + 1] &&
+           c.last_column > panel_.rib_columns[zone.bay];
+  });
+  return whole || zone.strip > 0 ? Point{sum.x / count, sum.y / count} : roomiest;
+}
+
+void SurveyPlan::draw_numbers(cairo_t* cr) const {
   Uncrowded numbers;
   for (const auto& zone : panel_.zones) {
     if (zone.side != Side::top || zone.quads.empty()) continue;
-    Point sum;
-    double count = 0;
-    for (int q : zone.quads)
-      for (int n : panel_.quads[q].nodes) {
-        const Point p = at(panel_.nodes[n].placed.x(), panel_.nodes[n].placed.y());
-        sum = {sum.x + p.x, sum.y + p.y};
-        ++count;
-      }
     // Bottom zones lie under the top ones and carry the same number.
     const std::string number = zone.label.substr(zone.label.find_first_of("0123456789") == std::string::npos ? 0 : 1);
     const TextStyle style{.size = type, .bold = true, .colour = zone_ink};
-    numbers.add(cr, {sum.x / count, sum.y / count}, number, style);
+    numbers.add(cr, number_place(zone), number, style);
   }
 }
 
@@ -166,18 +186,19 @@ void SurveyPlan::draw_cut_outs(cairo_t* cr) const {
       stroke_line(cr, {x, high}, {x + high - low, low}, 1, grey);
     cairo_restore(cr);
     cairo_new_path(cr);
+    // A pocket says in itself what it is where there is room; the legend has all by their letters.
     const bool pocket = k < case_.pockets.size();
-    const std::string words = pocket ? case_.pockets[k].name + ", " + print_length(case_.pockets[k].depth) + " deep"
-                                     : "gap " +
-                                           print_length(case_.hinge_gaps[k - case_.pockets.size()].to -
-                                                        case_.hinge_gaps[k - case_.pockets.size()].from) +
-                                           " x " + print_length(case_.hinge_gaps[k - case_.pockets.size()].depth);
-    const TextStyle style{.size = small_type};
-    const std::string shown = cut_to_width(cr, words, style, std::max(longest_brace_name, corners[1].x - corners[0].x));
-    const Extent size = measure_text(cr, shown, style);
-    const Point middle{(corners[0].x + corners[1].x) / 2, (low + high) / 2};
-    fill_box(cr, {middle.x - size.width / 2 - 3, middle.y - size.height / 2, size.width + 6, size.height}, white);
-    draw_centred(cr, middle, shown, style);
+    const std::string letter = cut_out_letter(case_, k);
+    const TextStyle plain{.size = small_type}, bold{.size = small_type, .bold = true};
+    const std::string words = pocket ? letter + ", " + case_.pockets[k].name : letter;
+    const Extent size = measure_text(cr, words, plain);
+    const double middle = (corners[0].x + corners[1].x) / 2;
+    if (pocket && size.width + 12 < corners[1].x - corners[0].x && size.height < high - low) {
+      fill_box(cr, {middle - size.width / 2 - 3, (low + high - size.height) / 2, size.width + 6, size.height}, white);
+      draw_centred(cr, {middle, (low + high) / 2}, words, plain);
+    } else {
+      draw_centred(cr, {middle, pocket ? high + 14 : top_ - 14}, letter, bold);
+    }
   }
 }
 
@@ -193,12 +214,19 @@ bool SurveyPlan::lies_below_the_cloth(const FrameMember& m) const {
 void SurveyPlan::draw_members(cairo_t* cr) const {
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
   for (const auto& m : panel_.members) {
-    const double dash[] = {12, 9}, apart[] = {3, 9};
+    const double dash[] = {12, 9}, apart[] = {6, 9};
     if (m.role == MemberRole::brace) cairo_set_dash(cr, dash, 2, 0);
-    if (lies_below_the_cloth(m)) cairo_set_dash(cr, apart, 2, 0);
+    const bool low = lies_below_the_cloth(m);
     for (std::size_t i = 0; i < m.joints.size(); ++i) {
       const Point p = joint(m.joints[i]);
       i == 0 ? cairo_move_to(cr, p.x, p.y) : cairo_line_to(cr, p.x, p.y);
+    }
+    if (low) {
+      // Over the line between two zones, which would show in the gaps.
+      set_ink(cr, pale);
+      cairo_set_line_width(cr, width_of_role(m.role) + 2);
+      cairo_stroke_preserve(cr);
+      cairo_set_dash(cr, apart, 2, 0);
     }
     set_ink(cr, m.role == MemberRole::inner_rib ? grey : black);
     cairo_set_line_width(cr, width_of_role(m.role));
@@ -353,11 +381,16 @@ void SurveyPlan::draw(cairo_t* cr) const {
   draw_chords(cr);
   draw_zones(cr);
   draw_cut_outs(cr);
+  draw_numbers(cr);
   draw_members(cr);
   draw_going_on(cr);
   draw_names(cr);
   draw_stations(cr);
   draw_supports(cr);
+}
+
+std::string cut_out_letter(const Case& c, std::size_t which) {
+  return which < c.pockets.size() ? fmt::format("P{}", which + 1) : fmt::format("G{}", which - c.pockets.size() + 1);
 }
 
 void draw_ironed_symbol(cairo_t* cr, Point at) {

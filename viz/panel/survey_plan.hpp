@@ -5,6 +5,8 @@
 #include "solver/statement/case.hpp"
 #include "viz/kit/text.hpp"
 
+#include <string>
+
 namespace evenpull::viz {
 
 class SurveyPlan {
@@ -21,6 +23,9 @@ class SurveyPlan {
   void draw_zones(cairo_t* cr) const;
   void draw_outline(cairo_t* cr) const;
   void draw_cut_outs(cairo_t* cr) const;
+  void draw_numbers(cairo_t* cr) const;
+  /// The middle of a zone, or beside the hinge gap in it.
+  Point number_place(const Zone& zone) const;
   void draw_members(cairo_t* cr) const;
   void draw_going_on(cairo_t* cr) const;
   void draw_names(cairo_t* cr) const;
@@ -37,6 +42,9 @@ class SurveyPlan {
   double left_ = 0, right_ = 0, top_ = 0, outer_ = 0;
   double scale_ = 1, x_low_ = 0, x_high_ = 1, y_high_ = 1;
 };
+
+/// "P1" for a pocket, "G1" for a hinge gap: index into Panel::cut_outs.
+std::string cut_out_letter(const Case& c, std::size_t which);
 
 /// Symbols that differ in shape: a triangle under what is held while ironed, a ring round what is held in use.
 void draw_ironed_symbol(cairo_t* cr, Point at);

@@ -145,8 +145,10 @@ void draw_badges(cairo_t* cr, const Panel& panel, const FrameView& view, const s
 /// Span members seen from behind; gives nothing but lines and their names.
 void draw_from_behind(cairo_t* cr, const Panel& panel, const FrameView& view, double y0, double width) {
   stroke_line(cr, {view.origin.x, y0}, {view.origin.x + width, y0}, 1.5, grey);
-  const std::map<MemberRole, std::vector<double>> dashes{
-      {MemberRole::leading_edge, {3, 7}}, {MemberRole::spar, {14, 8}}, {MemberRole::trailing_edge, {}}};
+  const std::map<MemberRole, std::vector<double>> dashes{{MemberRole::leading_edge, {3, 7}},
+                                                         {MemberRole::spar, {14, 8}},
+                                                         {MemberRole::trailing_edge, {}},
+                                                         {MemberRole::pocket_front, {2, 4}}};
   for (const auto& m : panel.members) {
     const auto dash = dashes.find(m.role);
     if (dash == dashes.end()) continue;
@@ -208,8 +210,8 @@ void write_frame_picture(const Plan& plan, int stage, const std::string& stem) {
     draw_badges(cr, panel, view, ranked);
     const double y = head_height + plan_height;
     draw_text(cr, {margin, y},
-              fmt::format("Up and down, {:.0f} times: trailing edge solid, spars dashed, leading edge dotted",
-                          view.factor_up_and_down()),
+              fmt::format("Up and down, {:.0f} times: trailing edge solid, spars dashed, leading edge dotted{}",
+                          view.factor_up_and_down(), panel.pockets.empty() ? "" : ", pockets close dots"),
               {.size = type});
     draw_from_behind(cr, panel, view, y + 40 + up, width - 20);
     const double bar = y + behind_height + 20;

@@ -63,8 +63,10 @@ int place_of(const Panel& panel, const Snapshot& now, const ThicknessLoss& loss,
   if (loss.bay < 0 || loss.bay >= panel.bays) return -1;
   int best = -1;
   double nearest = 1e9;
-  for (int j = panel.rib_columns[loss.bay] + 1; j < panel.rib_columns[loss.bay + 1]; ++j)
-    for (int i = 1; i + 1 < panel.rows; ++i) {
+  const int first = panel.rib_columns[loss.bay] + (panel.carried_from(loss.bay) == loss.bay ? 1 : 0);
+  for (int j = first; j < panel.rib_columns[loss.bay + 1]; ++j)
+    for (int i = 1; i < panel.last_row(loss.bay); ++i) {
+      if (panel.nodes[panel.node(side, i, j)].absent) continue;
       const double off = std::abs(now.sag[panel.node(Side::top, i, j)] - loss.top) +
                          std::abs(now.sag[panel.node(Side::bottom, i, j)] - loss.bottom);
       if (off < nearest) nearest = off, best = panel.node(side, i, j);

@@ -3,6 +3,7 @@
 #include "viz/panel/profile_drawing.hpp"
 #include "viz/panel/section_drawing.hpp"
 #include "viz/panel/survey_plan.hpp"
+#include "viz/words/cut_out_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
 
@@ -63,7 +64,12 @@ std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
                    panel.bays == 1 ? "" : "s", panel.strips == 1 ? "one strip" : fmt::format("{} strips", panel.strips),
                    panel.zones.size() < 2u * panel.bays * panel.strips ? ", fewer where cloth is cut out" : "")});
   if (std::any_of(c.ribs.begin(), c.ribs.end(), [](const Rib& r) { return !r.touches_cloth; }))
-    list.push_back({Legend::Symbol::none, "Dotted ribs lie below the cloth: it passes over them free"});
+    list.push_back({Legend::Symbol::none, "Dashed ribs lie below the cloth: it passes over them free"});
+  for (std::size_t k = 0; k < panel.cut_outs.size(); ++k)
+    list.push_back(
+        {Legend::Symbol::none, cut_out_letter(c, k) + ": " +
+                                   (k < c.pockets.size() ? pocket_text(c, c.pockets[k])
+                                                         : hinge_gap_text(c, c.hinge_gaps[k - c.pockets.size()]))});
   std::string cloth = c.blanket.kind == BlanketKind::full_wrap ? "One full wrap round the trailing edge"
                                                                : "Two glued sheets, one a side";
   cloth += fmt::format(", glued from {:.0f} % of the chord", 100 * c.blanket.seam_chord_fraction);

@@ -1,6 +1,7 @@
 #include "viz/words/record_words.hpp"
 
 #include "viz/words/after_iron_words.hpp"
+#include "viz/words/cut_out_words.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/note_words.hpp"
 #include "viz/words/section_words.hpp"
@@ -40,15 +41,6 @@ std::string rib_tie_words(RibTie tie) {
     case RibTie::glued: return "The cloth is glued to the inner ribs";
   }
   return "";
-}
-
-// "ribs 2, 4"; empty if the cloth touches all.
-std::string low_ribs(const Case& c) {
-  std::string text;
-  int count = 0;
-  for (std::size_t i = 0; i < c.ribs.size(); ++i)
-    if (!c.ribs[i].touches_cloth) text += (count++ > 0 ? ", " : "") + std::to_string(i + 1);
-  return count == 0 ? "" : (count == 1 ? "rib " : "ribs ") + text;
 }
 
 }  // namespace

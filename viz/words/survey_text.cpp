@@ -1,6 +1,6 @@
 #include "viz/words/survey_text.hpp"
 
-#include "solver/geometry/cut_outs.hpp"
+#include "viz/words/cut_out_words.hpp"
 #include "viz/words/frame_kinds.hpp"
 #include "viz/words/joint_words.hpp"
 #include "viz/words/material_words.hpp"
@@ -52,40 +52,6 @@ std::string print_brace(const Brace& b, const Case& c) {
                      b.tightness > 0 ? "drawn tight to " + viz::force_both(b.tightness) : "not drawn tight");
 }
 
-std::string low_ribs_line(const Case& c) {
-  std::string numbers;
-  int count = 0;
-  for (size_t i = 0; i < c.ribs.size(); ++i)
-    if (!c.ribs[i].touches_cloth) numbers += fmt::format("{}{}", count++ ? ", " : "", i + 1);
-  if (count == 0) return "";
-  return fmt::format("      {} {}: lower than the profile, the cloth passes over free\n", count > 1 ? "ribs" : "rib",
-                     numbers);
-}
-
-// Depths by the chord at both sides: the front keeps to one share of it.
-std::string pocket_line(const Case& c, const Pocket& p) {
-  const double front = pocket_front(c, p);
-  const int from = rib_at_station(c, p.from), to = rib_at_station(c, p.to);
-  const double a = (1 - front) * Surface(c).chord({from, 0}), b = (1 - front) * Surface(c).chord({to - 1, 1});
-  constexpr double told = 5e-4;  // m: less is not measured at a bench
-  const int member = member_at_front(c, p);
-  auto text = fmt::format(
-      "    {} in the trailing edge, rib {} to rib {}, {} deep (front at {:.1f} % of the chord): {}\n", p.name, from + 1,
-      to + 1, print_length(p.depth), 100 * front,
-      member >= 0 ? c.span_members[static_cast<size_t>(member)].name + " is its front" : print_make(*p.make, c));
-  if (std::max(std::abs(a - p.depth), std::abs(b - p.depth)) > told)
-    text += fmt::format("      reckoned {} deep at rib {}, {} at rib {}\n", print_length(a), from + 1, print_length(b),
-                        to + 1);
-  return text;
-}
-
-std::string gap_line(const Case& c, const HingeGap& g) {
-  return fmt::format(
-      "    Hinge gap in the nose from {} to {}, {} deep (to {:.1f} % of the chord); the nose is reckoned "
-      "whole there\n",
-      print_length(g.from), print_length(g.to), print_length(g.depth), 100 * gap_end(c, g));
-}
-
 std::string structure_lines(const Case& c) {
   std::string text = "\n  Members\n";
   for (const auto& m : c.span_members)
@@ -99,7 +65,8 @@ std::string structure_lines(const Case& c) {
   for (size_t i = 1; i + 1 < c.ribs.size(); ++i)
     if (i == 1 || print_make(c.ribs[i].make, c) != print_make(c.ribs[i - 1].make, c))
       text += fmt::format("      from rib {}: {}\n", i + 1, print_make(c.ribs[i].make, c));
-  text += low_ribs_line(c);
+  if (const auto low = viz::low_ribs(c); !low.empty())
+    text += fmt::format("      {}: lower than the profile, the cloth passes over free\n", low);
   if (c.cloth_goes_on_inboard && !c.cloth_goes_on_outboard && !c.tip_bow)
     text += fmt::format("      rib {}, the end rib: {}\n", c.ribs.size(), print_make(c.ribs.back().make, c));
   for (const auto& b : c.braces)
@@ -109,8 +76,8 @@ std::string structure_lines(const Case& c) {
   if (const std::string beyond = viz::neighbour_taken_for(c); !beyond.empty())
     text += "    " + wrap_text(beyond, 4) + "\n";
   for (const auto& m : c.materials) text += "    " + wrap_text(m.name + ": " + viz::material_values(m), 8) + "\n";
-  for (const auto& p : c.pockets) text += pocket_line(c, p);
-  for (const auto& g : c.hinge_gaps) text += gap_line(c, g);
+  for (const auto& p : c.pockets) text += "    " + viz::pocket_text(c, p) + "\n";
+  for (const auto& g : c.hinge_gaps) text += "    " + viz::hinge_gap_text(c, g) + "\n";
   return text;
 }
 
