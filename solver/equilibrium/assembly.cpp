@@ -43,7 +43,7 @@ void Assembly::prepare_frame(const Covering& s) {
   for (std::size_t b = 0; b < frame_.size(); ++b)
     frame_[b] = model_.beam_elastic[b] + s.axial[b] * model_.beam_geometric[b];
   for (std::size_t w = 0; w < taut_.size(); ++w)
-    if (!taut_[w]) frame_[model_.wires[w].beam].setZero();
+    if (!taut_[w]) frame_[model_.wires[w].beam] = slack_stiffness * model_.beam_elastic[model_.wires[w].beam];
 }
 
 void Assembly::follow_wires(const Eigen::VectorXd& d) {
@@ -180,11 +180,11 @@ void Assembly::add_frame_force(const Eigen::VectorXd& d, Eigen::VectorXd& r) con
     r.segment<6>(6 * beam.to) += f.tail<6>();
   }
   for (std::size_t w = 0; w < taut_.size(); ++w) {
-    if (!taut_[w]) continue;
     const Wire& wire = model_.wires[w];
     const Beam& beam = model_.panel.beams[wire.beam];
-    r.segment<6>(6 * beam.from) += wire.at_rest * wire.apart.head<6>();
-    r.segment<6>(6 * beam.to) += wire.at_rest * wire.apart.tail<6>();
+    const double at_rest = wire.at_rest * (taut_[w] ? 1 : slack_stiffness);
+    r.segment<6>(6 * beam.from) += at_rest * wire.apart.head<6>();
+    r.segment<6>(6 * beam.to) += at_rest * wire.apart.tail<6>();
   }
 }
 

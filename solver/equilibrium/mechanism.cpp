@@ -40,7 +40,8 @@ class BareFrame {
       : m_(m), size_(6 * static_cast<int>(m.panel.joints.size())), held_(size_, 0), left_out_(m.beams.size(), 0) {
     if (!with_wires)
       for (const Wire& w : m.wires) left_out_[w.beam] = 1;
-    for (int i : m.held[static_cast<int>(h)]) held_[i] = 1;
+    for (int i : m.held[static_cast<int>(h)])
+      if (i < size_) held_[i] = 1;  // beyond that is creep of cloth
     ground_ = Eigen::VectorXd::Zero(size_);
     for (const Spring& s : m.springs[static_cast<int>(h)]) ground_[s.unknown] = s.stiffness;
     own_ = ground_;

@@ -7,13 +7,14 @@
 #include <Eigen/QR>
 
 #include <algorithm>
+#include <cmath>
 
 namespace evenpull::inline solver {
 namespace {
 
 // Of the pull that a wire would have between rigid joints the frame must keep this share at least: below it nothing but
 // rounding pulls against the wire. The softest frame of a case keeps some 1e-4.
-constexpr double kept_at_least = 1e-8;
+constexpr double kept_at_least = 1e-6;
 
 int unknown(const Beam& b, int k) { return k < 6 ? 6 * b.from + k : 6 * b.to + k - 6; }
 
@@ -113,7 +114,8 @@ void rig(const Model& m, std::vector<Wire>& wires) {
   for (Eigen::Index i = 0; i < n; ++i) {
     Wire& w = wires[static_cast<std::size_t>(i)];
     constexpr double near = 1e-3;  // of what is wanted
-    if (std::abs((left * at_rest - wanted)[i]) > near * wanted.maxCoeff())
+    if (std::abs((left * at_rest - wanted)[i]) > near * wanted.maxCoeff() ||
+        std::abs(at_rest[i]) * kept_at_least > wanted.maxCoeff())
       throw CaseError("brace", "nothing in the frame pulls against the wire \"" + m.the_case.braces[w.brace].name +
                                    "\", so it cannot be as tight as stated; state the wire that crosses it as well, or "
                                    "leave tightness out");

@@ -15,6 +15,10 @@ namespace evenpull::inline solver {
 
 struct Model;
 
+/// A slack wire keeps this share of its stiffness: so little that 1 mm of slack in a wire of 2 mm pushes with less than
+/// 0.02 N, and so much that a frame which rattles between two slack wires does not stop the iteration.
+inline constexpr double slack_stiffness = 1e-5;
+
 struct Wire {
   int brace = 0;                          ///< index into Case::braces
   int beam = 0;                           ///< index into Panel::beams

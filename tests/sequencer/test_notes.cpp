@@ -40,12 +40,12 @@ TEST_CASE("notes on the model are made above what is worth saying, and not below
   StageVerdict quiet = verdict(0, 0.5);
   quiet.lift = 0.04, quiet.frame_turn = 0.4 / 57.3;
   quiet.summary.thickness_loss.loss = 0.2e-3;
-  CHECK(notes_on(p, {quiet}, 0).empty());
+  CHECK(notes_on({}, p, {quiet}, 0).empty());
   StageVerdict loud = quiet;
   loud.lift = 0.06, loud.frame_turn = 0.6 / 57.3;
   loud.summary.thickness_loss.loss = 3e-3;
   p.fullness = 0.01;
-  const std::vector<Note> notes = notes_on(p, {loud}, 0);
+  const std::vector<Note> notes = notes_on({}, p, {loud}, 0);
   REQUIRE(notes.size() == 4);
   CHECK(std::get<note::LiftsOff>(notes[0]).force == 0.06);
   CHECK(std::get<note::FrameTurns>(notes[1]).angle == loud.frame_turn);
@@ -55,9 +55,26 @@ TEST_CASE("notes on the model are made above what is worth saying, and not below
   StageVerdict hotter = loud;
   hotter.stage = 1, hotter.buckled = true;
   p.fullness = 0;
-  const std::vector<Note> of_both = notes_on(p, {quiet, hotter}, 0);
+  const std::vector<Note> of_both = notes_on({}, p, {quiet, hotter}, 0);
   REQUIRE(of_both.size() == 1);
   CHECK(std::get<note::GivesWay>(of_both[0]).stage == 1);
+}
+
+TEST_CASE("what wires pull is told over all stages up to the safe one, and that the wing goes on") {
+  StageVerdict cool = verdict(0, 0.5), hot = verdict(1, 0.6), beyond = verdict(2, 2);
+  cool.summary.wires = {{1, 5, 40, 30}};
+  hot.summary.wires = {{1, 0, 25, 20}};
+  beyond.summary.wires = {{1, 0, 900, 900}};
+  Case c;
+  c.cloth_goes_on_outboard = true;
+  const std::vector<Note> notes = notes_on(c, Panel{}, {cool, hot, beyond}, 1);
+  REQUIRE(notes.size() == 2);
+  const WirePull w = std::get<note::WiresPull>(notes[0]).wires.front();
+  CHECK(w.brace == 1);
+  CHECK(w.least == 0);
+  CHECK(w.most == 40);
+  CHECK(w.end == 20);
+  CHECK(std::holds_alternative<note::WingGoesOn>(notes[1]));
 }
 
 TEST_CASE("what light passes gain is worked out for each stage that was tried") {

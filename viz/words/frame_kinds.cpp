@@ -23,13 +23,13 @@ std::string ribs_it_goes_on_beyond(const Case& c) {
 std::string neighbour_taken_for(const Case& c) {
   const std::string ribs = ribs_it_goes_on_beyond(c);
   if (ribs.empty()) return "";
+  const bool both = c.cloth_goes_on_inboard && c.cloth_goes_on_outboard;
   return fmt::format(
-      "The wing goes on beyond {}. The plan takes each bay beyond for the mirror image of the one within: alike, "
-      "covered, and "
-      "ironed in step. So {} {} pulled alike from both sides and bears no end load. A bay beyond that is narrower, "
-      "wider, "
-      "bare or behind in its ironing loads that rib from one side, as an end rib; that was not computed.",
-      ribs, ribs, c.cloth_goes_on_inboard && c.cloth_goes_on_outboard ? "are" : "is");
+      "The wing goes on beyond {0}. The plan takes each bay beyond for the mirror image of the one within: alike, "
+      "covered, "
+      "and ironed in step. So {0} {1} pulled alike from both sides and {2} no end load. A bay beyond that is narrower, "
+      "wider, bare or behind in its ironing loads that rib from one side, as an end rib; that was not computed.",
+      ribs, both ? "are" : "is", both ? "bear" : "bears");
 }
 
 std::string neighbour_in_step(const Case& c) {

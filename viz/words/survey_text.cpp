@@ -63,7 +63,7 @@ std::string structure_lines(const Case& c) {
   text += fmt::format("    {} ribs at {}: {} {}\n", c.ribs.size(), print_lengths(stations),
                       c.cloth_goes_on_inboard ? "inner" : "end", print_make(c.ribs.front().make, c));
   for (size_t i = 1; i + 1 < c.ribs.size(); ++i)
-    if (i == 1 || print_make(c.ribs[i].make, c) != print_make(c.ribs[i - 1].make, c))
+    if ((i == 1 && !c.cloth_goes_on_inboard) || print_make(c.ribs[i].make, c) != print_make(c.ribs[i - 1].make, c))
       text += fmt::format("      from rib {}: {}\n", i + 1, print_make(c.ribs[i].make, c));
   if (const auto low = viz::low_ribs(c); !low.empty())
     text += fmt::format("      {}: lower than the profile, the cloth passes over free\n", low);
