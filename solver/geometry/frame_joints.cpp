@@ -54,24 +54,26 @@ class FrameBuilder {
     Section middle, from, to;
   };
 
-  // Where the shape changes within a piece or at one of its ends, that end has the weaker of both: stress is read there.
-  Sections span_sections(const SpanMember& s, SpanPlace from, SpanPlace mid, SpanPlace to) const {
+  // Where the shape changes within a piece or at one of its ends, that end has the weaker of both: stress is read
+  // there.
+  Sections span_sections(const MemberMake& make, double chord_fraction, SpanPlace from, SpanPlace mid,
+                         SpanPlace to) const {
     const auto station = [&](SpanPlace p) {
       const double a = c_.ribs[p.bay].station, b = c_.ribs[p.bay + 1].station;
       return a + p.share * (b - a);
     };
     const double y0 = station(from), y1 = station(to);
     const auto section = [&](double y, SpanPlace at) {
-      return section_at(s.make, shape_at(s.make, y), s.chord_fraction, at);
+      return section_at(make, shape_at(make, y), chord_fraction, at);
     };
     Sections out{section(station(mid), mid), section(y0 + same_place, from), section(y1 - same_place, to)};
-    if (s.make.changes.empty()) return out;
+    if (make.changes.empty()) return out;
     const auto take_weaker = [&](Section& end, SpanPlace at, double low, double high) {
-      for (const ShapeFrom& change : s.make.changes)
+      for (const ShapeFrom& change : make.changes)
         if (change.station >= low - same_place && change.station <= high + same_place)
           for (const double y : {change.station - 2 * same_place, change.station}) end = weaker(end, section(y, at));
     };
-    const bool within = std::any_of(s.make.changes.begin(), s.make.changes.end(), [&](const ShapeFrom& change) {
+    const bool within = std::any_of(make.changes.begin(), make.changes.end(), [&](const ShapeFrom& change) {
       return change.station > y0 + same_place && change.station < y1 - same_place;
     });
     take_weaker(out.from, from, y0, within ? y1 : y0);
@@ -115,7 +117,8 @@ class FrameBuilder {
         const double next = lines_.columns[j + 1].bay == mid.bay ? lines_.columns[j + 1].share : 1.0;
         mid.share = 0.5 * (mid.share + next);
         add_beam(member, index, joints_.span[m][j], joints_.span[m][j + 1],
-                 span_sections(s, lines_.columns[j], mid, lines_.columns[j + 1]), Eigen::Vector3d::UnitZ());
+                 span_sections(s.make, s.chord_fraction, lines_.columns[j], mid, lines_.columns[j + 1]),
+                 Eigen::Vector3d::UnitZ());
       }
       p_.members.push_back(member);
     }
