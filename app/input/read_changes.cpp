@@ -1,6 +1,5 @@
 // A member that is made differently beyond a station: a tube drawn or telescoped to a thinner one, a bar planed down.
 #include "app/input/section_sizes.hpp"
-#include "solver/statement/member_section.hpp"
 #include "viz/words/print.hpp"
 
 #include <fmt/format.h>

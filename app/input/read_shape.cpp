@@ -1,10 +1,6 @@
 // Shapes of members, from the sizes that a tape measures.
 #include "app/input/case_parts.hpp"
 #include "app/input/section_sizes.hpp"
-#include "solver/statement/member_section.hpp"
-#include "viz/words/print.hpp"
-
-#include <fmt/format.h>
 
 #include <algorithm>
 #include <cctype>

@@ -83,7 +83,7 @@ struct MemberMake {
   SectionShape shape;
   int material = 0;  ///< index into Case::materials
   WrittenSizes written{};
-  int web_material = -1;             ///< of the web of a capstrip or I section; -1: as the caps
+  int web_material = -1;             ///< of the web of a capstrip, I section or closed nose; -1: as the rest
   std::vector<ShapeFrom> changes{};  ///< of a span member: stations rising, each beyond 0
 };
 

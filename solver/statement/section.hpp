@@ -33,11 +33,11 @@ struct SectionShape {
     properties,  ///< `given` as measured or computed elsewhere
     channel,     ///< sheet `wall`: web upright, height `height` (0 = local thickness), two flanges `width` to one side
     angle,       ///< sheet `wall`: one leg upright `height`, one in the panel's plane `width`
-    hat,         ///< sheet `wall`: top `width`, two webs `height`, two outward flanges `flange`
-    i_section,   ///< web `web` upright between two caps `width` wide and `wall` thick; outer height `height`
+    hat,         ///< sheet `wall`: top `width`, height `height`, two flanges `flange` outward from outside the webs
+    i_section,   ///< web `web` upright between two caps `width` wide, `wall` thick; outer height `height` (0 = local)
     triangle,    ///< solid wooden edge: `height` at the front, to nothing over `width` (back)
     capstrip_rib,  ///< two caps `width` wide and `wall` thick, outer height `height` (0 = local), on a web `web` thick
-    truss_rib      ///< the same caps joined by a lattice of diagonals instead of a web: an equivalent section
+    truss_rib      ///< the same caps joined by a lattice of square sticks `web` instead of a web: an equivalent section
   };
   Kind kind = Kind::tube;
   double outside_diameter = 0;
@@ -46,10 +46,10 @@ struct SectionShape {
   double height = 0;
   double flange = 0;        ///< of a hat: width of each outward flange
   double web = 0;           ///< thickness of a web that differs from `wall`
-  double fold_radius = 0;   ///< inside radius of the bends of sheet; of a folded edge: of the fold
+  double fold_radius = 0;   ///< inside radius of bends; with one, a folded edge's legs run from outside the fold
   double lip = 0;           ///< width of the lip turned in at each flange of a sheet rib
   double hole = 0;          ///< diameter of lightening holes in the web of a sheet rib
-  double hole_spacing = 0;  ///< their pitch along the rib
+  double hole_spacing = 0;  ///< their pitch along the rib; of a truss rib: how far one diagonal reaches
   Section given;
 };
 

@@ -16,7 +16,7 @@ namespace {
 using Shape = SectionShape::Kind;
 
 std::string bend_words(const SectionShape& s) {
-  return s.fold_radius > 0 ? fmt::format(", bent round {}", print_length(s.fold_radius)) : "";
+  return s.fold_radius > 0 ? fmt::format(", bend radius {}", print_length(s.fold_radius)) : "";
 }
 
 std::string rib_extras(const SectionShape& s) {
