@@ -73,6 +73,10 @@ void StageJudge::take(const Readings& r, Moment when) {
     const double allowable = model_.allowable[worst.member];
     with_place(reading(limit, when, worst.value * allowable, allowable), worst);
   }
+  if (limits.crippling_share > 0 && r.crippling.member >= 0)
+    with_place(reading(Limit::crippling, when, r.crippling.value, limits.crippling_share), r.crippling);
+  if (limits.waves > 0 && r.waves.member >= 0)
+    with_place(reading(Limit::waves, when, r.waves.value, limits.waves), r.waves);
   with_place(reading(Limit::edge_bow, when, r.edge_bow.value, limits.bow_per_spacing), r.edge_bow);
   with_place(reading(Limit::end_rib_bow, when, r.end_rib_bow.value, limits.bow_per_spacing), r.end_rib_bow);
   with_place(reading(Limit::twist, when, r.twist, limits.twist), {});

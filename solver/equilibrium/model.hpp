@@ -7,6 +7,7 @@
 #include "solver/equilibrium/tangent_map.hpp"
 #include "solver/equilibrium/unknowns.hpp"
 #include "solver/frame/beam.hpp"
+#include "solver/frame/thin_flats.hpp"
 #include "solver/geometry/panel.hpp"
 #include "solver/numerics/linear_solver.hpp"
 #include "solver/statement/case.hpp"
@@ -41,6 +42,7 @@ struct Model {
   std::vector<BeamMatrix> beam_elastic;
   std::vector<BeamMatrix> beam_geometric;  ///< under 1 N of pull; proportional to the axial force
   std::vector<double> allowable;           ///< stress allowed in each member [Pa]
+  std::vector<BeamFlats> flats;            ///< thin flats of each beam
   double cloth_area = 0;                   ///< m^2, both sides
   double softest = 0;                      ///< lambda_min(C) [m/N]
   /// Below this pull [N/m] cloth counts as loose: a ninetieth of the most that the cloth of the case pulls, so that

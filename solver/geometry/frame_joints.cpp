@@ -49,6 +49,7 @@ class FrameBuilder {
   // Sections at the middle and at the two ends of a beam.
   struct Sections {
     Section middle, from, to;
+    double shape_depth = 0;  // what stands in for a height of 0 at the middle [m]
   };
 
   void add_beam(FrameMember& m, int member, int from, int to, const Sections& s, const Eigen::Vector3d& up) {
@@ -60,6 +61,7 @@ class FrameBuilder {
     b.section_from = s.from;
     b.section_to = s.to;
     b.up = up;
+    b.shape_depth = s.shape_depth;
     if (m.joints.empty()) m.joints.push_back(from);
     m.joints.push_back(to);
     m.beams.push_back(static_cast<int>(p_.beams.size()));
@@ -79,6 +81,7 @@ class FrameBuilder {
       member.name = s.name;
       member.role = role_of(s.role);
       member.material = s.make.material;
+      member.shape = s.make.shape;
       for (int j = 0; j < columns(); ++j)
         joints_.span[m].push_back(add_joint(surface_.middle(s.chord_fraction, lines_.columns[j])));
       const int index = static_cast<int>(p_.members.size());
@@ -88,7 +91,9 @@ class FrameBuilder {
         mid.share = 0.5 * (mid.share + next);
         const auto section = [&](SpanPlace at) { return section_at(s.make, s.chord_fraction, at); };
         add_beam(member, index, joints_.span[m][j], joints_.span[m][j + 1],
-                 {section(mid), section(lines_.columns[j]), section(lines_.columns[j + 1])}, Eigen::Vector3d::UnitZ());
+                 {section(mid), section(lines_.columns[j]), section(lines_.columns[j + 1]),
+                  surface_.depth(s.chord_fraction, mid)},
+                 Eigen::Vector3d::UnitZ());
       }
       p_.members.push_back(member);
     }
@@ -118,6 +123,7 @@ class FrameBuilder {
       member.role = bow ? MemberRole::tip_bow : is_end(column) ? MemberRole::end_rib : MemberRole::inner_rib;
       member.name = bow ? "tip bow" : (is_end(column) ? "end rib " : "rib ") + std::to_string(r + 1);
       member.material = make.material;
+      member.shape = make.shape;
       for (double f : at) {
         const int m = span_member_at(c_, f);
         joints_.rib[r].push_back(m >= 0 ? joints_.span[m][column]
@@ -127,7 +133,9 @@ class FrameBuilder {
       const auto section = [&](double f) { return section_at(make, f, lines_.columns[column]); };
       for (std::size_t k = 0; k + 1 < at.size(); ++k)
         add_beam(member, index, joints_.rib[r][k], joints_.rib[r][k + 1],
-                 {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
+                 {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1]),
+                  surface_.depth(0.5 * (at[k] + at[k + 1]), lines_.columns[column])},
+                 Eigen::Vector3d::UnitZ());
       if (!bow && c_.ribs[r].hinged_ends) {
         p_.beams[member.beams.front()].hinge_from = true;
         p_.beams[member.beams.back()].hinge_to = true;
@@ -143,11 +151,12 @@ class FrameBuilder {
       member.name = b.name;
       member.role = MemberRole::brace;
       member.material = b.make.material;
+      member.shape = b.make.shape;
       const int from = joints_.span[b.from_member][lines_.rib_columns[b.from_rib]];
       const int to = joints_.span[b.to_member][lines_.rib_columns[b.to_rib]];
       const int index = static_cast<int>(p_.members.size());
       const Section section = section_of(b.make.shape, b.make.shape.height);
-      add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
+      add_beam(member, index, from, to, {section, section, section, b.make.shape.height}, Eigen::Vector3d::UnitZ());
       p_.members.push_back(member);
     }
   }

@@ -58,6 +58,28 @@ void read_unevenness(const Panel& p, Readings& r) {
   }
 }
 
+// Use of crippling in one beam, where it is judged.
+double read_flats(const Model& m, int b, const BeamForces& at_ends, const BeamLoad& pull, Readings& r) {
+  const auto i = static_cast<std::size_t>(b);
+  const BeamFlats& flats = m.flats[i];
+  if (flats.flats.empty()) return 0;
+  const Beam& beam = m.panel.beams[i];
+  const BeamForces f = beam_forces_inside(m.beams[i], at_ends, pull, flats.inset);
+  double worst = 0;
+  for (int end = 0; end < 2; ++end) {
+    const FlatUse use = flat_use(flats, end == 0 ? beam.section_from : beam.section_to, f, end);
+    const auto take = [&](double value, Worst& w) {
+      if (value > w.value || w.member < 0)
+        w.value = value, w.member = beam.member, w.joint = end == 0 ? beam.from : beam.to;
+    };
+    if (flats.folded_edge) take(use.of_buckling, r.waves);
+    if (flats.known_to_bear) continue;
+    take(use.of_crippling, r.crippling);
+    worst = std::max(worst, use.of_crippling);
+  }
+  return worst;
+}
+
 void read_stress(const Model& m, const Covering& s, Readings& r) {
   const std::vector<BeamLoad> pull = pull_on_beams(m, s);
   for (std::size_t b = 0; b < m.beams.size(); ++b) {
@@ -71,6 +93,7 @@ void read_stress(const Model& m, const Covering& s, Readings& r) {
     for (Worst* worst : {&r.stress_use, metal ? &r.metal_stress_use : &r.wood_stress_use})
       if (use > worst->value || worst->member < 0)
         worst->value = use, worst->member = beam.member, worst->joint = worse ? beam.to : beam.from;
+    r.beam_crippling.push_back(read_flats(m, static_cast<int>(b), f, pull[b], r));
   }
 }
 
