@@ -206,7 +206,8 @@ double edge_leg_buckling(const SheetMetal& m, double sheet, double width, double
   const double bend = m.youngs_modulus * t3 / (12 * (1 - m.poisson * m.poisson)) * width * width * width / 3;
   // Moment of one leg under a pull of 1 N/m, a beam fixed at both ribs, + with the free edge compressed.
   const auto moment = [&](double y) { return bay * bay / 12 - y * (bay - y) / 2; };
-  // The pull goes back with the free edge it is glued to; round the fold only the shear in the leg does so much less.
+  // The pull goes back with the free edge that it is glued to. Of cloth round the fold it does so for half of the legs: of two
+  // that turn together one pushes the cloth out before it, the other moves away from it.
   const double back = at_free_edges ? width : width / 2;
   Eigen::MatrixXd stiff = Eigen::MatrixXd::Zero(count, count), pull = stiff;
   constexpr double points[] = {0.5 - 0.43056815579702629, 0.5 - 0.16999052179242813, 0.5 + 0.16999052179242813,
@@ -285,6 +286,20 @@ std::vector<BeamFlats> flats_of_beams(const Case& c, const Panel& p) {
       if (beam.to == ends[1]) b.inset[1] = std::min(held[1], own);
       b.leg_buckling = three_bays * edge_leg_buckling(b.metal, s.wall, s.width, length, both,
                                                       c.blanket.kind == BlanketKind::two_sheets);
+    }
+  }
+  // What of a rib lies between the legs of a folded edge is held by them.
+  for (const FrameMember& edge : p.members) {
+    if (edge.role != MemberRole::trailing_edge || edge.shape.kind != SectionShape::Kind::folded_edge) continue;
+    for (std::size_t i = 0; i < p.beams.size(); ++i) {
+      const Beam& beam = p.beams[i];
+      if (out[i].flats.empty() || out[i].folded_edge) continue;
+      const double own = (p.joints[static_cast<std::size_t>(beam.to)].position -
+                          p.joints[static_cast<std::size_t>(beam.from)].position)
+                             .norm();
+      for (int e = 0; e < 2; ++e)
+        if (std::find(edge.joints.begin(), edge.joints.end(), e == 0 ? beam.from : beam.to) != edge.joints.end())
+          out[i].inset[static_cast<std::size_t>(e)] = std::min(edge.shape.width, own);
     }
   }
   return out;

@@ -66,7 +66,7 @@ struct BeamFlats {
   bool known_to_bear = false;     ///< see edge_is_known_to_bear
   double leg_buckling = 0;        ///< of a folded edge, see edge_leg_buckling [Pa]
   double bay = 0;                 ///< of a folded edge [m]
-  std::array<double, 2> inset{};  ///< from its ends to where a rib lets go of a folded edge [m]
+  std::array<double, 2> inset{};  ///< from its ends to where what it meets lets go of it: rib and folded edge [m]
 };
 /// By Panel::beams. Wood has none; nor has a beam whose shape the panel does not know.
 std::vector<BeamFlats> flats_of_beams(const Case& c, const Panel& p);
