@@ -11,8 +11,8 @@ namespace {
 
 constexpr double pi = 3.14159265358979323846;
 
-// A flange on a web that is bent with it waves at 0.79 to 0.84 instead of 0.407: finite strips of whole sheet ribs, computed
-// by us (docs/data.md). The lower end.
+// A flange on a web that is bent with it waves at 0.79 to 0.84 instead of 0.407, and at 1.25 to 1.29 instead of 0.65 where
+// only its free edge is compressed: finite strips of whole sheet ribs, computed by us (docs/data.md). The lower end.
 constexpr double flange_on_bent_web = 0.79 / 0.4073;
 // A lip of a quarter of the flange or more: 1.8 to 2.3 times as much, the same strips. The lower end.
 constexpr double by_a_lip = 1.8, least_lip = 0.25;
@@ -69,10 +69,11 @@ FlatUse use_facing(const BeamFlats& b, const Section& s, const BeamForces& f, in
         buckling = leg_buckling(b, flat, width, across);
       } else {
         buckling = outstand_buckling(b.metal, flat.sheet, width, across, free, 0);
-        if (flat.stands_on >= 0 && from > 0) {
+        if (flat.stands_on >= 0) {
           const Flat& web = b.flats[static_cast<std::size_t>(flat.stands_on)];
           const double far = at(web.from == flat.from ? web.to : web.from);
-          buckling *= 1 + (flange_on_bent_web - 1) * std::clamp(1 - far / from, 0.0, 1.0);
+          const double held_back = from > 0 ? std::clamp(1 - far / from, 0.0, 1.0) : 1;
+          buckling *= 1 + (flange_on_bent_web - 1) * held_back;
         }
         buckling *= flat.stiffened;
       }
