@@ -29,9 +29,9 @@ void read_pull(const CaseTable& t, Spreads& s, const Share& share) {
 }  // namespace
 
 void read_spreads(const CaseTable& top, Case& c) {
-  const auto t = top.table_or_empty(
-      "spread", {"free_shrink", "pull", "pull_common", "pull_of_stage", "pull_of_yarn", "cloth_stiffness",
-                 "member_stiffness", "friction", "looseness", "half_time", "metal_strength", "wood_strength", "sole"});
+  const auto t = top.table_or_empty("spread", {"free_shrink", "pull", "pull_common", "pull_of_stage", "pull_of_yarn",
+                                               "cloth_stiffness", "member_stiffness", "friction", "looseness",
+                                               "half_time", "metal_strength", "wood_strength", "crippling", "sole"});
   auto& s = c.spreads;
   const auto share = [&](const char* key, double& value, const char* printed) {
     value = t.quantity_or(key, Quantity::fraction, spread_range, {value, printed, default_spread});
@@ -45,6 +45,7 @@ void read_spreads(const CaseTable& top, Case& c) {
   share("half_time", s.half_time, "50 %");
   share("metal_strength", s.metal_strength, "6 %");
   share("wood_strength", s.wood_strength, "16 %");
+  share("crippling", s.crippling, "15 %");
   s.sole = t.quantity_or("sole", Quantity::temperature_difference, {0, 40, "what the set temperature may be off by"},
                          {s.sole, "4 K (7 °F)", "set by thermometer; estimate, one sigma"});
 }

@@ -156,7 +156,7 @@ void read_stages(const CaseTable& top, Case& c) {
 void read_limits(const CaseTable& top, Case& c) {
   const auto t = top.table_or_empty(
       "limits", {"yield_share", "rupture_share", "bow_per_spacing", "twist", "buckling_factor", "slip", "unevenness",
-                 "pull_difference", "least_bow", "whole_edge_bow", "hinge_line_bow"});
+                 "pull_difference", "least_bow", "whole_edge_bow", "hinge_line_bow", "crippling_share", "waves"});
   auto& l = c.limits;
   const Range share{0.01, 1, "a share of the strength between 0 and 1; 0.5 leaves half for flight"};
   l.yield_share = t.quantity_or("yield_share", Quantity::fraction, share, {0.5, "0.5 (yield / 2)", default_judgement});
@@ -183,6 +183,12 @@ void read_limits(const CaseTable& top, Case& c) {
                          {0.005, "5 mm (0.2 in)", default_judgement});
   l.unevenness = t.quantity_or("unevenness", Quantity::fraction, {0.01, 2, "usually 10 to 40 %"},
                                {0.25, "25 %", default_judgement});
+  l.crippling_share = t.quantity_or("crippling_share", Quantity::fraction,
+                                    {0, 1, "a share of the stress at which thin sheet cripples; 0 leaves it out"},
+                                    {2.0 / 3, "2/3 (crippling / 1.5)", default_judgement});
+  l.waves = t.quantity_or("waves", Quantity::fraction,
+                          {0, 20, "usually 1: told where the legs of a folded trailing edge go wavy; 0 leaves it out"},
+                          {1, "1", default_judgement});
   l.pull_difference =
       t.quantity_if("pull_difference", Quantity::force_per_width, {1, 5000, "usually 50 to 500 N/m (0.3 to 3 lb/in)"});
 }

@@ -11,12 +11,12 @@ namespace {
 
 constexpr double same_score = 1e-9;  // rounding; of equals the first wins
 
-// Worst use of each limit over the stages up to `last`, largest first; unevenness of the last stage alone.
+// Worst use of each limit over the stages up to `last`, largest first; unevenness of the last stage alone, waves not.
 std::vector<double> uses_up_to(const std::vector<StageVerdict>& stages, int last) {
   std::map<Limit, double> worst;
   for (const StageVerdict& v : stages)
     for (const LimitReading& l : v.limits)
-      if (v.stage <= last && (l.limit != Limit::unevenness || v.stage == last))
+      if (v.stage <= last && l.limit != Limit::waves && (l.limit != Limit::unevenness || v.stage == last))
         worst[l.limit] = std::max(worst[l.limit], l.use);
   std::vector<double> uses;
   for (const auto& [limit, use] : worst) uses.push_back(use);

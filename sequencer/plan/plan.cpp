@@ -22,6 +22,7 @@ std::vector<LimitReading> worst_readings(const Plan& plan) {
   const auto end = [](const LimitReading& r) { return std::max(r.use, r.use_of_worse_joints) + r.use_plus_minus; };
   std::vector<LimitReading> worst;
   for (const auto& r : plan.limits) {
+    if (r.limit == Limit::waves) continue;  // they have a sentence of their own, with their depth
     // Unevenness is asked for at the end of the job alone: a hotter stage evens out what a cooler one left.
     if (r.stage > last || (r.limit == Limit::unevenness && r.stage != last)) continue;
     const auto same =

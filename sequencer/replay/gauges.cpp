@@ -8,6 +8,14 @@
 
 namespace evenpull::inline sequencer {
 
+namespace {
+
+double crippling_use(const Limits& limits, double of_crippling) {
+  return limits.crippling_share > 0 ? of_crippling / limits.crippling_share : 0;
+}
+
+}  // namespace
+
 GaugeLayout gauge_layout(const Model& m) {
   const Panel& p = m.panel;
   GaugeLayout l;
@@ -34,7 +42,8 @@ Eigen::VectorXd gauges_of(const Model& m, const GaugeLayout& l, const Readings& 
   const Limits& limits = m.the_case.limits;
   Eigen::VectorXd g(l.size());
   int at = 0;
-  for (double use : r.beam_use) g[at++] = use;
+  for (std::size_t b = 0; b < r.beam_use.size(); ++b)
+    g[at++] = std::max(r.beam_use[b], crippling_use(limits, r.beam_crippling[b]));
   for (double use : r.edge_bow_uses) g[at++] = use;
   for (double use : r.end_rib_bow_uses) g[at++] = use;
   assert(at == l.first_slope());
@@ -71,8 +80,8 @@ void take_gauges(const GaugeLayout& l, const Eigen::VectorXd& g, Tally& worst) {
 Tally tally_of(const Limits& limits, const Readings& r) {
   Tally t;
   t.slip = std::abs(r.slip.value);
-  t.use = std::max(
-      {r.stress_use.value, r.edge_bow.use(), r.end_rib_bow.use(), r.twist / limits.twist, t.slip / limits.slip});
+  t.use = std::max({r.stress_use.value, crippling_use(limits, r.crippling.value), r.edge_bow.use(), r.end_rib_bow.use(),
+                    r.twist / limits.twist, t.slip / limits.slip});
   t.difference = std::max(std::abs(r.difference_chord.value), std::abs(r.difference_span.value));
   t.unevenness = r.unevenness;
   return t;

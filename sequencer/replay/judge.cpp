@@ -93,6 +93,10 @@ void StageJudge::take(const Readings& r, Moment when) {
     if (r.hinge_line_bow.allowed > 0 && r.hinge_line_bow.member >= 0) take_bow(Limit::hinge_line_bow, r.hinge_line_bow);
     if (r.whole_edge_bow.allowed > 0) take_bow(Limit::whole_edge_bow, r.whole_edge_bow);
   }
+  if (limits.crippling_share > 0 && r.crippling.member >= 0)
+    with_place(reading(Limit::crippling, when, r.crippling.value, limits.crippling_share), r.crippling);
+  if (limits.waves > 0 && r.waves.member >= 0)
+    with_place(reading(Limit::waves, when, r.waves.value, limits.waves), r.waves);
   with_place(reading(Limit::twist, when, r.twist, limits.twist), {});
   with_place(reading(Limit::slip, when, std::abs(r.slip.value), limits.slip), r.slip);
   if (limits.pull_difference) {

@@ -12,7 +12,7 @@ class StageJudge {
  public:
   StageJudge(const Model& m, int stage) : model_(m), stage_(stage) {}
 
-  /// Stress, bows, twist, slip and (if limited) pull difference; unevenness at stage ends only.
+  /// Stress, crippling and waves of thin flats, bows, twist, slip and (if limited) pull difference; unevenness at stage ends only.
   void take(const Readings& r, Moment when);
   void take_buckling(double factor, Moment when);
   /// The frame gave way: more than any limit, and no number.

@@ -24,6 +24,7 @@ double share_of_damage(const Case& c, Limit limit) {
   switch (limit) {
     case Limit::buckling: return damaged_at_factor / c.limits.buckling_factor;
     case Limit::wood_stress: return c.limits.rupture_share / crushing_of_rupture;
+    case Limit::crippling: return c.limits.crippling_share;
     default: return c.limits.yield_share;
   }
 }
@@ -32,6 +33,7 @@ StrengthOf strength_of(const Case& c, const Panel& p, Limit limit) {
   const StrengthOf metal{StrengthOf::metal, c.spreads.metal_strength}, wood{StrengthOf::wood, c.spreads.wood_strength};
   if (limit == Limit::stress) return metal;
   if (limit == Limit::wood_stress) return wood;
+  if (limit == Limit::crippling) return {StrengthOf::thin_sheet, c.spreads.crippling};
   StrengthOf most;
   for (const FrameMember& m : p.members) {
     const bool is_metal = c.materials[static_cast<std::size_t>(m.material)].kind == Strength::yield;

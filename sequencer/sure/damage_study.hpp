@@ -12,7 +12,7 @@
 
 namespace evenpull::inline sequencer {
 
-/// Of a limit: what its use is multiplied by to be a share of where damage begins. Metal is damaged at yield, wood at
+/// Of a limit: what its use is multiplied by to be a share of where damage begins. Metal is damaged at yield, thin flats where they cripple, wood at
 /// crushing (0.55 of its modulus of rupture, judgement). Buckling: at a factor of 1.25 (judgement: a perfect frame at 1 is too
 /// late).
 double share_of_damage(const Case& c, Limit limit);

@@ -11,7 +11,7 @@ namespace evenpull::inline sequencer {
 namespace {
 
 constexpr Eigen::Index joint_draws = 40000;
-constexpr unsigned of_uses = 21;  // seed
+constexpr unsigned of_uses = 21, of_thin_sheet = 22;  // seeds
 
 // A root of a covariance that rounding may have left with eigenvalues below zero.
 Eigen::MatrixXd root_of(const Eigen::MatrixXd& covariance) {
@@ -32,10 +32,11 @@ JointDraws::JointDraws(const OutcomeModel& m, const Eigen::MatrixXd& covariance,
       off_(covariance.rows(), joint_draws),
       strength_(StrengthOf::materials, joint_draws),
       even_(Eigen::VectorXd::Ones(more.cols())) {
-  Normals normal(of_uses);
+  Normals normal(of_uses), sheet(of_thin_sheet);
   for (Eigen::Index d = 0; d < joint_draws; ++d) {
     for (Eigen::Index k = 0; k < off_.rows(); ++k) off_(k, d) = normal();
-    for (Eigen::Index k = 0; k < strength_.rows(); ++k) strength_(k, d) = normal();
+    for (Eigen::Index k = 0; k < strength_.rows(); ++k)
+      strength_(k, d) = k == StrengthOf::thin_sheet ? sheet() : normal();
   }
   off_ = root_of(covariance) * off_;
   for (Eigen::Index d = 0; d < joint_draws; ++d) off_.col(d) += more.col(d % more.cols());

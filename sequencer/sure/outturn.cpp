@@ -118,7 +118,8 @@ bool holds(const Outturn& o, const ModelReading& reading, int stage) {
   for (int s = 0; s <= stage; ++s) {
     if (o.fell[s]) return false;
     for (const auto& [limit, use] : o.uses[s])
-      if ((s == stage || limit != Limit::unevenness) && corrected_use(o, reading.corrections, s, limit) > 1)
+      if (limit != Limit::waves && (s == stage || limit != Limit::unevenness) &&
+          corrected_use(o, reading.corrections, s, limit) > 1)
         return false;
   }
   return true;

@@ -69,7 +69,7 @@ std::vector<bool> never_hold(const std::vector<StageVerdict>& judged, const Outt
 /// No limit of distortion is passed up to a stage. A frame that gives way is distorted, and so is one of which nothing is known.
 bool keeps_shape(const Outturn& o, const ModelReading& reading, int stage);
 
-/// The whole history holds: unevenness and loose cloth count at the stage itself only.
+/// The whole history holds: unevenness and loose cloth count at the stage itself only, waves not at all.
 bool holds(const Outturn& o, const ModelReading& reading, int stage);
 
 /// The limits that were read, in order of first use.

@@ -12,7 +12,7 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-constexpr unsigned of_shares = 11, of_edge = 12;  // seeds
+constexpr unsigned of_shares = 11, of_edge = 12, of_sheet = 13;  // seeds
 
 }  // namespace
 
@@ -50,12 +50,12 @@ double TailFit::scatter(std::size_t number) const {
 std::vector<double> shares_over(const TailFit& fit, const std::vector<int>& group, double shift,
                                 const std::vector<StrengthOf>& strength, int columns, int draws) {
   std::vector<double> over(group.empty() ? 0 : static_cast<std::size_t>(group.back()) + 1, 0.0);
-  Normals normal(of_shares);
+  Normals normal(of_shares), sheet(of_sheet);
   for (int d = 0; d < draws; ++d) {
     const std::vector<double> y = fit.at(normal.row(columns));
     const std::vector<double>& residual = fit.residuals()[normal.below(fit.residuals().size())];
     double drawn[StrengthOf::materials];
-    for (double& one : drawn) one = normal();
+    for (double& one : drawn) one = &one == &drawn[StrengthOf::thin_sheet] ? sheet() : normal();
     std::size_t first = over.size();
     for (std::size_t k = 0; k < group.size(); ++k)
       if (y[k] + residual[k] + shift + strength[k].scatter * drawn[strength[k].material] > 0)

@@ -29,7 +29,7 @@ class TailFit {
 
 /// What bears a number scatters: by so much (log sigma), with all others of the same material.
 struct StrengthOf {
-  enum Material { metal, wood, materials };
+  enum Material { metal, wood, thin_sheet, materials };  ///< thin_sheet: how flats cripple
   Material material = metal;
   double scatter = 0;
 };

@@ -93,6 +93,7 @@ void Model::build(const std::vector<BeamEnds>& ends) {
     allowable.push_back(material.strength *
                         (material.kind == Strength::yield ? c.limits.yield_share : c.limits.rupture_share));
   }
+  flats = flats_of_beams(c, panel);
   build_pattern();
 }
 

@@ -8,6 +8,7 @@
 #include "solver/equilibrium/unknowns.hpp"
 #include "solver/equilibrium/wires.hpp"
 #include "solver/frame/joint_turn.hpp"
+#include "solver/frame/thin_flats.hpp"
 #include "solver/geometry/panel.hpp"
 #include "solver/numerics/linear_solver.hpp"
 #include "solver/statement/case.hpp"
@@ -43,6 +44,7 @@ struct Model {
   std::vector<BeamMatrix> beam_geometric;  ///< under 1 N of pull; proportional to the axial force
   std::vector<Wire> wires;        ///< of the beams, those that only pull; their stiffness here is that of taut ones
   std::vector<double> allowable;  ///< stress allowed in each member [Pa]
+  std::vector<BeamFlats> flats;   ///< thin flats of each beam
   double cloth_area = 0;          ///< m^2, both sides
   double softest = 0;             ///< lambda_min(C) [m/N]
   /// Below this pull [N/m] cloth counts as loose: a ninetieth of the most that the cloth of the case pulls, so that

@@ -281,6 +281,20 @@ double axial_force(const BeamShape& b, const BeamVector& u) {
   return b.youngs_modulus * b.section.area * axis.dot(u.segment<3>(6) - u.segment<3>(0)) / axis.squaredNorm();
 }
 
+BeamForces beam_forces_inside(const BeamShape& b, const BeamForces& at_ends, const BeamLoad& load,
+                              const std::array<double, 2>& inset) {
+  const Axes a = axes_of(b);
+  const Eigen::Vector3d across = a.rotation * (0.5 * (load.from + load.to));
+  BeamForces out = at_ends;
+  for (int end = 0; end < 2; ++end) {
+    const double in = std::min(inset[static_cast<std::size_t>(end)], a.length), x = end == 0 ? in : a.length - in;
+    const double share = x / a.length, sag = 0.5 * x * (a.length - x);
+    out.bend_flat[end] = (1 - share) * at_ends.bend_flat[0] + share * at_ends.bend_flat[1] - across[1] * sag;
+    out.bend_up[end] = (1 - share) * at_ends.bend_up[0] + share * at_ends.bend_up[1] - across[2] * sag;
+  }
+  return out;
+}
+
 double end_stress(const Section& s, const BeamForces& f, int end) {
   const double up = std::abs(f.bend_up[end]) * s.reach_up / s.inertia_up;
   const double flat = std::abs(f.bend_flat[end]) * s.reach_flat / s.inertia_flat;

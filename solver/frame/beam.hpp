@@ -9,6 +9,7 @@
 
 #include <Eigen/Core>
 
+#include <array>
 #include <limits>
 
 namespace evenpull::inline solver {
@@ -70,6 +71,11 @@ struct BeamLoad {
 /// under a load that is spread along the beam, `load` restores what lumping it at the joints takes off the end moments
 /// (q l^2/12 for an even one).
 BeamForces beam_forces(const BeamShape& b, const BeamVector& u, double axial_force, const BeamLoad& load = {});
+
+/// The same forces with both bendings as they are `inset` [m] inside of either end, at most its length: what lies nearer is
+/// held by the member that it meets. The load counts as even.
+BeamForces beam_forces_inside(const BeamShape& b, const BeamForces& at_ends, const BeamLoad& load,
+                              const std::array<double, 2>& inset);
 
 /// Worst equivalent stress at one end (0 or 1) with the section there [Pa]: sqrt((|N|/A + bending)^2 + 3 (T c/J)^2), von
 /// Mises. Bending is sqrt(M_up^2 + M_flat^2) c/I on a round section, which is exact; elsewhere |M_up| c/I + |M_flat| c/I,

@@ -64,6 +64,7 @@ class FrameBuilder {
   // Sections at the middle and at the two ends of a beam.
   struct Sections {
     Section middle, from, to;
+    double shape_depth = 0;  // what stands in for a height of 0 at the middle [m]
   };
 
   // Where the shape changes within a piece or at one of its ends, that end has the weaker of both: stress is read there.
@@ -77,7 +78,8 @@ class FrameBuilder {
     const auto section = [&](double y, SpanPlace at) {
       return section_at(make, shape_at(make, y), chord_fraction, at);
     };
-    Sections out{section(station(mid), mid), section(y0 + same_place, from), section(y1 - same_place, to)};
+    Sections out{section(station(mid), mid), section(y0 + same_place, from), section(y1 - same_place, to),
+                 surface_.depth(chord_fraction, mid)};
     if (make.changes.empty()) return out;
     const auto take_weaker = [&](Section& end, SpanPlace at, double low, double high) {
       for (const ShapeFrom& change : make.changes)
@@ -101,6 +103,7 @@ class FrameBuilder {
     b.section_from = s.from;
     b.section_to = s.to;
     b.up = up;
+    b.shape_depth = s.shape_depth;
     if (m.joints.empty()) m.joints.push_back(from);
     m.joints.push_back(to);
     m.beams.push_back(static_cast<int>(p_.beams.size()));
@@ -177,6 +180,7 @@ class FrameBuilder {
     member.name = piece.name;
     member.role = role_of(s.role);
     member.material = s.make.material;
+    member.shape = s.make.shape;
     member.span_member = piece.span_member;
     const auto& joints = joints_.span[piece.span_member];
     add_run(member, s.make, s.chord_fraction, piece.first,
@@ -227,6 +231,7 @@ class FrameBuilder {
         member.name = stated.name + "'s front";
         member.role = MemberRole::pocket_front;
         member.material = stated.make->material;
+        member.shape = stated.make->shape;
         add_run(member, *stated.make, pocket.chord_fraction, out.first_column, pocket.front);
         p_.members.push_back(member);
       }
@@ -268,6 +273,7 @@ class FrameBuilder {
       member.role = bow ? MemberRole::tip_bow : is_end(column) ? MemberRole::end_rib : MemberRole::inner_rib;
       member.name = bow ? "tip bow" : (is_end(column) ? "end rib " : "rib ") + std::to_string(r + 1);
       member.material = make.material;
+      member.shape = make.shape;
       const double end = end_of_rib(static_cast<int>(r));
       for (double f : at) {
         if (f > end + same_line) break;
@@ -284,7 +290,9 @@ class FrameBuilder {
       };
       for (std::size_t k = 0; k + 1 < joints_.rib[r].size(); ++k)
         add_beam(member, index, joints_.rib[r][k], joints_.rib[r][k + 1],
-                 {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1])}, Eigen::Vector3d::UnitZ());
+                 {section(0.5 * (at[k] + at[k + 1])), section(at[k]), section(at[k + 1]),
+                  surface_.depth(0.5 * (at[k] + at[k + 1]), lines_.columns[column])},
+                 Eigen::Vector3d::UnitZ());
       if (!bow) pin(member, c_.ribs[r].front_joint, c_.ribs[r].rear_joint);
       p_.members.push_back(member);
     }
@@ -297,6 +305,7 @@ class FrameBuilder {
       member.name = b.name;
       member.role = MemberRole::brace;
       member.material = b.make.material;
+      member.shape = b.make.shape;
       const int from = joints_.span[b.from_member][lines_.rib_columns[b.from_rib]];
       const int to = joints_.span[b.to_member][lines_.rib_columns[b.to_rib]];
       const int index = static_cast<int>(p_.members.size());
@@ -305,7 +314,7 @@ class FrameBuilder {
       const int column = lines_.rib_columns[b.from_rib];
       if (b.from_rib == b.to_rib && !is_end(column) && (column == 0 || column == columns() - 1))
         section = half_of(section);
-      add_beam(member, index, from, to, {section, section, section}, Eigen::Vector3d::UnitZ());
+      add_beam(member, index, from, to, {section, section, section, b.make.shape.height}, Eigen::Vector3d::UnitZ());
       pin(member, b.from_joint, b.to_joint);
       p_.members.push_back(member);
     }

@@ -61,6 +61,28 @@ void read_unevenness(const Panel& p, Readings& r) {
   }
 }
 
+// Use of crippling in one beam, where it is judged.
+double read_flats(const Model& m, int b, const BeamForces& at_ends, const BeamLoad& pull, Readings& r) {
+  const auto i = static_cast<std::size_t>(b);
+  const BeamFlats& flats = m.flats[i];
+  if (flats.flats.empty()) return 0;
+  const Beam& beam = m.panel.beams[i];
+  const BeamForces f = beam_forces_inside(m.beams[i], at_ends, pull, flats.inset);
+  double worst = 0;
+  for (int end = 0; end < 2; ++end) {
+    const FlatUse use = flat_use(flats, end == 0 ? beam.section_from : beam.section_to, f, end);
+    const auto take = [&](double value, Worst& w) {
+      if (value > w.value || w.member < 0)
+        w.value = value, w.member = beam.member, w.joint = end == 0 ? beam.from : beam.to;
+    };
+    if (flats.folded_edge) take(use.of_buckling, r.waves);
+    if (flats.known_to_bear) continue;
+    take(use.of_crippling, r.crippling);
+    worst = std::max(worst, use.of_crippling);
+  }
+  return worst;
+}
+
 void read_stress(const Model& m, const Covering& s, Readings& r) {
   const std::vector<BeamLoad> pull = pull_on_beams(m, s);
   std::vector<char> is_wire(m.beams.size(), 0);
@@ -73,12 +95,14 @@ void read_stress(const Model& m, const Covering& s, Readings& r) {
     const Material& material = m.the_case.materials[m.panel.members[beam.member].material];
     const Limits& limits = m.the_case.limits;
     EndUse ends[2];
+    double crippling = 0;
     if (is_wire[b]) {
       ends[0] = ends[1] = wire_use(material, limits, s.axial[b] / beam.section.area);
     } else {
       const BeamForces f = beam_forces(m.beams[b], ends_of(beam, s.unknowns), s.axial[b], pull[b]);
       ends[0] = end_use(material, limits, beam.section_from, f, 0, beam.weld_from);
       ends[1] = end_use(material, limits, beam.section_to, f, 1, beam.weld_to);
+      crippling = read_flats(m, static_cast<int>(b), f, pull[b], r);
     }
     const int worse = ends[1].use > ends[0].use ? 1 : 0;
     const EndUse& end = ends[worse];
@@ -89,6 +113,7 @@ void read_stress(const Model& m, const Covering& s, Readings& r) {
       worst->value = end.use, worst->member = beam.member, worst->joint = worse ? beam.to : beam.from;
       worst->allowed = end.allowed, worst->compression = end.compression, worst->at_weld = end.at_weld;
     }
+    r.beam_crippling.push_back(crippling);
   }
 }
 

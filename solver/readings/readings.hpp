@@ -64,6 +64,11 @@ struct Readings {
   WorstStress stress_use;                         ///< worst stress / allowable of all members
   WorstStress metal_stress_use, wood_stress_use;  ///< of those of metal, of wood; member -1: there are none
   std::vector<double> beam_use;
+  /// Compression in thin flats / that at which they cripple, worst of all members; member -1: none is judged.
+  Worst crippling;
+  std::vector<double> beam_crippling;  ///< the same of each beam; 0: not judged
+  /// Compression in the legs of a folded trailing edge / that at which they go wavy; member -1: there are none.
+  Worst waves;
   WorstBow edge_bow;        ///< deviation of the TE from straight between ribs / rib spacing; of the bay of largest use
   WorstBow end_rib_bow;     ///< deviation of an end rib (or tip bow) between its ends / their distance
   WorstBow hinge_line_bow;  ///< of the member with the hinges between the outermost of them [m]; member -1: none

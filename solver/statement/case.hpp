@@ -260,8 +260,8 @@ struct Limits {
   double least_bow = 0;                     ///< a bow up to here is no matter, however short the bay [m]
   double whole_edge_bow = 0;   ///< of the whole trailing edge / its length, as it hangs; 0: told, not limited
   double hinge_line_bow = 0;   ///< m, between the hinges, as it hangs; 0: told, not limited
-  double crippling_share = 0;  ///< stress of a thin flat / that at which it cripples; 0: told, not limited
-  double waves = 0;            ///< stress of a trailing edge's legs / that at which they wave (finish)
+  double crippling_share = 0;  ///< stress of a thin flat / that at which it cripples; 0: not judged
+  double waves = 0;            ///< stress of a trailing edge's legs / that at which they wave (finish); 0: not told
 };
 
 /// How far off the inputs may be: one sigma as a share of the value, unless said otherwise (docs/data.md).

@@ -71,3 +71,17 @@ TEST_CASE("whatever the template shows of work, spreads, limits and score is rea
   }
   CHECK(tried > 30);
 }
+
+TEST_CASE("crippling and waves have a share and a scatter that can be stated, and nonsense is refused", "[case]") {
+  const Case usual = case_of(base());
+  CHECK(usual.limits.crippling_share == Approx(2.0 / 3));
+  CHECK(usual.limits.waves == 1);
+  CHECK(usual.spreads.crippling == Approx(0.15));
+  CHECK(with_spread("crippling = \"10 %\"").spreads.crippling == Approx(0.10));
+  const auto limits = [](const std::string& lines) { return case_of(base() + "\n[limits]\n" + lines + "\n").limits; };
+  CHECK(limits("crippling_share = 0.5").crippling_share == 0.5);
+  CHECK(limits("crippling_share = 0").crippling_share == 0);
+  CHECK(limits("waves = 0.8").waves == 0.8);
+  CHECK_THROWS_WITH(limits("crippling_share = 1.5"), Contains("crippling_share") && Contains("0 leaves it out"));
+  CHECK_THROWS_WITH(limits("waves = -1"), Contains("waves"));
+}

@@ -34,6 +34,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_sheared_sheet.cpp
   test_tapered_rib.cpp
   test_tension_field.cpp
+  test_thin_flats.cpp
   test_thin_walls.cpp
   test_tight_bay.cpp
   test_tight_rectangle.cpp

@@ -17,6 +17,7 @@ set(EVENPULL_SEQUENCER_TESTS
   test_planner.cpp
   test_order_search.cpp
   test_coarse_model.cpp
+  test_thin_sheet.cpp
   test_trade_offs.cpp
   test_job_graph.cpp
   test_bench_check.cpp

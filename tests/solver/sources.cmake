@@ -36,6 +36,7 @@ set(EVENPULL_SOLVER_TESTS
   test_section_shapes.cpp
   test_similarity.cpp
   test_surface.cpp
+  test_thin_edges.cpp
   test_vibration.cpp
   test_wires.cpp
   test_yarns_alike.cpp

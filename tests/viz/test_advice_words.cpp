@@ -1,4 +1,5 @@
 // What a plan advises in words: each sentence says what it was given, and nothing where there is nothing to say.
+#include "solver/geometry/panel.hpp"
 #include "tests/support/sample_case.hpp"
 #include "tests/support/told.hpp"
 #include "viz/words/advice_words.hpp"
@@ -136,4 +137,31 @@ TEST_CASE("whether the way or the end is too much is said with the stage, and th
   w.extra_stage = (275 + 459.67) / 1.8;
   plan.advice.items = {advice::AddStage{w}};
   CHECK_THAT(all(advice_sentences(plan)), Contains("275") && Contains("add that stage to the case"));
+}
+
+TEST_CASE("waves of the trailing edge are told with their depth, and that they stay") {
+  Case c = aileron(3, 0.9);
+  c.span_members.back().make.shape.wall = 0.4e-3;
+  const Panel panel = build_panel(c, {200});
+  LimitReading waves;
+  waves.limit = Limit::waves;
+  waves.stage = 1;
+  waves.value = waves.use = 2.2;
+  waves.allowed = 1;
+  waves.where.kind = Place::Kind::along_member;
+  waves.where.station = panel.joints[panel.edge_joint[panel.rib_columns[1]]].position.y();
+  for (std::size_t m = 0; m < panel.members.size(); ++m)
+    if (panel.members[m].role == MemberRole::trailing_edge) waves.where.member = static_cast<int>(m);
+  Plan plan = told(c, panel, {verdict(0, 0.41, 0.02), verdict(1, 0.83, 0.05)}, 1);
+  plan.limits = {waves};
+  CHECK_THAT(because_text(plan), Contains("At 300") && Contains("wavy") && Contains("by about") && Contains("mm") &&
+                                     Contains("do not go away") && Contains("bars no stage"));
+  plan.limits.front().use = 0.9;
+  CHECK(because_text(plan).find("wavy") == std::string::npos);
+}
+
+TEST_CASE("crippling that stops a stage says what helps") {
+  StageVerdict stopped = verdict(0, 1.3, 0.02);
+  stopped.limits[0].limit = Limit::crippling;
+  CHECK_THAT(because_text(told(aileron(), Panel{}, {stopped}, {})), Contains("crippling") && Contains("Thicker sheet"));
 }

@@ -55,9 +55,9 @@ TEST_CASE("a buckling factor is a least value, all else a most one") {
 
 TEST_CASE("the document on plan.json names the limits that there are, and each has its unit") {
   std::set<std::string> known, told;
-  for (const Limit l :
-       {Limit::buckling, Limit::end_rib_bow, Limit::pull_difference, Limit::slip, Limit::stress, Limit::wood_stress,
-        Limit::edge_bow, Limit::twist, Limit::unevenness, Limit::hinge_line_bow, Limit::whole_edge_bow}) {
+  for (const Limit l : {Limit::buckling, Limit::end_rib_bow, Limit::pull_difference, Limit::slip, Limit::stress,
+                        Limit::wood_stress, Limit::edge_bow, Limit::twist, Limit::unevenness, Limit::hinge_line_bow,
+                        Limit::whole_edge_bow, Limit::crippling, Limit::waves}) {
     known.insert(limit_text(l));
     CHECK(std::string(limit_unit(l)).size() > 0);
   }

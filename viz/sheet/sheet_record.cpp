@@ -39,7 +39,9 @@ void add_limits(Flow& flow, const Plan& plan) {
     const auto& r = readings[i];
     if (i == 0 || r.stage != readings[i - 1].stage)
       rows.push_back({{degrees_f(plan.the_case.stages[r.stage].temperature)}, true, i > 0});
-    const bool over = r.gave_way || std::max(r.use, r.use_of_worse_joints) + r.use_plus_minus > 1;
+    // Waves are told, and are no limit.
+    const bool over = r.limit != Limit::waves &&
+                      (r.gave_way || std::max(r.use, r.use_of_worse_joints) + r.use_plus_minus > 1);
     rows.push_back({{std::string(over ? "OVER: " : "") + limit_text(r),
                      place_text(plan.panel, r.where) + ", " + moment_text(r.when), limit_value(r),
                      limit_allowed(r) + (judged && !r.judgement ? " stated" : ""), use_text(r)},

@@ -4,6 +4,7 @@
 #include "viz/words/limit_words.hpp"
 #include "viz/words/sure_words.hpp"
 #include "viz/words/verdict_words.hpp"
+#include "viz/words/wave_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
@@ -38,6 +39,11 @@ std::string stop_text(const Plan& plan, const StageStop& s) {
     return loose ? at + " the work was done before this plan was made and is not judged; the cloth is not tight there."
                  : "";
   std::string text = s.over ? at + " what stops it is " + reading_text(plan, *s.over) + "." : "";
+  if (s.over && s.over->limit == Limit::crippling)
+    text +=
+        " A flat of thin sheet that kinks there stays kinked. Thicker sheet, shorter spacing of the ribs or a lower "
+        "last "
+        "stage keep it whole.";
   if (!loose) return text;
   return s.over ? text + " The cloth is loose there, too."
                 : at + " the limits hold, but the cloth does not come tight: next to no pull in " +
@@ -47,7 +53,7 @@ std::string stop_text(const Plan& plan, const StageStop& s) {
 // It starts with a space.
 std::string finish_text(const Plan& plan) {
   for (const LimitReading& l : plan.limits)
-    if (kind_of(l.limit) == LimitKind::finish && l.stage == plan.ceiling && l.use > 1)
+    if (l.limit == Limit::unevenness && l.stage == plan.ceiling && l.use > 1)
       return fmt::format(" It ends less even than wanted: {} {}, {} wanted; that bars no stage.", limit_text(l.limit),
                          limit_value(l), limit_allowed(l));
   return "";
@@ -150,6 +156,7 @@ std::string because_text(const Plan& plan) {
   std::string text = up_to_text(plan);
   for (const StageStop& s : plan.advice.stops) text += stop_text(plan, s);
   if (plan.advice.way) text += " " + way_there_text(plan, *plan.advice.way);
+  if (const std::string waves = waves_text(plan); !waves.empty()) text += " " + waves;
   return text;
 }
 

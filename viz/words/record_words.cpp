@@ -120,6 +120,9 @@ std::vector<std::string> limits_of_validity(const Plan& plan) {
       "of your own cloth should replace it.",
       "Dwell is computed for the iron as stated and cloth that lies flat under it; on ribs, edges and seams it takes "
       "longer.",
+      "Thin sheet of ribs and edges is held against going wavy and kinking by formulas for flats, good to some 15 %; a "
+      "folded trailing edge of usual sheet and rib spacing is taken to bear its waves, as shells computed by us did. "
+      "Holes, joggles and dents are not in it.",
       "Left out: the iron's drag, weight, growth of hot metal edges, slackening with time, coatings that tauten.",
   };
   for (auto& s : after_iron_sentences(plan.the_case)) list.push_back(std::move(s));
