@@ -17,7 +17,8 @@ void change_hands(const Model& m, Held h, Covering& s);
 /// Zero where the supports hold.
 void hold(const Model& m, Held h, Eigen::VectorXd& residual);
 
-/// Rows and columns of what is held: nothing but one number on the diagonal; the stiffness of supports that give is added. Lower triangle, pattern of Model::pattern.
+/// Rows and columns of what is held: nothing but one number on the diagonal; the stiffness of supports that give is added.
+/// Lower triangle, pattern of Model::pattern.
 void hold(const Model& m, Held h, Sparse& tangent);
 
 }  // namespace evenpull::inline solver

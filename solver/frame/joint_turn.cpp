@@ -10,7 +10,8 @@ namespace {
 constexpr double rigid = std::numeric_limits<double>::infinity();
 
 // alpha in the plane of a gusset (or of both bendings alike) and across it. None is 0: a frame of hinges alone would not
-// stand, and no joint as built is one. Judgement, but for the ends: below 0.5 a joint counts as pinned, above 8 (braced) to 25 as rigid (EN 1993-1-8, 5.2.2.5, seen as reprint).
+// stand, and no joint as built is one. Judgement; below 0.5 a joint counts as pinned, above 8 (braced) or 25 as rigid (EN
+// 1993-1-8, 5.2.2.5, seen as reprint).
 struct InAndAcross {
   TurnRange in, across;
 };
