@@ -161,9 +161,9 @@ const char* key_of(MemberRole r) {
   }
 }
 
-// Wires hold one way only. Where the frame would not stand without them each way of its softest motion must pull one of
-// them, or find it tight already.
-void check_held_both_ways(const Model& m, Held h) {
+// Wires hold one way only, and slack ones let the frame rattle. Where it would not stand without them, one that its softest
+// motion draws on must be tight already.
+void check_held_by_tight_wires(const Model& m, Held h) {
   if (m.wires.empty()) return;
   const BareFrame frame(m, h, false);
   const std::optional<Eigen::VectorXd> softest = frame.softest();
@@ -171,26 +171,24 @@ void check_held_both_ways(const Model& m, Held h) {
   double energy = 0;
   for (double e : frame.energies(*softest)) energy += e;
   if (energy / frame.one_by_one(*softest) >= no_strain) return;
-  double most = 0, one_way = 0, other_way = 0;
+  double most = 0;
   std::vector<double> pulls;
   for (const Wire& w : m.wires) {
-    pulls.push_back(w.apart.dot(ends_of(m.panel.beams[w.beam], *softest)));
-    most = std::max(most, std::abs(pulls.back()));
+    pulls.push_back(std::abs(w.apart.dot(ends_of(m.panel.beams[w.beam], *softest))));
+    most = std::max(most, pulls.back());
   }
   constexpr double rounding = 1e-6;
   const Wire* only = nullptr;
   for (std::size_t i = 0; i < pulls.size(); ++i) {
-    if (std::abs(pulls[i]) <= rounding * most) continue;
-    const bool tight = m.the_case.braces[m.wires[i].brace].tightness > 0;
-    if (pulls[i] > 0 || tight) one_way = 1;
-    if (pulls[i] < 0 || tight) other_way = 1;
-    only = &m.wires[i];
+    if (pulls[i] <= rounding * most) continue;
+    if (m.the_case.braces[m.wires[i].brace].tightness > 0) return;
+    if (!only) only = &m.wires[i];
   }
-  if (only && one_way + other_way < 2)
-    throw CaseError("brace", "the frame (" + std::string(supports_key(h)) + ") stands by the wire \"" +
-                                 m.the_case.braces[only->brace].name +
-                                 "\" alone, which holds it one way and cannot push the other; state the wire that "
-                                 "crosses it, or how tight it is (tightness)");
+  if (only)
+    throw CaseError("brace", "without its wires the frame (" + std::string(supports_key(h)) +
+                                 ") would not stand, and the wire \"" + m.the_case.braces[only->brace].name +
+                                 "\" that holds it is not drawn tight: it cannot push, so the frame rattles; state how "
+                                 "tight it and the wire that crosses it are (tightness), or what else holds the frame");
 }
 
 void check_stands(const Model& m, Held h) {
@@ -242,7 +240,7 @@ Mechanism find_mechanism(const Model& m, Held h) {
 void check_stands(const Model& m) {
   for (Held h : {Held::while_ironed, Held::in_use}) {
     check_stands(m, h);
-    check_held_both_ways(m, h);
+    check_held_by_tight_wires(m, h);
   }
 }
 

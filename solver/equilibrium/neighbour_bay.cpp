@@ -8,10 +8,10 @@
 namespace evenpull::inline solver {
 namespace {
 
-// Stiffness of what keeps a rib in the plane over that of the cloth [N/m over N/m]. The pull of one side, a hundredth of
-// the cloth's stiffness times the chord, over this: the rib leaves the plane by a few billionths of its chord from joint to
-// joint, while its own largest stiffness, E I/l^3 of a piece of a millimetre, is of the same size.
-constexpr double plane_over_cloth = 1e7;
+// Stiffness of what keeps a rib in the plane over that of the cloth [N/m over N/m]. From joint to joint the rib then leaves
+// the plane by about 1e-8 of its chord, a hundredth of the cloth's stiffness times the chord over this, which is 0.1 N/m of
+// pull at most; and rounding of the force in what moves by a millimetre is 1e-8 N, a thousandth of what a solve may be off by.
+constexpr double plane_over_cloth = 1e6;
 
 // Which motions of a rigid body are held, row by row.
 class RigidMotions {

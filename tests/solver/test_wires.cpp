@@ -79,6 +79,7 @@ double complaint_length(const Case& c, const std::string& key) {
   return 0;
 }
 
+constexpr double hardly_tight = 2;  // N
 const double cosine = span / std::hypot(span, chord);
 const double rate = steel * M_PI * diameter * diameter / 4 / std::hypot(span, chord);
 
@@ -86,7 +87,7 @@ const double rate = steel * M_PI * diameter * diameter / 4 / std::hypot(span, ch
 
 TEST_CASE("of two crossed wires the one that is drawn on carries all and the other goes slack") {
   for (double force : {200.0, -200.0}) {
-    Racked r(racked_bay(crossed(0)));
+    Racked r(racked_bay(crossed(hardly_tight)));
     r.rack(force);
     const auto n = r.pulls();
     const std::size_t taut = force > 0 ? 0 : 1;
@@ -96,9 +97,9 @@ TEST_CASE("of two crossed wires the one that is drawn on carries all and the oth
 }
 
 TEST_CASE("a frame gives by what the one taut wire stretches") {
-  Racked r(racked_bay(crossed(0)));
+  Racked r(racked_bay(crossed(hardly_tight)));
   r.rack(200);
-  CHECK(r.moved() == Approx(200 / (rate * cosine * cosine)).epsilon(2e-3));
+  CHECK(r.moved() == Approx((200 / cosine - hardly_tight) / (rate * cosine)).epsilon(2e-3));
 }
 
 TEST_CASE("wires drawn tight pull before any cloth is ironed what the case says") {
@@ -128,7 +129,7 @@ TEST_CASE("a wire that went slack and came back pulls as before: it has an energ
 }
 
 TEST_CASE("the stress of a wire is its pull over its area, and it is never pushed") {
-  Racked r(racked_bay(crossed(0)));
+  Racked r(racked_bay(crossed(hardly_tight)));
   r.rack(200);
   const Readings read = read_off(r.model, r.state);
   const double allowed = 0.5 * 1e9, area = M_PI * diameter * diameter / 4;
@@ -138,10 +139,11 @@ TEST_CASE("the stress of a wire is its pull over its area, and it is never pushe
   }
 }
 
-TEST_CASE("a frame that one wire alone holds one way is refused, crossed wires hold it") {
+TEST_CASE("a frame that stands by slack wires alone is refused, tight ones hold it") {
   CHECK(complaint_length(racked_bay({wire("alone", 0, 1, 0)}), "brace") > 0);
+  CHECK(complaint_length(racked_bay(crossed(0)), "brace") > 0);
   CHECK(complaint_length(racked_bay({}), "supports.while_ironed") > 0);
-  CHECK(complaint_length(racked_bay(crossed(0)), "brace") == 0);
+  CHECK(complaint_length(racked_bay(crossed(hardly_tight)), "brace") == 0);
 }
 
 TEST_CASE("a wire against which nothing pulls cannot be tight") {
@@ -175,7 +177,8 @@ TEST_CASE("wires across a panel that is ironed pull, and mirrored wires pull mir
   REQUIRE(work(j, from_tip, {zone(Side::top, 1), zone(Side::bottom, 1), zone(Side::top, 0)}, 250, 1));
   const auto root = j.read(from_root).wire_pulls, tip = j.read(from_tip).wire_pulls;
   for (double n : root) CHECK(n >= 0);
-  CHECK(*std::max_element(root.begin(), root.end()) > 25);
+  CHECK(*std::max_element(root.begin(), root.end()) > 5);
+  CHECK(*std::min_element(root.begin(), root.end()) < 1);
   const std::size_t mirror[] = {3, 2, 1, 0};
   for (std::size_t i = 0; i < 4; ++i) CHECK(tip[mirror[i]] == Approx(root[i]).epsilon(1e-4).margin(1e-3));
 }
