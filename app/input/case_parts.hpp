@@ -40,7 +40,8 @@ void check_brace(const CaseTable& owner, const MemberMake& make);
 class MaterialShelf {
  public:
   MaterialShelf(const CaseTable& top, Case& c);
-  /// Index into Case::materials of the material that `owner` names under "material", for a member with this wall [m] (0: none).
+  /// Index into Case::materials of the material that `owner` names under "material", for a member with this wall [m]
+  /// (0: none).
   int take(const CaseTable& owner, double wall);
 
  private:
