@@ -47,7 +47,8 @@ void check_low_rib(const CaseTable& owner, const MemberMake& make);
 class MaterialShelf {
  public:
   MaterialShelf(const CaseTable& top, Case& c);
-  /// Index into Case::materials of the material that `owner` names under `key`, for a member with this wall [m] (0: none).
+  /// Index into Case::materials of the material that `owner` names under `key`, for a member with this wall [m]
+  /// (0: none).
   int take(const CaseTable& owner, const std::string& key, double wall);
 
  private:

@@ -30,6 +30,20 @@ double score(const Model& m, const Order& o) {
 
 }  // namespace
 
+TEST_CASE("with coats that tauten no stage is called safe or held, and nothing is printed to be ironed") {
+  Case c = uneven_bays();
+  const Plan plain = make_plan(c, quick_options(true));
+  REQUIRE(plain.ceiling);
+  c.finish = FinishKind::tautening;
+  const Plan plan = make_plan(c, quick_options(true));
+  CHECK_FALSE(plan.ceiling);
+  CHECK_FALSE(plan.setting);
+  CHECK(plan.windows.empty());
+  CHECK(plan.advice.up_to == Advice::UpTo::coats_tauten);
+  for (const StageSafety& s : plan.safety) CHECK(s.lacking == std::vector<Lacking>{Lacking::coats});
+  CHECK(plan.limits.size() == plain.limits.size());  // what was computed is told all the same
+}
+
 TEST_CASE("a quick plan scores as well as the best rule, begun from either end") {
   const Case c = uneven_bays();
   const Model m(c, {coarse_nodes});

@@ -55,7 +55,8 @@ std::string in_time(double at_once, const ShapeCheck& k) {
   return k.lasting > 1 ? fmt::format(" (wood: in time about {})", small_length_both(k.lasting * at_once)) : "";
 }
 
-// What to expect and where to stop: never past the limit less what the reading may be off by, never finer than the instrument.
+// What to expect and where to stop: never past the limit less what the reading may be off by, never finer than the
+// instrument.
 std::string expected_and_stop(const Plan& plan, int stage, const ShapeCheck& k) {
   const double instrument = feeler(k).empty() ? k.instrument : k.allowed / 4;
   for (const ShapeReading& r : plan.chances.shapes) {
