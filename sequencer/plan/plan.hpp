@@ -69,7 +69,7 @@ std::optional<int> opened_by_reading(const Plan& plan);
 /// What lets the work go on after a stage, where there is such a window.
 const StageWindow* window_after(const Plan& plan, int stage);
 
-/// Readings up to the ceiling (or of the first stage without one), the worst of each limit, worst first.
+/// Readings up to the ceiling (or of the first stage without one), the worst of each limit but waves, worst first.
 std::vector<LimitReading> worst_readings(const Plan& plan);
 
 }  // namespace evenpull::inline sequencer

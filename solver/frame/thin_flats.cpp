@@ -11,18 +11,19 @@ namespace {
 
 constexpr double pi = 3.14159265358979323846;
 
-// A flange on a web that is bent with it waves at 0.79 to 0.84 instead of 0.407, and at 1.25 to 1.29 instead of 0.65 where
-// only its free edge is compressed: finite strips of whole sheet ribs, computed by us (docs/data.md). The lower end.
+// A flange on a web that is bent with it waves at 0.79 to 0.84 instead of 0.407, and at 1.25 to 1.29 instead of 0.65
+// where only its free edge is compressed: finite strips of whole sheet ribs, computed by us (docs/data.md). The lower
+// end.
 constexpr double flange_on_bent_web = 0.79 / 0.4073;
 // A lip of a quarter of the flange or more: 1.8 to 2.3 times as much, the same strips. The lower end.
 constexpr double by_a_lip = 1.8, least_lip = 0.25;
 // Gerard's constant and exponent for angles, 0.56 (t/b sqrt(E/F_cy))^0.85, with sigma_cr = G (t/b)^2 in place of t/b.
 constexpr double gerard_angle = 0.849, gerard_exponent = 0.425;
-// What was run by shells and did not collapse (docs/data.md): leg / sheet and bay / leg at most, and the half of a rib's
-// flange at least [m].
+// What was run by shells and did not collapse (docs/data.md): leg / sheet and bay / leg at most, and the half of a
+// rib's flange at least [m].
 constexpr double most_slender_leg = 62, longest_bay = 12.2, least_held = 5e-3;
-// The same runs, three bays long, begin to wave at so much of what edge_leg_buckling says of a bay fixed at both ends: next
-// to the last rib but one the moment is larger and spreads further.
+// The same runs, three bays long, begin to wave at so much of what edge_leg_buckling says of a bay fixed at both
+// ends: next to the last rib but one the moment is larger and spreads further.
 constexpr double three_bays = 0.8;
 // Half a wave beside a rib as a share of the bay, from the same runs.
 constexpr double half_wave_of_bay = 0.3;
@@ -41,8 +42,8 @@ double compression(const Section& s, const BeamForces& f, int end, const std::ar
 
 double ratio(double other, double largest) { return std::max(-1.0, other / largest); }
 
-// Of a leg of a folded edge, at its free edge: what even bending gives is raised by as much as the bay's own field does,
-// for the share of the compression that is bending.
+// Of a leg of a folded edge, at its free edge: what even bending gives is raised by as much as the bay's own field
+// does, for the share of the compression that is bending.
 double leg_buckling(const BeamFlats& b, const Flat& leg, double width, double across) {
   const double plain = outstand_buckling(b.metal, leg.sheet, width, across, true, b.bay);
   const double even = outstand_buckling(b.metal, leg.sheet, width, -1, true, b.bay);
@@ -139,8 +140,8 @@ void add_flats(const SectionShape& s, double depth, const Section& section, Beam
     case SectionShape::Kind::hat: add_hat(s.width, height, s.flange, s.wall, b); break;
     case SectionShape::Kind::i_section: add_i_section(s, height, b); break;
     case SectionShape::Kind::closed_nose:
-      // Its round yields before it buckles; what is flat and thin is the web. Whether nose or web stands further from the
-      // centroid the section does not tell: the further of the two is taken, on either side.
+      // Its round yields before it buckles; what is flat and thin is the web. Whether nose or web stands further from
+      // the centroid the section does not tell: the further of the two is taken, on either side.
       b.flats.push_back(
           {{section.reach_flat, -depth / 2}, {section.reach_flat, depth / 2}, s.web > 0 ? s.web : s.wall, false});
       b.either_way_flat = true;
@@ -207,8 +208,8 @@ double edge_leg_buckling(const SheetMetal& m, double sheet, double width, double
   const double bend = m.youngs_modulus * t3 / (12 * (1 - m.poisson * m.poisson)) * width * width * width / 3;
   // Moment of one leg under a pull of 1 N/m, a beam fixed at both ribs, + with the free edge compressed.
   const auto moment = [&](double y) { return bay * bay / 12 - y * (bay - y) / 2; };
-  // The pull goes back with the free edge that it is glued to. Of cloth round the fold it does so for half of the legs: of two
-  // that turn together one pushes the cloth out before it, the other moves away from it.
+  // The pull goes back with the free edge that it is glued to. Of cloth round the fold it does so for half of the
+  // legs: of two that turn together one pushes the cloth out before it, the other moves away from it.
   const double back = at_free_edges ? width : width / 2;
   Eigen::MatrixXd stiff = Eigen::MatrixXd::Zero(count, count), pull = stiff;
   constexpr double points[] = {0.5 - 0.43056815579702629, 0.5 - 0.16999052179242813, 0.5 + 0.16999052179242813,

@@ -1,5 +1,5 @@
-// Thin flats of folded and formed sheet: at which stress they go wavy, at which the corner beside them cripples, and what
-// a beam's forces put into them (docs/model.md, section 5). Stresses here are compressions, positive [Pa].
+// Thin flats of folded and formed sheet: at which stress they go wavy, at which the corner beside them cripples, and
+// what a beam's forces put into them (docs/model.md, section 5). Stresses here are compressions, positive [Pa].
 #pragma once
 
 #include "solver/frame/beam.hpp"
@@ -18,34 +18,35 @@ struct SheetMetal {
 };
 SheetMetal sheet_metal(const Material& m);
 
-/// Stress at which a long flat of thickness `sheet` and width `width` [m] hinged at one long edge and free at the other
-/// goes wavy: the largest compression in it. `across`: compression at the other edge over the largest. Exact while the
-/// flat turns about its support as a whole, k = 24 (1 - nu)/(pi^2 (3 + across)), at the support 3 across in its place;
-/// there the fit of EN 1993-1-5, table 4.2, where it is lower (short waves). `length` [m] between where its ends are held: adds
-/// k = (b/a)^2/(3 I).
+/// Stress at which a long flat of thickness `sheet` and width `width` [m] hinged at one long edge and free at the
+/// other goes wavy: the largest compression in it. `across`: compression at the other edge over the largest. Exact
+/// while the flat turns about its support as a whole, k = 24 (1 - nu)/(pi^2 (3 + across)), at the support 3 across in
+/// its place; there the fit of EN 1993-1-5, table 4.2, where it is lower (short waves). `length` [m] between where
+/// its ends are held: adds k = (b/a)^2/(3 I).
 double outstand_buckling(const SheetMetal& m, double sheet, double width, double across, bool largest_at_free_edge,
                          double length);
 /// The same of a flat hinged at both long edges: EN 1993-1-5, table 4.1 (seen as reprint).
 double held_flat_buckling(const SheetMetal& m, double sheet, double width, double across);
 
-/// Compression at which an outstand cripples, from that at which it goes wavy: Gerard's form for angles (NACA TN 3784, seen
-/// as reprint) with b/t put as sqrt(G/sigma), F_cs = 0.849 F_cy (sigma_cr/F_cy)^0.425, at most F_cy. Scatter 15 %.
+/// Compression at which an outstand cripples, from that at which it goes wavy: Gerard's form for angles (NACA TN
+/// 3784, seen as reprint) with b/t put as sqrt(G/sigma), F_cs = 0.849 F_cy (sigma_cr/F_cy)^0.425, at most F_cy.
+/// Scatter 15 %.
 double outstand_crippling(const SheetMetal& m, double buckling);
 /// The same of a flat held at both edges: effective width of EN 1993-1-5, section 4.4 (seen as reprint).
 double held_flat_crippling(const SheetMetal& m, double buckling, double across);
 
-/// Compression at the free edge of a folded edge's leg, where the rib lets go of it, at which the leg goes wavy while the
-/// cloth pulls the edge forward evenly between ribs `bay` apart. A leg `width` deep that turns about the fold; `held` [m] to
-/// either side of a rib it is held flat (0: it may turn there). `at_free_edges`: the cloth pulls at the free edges, not
-/// round the fold. Derived in docs/model.md, section 5; a beam of 24 pieces.
+/// Compression at the free edge of a folded edge's leg, where the rib lets go of it, at which the leg goes wavy while
+/// the cloth pulls the edge forward evenly between ribs `bay` apart. A leg `width` deep that turns about the fold;
+/// `held` [m] to either side of a rib it is held flat (0: it may turn there). `at_free_edges`: the cloth pulls at the
+/// free edges, not round the fold. Derived in docs/model.md, section 5; a beam of 24 pieces.
 double edge_leg_buckling(const SheetMetal& m, double sheet, double width, double bay, double held, bool at_free_edges);
 
 /// Depth of the waves beside a rib [m] at `times` the compression at which they begin, `buckling` [Pa]; 0 up to 1.
 double wave_depth(const SheetMetal& m, double bay, double buckling, double times);
 
-/// Shells of a general-purpose package show no collapse of folded edges at least so thick for their leg, so close between ribs,
-/// and with the flanges of those ribs `held` [m] to either side (docs/data.md): there the crippling formula, which knows no
-/// cloth that gives and no edge that leans on its ribs, says nothing.
+/// Shells of a general-purpose package show no collapse of folded edges at least so thick for their leg, so close
+/// between ribs, and with the flanges of those ribs `held` [m] to either side (docs/data.md): there the crippling
+/// formula, which knows no cloth that gives and no edge that leans on its ribs, says nothing.
 bool edge_is_known_to_bear(double sheet, double leg, double bay, double held);
 
 /// A straight wall of a section, from the section's centroid [m]: along beam axis 2 (in the panel's plane), and up.

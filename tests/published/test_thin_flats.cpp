@@ -1,5 +1,5 @@
-// Flats of thin sheet: when they go wavy and when they cripple, against Eurocode's tables, textbook formulas and Gerard's
-// fit, and against finite strips and plates that we computed by other means.
+// Flats of thin sheet: when they go wavy and when they cripple, against Eurocode's tables, textbook formulas and
+// Gerard's fit, and against finite strips and plates that we computed by other means.
 #include "solver/frame/thin_flats.hpp"
 #include "tests/support/book.hpp"
 
@@ -60,8 +60,8 @@ SectionShape folded_edge(double leg, double sheet) {
 }  // namespace
 
 TEST_CASE("an outstand goes wavy at the factors of Eurocode 3") {
-  // EN 1993-1-5, table 4.2 (seen as reprint): 0.43, 0.57 and 0.85 with the free edge compressed most, 0.578/(psi + 0.34) at
-  // the support; fits for nu = 0.3, to two or three digits.
+  // EN 1993-1-5, table 4.2 (seen as reprint): 0.43, 0.57 and 0.85 with the free edge compressed most, 0.578/(psi +
+  // 0.34) at the support; fits for nu = 0.3, to two or three digits.
   const std::string source = "EN 1993-1-5, table 4.2, nu = 0.3 (seen as reprint)";
   const auto check = [&](double across, bool at_free, double k) {
     frame.number("Flat hinged at one edge, free at the other",
@@ -79,7 +79,8 @@ TEST_CASE("an outstand goes wavy at the factors of Eurocode 3") {
 }
 
 TEST_CASE("a short outstand waves later, as Timoshenko has it") {
-  // Timoshenko and Gere, Theory of Elastic Stability (1961), article 9.3: k = 0.456 + (b/a)^2 for nu = 0.25 (from memory).
+  // Timoshenko and Gere, Theory of Elastic Stability (1961), article 9.3: k = 0.456 + (b/a)^2 for nu = 0.25 (from
+  // memory).
   for (const double length : {2.0, 4.0, 6.0})
     frame.number("Flat hinged at one edge, free at the other, a/b = " + std::to_string(length).substr(0, 1),
                  "buckling factor", "Timoshenko and Gere (1961), article 9.3 (from memory)",
@@ -87,8 +88,8 @@ TEST_CASE("a short outstand waves later, as Timoshenko has it") {
 }
 
 TEST_CASE("a flat held at both edges goes wavy at the plate's factors") {
-  // Timoshenko and Gere, article 9.2 and table 9-6 (from memory): 4 in even compression, 7.8 with one edge free of stress,
-  // 23.9 in pure bending.
+  // Timoshenko and Gere, article 9.2 and table 9-6 (from memory): 4 in even compression, 7.8 with one edge free of
+  // stress, 23.9 in pure bending.
   const SheetMetal m = metal();
   const auto k = [&](double across) {
     return held_flat_buckling(m, 0.5 * mm, 50 * mm, across) / unit(m, 0.5 * mm, 50 * mm);
@@ -100,8 +101,9 @@ TEST_CASE("a flat held at both edges goes wavy at the plate's factors") {
 }
 
 TEST_CASE("the leg of a folded edge under the pull of the cloth waves as a plate of many terms does") {
-  // Factors of the largest compression at a rib, a leg hinged at fold and ribs, nu = 0.33: Ritz's method with 24 x 7 terms and
-  // the whole field of the membrane stress (30 x 9 terms: 5e-4 less), computed by us; derived in docs/model.md, section 5.
+  // Factors of the largest compression at a rib, a leg hinged at fold and ribs, nu = 0.33: Ritz's method with 24 x 7
+  // terms and the whole field of the membrane stress (30 x 9 terms: 5e-4 less), computed by us; derived in
+  // docs/model.md, section 5.
   struct Row {
     double length, glued, wrapped;
   };
@@ -150,8 +152,8 @@ TEST_CASE("folded edges and sheet ribs cripple where Gerard's fits say") {
 }
 
 TEST_CASE("a rib's flange waves where whole strips of the rib do") {
-  // Finite strips of the whole rib, corners rigid, computed by us: bent up with one flange compressed, and bent in the panel's
-  // plane with both free edges compressed [MPa].
+  // Finite strips of the whole rib, corners rigid, computed by us: bent up with one flange compressed, and bent in
+  // the panel's plane with both free edges compressed [MPa].
   struct Row {
     double height, flange, sheet, bent_up, bent_flat;
   };

@@ -24,6 +24,7 @@ Readings stressed() {
   r.crippling.value = 0.5, r.crippling.member = 0;
   r.waves.value = 3, r.waves.member = 0;
   r.metal_stress_use.value = 0.4, r.metal_stress_use.member = 0;
+  r.stress_use = r.metal_stress_use;
   return r;
 }
 

@@ -1,4 +1,5 @@
-// Thin flats of a panel's members: read beside the ribs, with the right sign, and judged only where nothing better is known.
+// Thin flats of a panel's members: read beside the ribs, with the right sign, and judged only where nothing better is
+// known.
 #include "solver/frame/thin_flats.hpp"
 #include "tests/solver/small_job.hpp"
 
