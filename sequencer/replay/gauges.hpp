@@ -11,12 +11,12 @@ namespace evenpull::inline sequencer {
 
 /// How a vector of gauges is laid out, one part after the other in this order.
 struct GaugeLayout {
-  int uses = 0;             ///< shares of a limit: stress or crippling of each beam, bow of each bay of the TE and end rib
-  int slopes = 0;           ///< of the chord line at each rib / allowed twist; their range is a use
-  int slips = 0;            ///< at each station of the TE / allowed slip, signed
-  int bays = 0;             ///< chordwise pull top and bottom, then spanwise pull top and bottom, of each bay [N/m]
-  int zones = 0;            ///< chordwise, then spanwise pull of each zone [N/m]
-  double allowed_slip = 1;  ///< m
+  int uses = 0;                 ///< shares of a limit: each beam, bow of each bay of the TE, bow of each end rib
+  int slopes = 0;               ///< of the chord line at each rib / allowed twist; their range is a use
+  int slips = 0;                ///< at each station of the TE / allowed slip, signed
+  int bays = 0;                 ///< chordwise pull top and bottom, then spanwise pull top and bottom, of each bay [N/m]
+  int zones = 0;                ///< chordwise, then spanwise pull of each zone [N/m]
+  double allowed_slip = 1;      ///< m
   std::vector<double> area[2];  ///< of the zones of each side, in their order [m^2]; empty: no unevenness
   std::vector<int> on_side[2];  ///< which zones these are
 
