@@ -183,7 +183,7 @@ void read_outline(const CaseTable& top, Case& c) {
   check_not_crossed(outline, c.outline);
   read_goes_on(outline, c);
   if (const auto* bow = top.find("tip_bow");
-      bow && bow->kind == Entry::Kind::list && !bow->list.empty() && bow->list.front().kind == Entry::Kind::table)
+      bow && bow->kind == Entry::Kind::list && bow->list.size() > 1 && bow->list.front().kind == Entry::Kind::table)
     top.context().fail("tip_bow", instead_of("", "bows"));
   if (const auto* bow = top.find("tip_bow"); bow && bow->kind == Entry::Kind::table) {
     const CaseTable tip(top.context(), *bow, "tip_bow", {"depth", "thickness", "section", "material"});
