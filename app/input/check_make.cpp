@@ -84,7 +84,7 @@ void check_pocket_front(const CaseTable& owner, const MemberMake& make, const Ca
 }
 
 void check_low_rib(const CaseTable& owner, const MemberMake& make) {
-  if (is_as_deep_as_the_panel(make.shape))
+  if (is_as_deep_as_the_panel(make))
     owner.context().fail(
         owner.path("touches_cloth"),
         "= false: but the rib's section has no height, so it is as deep as the panel and the cloth lies "

@@ -110,7 +110,7 @@ TEST_CASE("the survey lists each section once, with who has it and what is uncer
                    "[ribs.inner]\nsection = { shape = \"tube\", outside_diameter = \"1/2 in\", wall = \"0.035 in\" }",
                    "[ribs.inner]\nsection = { shape = \"truss rib\", width = \"1/4 in\", cap = \"1/4 in\", stick = "
                    "\"3/16 in\", pitch = \"60 mm\" }"));
-  const auto j = nlohmann::json::parse(survey_document(c, Panel{}, {}, {}, "test"));
+  const auto j = nlohmann::json::parse(survey_document(c, build_panel(c, {c.target_nodes}), {}, {}, "test"));
   const auto& sections = j["sections"];
   REQUIRE(sections.size() == 4);
   CHECK(sections[0]["of"] == "leading edge tube");

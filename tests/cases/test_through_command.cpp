@@ -58,8 +58,9 @@ std::string with(std::string text, const std::string& from, const std::string& t
 }
 
 std::string rough_rudder() {
-  return with(text_of(case_path("light_tube_rudder")), "wrap_angle = \"180 deg\"",
-              "edge_friction = 1.5\nwrap_angle = \"200 deg\"");
+  return with(with(text_of(case_path("light_tube_rudder")), "wrap_angle = \"180 deg\"",
+                   "edge_friction = 1.5\nwrap_angle = \"200 deg\""),
+              "joints = { as = \"riveted gusset\", rivets = 3 }", "joints = \"rigid\"");
 }
 
 /// Largest by magnitude.

@@ -118,7 +118,13 @@ TEST_CASE("the bow that is read off a whole panel is that of the beam-column bet
   // One bay between two alike end ribs of tube, hinged to a leading edge that is held and to a trailing edge that may
   // come nearer; the cloth lies loose, so that the dead loads are all there is.
   Case c = sample::light_rudder(1);
-  for (Rib& r : c.ribs) r.front_joint.kind = r.rear_joint.kind = JointKind::pinned;
+  for (Rib& r : c.ribs) {
+    r.front_joint.kind = r.rear_joint.kind = JointKind::pinned;
+    const Section tube = without_shear(section_of(r.make.shape, 0));
+    r.make.shape = {};
+    r.make.shape.kind = SectionShape::Kind::properties;
+    r.make.shape.given = tube;
+  }
   Support front, back;
   front.whole_length = back.whole_length = true;
   front.hold = {true, true, true, true, true, true};

@@ -24,6 +24,8 @@ Readings stressed() {
   r.crippling.value = 0.5, r.crippling.member = 0;
   r.waves.value = 3, r.waves.member = 0;
   r.metal_stress_use.value = 0.4, r.metal_stress_use.member = 0;
+  r.metal_stress_use.allowed = 1;
+  r.edge_bow.allowed = r.end_rib_bow.allowed = 0.005;
   r.stress_use = r.metal_stress_use;
   return r;
 }

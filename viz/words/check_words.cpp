@@ -105,7 +105,7 @@ void add_long_lines(const Plan& plan, int stage, std::vector<std::string>& check
   double gap = 0;
   for (const Pocket& p : c.pockets) gap = gap > 0 && p.gap > 0 ? std::min(gap, p.gap) : std::max(gap, p.gap);
   if (!c.pockets.empty())
-    add("Pocket: lay the tab in; its gap at the sides and at the front closes by: ",
+    add("Pocket: lay the tab in; its gap at the sides and at the front closes by: ", end.pocket_closing,
         {Limit::pocket_room, 1, gap, half_millimetre});
 }
 

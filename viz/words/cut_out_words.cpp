@@ -2,7 +2,7 @@
 
 #include "solver/geometry/cut_outs.hpp"
 #include "viz/words/print.hpp"
-#include "viz/words/survey_text.hpp"
+#include "viz/words/section_words.hpp"
 
 #include <fmt/format.h>
 
