@@ -122,12 +122,13 @@ inline Section without_shear(Section s) {
 
 /// A round tube as the tables of this folder use it, drawn aluminium, E = 68.9 GPa.
 constexpr double tube_modulus = 68.9e9;
-inline Section tube_section(double outside, double wall) {
+inline Section tube_with_shear(double outside, double wall) {
   SectionShape shape;
   shape.kind = SectionShape::Kind::tube;
   shape.outside_diameter = outside;
   shape.wall = wall;
-  return without_shear(section_of(shape, 0));
+  return section_of(shape, 0);
 }
+inline Section tube_section(double outside, double wall) { return without_shear(tube_with_shear(outside, wall)); }
 
 }  // namespace evenpull::published

@@ -12,6 +12,7 @@
 
 using namespace evenpull;
 using published::tube_section;
+using published::tube_with_shear;
 
 namespace {
 constexpr double mm = 1e-3, mm2 = 1e-6, mm3 = 1e-9, mm4 = 1e-12;
@@ -207,7 +208,7 @@ TEST_CASE("tubes and bars shear as Cowper found") {
   // Cowper, J. Appl. Mech. 33 (1966), from memory: thin tube 2(1+nu)/(4+3nu), solid circle 6(1+nu)/(7+6nu), rectangle
   // by energy 5/6.
   const double nu = 0.3;
-  const Section thin = tube_section(25.4 * mm, 0.05 * mm), rod = tube_section(10 * mm, 5 * mm);
+  const Section thin = tube_with_shear(25.4 * mm, 0.05 * mm), rod = tube_with_shear(10 * mm, 5 * mm);
   const std::string source = "Cowper (1966), from memory, Poisson's ratio 0.3";
   frame.number("Thin tube", "shear area / area", source, 2 * (1 + nu) / (4 + 3 * nu), thin.shear_up / thin.area, 1e-4,
                "wall a five-hundredth of the diameter");
