@@ -2,7 +2,6 @@
 
 #include "viz/words/advice_words.hpp"
 #include "viz/words/sure_words.hpp"
-#include "viz/words/time_words.hpp"
 #include "viz/words/window_words.hpp"
 
 #include <algorithm>
@@ -14,7 +13,6 @@ std::vector<Reason> reasons_of(const Plan& plan) {
   if (auto sure = sure_words(plan); !sure.empty()) reasons.push_back({std::move(sure), true});
   for (auto& read : read_sentences(plan)) reasons.push_back({std::move(read), true});
   if (auto opens = opens_sentence(plan); !opens.empty()) reasons.push_back({std::move(opens)});
-  if (auto time = time_sentence(plan); !time.empty()) reasons.push_back({std::move(time), true});
   for (auto& advice : advice_sentences(plan)) reasons.push_back({std::move(advice), true});
   return reasons;
 }

@@ -8,6 +8,7 @@
 #include "viz/words/limit_words.hpp"
 #include "viz/words/order_words.hpp"
 #include "viz/words/runs.hpp"
+#include "viz/words/time_words.hpp"
 #include "viz/words/verdict_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
@@ -58,7 +59,10 @@ double draw_answer(cairo_t* cr, const Plan& plan, Point at, double width) {
   const Extent c = draw_text(cr, {at.x, y}, degrees_c(kelvin), {.size = second_type, .bold = true});
   draw_text(cr, {at.x + c.width + 12, y + 5}, "true sole temperature,\nby thermometer",
             {.width = width - c.width - 12});
-  return y + c.height - at.y;
+  y += c.height;
+  if (const auto time = time_sentence(plan); !time.empty())
+    y += 6 + draw_text(cr, {at.x, y + 6}, time, {.size = reason_type, .bold = true, .width = width}).height;
+  return y - at.y;
 }
 
 /// The first `shown` of the worst readings; gives the height, drawn or not.
