@@ -37,7 +37,7 @@ inline evenpull::Case tailplane(int bays) {
   c.span_members = {{"front tube", evenpull::SpanRole::leading_edge, 0.04, tube(28e-3, 1e-3), false},
                     {"rear tube", evenpull::SpanRole::trailing_edge, 1.0, tube(16e-3, 1e-3), false}};
   for (int i = 0; i <= bays; ++i)
-    c.ribs.push_back({span * i / bays, tube(14e-3, 1e-3), {JointKind::rigid}, {JointKind::rigid}});
+    c.ribs.push_back({span * i / bays, tube(14e-3, 1e-3), {evenpull::JointKind::rigid}, {evenpull::JointKind::rigid}});
   c.while_ironed = {support(0, true), support(span, true)};
   c.in_use = {support(0, true), support(span, false)};
   c.cloth.areal_mass = 0.09;
