@@ -65,7 +65,7 @@ class WayPanel {
     const pull = panel.quadValues("larger", step), state = panel.fields.state.frame(step);
     for (let q = 0; q < panel.quadCount; ++q) {
       g.fillStyle = state[q] === 0 ? "#ececec" : numbers.scale.colours[bandOf(numbers.scale, pull[q])];
-      this.trace(g, [0, 1, 2, 3].map((i) => panel.corners[4 * q + i]));
+      this.trace(g, [[0, 1, 2, 3].map((i) => panel.corners[4 * q + i])]);
       g.fill();
       g.strokeStyle = g.fillStyle;
       g.lineWidth = 0.6;
