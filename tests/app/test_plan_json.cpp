@@ -26,7 +26,7 @@ Plan some_plan() {
   p.setting = p.the_case.stages[0].temperature + 3;
   p.advice.items = {advice::BracingHelps{}};
   p.steps = {{0, 1, 1, 1, 0, 0.25}, {1, 1, 1, 1, 1, 1}};
-  p.limits = {{Limit::stress, {}, Moment::released, 1, 1e8, 1.2e8, 0.83, 0.02, true}};
+  p.limits = {{Limit::stress, {}, Moment::released, 1, 1e8, 1.2e8, 0.83, 0.02, 0, true}};
   p.orders.resize(1);
   p.orders[0].chosen = true;
   p.stages.resize(1);
@@ -136,7 +136,7 @@ TEST_CASE("a frame that gave way leaves null where there is no number, never 0",
   auto p = some_plan();
   p.stages[0].gave_way = true, p.stages[0].settled = false;
   p.stages[0].worst_use = 2;
-  p.limits.push_back({Limit::buckling, {}, Moment::on_the_way, 0, 1, 2, 2, 0, true});
+  p.limits.push_back({Limit::buckling, {}, Moment::on_the_way, 0, 1, 2, 2, 0, 0, true});
   p.limits.back().gave_way = true;
   p.orders[0].unevenness_final.reset(), p.orders[0].pull_spread_along_span.reset();
   p.bounds = {{RibTie::free, {0.5, std::nullopt}, std::nullopt, 0.001}};

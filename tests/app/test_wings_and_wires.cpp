@@ -20,7 +20,7 @@ const std::string crossed =
     "[[brace]]\nname = \"anti-drag wire\"\nwire = true\nfrom = { member = \"leading edge tube\", rib = 2 }\n"
     "to = { member = \"trailing edge tube\", rib = 1 }\ndiameter = \"1/8 in\"\nmaterial = \"4130 tube\"\n";
 
-std::string told(const Case& c) { return survey_text(c, Panel{}, {}, {}, 2, "folder"); }
+std::string told(const Case& c) { return survey_text(c, build_panel(c, {c.target_nodes}), {}, {}, 2, "folder"); }
 
 std::string going_on(const std::string& ends) {
   return with(base(), "span = \"1800 mm\"", "span = \"1800 mm\"\ngoes_on_beyond = " + ends);
@@ -75,7 +75,7 @@ TEST_CASE("a wing that goes on at both ends needs no end ribs", "[case]") {
   const Case c = case_of(text);
   CHECK(c.cloth_goes_on_inboard);
   CHECK(c.cloth_goes_on_outboard);
-  const std::string json = survey_document(c, Panel{}, {}, {}, "0");
+  const std::string json = survey_document(c, build_panel(c, {c.target_nodes}), {}, {}, "0");
   CHECK_THAT(json, Contains("\"outboard end\""));
 }
 

@@ -196,13 +196,14 @@ void add_readings(Plan& plan, bool no_ceiling) {
     const int end_rib = last_rib(plan.panel);
     const Place rib{Place::Kind::across_member, end_rib, 1.8, 0.5}, bay{Place::Kind::bay, -1, 0, 0, 2},
         edge{Place::Kind::trailing_edge, -1, 0.9}, whole{};
-    plan.limits.push_back({Limit::stress, rib, Moment::on_the_way, s, u * 120.5e6, 120.5e6, u, pm, true});
-    plan.limits.push_back({Limit::edge_bow, bay, Moment::stage_end, s, u * 0.8 * 0.01, 0.01, u * 0.8, pm, true});
+    plan.limits.push_back({Limit::stress, rib, Moment::on_the_way, s, u * 120.5e6, 120.5e6, u, pm, 0, true});
+    plan.limits.push_back({Limit::edge_bow, bay, Moment::stage_end, s, u * 0.8 * 0.01, 0.01, u * 0.8, pm, 0, true});
     plan.limits.push_back(
-        {Limit::twist, whole, Moment::released, s, u * 0.6 * 0.00873, 0.00873, u * 0.6, pm / 2, true});
-    plan.limits.push_back({Limit::buckling, whole, Moment::released, s, 2 / (u * 0.5), 2, u * 0.5, pm / 2, true});
-    plan.limits.push_back({Limit::slip, edge, Moment::on_the_way, s, u * 0.45 * 0.005, 0.005, u * 0.45, pm, true});
-    if (s == 2) plan.limits.push_back({Limit::unevenness, whole, Moment::stage_end, s, 0.14, 0.25, 0.56, 0.05, true});
+        {Limit::twist, whole, Moment::released, s, u * 0.6 * 0.00873, 0.00873, u * 0.6, pm / 2, 0, true});
+    plan.limits.push_back({Limit::buckling, whole, Moment::released, s, 2 / (u * 0.5), 2, u * 0.5, pm / 2, 0, true});
+    plan.limits.push_back({Limit::slip, edge, Moment::on_the_way, s, u * 0.45 * 0.005, 0.005, u * 0.45, pm, 0, true});
+    if (s == 2)
+      plan.limits.push_back({Limit::unevenness, whole, Moment::stage_end, s, 0.14, 0.25, 0.56, 0.05, 0, true});
     StageSummary sum;
     sum.stage = s;
     const double pull[] = {350, 600, 900};

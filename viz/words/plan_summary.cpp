@@ -48,9 +48,11 @@ std::string worst_numbers(const Plan& p, const Terminal& t) {
                                          : "Worst numbers of the first stage (1 is the limit):",
                                2, t.width) +
                      "\n";
+  constexpr size_t usual_width = 13, apart = 2;
+  size_t use_width = usual_width;
+  for (const auto& l : shown) use_width = std::max(use_width, letters(viz::use_text(l)) + apart);
   for (const auto& l : shown) {
     const auto use = viz::use_text(l);
-    constexpr size_t use_width = 13;
     text += "    " + use + std::string(use_width - std::min(use_width, letters(use)), ' ') +
             wrap_text(fmt::format("{}: {}, {}; {}, allowed {}", viz::limit_text(l), viz::place_text(p.panel, l.where),
                                   viz::moment_text(l.when), viz::limit_value(l), viz::limit_allowed(l)),
