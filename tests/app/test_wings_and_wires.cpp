@@ -40,7 +40,7 @@ TEST_CASE("a wire is read as a round rod that only pulls, untightened unless it 
   for (const auto& d : c.defaults_used) said = said || d.key == "brace[2].tightness";
   CHECK(said);
   CHECK(c.doubts.empty());
-  CHECK_THAT(told(c), Contains("wire 1/8 in (3.2 mm), 4130 tube, which only pulls; drawn tight to 40 lbf (178 N)"));
+  CHECK_THAT(told(c), Contains("wire 1/8 in (3.18 mm), 4130 tube, which only pulls; drawn tight to 40 lbf (178 N)"));
   CHECK_THAT(told(c), Contains("not drawn tight"));
 }
 
@@ -49,7 +49,7 @@ TEST_CASE("a brace that is no wire is told as before", "[case]") {
                                  "section = { shape = \"tube\", outside_diameter = \"3/8 in\", wall = \"0.035 in\" }");
   const Case c = case_of(base() + brace.substr(0, brace.find("[[brace]]", 5)));
   CHECK_FALSE(c.braces[0].wire);
-  CHECK_THAT(told(c), Contains("at rib 2: tube 3/8 in (9.5 mm) x 0.035 in (0.89 mm), 4130 tube"));
+  CHECK_THAT(told(c), Contains("at rib 2: tube 3/8 in (9.53 mm) x 0.035 in (0.89 mm), 4130 tube"));
 }
 
 TEST_CASE("a wing that goes on has inner ribs there, and the reader is told what the bay beyond is taken for",
