@@ -237,18 +237,21 @@ void SurveyPlan::draw_members(cairo_t* cr) const {
 
 // Members along the span and both edges run on a little and break off in a zigzag.
 void SurveyPlan::draw_going_on(cairo_t* cr) const {
-  constexpr double stub = 14, tooth = 5, pitch = 9;
+  constexpr double run_on = 14, tooth = 5, pitch = 9;
   for (const bool outboard : {false, true}) {
     if (!(outboard ? case_.cloth_goes_on_outboard : case_.cloth_goes_on_inboard)) continue;
-    const double way = outboard ? stub : -stub;
+    const double way = outboard ? run_on : -run_on;
     const auto& le = case_.outline.leading_edge;
     const auto& te = case_.outline.trailing_edge;
     const PlanPoint front = outboard ? le.back() : le.front(), back = outboard ? te.back() : te.front();
     const Point from = at(front.x, front.y), to = at(back.x, back.y);
     for (std::size_t m = 0; m < case_.span_members.size(); ++m) {
-      const FrameMember& member = panel_.members[m];
-      const Point p = joint(outboard ? member.joints.back() : member.joints.front());
-      stroke_line(cr, p, {p.x + way, p.y}, width_of_role(member.role), black);
+      // A pocket leaves a trailing edge in pieces: the last one reaches the outboard end.
+      const FrameMember* member = &panel_.members[m];
+      for (const FrameMember& piece : panel_.members)
+        if (outboard && piece.span_member == static_cast<int>(m)) member = &piece;
+      const Point p = joint(outboard ? member->joints.back() : member->joints.front());
+      stroke_line(cr, p, {p.x + way, p.y}, width_of_role(member->role), black);
     }
     stroke_line(cr, from, {from.x + way, from.y}, 1.5, black);
     stroke_line(cr, to, {to.x + way, to.y}, 1.5, black);
