@@ -1,8 +1,8 @@
-// The only file that knows the command-line library, whose header is slow to compile.
+// What the command line offers and how it is read. The library's header is slow to compile: see option_parts.hpp.
 #include "app/command/exit_codes.hpp"
 #include "app/command/job_words.hpp"
+#include "app/command/option_parts.hpp"
 #include "app/command/request.hpp"
-#include "app/input/case_table.hpp"
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
 #include "app/text/units.hpp"
@@ -48,10 +48,15 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::string> jobs = {"plan", "survey", "replay", "contrast", "iron", "template"};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {
+    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
+    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"template", Request::Job::print_template}};
 
-const std::vector<std::pair<std::string, Accuracy>> accuracies = {
-    {"quick", Accuracy::quick}, {"normal", Accuracy::normal}, {"fine", Accuracy::fine}};
+std::vector<std::string> names_of_jobs() {
+  std::vector<std::string> names;
+  for (const auto& job : jobs) names.push_back(job.first);
+  return names;
+}
 
 /// A word with a stroke in front that is none of the options of this job, and the nearest that is.
 std::string words_for_option(const CLI::App& job, int argc, const char* const* argv) {
@@ -73,118 +78,21 @@ std::string words_for_option(const CLI::App& job, int argc, const char* const* a
 /// Explains a command line that was not understood; the library's own words assume somebody who knows such libraries.
 int explain(const CLI::App& app, const CLI::ParseError& error, int argc, const char* const* argv) {
   const std::string first = argc > 1 ? argv[1] : "";
+  const auto names = names_of_jobs();
+  const bool known = std::find(names.begin(), names.end(), first) != names.end();
   if (first.empty()) {
     std::cerr << app.help();
-  } else if (first[0] != '-' && std::find(jobs.begin(), jobs.end(), first) == jobs.end()) {
-    const auto guess = nearest(first, jobs);
-    std::cerr << "evenpull: " << in_quotes(first) << " is no job of this program; the jobs are " << list_words(jobs)
+  } else if (first[0] != '-' && !known) {
+    const auto guess = nearest(first, names);
+    std::cerr << "evenpull: " << in_quotes(first) << " is no job of this program; the jobs are " << list_words(names)
               << (guess.empty() ? "" : "; did you mean \"" + guess + "\"?") << "\nFor help: evenpull --help\n";
   } else {
-    const auto* job = std::find(jobs.begin(), jobs.end(), first) == jobs.end() ? nullptr : app.get_subcommand(first);
+    const auto* job = known ? app.get_subcommand(first) : nullptr;
     const auto option = job ? words_for_option(*job, argc, argv) : std::string();
     std::cerr << "evenpull: " << (option.empty() ? escaped(error.what(), most_shown_of_error) : option)
               << "\nFor help: evenpull --help, or evenpull plan --help\n";
   }
   return static_cast<int>(ExitCode::bad_command);
-}
-
-void add_case(CLI::App& command, Request& r) {
-  command.add_option("CASE", r.case_file, "the case file (TOML); - reads standard input")->required()->type_name("");
-}
-
-void add_common(CLI::App& command, Request& r) {
-  command
-      .add_option(
-          "--out", r.folder,
-          "folder for the results; without it, one named after the case file, here (standard-input-plan after -)")
-      ->type_name("DIR");
-  command.add_flag("--json", r.json, "print the result as JSON instead of words; the folder is written as well");
-  command.add_flag("--quiet", r.quiet, "print nothing but errors");
-}
-
-void add_paper(CLI::App& command, Request& r, const char* what) {
-  const auto read = [&r](const std::string& word) {
-    if (plain_word(word) != "letter" && plain_word(word) != "a4")
-      throw CLI::ValidationError("--paper", in_quotes(word) + " is not known; say letter or a4");
-    r.paper = plain_word(word) == "a4" ? Paper::a4 : Paper::letter;
-  };
-  command.add_option_function<std::string>("--paper", read, what)->type_name("PAPER");
-}
-
-void add_iron(CLI::App& command, Request& r) {
-  command.add_option("CASE", r.case_file, "a case file with [[iron.reading]]; or leave it out and give --reading")
-      ->type_name("");
-  command
-      .add_option("--reading", r.readings,
-                  "readings at one mark of the dial, once a mark: --reading \"3 = 255 degF, 268 degF, 262 degF\"")
-      ->type_name("TEXT")
-      ->allow_extra_args(false);
-  command.add_option("--swing", r.swing, "how far the thermostat swings to each side, like \"25 degF\"")
-      ->type_name("TEXT");
-  add_paper(command, r, "paper of the card, which takes half a sheet: letter or a4; letter if not said");
-}
-
-// More threads than any machine of today has processors are a slip of the hand.
-constexpr int most_threads = 1024;
-
-void add_threads(CLI::App& command, Request& r) {
-  command
-      .add_option(
-          "--threads", r.threads,
-          "how many processors to work on, from 1; without it all of them. The answer is the same, byte for byte")
-      ->check(CLI::Range(1, most_threads))
-      ->type_name("N");
-}
-
-void add_accuracy(CLI::App& command, Request& r, const char* quick) {
-  const auto read_accuracy = [&r](const std::string& word) {
-    const auto known =
-        std::find_if(accuracies.begin(), accuracies.end(), [&](const auto& a) { return a.first == plain_word(word); });
-    if (known == accuracies.end())
-      throw CLI::ValidationError("--accuracy", in_quotes(word) + " is not known; say quick, normal or fine");
-    r.accuracy = known->second;
-  };
-  auto* accuracy = command
-                       .add_option_function<std::string>(
-                           "--accuracy", read_accuracy,
-                           "quick: coarse mesh, no error bars, seconds. normal (if not said): error bars from three "
-                           "meshes and halved zones, minutes. fine: narrower bars, from a mesh of half the element "
-                           "edge; about twice as long as normal")
-                       ->type_name("WORD");
-  command
-      .add_flag_callback(
-          "--quick", [&r] { r.accuracy = Accuracy::quick; }, quick)
-      ->excludes(accuracy);
-}
-
-void add_run(CLI::App& command, Request& r) {
-  add_paper(command, r, "paper of the sheet: letter or a4; letter if not said");
-  add_accuracy(command, r, "short for --accuracy quick: a first look, marked so on the sheet");
-}
-
-/// An option that takes a quantity of a kind between two bounds.
-void add_number(CLI::App& command, const std::string& name, std::optional<double>& into, Quantity kind, double least,
-                double most, const std::string& help) {
-  const auto read = [&into, name, kind, least, most](const std::string& words) {
-    double value = 0;
-    try {
-      value = Units().parse(words, kind);
-    } catch (const UnitError& e) {
-      throw CLI::ValidationError(name, in_quotes(words) + " " + e.what());
-    }
-    if (!(value >= least && value <= most)) {
-      const bool may_be_percent = value > most && most < 1 && value / 100 <= most &&
-                                  words.find('%') == std::string::npos;
-      throw CLI::ValidationError(
-          name, in_quotes(words) + " is out of range; it may be from " + print_number(least) + " to " +
-                    print_number(most) +
-                    (may_be_percent ? "; a plain number is a share: write \"" + print_number(value, 12) + " %\" or " +
-                                          print_number(value / 100, 12)
-                                    : ""));
-    }
-    into = value;
-  };
-  command.add_option_function<std::string>(name, read, help)->type_name("VALUE");
 }
 
 /// What a teacher can change for a lesson. The ranges are wide, and ours: beyond them the model says nothing sensible.
@@ -206,11 +114,7 @@ void refuse_empty_words(const CLI::App& app) {
           throw CLI::ValidationError(option->get_name(), "is empty; say what is meant, or leave it out");
 }
 
-struct Jobs {
-  CLI::App *plan, *survey, *replay, *contrast, *iron, *print_template;
-};
-
-Jobs describe(CLI::App& app, Request& r) {
+void describe(CLI::App& app, Request& r) {
   app.footer(how_to_begin);
   app.set_version_flag("--version", std::string("evenpull ") + version_and_commit());
   app.require_subcommand(1);
@@ -221,15 +125,12 @@ Jobs describe(CLI::App& app, Request& r) {
   auto* replay = app.add_subcommand("replay", "runs an order that you chose; same results as plan");
   auto* contrast = app.add_subcommand(
       "contrast", "a lesson: the wrong way, the plain way and the plan side by side; a hand-out and a page");
-  auto* print_template = app.add_subcommand("template", "prints a case file with every key explained");
-  auto* iron =
-      app.add_subcommand("iron", "thermometer readings to a card: which mark of the dial gives which true temperature");
   for (auto* command : {plan, survey, replay, contrast}) {
     add_case(*command, r);
     add_common(*command, r);
   }
-  add_iron(*iron, r);
-  add_common(*iron, r);
+  describe_iron(app, r);
+  app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);
   for (auto* command : {plan, replay, contrast}) add_threads(*command, r);
@@ -258,15 +159,6 @@ Jobs describe(CLI::App& app, Request& r) {
                    "the order to run; order.toml of an earlier plan, copied and changed, is one")
       ->required()
       ->type_name("FILE");
-  return {plan, survey, replay, contrast, iron, print_template};
-}
-
-std::vector<std::string> choices_of(const std::string& name) {
-  if (name == "--paper") return {"letter", "a4"};
-  std::vector<std::string> words;
-  if (name == "--accuracy")
-    for (const auto& accuracy : accuracies) words.push_back(accuracy.first);
-  return words;
 }
 
 std::vector<OptionWords> options_of(const CLI::App& app) {
@@ -304,7 +196,7 @@ CommandWords command_words() {
 ParsedCommand parse_command_line(int argc, const char* const* argv) {
   Request r;
   CLI::App app(what_it_is, "evenpull");
-  const Jobs jobs_of = describe(app, r);
+  describe(app, r);
   try {
     app.parse(argc, argv);
     refuse_empty_words(app);
@@ -314,12 +206,8 @@ ParsedCommand parse_command_line(int argc, const char* const* argv) {
     const bool asked_for = e.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);  // help or version
     return {std::nullopt, asked_for ? app.exit(e) : explain(app, e, argc, argv)};
   }
-  r.job = *jobs_of.survey           ? Request::Job::survey
-          : *jobs_of.replay         ? Request::Job::replay
-          : *jobs_of.contrast       ? Request::Job::contrast
-          : *jobs_of.iron           ? Request::Job::iron
-          : *jobs_of.print_template ? Request::Job::print_template
-                                    : Request::Job::plan;
+  for (const auto& [name, job] : jobs)
+    if (app.got_subcommand(name)) r.job = job;
   return {r, 0};
 }
 

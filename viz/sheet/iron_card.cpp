@@ -1,7 +1,7 @@
 #include "viz/sheet/iron_card.hpp"
 
 #include "viz/kit/text.hpp"
-#include "viz/sheet/sheet_flow.hpp"
+#include "viz/sheet/half_page.hpp"
 #include "viz/words/wording.hpp"
 
 #include <cairo.h>
@@ -15,14 +15,9 @@ namespace {
 
 using namespace viz;
 
-constexpr double margin = 30, title_type = 17, table_type = 15, gap = 8;
 constexpr double least_graph = 90, most_graph = 250;
 constexpr double axis_room = 36;
 constexpr double grid_degF = 50;
-constexpr double title_room = 60;  ///< height; a longer title is cut short
-
-/// Half of letter and of A4 (A5), in points.
-Extent half_of(Paper paper) { return paper == Paper::a4 ? Extent{419.53, 595.28} : Extent{396, 612}; }
 
 class Graph {
  public:
@@ -88,107 +83,33 @@ bool can_be_drawn(const IronCard& card) {
   return !card.curve.empty() && card.curve.front().dial < card.curve.back().dial;
 }
 
-/// Pages of half a sheet, each with its head and foot; nearly always one.
-class CardPages {
- public:
-  CardPages(cairo_t* cr, const IronCard& card, Extent page, std::string version)
-      : cr_(cr), card_(card), page_(page), version_(std::move(version)), width(page.width - 2 * margin) {
-    begin();
-  }
-  /// Makes room for that much, on a new page if need be; gives where it begins.
-  double take(double height) {
-    if (y + height > bottom && y > top_) {
-      end_page(cr_);
-      begin();
-    }
-    const double at = y;
-    y += height;
-    return at;
-  }
-  double left() const { return bottom - y; }
-
- private:
-  void begin() {
-    y = margin;
-    draw_text(cr_, {margin + width, y + 7}, "evenpull " + version_, {.align = Align::right});
-    y += draw_text(cr_, {margin, y}, "Iron check", {.size = title_type, .bold = true}).height;
-    auto title = split_by_height(cr_, card_.title, {.width = width}, title_room);
-    if (title.size() > 1) title.front() += "…";
-    y += draw_text(cr_, {margin, y}, title.front(), {.width = width}).height + gap;
-    const double foot =
-        page_.height - margin - measure_text(cr_, airworthy_sentence, {.bold = true, .width = width}).height;
-    const double line = foot - gap;
-    draw_text(cr_, {margin, line - least_type - 6}, "read by, date, thermometer");
-    stroke_line(cr_, {margin + 0.5 * width, line - 2}, {margin + width, line - 2}, 0.8);
-    draw_text(cr_, {margin, foot}, std::string(airworthy_sentence) + ".", {.width = width});
-    bottom = foot - 2 * least_type - 2 * gap;
-    top_ = y;
-  }
-
-  cairo_t* cr_;
-  const IronCard& card_;
-  Extent page_;
-  std::string version_;
-  double top_ = 0;
-
- public:
-  const double width;
-  double y = 0, bottom = 0;
-};
-
 /// The table of stages.
-void draw_stages(cairo_t* cr, const IronCard& card, CardPages& pages) {
-  const double width = pages.width;
+void draw_stages(const IronCard& card, HalfPages& pages) {
   const bool hold = std::any_of(card.stages.begin(), card.stages.end(), [](const auto& s) { return !s.hold.empty(); });
-  constexpr double larger_mark = 3;
-  const double columns[] = {0, 0.20 * width, 0.42 * width, hold ? 0.80 * width : width};
-  const auto row = [&](const std::string& a, const std::string& b, const std::string& c, const std::string& d,
-                       double size, bool bold) {
-    const std::string* cells[] = {&a, &b, &c, &d};
-    const auto each = [&](double y, bool measure_only) {
-      double h = 0;
-      for (int i = 0; i < (hold ? 4 : 3); ++i) {
-        const TextStyle style{.size = i == 1 && !bold ? size + larger_mark : size,
-                              .bold = bold || i == 1,
-                              .width = (i < 3 ? columns[i + 1] : width) - columns[i] - 4};
-        // All on one base line.
-        const Point at{margin + columns[i], y + (i == 1 || bold ? 0 : larger_mark)};
-        h = std::max(h,
-                     (measure_only ? measure_text(cr, *cells[i], style) : draw_text(cr, at, *cells[i], style)).height);
-      }
-      return h;
-    };
-    each(pages.take(each(0, true) + 3), false);
-  };
-  row("stage", "dial mark", "sole will swing", "hold", least_type, true);
-  stroke_line(cr, {margin, pages.y - 1}, {margin + width, pages.y - 1}, 1);
-  for (const auto& s : card.stages)
-    row(degrees_f(s.temperature), s.mark, s.band + (s.warn ? "  !" : ""), s.hold, table_type - 2, false);
+  std::vector<HalfPageColumn> columns{
+      {"stage", 0.20}, {"dial mark", 0.22, true}, {"sole will swing", hold ? 0.38 : 0.58}};
+  if (hold) columns.push_back({"hold", 0.20});
+  std::vector<std::vector<std::string>> rows;
+  for (const auto& s : card.stages) {
+    rows.push_back({degrees_f(s.temperature), s.mark, s.band + (s.warn ? "  !" : "")});
+    if (hold) rows.back().push_back(s.hold);
+  }
+  pages.table(columns, rows);
 }
 
 void draw_card(cairo_t* cr, const IronCard& card, Extent page, const std::string& version) {
-  CardPages pages(cr, card, page, version);
-  draw_stages(cr, card, pages);
-  pages.y += gap;
-  for (const auto& warning : card.warnings) {
-    const TextStyle style{.bold = true, .width = pages.width};
-    for (const auto& part : split_by_height(cr, warning, style, (pages.bottom - margin) / 2)) {
-      const double height = measure_text(cr, part, style).height + 3;
-      draw_text(cr, {margin, pages.take(height)}, part, style);
-    }
-  }
-  if (!card.warnings.empty()) pages.y += gap / 2;
-  const double room = pages.left() - measure_items(cr, card.notes, pages.width) - gap;
+  HalfPages pages(cr, {"Iron check", card.title, version, "read by, date, thermometer"}, page);
+  draw_stages(card, pages);
+  pages.gap();
+  pages.warnings(card.warnings);
+  if (!card.warnings.empty()) pages.gap(HalfPages::usual_gap / 2);
+  const double room = pages.left() - pages.height_of_notes(card.notes) - HalfPages::usual_gap;
   if (can_be_drawn(card) && room >= least_graph) {
     const double height = std::min(room, most_graph);
-    draw_graph(cr, card, {margin, pages.take(height), pages.width, height});
-    pages.y += gap;
+    draw_graph(cr, card, {HalfPages::margin, pages.take(height), pages.width, height});
+    pages.gap();
   }
-  for (const auto& note : card.notes)
-    for (const auto& part : split_by_height(cr, note, {.width = pages.width - gap}, (pages.bottom - margin) / 2)) {
-      const double height = measure_items(cr, {part}, pages.width);
-      draw_items(cr, {margin, pages.take(height)}, {part}, pages.width);
-    }
+  pages.notes(card.notes);
 }
 
 }  // namespace
