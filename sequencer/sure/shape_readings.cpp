@@ -33,8 +33,9 @@ std::vector<ShapeReading> shape_readings(const std::vector<Outturn>& runs, const
       ShapeReading r{kind.limit, v.stage, v.summary.end.*kind.value, 0};
       // Bows of a scenario are in proportion to its pull; what the reduced model adds of its own stays beside them.
       const double own = planned.end[s].*kind.value;
-      // No member carries two hinges; there is no pocket, or none that closes.
-      const bool may_not_be = kind.limit == Limit::hinge_line_bow || kind.limit == Limit::pocket_room;
+      // No member carries two hinges; there is no pocket, or none that closes; the wing goes on beyond both ends.
+      const bool may_not_be = kind.limit == Limit::hinge_line_bow || kind.limit == Limit::pocket_room ||
+                              kind.limit == Limit::end_rib_bow;
       if (may_not_be && r.expected <= 0) continue;
       std::vector<double> values;
       for (const Outturn& o : runs)

@@ -5,8 +5,16 @@
 namespace evenpull::inline solver {
 namespace {
 
-std::set<int> welded_joints(const Case& c, const FrameJoints& joints) {
+std::set<int> welded_joints(const Case& c, const FrameJoints& joints, const Panel& p) {
   std::set<int> at;
+  const auto all_round = [&](int rib) {
+    const Rib& r = c.ribs[static_cast<std::size_t>(rib)];
+    return is_welded(r.front_joint.kind) && is_welded(r.rear_joint.kind);
+  };
+  // What stands between both ends of a rib that is welded at both is welded too.
+  for (const PanelPocket& pocket : p.pockets)
+    for (const int rib : {pocket.from_rib, pocket.to_rib})
+      if (all_round(rib)) at.insert(joints.of_rib(rib, pocket.chord_fraction));
   for (std::size_t r = 0; r < c.ribs.size() && r < joints.rib.size(); ++r) {
     const bool front = is_welded(c.ribs[r].front_joint.kind), rear = is_welded(c.ribs[r].rear_joint.kind);
     if (front) at.insert(joints.rib[r].front());
@@ -22,7 +30,7 @@ std::set<int> welded_joints(const Case& c, const FrameJoints& joints) {
 }  // namespace
 
 void mark_welds(const Case& c, const FrameJoints& joints, Panel& p) {
-  std::set<int> welds = welded_joints(c, joints);
+  std::set<int> welds = welded_joints(c, joints, p);
   std::size_t brace = 0;
   for (const FrameMember& m : p.members) {
     if (m.role != MemberRole::brace || brace >= c.braces.size()) continue;

@@ -178,6 +178,21 @@ TEST_CASE("a rib welded at both edges counts as welded to the spar it crosses, a
   CHECK(weak_joints(q, member_of(q, "leading edge")).empty());
 }
 
+TEST_CASE("the member along a pocket's front is welded to the ribs beside it where these are welded at both edges") {
+  Case c = welded_at(0, true, true);
+  c.ribs[1].front_joint.kind = JointKind::welded;  // at the front alone: what it meets further back may be riveted
+  Pocket pocket;
+  pocket.name = "tab pocket";
+  pocket.from = c.ribs[0].station, pocket.to = c.ribs[1].station, pocket.depth = 0.08;
+  pocket.make = c.span_members[1].make;
+  c.pockets = {pocket};
+  const Panel p = build_panel(c, coarse());
+  const FrameMember& front = *std::find_if(p.members.begin(), p.members.end(), [](const FrameMember& m) {
+    return m.role == MemberRole::pocket_front;
+  });
+  CHECK(weak_joints(p, front) == std::vector<int>{front.joints.front()});
+}
+
 TEST_CASE("a welded frame reads more stress use than the same frame riveted, and says where") {
   Case c = sample::light_rudder(3);
   Case welded = c;

@@ -4,6 +4,7 @@
 #include "viz/words/limit_words.hpp"
 #include "viz/words/note_words.hpp"
 #include "viz/words/record_words.hpp"
+#include "viz/words/section_words.hpp"
 #include "viz/words/sure_words.hpp"
 
 #include <catch2/catch.hpp>
@@ -48,6 +49,15 @@ TEST_CASE("joints that are alike are one line, with their stiffness over the mem
   CHECK_THAT(one_differs[1].made, Contains("riveted gusset, 2 rivets a side of"));
   CHECK_THAT(one_differs[1].turns, Contains("up and down 0.02 (0.01 to 0.1), flat "));
   CHECK(one_differs[2].where == "ribs 3 to 4, leading edge");
+}
+
+TEST_CASE("a wire is listed neither among the joints nor among the sections: it turns freely and does not bend") {
+  Case c = joined(JointKind::welded, JointKind::rigid);
+  Brace wire;
+  wire.name = "drag wire", wire.make = c.ribs[0].make, wire.to_member = 1, wire.to_rib = 1, wire.wire = true;
+  c.braces = {wire};
+  for (const JointLine& line : lines(c)) CHECK(line.where != "drag wire");
+  for (const ShownSection& s : shown_sections(c)) CHECK_THAT(s.carriers, !Contains("drag wire"));
 }
 
 TEST_CASE("joints that were not stated are called so, with what they may be") {

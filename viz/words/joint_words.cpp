@@ -80,9 +80,11 @@ std::vector<JointLine> joint_lines(const Case& c, const Panel& p) {
       else list.push_back(line);
     }
   }
-  for (std::size_t b = 0; b < c.braces.size(); ++b)
+  for (std::size_t b = 0; b < c.braces.size(); ++b) {
+    if (c.braces[b].wire) continue;  // turns freely
     list.push_back({c.braces[b].name, joint_text(c.braces[b].from_joint),
                     turn_text(c.braces[b].from_joint, joined_brace(c, p, static_cast<int>(b), true))});
+  }
   return list;
 }
 

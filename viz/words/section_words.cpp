@@ -207,7 +207,8 @@ std::vector<ShownSection> shown_sections(const Case& c) {
   for (const SpanMember& m : c.span_members) all.add_span_member(m);
   for (std::size_t i = 0; i < c.ribs.size() - (c.tip_bow ? 1 : 0); ++i) all.add_rib(i);
   if (c.tip_bow) all.add_other("tip bow", *c.tip_bow);
-  for (const Brace& b : c.braces) all.add_other(b.name, b.make);
+  for (const Brace& b : c.braces)
+    if (!b.wire) all.add_other(b.name, b.make);
   return all.all();
 }
 
