@@ -4,6 +4,7 @@
 #include "app/command/progress.hpp"
 #include "app/input/case_reader.hpp"
 #include "app/input/order_file.hpp"
+#include "app/input/read_measured.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/kept_file.hpp"
 #include "app/output/plan_json.hpp"

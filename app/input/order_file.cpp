@@ -1,6 +1,7 @@
 #include "app/input/order_file.hpp"
 
 #include "app/input/case_table.hpp"
+#include "app/input/read_measured.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/wording.hpp"
 
@@ -14,51 +15,12 @@
 namespace evenpull {
 namespace {
 
-/// A stage is named by its temperature; what was typed in the other scale may differ by its rounding. Where stages lie close
-/// (`closest_stages` in app/input/case_parts.hpp) two are within this: the nearer one is meant.
-constexpr double same_stage_kelvin = 1.0;
 constexpr Range pass_range{1, most::passes, "passes are counted from 1 in each stage"};
 constexpr Range bay_range{1, most::bays, "bays are counted from 1 at the inboard end"};
 constexpr Range strip_range{1, 1000, "strips are counted from 1 at the leading edge"};
 
-int stage_index(const CaseTable& t, const Case& c) {
-  const double kelvin = t.quantity("stage", Quantity::temperature, {300, 600, "one of the stages of the case"});
-  const auto off = [&](const Stage& s) { return std::abs(s.temperature - kelvin); };
-  const auto nearest = std::min_element(c.stages.begin(), c.stages.end(),
-                                        [&](const Stage& a, const Stage& b) { return off(a) < off(b); });
-  if (off(*nearest) <= same_stage_kelvin) return static_cast<int>(nearest - c.stages.begin());
-  std::string known;
-  for (const Stage& s : c.stages) known += (known.empty() ? "" : ", ") + viz::degrees_both(s.temperature);
-  t.fail("stage", fmt::format("is no stage of the case, which has {}", known));
-}
-
 std::string zone_words(const OrderStep& s) {
   return fmt::format("{} bay {}, strip {}", s.side == Side::top ? "top" : "bottom", s.bay, s.strip);
-}
-
-// Beyond these it is another unit, or no sag under a weight.
-constexpr Range weight_range{0.02, 10, "what stands on the lid, usually 0.1 to 2 kg"};
-constexpr Range sag_range{0.0001, 0.05, "with the weight less without, usually 1 to 10 mm"};
-
-// Sags read so far. Only of stages that are done: what is read amid a stage says nothing of its end.
-void read_measured(const CaseTable& top, const Case& c, OrderFile& out) {
-  for (const auto& t : top.tables("measured", {"stage", "side", "bay", "weight", "sag"}, most::order_steps)) {
-    Measured m;
-    m.stage = stage_index(t, c);
-    m.side = t.choice("side", {"top", "bottom"}) == 0 ? Side::top : Side::bottom;
-    m.bay = t.whole_number("bay", bay_range) - 1;
-    m.weight = t.quantity("weight", Quantity::mass, weight_range);
-    m.sag = t.quantity("sag", Quantity::length, sag_range);
-    const double kelvin = c.stages[static_cast<size_t>(m.stage)].temperature;
-    bool worked = false, whole = true;
-    for (size_t i = 0; i < out.steps.size(); ++i)
-      if (out.steps[i].temperature == kelvin) worked = worked || out.done[i], whole = whole && out.done[i];
-    if (!worked || !whole)
-      t.fail("stage", fmt::format("is not done yet by the steps of this file: mark its steps done = true, or leave out "
-                                  "what was read after {}",
-                                  viz::degrees_both(kelvin)));
-    out.measured.push_back(m);
-  }
 }
 
 }  // namespace
@@ -100,7 +62,7 @@ OrderFile read_order_file(const std::string& path, const Case& c) {
     out.steps.push_back(s);
     out.done.push_back(t.has("done") && t.flag("done"));
   }
-  read_measured(top, c, out);
+  out.measured = read_measured(top, c, out.steps, out.done);
   out.places = std::move(context.places);
   return out;
 }
@@ -125,7 +87,7 @@ std::vector<std::string> check_order(const OrderFile& order, const std::string& 
     ++worked[{s.temperature, s.pass}][{static_cast<int>(s.side), s.bay, s.strip}];
   }
   for (size_t i = 0; i < order.measured.size(); ++i)
-    if (order.measured[i].bay >= panel.bays)
+    if (!order.measured[i].shape && order.measured[i].bay >= panel.bays)
       throw CaseFileError(
           path, order.places.of(nth("measured", i)), nth("measured", i),
           fmt::format("was read in bay {}, but the panel of {} has {} bays, counted from the inboard end",
@@ -204,17 +166,6 @@ std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bo
   text += "measured = [\n";
   for (const std::string& line : measured) text += "  " + line + ",\n";
   return text + "]\n";
-}
-
-std::vector<std::string> measured_lines(const Plan& plan) {
-  std::vector<std::string> out;
-  for (const ReadingsTold::Of& r : plan.read.readings)
-    out.push_back(fmt::format(
-        "{{ stage = \"{:.9g} degF\", side = \"{}\", bay = {}, weight = \"{:.6g} g\", sag = \"{:.6g} mm\" }}",
-        to_degF(plan.the_case.stages[static_cast<size_t>(r.reading.stage)].temperature),
-        r.reading.side == Side::top ? "top" : "bottom", r.reading.bay + 1, r.reading.weight * 1e3,
-        r.reading.sag * 1e3));
-  return out;
 }
 
 std::vector<OrderStep> steps_done(const OrderFile& order, const std::string& path) {

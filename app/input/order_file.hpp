@@ -18,7 +18,7 @@ struct OrderFile {
   std::vector<OrderStep> steps;
   std::vector<bool> done;            ///< one for each step: worked already; a replay computes it all the same
   std::vector<std::string> doubts;   ///< sentences
-  std::vector<Measured> measured{};  ///< sags read after stages that are done
+  std::vector<Measured> measured{};  ///< what was read after stages that are done
   Places places{};                   ///< where each key stands, for what is found later
   std::string text{};                ///< as read
 };
@@ -42,9 +42,6 @@ void take_passes(Case& c, const OrderFile& order, const std::string& path);
 std::string order_text(const std::vector<OrderStep>& steps, const std::vector<bool>& done, const std::string& heading,
                        double hottest_safe, std::optional<double> by_reading = {},
                        const std::vector<std::string>& measured = {});
-
-/// Readings as lines of an order file.
-std::vector<std::string> measured_lines(const Plan& plan);
 
 /// The steps marked done, in the order of the file. Throws CaseFileError if none is.
 std::vector<OrderStep> steps_done(const OrderFile& order, const std::string& path);

@@ -3,6 +3,7 @@
 #include "app/output/json_units.hpp"
 #include "app/output/study_json.hpp"
 #include "viz/words/limit_words.hpp"
+#include "viz/words/sure_words.hpp"
 
 namespace evenpull {
 
@@ -141,7 +142,15 @@ Json read_json(const Plan& p) {
   const ReadingsTold& told = p.read;
   if (told.readings.empty()) return nullptr;
   auto list = Json::array(), stages = Json::array();
-  for (const ReadingsTold::Of& r : told.readings)
+  for (const ReadingsTold::Of& r : told.readings) {
+    if (r.reading.shape) {
+      list.push_back({{"stage_degF", json_number(stage_degF(p, r.reading.stage), "read.stage")},
+                      {"what", viz::limit_text(*r.reading.shape)},
+                      {"value_mm", json_number(r.reading.value * mm, "read.value")},
+                      {"expected_mm", r.expected ? json_number(*r.expected * mm, "read.expected") : Json(nullptr)},
+                      {"contradicts", r.contradicts}});
+      continue;
+    }
     list.push_back({{"stage_degF", json_number(stage_degF(p, r.reading.stage), "read.stage")},
                     {"side", side_name(r.reading.side)},
                     {"bay", r.reading.bay + 1},
@@ -149,6 +158,12 @@ Json read_json(const Plan& p) {
                     {"sag_mm", json_number(r.reading.sag * mm, "read.sag")},
                     {"expected_mm", r.expected ? json_number(*r.expected * mm, "read.expected") : Json(nullptr)},
                     {"contradicts", r.contradicts}});
+  }
+  auto inputs = Json::array();
+  for (const ReadingsTold::Input& i : told.inputs)
+    inputs.push_back({{"input", viz::unsure_text(i.what)},
+                      {"mean_sigmas", json_number(i.mean, "read.inputs.mean")},
+                      {"sigma_over_stated", json_number(i.sigma, "read.inputs.sigma")}});
   for (size_t s = 0; s < told.damage.size(); ++s)
     stages.push_back({{"stage_degF", json_number(stage_degF(p, static_cast<int>(s)), "read.stages")},
                       {"damaged_by", json_number(told.damage[s], "read.damage")},
@@ -158,6 +173,7 @@ Json read_json(const Plan& p) {
           {"pull_times", json_number(told.pull_times, "read.pull_times")},
           {"tighter_than_98_of_100", told.tighter_than_any},
           {"looser_than_98_of_100", told.looser_than_any},
+          {"inputs", inputs},
           {"given_these", stages}};
 }
 

@@ -14,10 +14,16 @@ struct AfterReadings {
   ReadingsTold told;
 };
 
-/// `checks`: by stage, what was expected. Two readings of one bay count as their mean. Readings that fit neither what was expected
-/// nor each other are told and make nothing safe.
+/// What readings are held against: by stage, the bays; bows, twist and slip of all stages.
+struct Expected {
+  const std::vector<std::vector<BenchCheck>>& bays;
+  const std::vector<ShapeReading>& shapes;
+};
+
+/// Two readings of one thing count as their mean. Readings that fit neither what was expected nor each other are told and make
+/// nothing safe.
 AfterReadings after_readings(const OutcomeModel& before, const Case& c, int bays, const std::vector<Measured>& readings,
-                             const std::vector<std::vector<BenchCheck>>& checks);
+                             const Expected& expected);
 
 /// Stages as judged, with uses times what the readings make of them.
 std::vector<StageVerdict> with_readings(std::vector<StageVerdict> judged, const OutcomeModel& before,

@@ -23,17 +23,32 @@ constexpr double least_effective = 1000;
 
 double lacking(double share) { return -std::log(1 - std::min(most_under_done, std::abs(share))); }
 
+bool is_shape(const OutcomeModel& m, const ReadingPlace& p) {
+  return static_cast<std::size_t>(p.pull) >= m.pulls.size();
+}
+
+int stage_of(const OutcomeModel& m, const ReadingPlace& p) {
+  const auto k = static_cast<std::size_t>(p.pull);
+  return is_shape(m, p) ? m.shapes[k - m.pulls.size()].stage : m.pulls[k].stage;
+}
+
+// What all readings of a stage share: sags are off alike by weight and lid, tones by the air, shapes by nothing.
+bool share_error(const OutcomeModel& m, const ReadingPlace& a, const ReadingPlace& b) {
+  return stage_of(m, a) == stage_of(m, b) && a.times == b.times && !is_shape(m, a) && !is_shape(m, b);
+}
+
 Eigen::MatrixXd under_done_kinds(const OutcomeModel& m, const std::vector<ReadingPlace>& places) {
   Normals normal(of_kinds);
   Eigen::MatrixXd out(kinds, static_cast<Eigen::Index>(places.size()));
   for (Eigen::Index j = 0; j < kinds; ++j) {
     std::map<int, double> panel;  // by stage
     for (std::size_t i = 0; i < places.size(); ++i) {
-      const int stage = m.pulls[static_cast<std::size_t>(places[i].pull)].stage;
+      const int stage = stage_of(m, places[i]);
       if (!panel.count(stage)) panel[stage] = lacking(panel_under_done * normal());
       const bool short_bay = normal.uniform() < bays_under_done;
       const double bay = bay_under_done * normal();
-      out(j, static_cast<Eigen::Index>(i)) = panel[stage] + (short_bay ? lacking(bay) : 0);
+      // A frame bows and twists by the whole panel.
+      out(j, static_cast<Eigen::Index>(i)) = panel[stage] + (short_bay && !is_shape(m, places[i]) ? lacking(bay) : 0);
     }
   }
   return out;
@@ -47,9 +62,6 @@ GivenReadings::GivenReadings(const OutcomeModel& m, std::vector<ReadingPlace> pl
     : m_(m), places_(std::move(places)), under_done_(under_done_kinds(m, places_)) {
   const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m.uses.size());
   const auto at = [&](Eigen::Index i) { return uses + places_[static_cast<std::size_t>(i)].pull; };
-  const auto stage = [&](Eigen::Index i) {
-    return m.pulls[static_cast<std::size_t>(places_[static_cast<std::size_t>(i)].pull)].stage;
-  };
   spread_.resize(n, n);
   Eigen::MatrixXd with(m.covariance.rows(), n);
   for (Eigen::Index i = 0; i < n; ++i) {
@@ -57,7 +69,7 @@ GivenReadings::GivenReadings(const OutcomeModel& m, std::vector<ReadingPlace> pl
     for (Eigen::Index j = 0; j < n; ++j) {
       const ReadingPlace &a = places_[static_cast<std::size_t>(i)], &b = places_[static_cast<std::size_t>(j)];
       spread_(i, j) =
-          m.covariance(at(i), at(j)) + (stage(i) == stage(j) ? a.common * b.common : 0) + (i == j ? a.own * a.own : 0);
+          m.covariance(at(i), at(j)) + (share_error(m, a, b) ? a.common * b.common : 0) + (i == j ? a.own * a.own : 0);
     }
   }
   solve_.compute(spread_);
@@ -66,12 +78,13 @@ GivenReadings::GivenReadings(const OutcomeModel& m, std::vector<ReadingPlace> pl
   draws_.emplace(m, left_.topLeftCorner(uses, uses), gain_.topRows(uses) * under_done_.transpose());
 }
 
-// Pull as read, less what was expected of it.
-Eigen::VectorXd GivenReadings::off(const std::vector<double>& sags) const {
+// Numbers as read, less what was expected of them.
+Eigen::VectorXd GivenReadings::off(const std::vector<double>& read) const {
   const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m_.uses.size());
   Eigen::VectorXd out(n);
   for (Eigen::Index i = 0; i < n; ++i)
-    out[i] = -sags[static_cast<std::size_t>(i)] - m_.mean[uses + places_[static_cast<std::size_t>(i)].pull];
+    out[i] = places_[static_cast<std::size_t>(i)].times * read[static_cast<std::size_t>(i)] -
+             m_.mean[uses + places_[static_cast<std::size_t>(i)].pull];
   return out;
 }
 
@@ -84,9 +97,9 @@ Eigen::VectorXd GivenReadings::weights_of(const Eigen::VectorXd& off) const {
   return (weights.array() - weights.maxCoeff()).exp();
 }
 
-Given GivenReadings::at(const std::vector<double>& sags) const {
+Given GivenReadings::at(const std::vector<double>& read) const {
   const auto uses = static_cast<Eigen::Index>(m_.uses.size());
-  const Eigen::VectorXd off = this->off(sags);
+  const Eigen::VectorXd off = this->off(read);
   Eigen::VectorXd weights = weights_of(off);
   Given g;
   g.effective = weights.sum() * weights.sum() / weights.squaredNorm();
@@ -98,10 +111,10 @@ Given GivenReadings::at(const std::vector<double>& sags) const {
   return g;
 }
 
-OutcomeModel GivenReadings::model_after(const std::vector<double>& sags) const {
+OutcomeModel GivenReadings::model_after(const std::vector<double>& read) const {
   OutcomeModel out = m_;
   out.seen.resize(0, 0);
-  const Eigen::VectorXd off = this->off(sags), weights = weights_of(off);
+  const Eigen::VectorXd off = this->off(read), weights = weights_of(off);
   const Eigen::VectorXd usual = under_done_.transpose() * weights / weights.sum();
   const Eigen::MatrixXd scatter = under_done_.rowwise() - usual.transpose();
   out.mean += gain_ * (off + usual);
@@ -110,6 +123,25 @@ OutcomeModel GivenReadings::model_after(const std::vector<double>& sags) const {
   for (std::size_t k = 0; k < out.uses.size(); ++k) {
     const double times = std::exp(out.mean[static_cast<Eigen::Index>(k)] - m_.mean[static_cast<Eigen::Index>(k)]);
     out.uses[k].stated *= times, out.uses[k].bar *= std::max(1.0, times);
+  }
+  return out;
+}
+
+std::vector<ReadingsTold::Input> GivenReadings::inputs(const std::vector<double>& read) const {
+  if (m_.slopes.size() == 0) return {};
+  const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m_.uses.size());
+  Eigen::MatrixXd with(n, m_.slopes.cols());
+  for (Eigen::Index i = 0; i < n; ++i) with.row(i) = m_.slopes.row(uses + places_[static_cast<std::size_t>(i)].pull);
+  const Eigen::VectorXd off = this->off(read), weights = weights_of(off);
+  const Eigen::MatrixXd gain = solve_.solve(with);  // readings x inputs
+  const Eigen::VectorXd usual = under_done_.transpose() * weights / weights.sum();
+  const Eigen::MatrixXd scatter = under_done_.rowwise() - usual.transpose();
+  const Eigen::MatrixXd among = scatter.transpose() * weights.asDiagonal() * scatter / weights.sum();
+  std::vector<ReadingsTold::Input> out;
+  for (int k = 0; k < unsure_count; ++k) {
+    const Eigen::VectorXd g = gain.col(k);
+    const double variance = 1 - with.col(k).dot(g) + g.dot(among * g);
+    out.push_back({static_cast<Unsure>(k), g.dot(off + usual), std::sqrt(std::max(0.0, variance))});
   }
   return out;
 }
@@ -136,7 +168,7 @@ NotYet GivenReadings::stands_against(const Given& g, int stage, double damage_wa
   return NotYet::nothing;
 }
 
-double GivenReadings::chance_of_up_to(std::size_t i, const std::vector<double>& sags) const {
+double GivenReadings::chance_of_up_to(std::size_t i, const std::vector<double>& read) const {
   const auto n = static_cast<Eigen::Index>(places_.size()), uses = static_cast<Eigen::Index>(m_.uses.size());
   const auto here = static_cast<Eigen::Index>(i);
   std::vector<Eigen::Index> others;
@@ -148,8 +180,8 @@ double GivenReadings::chance_of_up_to(std::size_t i, const std::vector<double>& 
   Eigen::VectorXd with(count), off(count);
   for (Eigen::Index a = 0; a < count; ++a) {
     with[a] = spread_(here, others[static_cast<std::size_t>(a)]);
-    off[a] = -sags[static_cast<std::size_t>(others[static_cast<std::size_t>(a)])] -
-             mean(others[static_cast<std::size_t>(a)]);
+    const auto other = static_cast<std::size_t>(others[static_cast<std::size_t>(a)]);
+    off[a] = places_[other].times * read[other] - mean(others[static_cast<std::size_t>(a)]);
     for (Eigen::Index b = 0; b < count; ++b)
       among(a, b) = spread_(others[static_cast<std::size_t>(a)], others[static_cast<std::size_t>(b)]);
   }
@@ -161,8 +193,9 @@ double GivenReadings::chance_of_up_to(std::size_t i, const std::vector<double>& 
     Eigen::VectorXd d(off);
     for (Eigen::Index a = 0; a < count; ++a) d[a] += under_done_(j, others[static_cast<std::size_t>(a)]);
     logs[j] = count > 0 ? -0.5 * d.dot(solve.solve(d)) : 0;
-    const double pull = mean(here) + gain.dot(d) - under_done_(j, here);
-    share[j] = normal_share((sags[i] + pull) / sigma);
+    const double number = mean(here) + gain.dot(d) - under_done_(j, here);
+    const double above = (places_[i].times * read[i] - number) / sigma;
+    share[j] = normal_share(places_[i].times > 0 ? above : -above);
   }
   const Eigen::VectorXd weights = (logs.array() - logs.maxCoeff()).exp();
   return weights.dot(share) / weights.sum();
@@ -182,12 +215,12 @@ Eigen::MatrixXd GivenReadings::whole_sets(int count) const {
     for (Eigen::Index i = 0; i < n; ++i) {
       const ReadingPlace& p = places_[static_cast<std::size_t>(i)];
       double pull = m_.mean[uses + p.pull] + z[i];
-      if (m_.seen.rows() > 0) {
-        const int stage = m_.pulls[static_cast<std::size_t>(p.pull)].stage;
+      if (m_.seen.rows() > 0 && !is_shape(m_, p)) {
+        const int stage = stage_of(m_, p);
         if (!common.count(stage)) common[stage] = normal();
         pull = m_.seen(s % m_.seen.rows(), p.pull) + p.own * z[i] + p.common * common[stage];
       }
-      out(s, i) = -pull + under_done_(s % kinds, i);
+      out(s, i) = (pull - under_done_(s % kinds, i)) / p.times;
     }
   }
   return out;

@@ -9,9 +9,8 @@
 namespace evenpull::inline sequencer {
 namespace {
 
-// What a reading is off by, one sigma in the logarithm (judgement): weight, lid and its place count for all readings of a
-// stage alike; where in the bay it stood, how flat the bay is, for each.
-constexpr double common_of_reading = 0.03, place_of_reading = 0.03;
+// What a reading is off by, one sigma in the logarithm (judgement): weight, lid and its place, for all readings of a stage alike.
+constexpr double common_of_reading = 0.03;
 // The band of a check (mesh, closed form, stretch) is taken for two sigmas to each side.
 constexpr double sigmas_in_band = 4;
 // Sets of readings rarer than 2 in 100 on a side: something is not as stated.

@@ -11,6 +11,10 @@
 
 namespace evenpull::inline sequencer {
 
+/// What each reading of a bay is off by for where in the bay it was taken and how flat that is, one sigma in the logarithm
+/// (judgement).
+inline constexpr double place_of_reading = 0.03;
+
 /// Of one check: where it stands in the model and what it may be off by; none where the model has no such bay.
 std::optional<ReadingPlace> place_of(const OutcomeModel& m, const Wanted& wanted, int bays, int stage,
                                      const BenchCheck& c);

@@ -193,7 +193,8 @@ Plan report(const PlanJob& job, const Model& full, PlanRuns runs) {
   list_stages(p, judged);
   p.bench_checks = bench_checks_by_stage(p);
   if (!job.options.measured.empty()) {
-    AfterReadings after = after_readings(outcomes, job.the_case, p.panel.bays, job.options.measured, p.bench_checks);
+    AfterReadings after =
+        after_readings(outcomes, job.the_case, p.panel.bays, job.options.measured, {p.bench_checks, p.chances.shapes});
     if (after.told.used) {
       judged = with_readings(std::move(judged), outcomes, after.model);
       p.nominal = stage_ceiling(judged, true);

@@ -6,6 +6,7 @@
 #include "sequencer/sure/joint_draws.hpp"
 #include "sequencer/sure/outcome_logs.hpp"
 #include "sequencer/sure/scenario.hpp"
+#include "sequencer/sure/shape_readings.hpp"
 #include "sequencer/sure/tail_fit.hpp"
 
 #include <algorithm>
@@ -24,6 +25,12 @@ constexpr int halvings = 24;
 double log_pull(const Outturn& o, const Outturn& planned, const OutcomeModel::Pull& p) {
   const auto s = static_cast<std::size_t>(p.stage), k = static_cast<std::size_t>(p.gauge);
   return std::log(std::max(next_to_nothing, o.bay_pull[s][k]) / std::max(next_to_nothing, planned.bay_pull[s][k]));
+}
+
+double log_shape(const Outturn& o, const Outturn& planned, const OutcomeModel::Shape& h) {
+  const auto s = static_cast<std::size_t>(h.stage);
+  return std::log(std::max(h.least, shape_value(o.end[s], h.limit)) /
+                  std::max(h.least, shape_value(planned.end[s], h.limit)));
 }
 
 struct Rows {
@@ -71,6 +78,12 @@ void list_numbers(const OutcomeInput& in, OutcomeModel& m) {
                         damage ? strength_of(in.the_case, in.panel, l.limit) : StrengthOf{}});
     }
   }
+  for (int s = 0; s < m.last; ++s)
+    for (const Limit limit : shape_limits()) {
+      const double least = 0.5 * shape_instrument(limit) / shape_length(in.the_case, limit);
+      if (shape_value(in.planned.end[static_cast<std::size_t>(s)], limit) > least)
+        m.shapes.push_back({s, limit, least});
+    }
   for (int s = 0; s < m.last; ++s) {
     const std::vector<double>& pulls = in.planned.bay_pull[static_cast<std::size_t>(s)];
     for (std::size_t k = 0; k < pulls.size(); ++k)
@@ -100,6 +113,7 @@ OutcomeModel outcome_model(const OutcomeInput& in) {
     for (const OutcomeModel::Use& u : m.uses)
       rows.y.back().push_back(log_of_use(o, in.read, u.stage, u.limit, u.share));
     for (const OutcomeModel::Pull& p : m.pulls) rows.y.back().push_back(log_pull(o, in.planned, p));
+    for (const OutcomeModel::Shape& h : m.shapes) rows.y.back().push_back(log_shape(o, in.planned, h));
   }
   const auto runs = static_cast<double>(in.runs.size());
   if (static_cast<double>(rows.size()) < (1 - most_fallen) * runs ||
@@ -127,10 +141,12 @@ OutcomeModel outcome_model(const OutcomeInput& in) {
   for (Eigen::Index k = 0; k < numbers; ++k) {
     const double fitted = fit.scatter(static_cast<std::size_t>(k));
     const double times = fitted > 0 ? missed[static_cast<std::size_t>(k)] / fitted : 1;
-    m.worst_check = std::max(m.worst_check, times);
+    // Shapes are read beside the pull: where they are foretold badly they scatter more, and no window hangs on them.
+    if (k < numbers - static_cast<Eigen::Index>(m.shapes.size())) m.worst_check = std::max(m.worst_check, times);
     left.col(k) *= std::max(1.0, times);
   }
   if (m.worst_check > most_beyond_fit) return m;
+  m.slopes = slopes;
   m.covariance = slopes * slopes.transpose() +
                  left.transpose() * left / static_cast<double>(rows.size() - static_cast<std::size_t>(count) - 1);
 

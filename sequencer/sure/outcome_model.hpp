@@ -29,8 +29,8 @@ struct OutcomeModel {
   };
   std::vector<Use> uses;
   std::vector<Pull> pulls;
-  /// uses, then pulls: log of the use times `share`, over 0 is damaged or distorted; log of the pull over that of the run as
-  /// planned.
+  /// uses, then pulls, then shapes: log of the use times `share`, over 0 is damaged or distorted; log of the pull, and of a
+  /// bow, twist or slip, over that of the run as planned.
   Eigen::VectorXd mean;
   Eigen::MatrixXd covariance;
   Eigen::MatrixXd seen;  ///< runs x pulls: the logs of pulls as scenarios had them; none: not kept
@@ -41,6 +41,14 @@ struct OutcomeModel {
   int runs = 0;                   ///< fitted
   double worst_check = 0;         ///< scatter of runs not fitted over that of those fitted, the worst of all numbers
   std::vector<bool> can_be_last;  ///< by stage: not loose at its end, no run behind the bars gave way
+  /// A bow, twist or slip at the end of a stage, where it is more than a ruler tells.
+  struct Shape {
+    int stage = 0;
+    Limit limit = Limit::edge_bow;
+    double least = 0;  ///< half of what a ruler tells, in the unit of ShapeReading: nothing smaller is told apart
+  };
+  std::vector<Shape> shapes{};
+  Eigen::MatrixXd slopes{};  ///< all numbers x what draws a scenario, in sigmas; none: not kept
   bool known() const { return runs > 0; }
 };
 

@@ -20,7 +20,57 @@ constexpr Kind shape_kinds[] = {{Limit::edge_bow, &StageEnd::edge_bow},
                                 {Limit::whole_edge_bow, &StageEnd::whole_edge_bow},
                                 {Limit::pocket_room, &StageEnd::pocket_closing}};
 
+// A sixty-fourth of an inch either way; pencil marks: half a millimetre.
+constexpr double thirty_second = 0.0254 / 32, half_millimetre = 0.5e-3;
+
+double closest_ribs(const Case& c) {
+  double least = c.outline.span();
+  for (std::size_t i = 0; i + 1 < c.ribs.size(); ++i)
+    least = std::min(least, c.ribs[i + 1].station - c.ribs[i].station);
+  return least;
+}
+
+double chord_at_root(const Case& c) { return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x; }
+double chord_at_tip(const Case& c) { return c.outline.trailing_edge.back().x - c.outline.leading_edge.back().x; }
+
+// Widest gap between joints along an end rib, of the shorter chord: the tightest allowance of the long pieces.
+double end_rib_piece(const Case& c) {
+  double widest = 0;
+  for (std::size_t i = 0; i + 1 < c.span_members.size(); ++i)
+    widest = std::max(widest, c.span_members[i + 1].chord_fraction - c.span_members[i].chord_fraction);
+  return widest * std::min(chord_at_root(c), chord_at_tip(c));
+}
+
 }  // namespace
+
+const std::vector<Limit>& shape_limits() {
+  static const std::vector<Limit> all = [] {
+    std::vector<Limit> limits;
+    for (const Kind& k : shape_kinds) limits.push_back(k.limit);
+    return limits;
+  }();
+  return all;
+}
+
+double shape_value(const StageEnd& end, Limit limit) {
+  for (const Kind& k : shape_kinds)
+    if (k.limit == limit) return end.*k.value;
+  return 0;
+}
+
+double shape_length(const Case& c, Limit limit) {
+  switch (limit) {
+    case Limit::edge_bow: return closest_ribs(c);
+    case Limit::end_rib_bow: return end_rib_piece(c);
+    case Limit::whole_edge_bow: return c.outline.span();
+    case Limit::twist: return chord_at_root(c);
+    default: return 1;
+  }
+}
+
+double shape_instrument(Limit limit) {
+  return limit == Limit::slip || limit == Limit::pocket_room ? half_millimetre : thirty_second;
+}
 
 std::vector<ShapeReading> shape_readings(const std::vector<Outturn>& runs, const Outturn& planned,
                                          const std::vector<StageVerdict>& judged, const ModelReading& reading,

@@ -1,4 +1,5 @@
 #include "app/input/order_file.hpp"
+#include "app/input/read_measured.hpp"
 #include "tests/app/case_text.hpp"
 
 using namespace evenpull;

@@ -50,6 +50,8 @@ std::vector<std::vector<BenchCheck>> checks_of(int bays) {
   return checks;
 }
 
+const std::vector<ShapeReading> no_shapes;
+
 Case two_stages() {
   Case c = sample::aileron(3, 0.9, 0.4);
   c.stages.resize(2);
@@ -183,7 +185,7 @@ TEST_CASE("readings that are given lower the verdict as well as raise it", "[win
     for (const BenchCheck& k : checks[0])
       readings.push_back(
           {k.side, k.bay, 0, 1.0, 2 * expected_sag(k) * over_expected});  // twice the weight, twice the sag
-    return after_readings(m, c, 3, readings, checks);
+    return after_readings(m, c, 3, readings, {checks, no_shapes});
   };
   const AfterReadings tight = given(0.8), slack = given(1.3);
   REQUIRE(tight.told.used);
@@ -210,11 +212,11 @@ TEST_CASE("readings far from anything expected, or from each other, make nothing
   const auto checks = checks_of(3);
   std::vector<Measured> readings;
   for (const BenchCheck& k : checks[0]) readings.push_back({k.side, k.bay, 0, 0.5, 0.35 * expected_sag(k)});
-  CHECK(after_readings(m, c, 3, readings, checks).told.tighter_than_any);
+  CHECK(after_readings(m, c, 3, readings, {checks, no_shapes}).told.tighter_than_any);
   for (Measured& r : readings) r.sag = 3e-3;
-  CHECK_FALSE(after_readings(m, c, 3, readings, checks).told.tighter_than_any);
+  CHECK_FALSE(after_readings(m, c, 3, readings, {checks, no_shapes}).told.tighter_than_any);
   readings[2].sag = 1.2e-3;  // one bay three times as tight as all the others
-  const AfterReadings one_off = after_readings(m, c, 3, readings, checks);
+  const AfterReadings one_off = after_readings(m, c, 3, readings, {checks, no_shapes});
   CHECK(one_off.told.readings[2].contradicts);
   CHECK_FALSE(one_off.told.readings[0].contradicts);
   StageVerdict next;
@@ -228,11 +230,13 @@ TEST_CASE("two readings of a bay count as their mean, a bay that is not fit coun
   const OutcomeModel m = model_of(6, 0.8);
   const auto checks = checks_of(3);
   const double expected = expected_sag(checks[0][0]);
-  const auto times = [&](std::vector<Measured> r) { return after_readings(m, c, 3, r, checks).told.pull_times; };
+  const auto times = [&](std::vector<Measured> r) {
+    return after_readings(m, c, 3, r, {checks, no_shapes}).told.pull_times;
+  };
   const double mean = std::exp(0.5 * (std::log(1.1) + std::log(1.3)));
   CHECK(times({{Side::top, 0, 0, 0.5, 1.1 * expected}, {Side::top, 0, 0, 0.5, 1.3 * expected}}) ==
         Approx(times({{Side::top, 0, 0, 0.5, mean * expected}})));
-  const AfterReadings none = after_readings(m, c, 3, {{Side::top, 7, 0, 0.5, expected}}, checks);
+  const AfterReadings none = after_readings(m, c, 3, {{Side::top, 7, 0, 0.5, expected}}, {checks, no_shapes});
   CHECK_FALSE(none.told.used);
   CHECK_FALSE(none.told.readings[0].expected.has_value());
 }

@@ -1,5 +1,6 @@
 #include "viz/words/check_words.hpp"
 
+#include "sequencer/sure/shape_readings.hpp"
 #include "solver/readings/bows.hpp"
 #include "viz/words/after_iron_words.hpp"
 #include "viz/words/bench_words.hpp"
@@ -15,40 +16,18 @@ namespace evenpull::viz {
 
 namespace {
 
-double closest_ribs(const Case& c) {
-  double least = c.outline.span();
-  for (std::size_t i = 0; i + 1 < c.ribs.size(); ++i)
-    least = std::min(least, c.ribs[i + 1].station - c.ribs[i].station);
-  return least;
-}
-
-double chord_at_root(const Case& c) { return c.outline.trailing_edge.front().x - c.outline.leading_edge.front().x; }
-double chord_at_tip(const Case& c) { return c.outline.trailing_edge.back().x - c.outline.leading_edge.back().x; }
-
-/// Widest gap between joints along an end rib, of the shorter chord: the tightest allowance of the long pieces.
-double end_rib_piece(const Case& c) {
-  double widest = 0;
-  for (std::size_t i = 0; i + 1 < c.span_members.size(); ++i)
-    widest = std::max(widest, c.span_members[i + 1].chord_fraction - c.span_members[i].chord_fraction);
-  return widest * std::min(chord_at_root(c), chord_at_tip(c));
-}
-
-// The finest that a ruler or a straightedge tells: 1/32 in; pencil marks: half a millimetre.
-constexpr double thirty_second = 0.0254 / 32, half_millimetre = 0.5e-3;
-
 // A reading of the shape by an instrument.
 struct ShapeCheck {
   Limit limit;
-  double length = 1;      ///< m that one unit of the reading stands for
-  double allowed = 0;     ///< of the reading itself, in its own unit; 0: not limited
-  double instrument = 0;  ///< the finest it tells [m]
-  double lasting = 1;     ///< what wood grows by in time: the limit is for then, the reading is of now
+  double length = 1;   ///< m that one unit of the reading stands for
+  double allowed = 0;  ///< of the reading itself, in its own unit; 0: not limited
+  double lasting = 1;  ///< what wood grows by in time: the limit is for then, the reading is of now
 };
 
 // Where the limit is finer than a ruler tells.
 std::string feeler(const ShapeCheck& k) {
   const bool bow = k.limit != Limit::slip && k.limit != Limit::twist;
-  return bow && k.allowed > 0 && k.allowed < 1.5 * k.instrument ? ", by a feeler gauge" : "";
+  return bow && k.allowed > 0 && k.allowed < 1.5 * shape_instrument(k.limit) ? ", by a feeler gauge" : "";
 }
 
 std::string in_time(double at_once, const ShapeCheck& k) {
@@ -58,7 +37,7 @@ std::string in_time(double at_once, const ShapeCheck& k) {
 // What to expect and where to stop: never past the limit less what the reading may be off by, never finer than the
 // instrument.
 std::string expected_and_stop(const Plan& plan, int stage, const ShapeCheck& k) {
-  const double instrument = feeler(k).empty() ? k.instrument : k.allowed / 4;
+  const double instrument = feeler(k).empty() ? shape_instrument(k.limit) : k.allowed / 4;
   for (const ShapeReading& r : plan.chances.shapes) {
     if (r.stage != stage || r.limit != k.limit) continue;
     double stop = std::max(instrument, r.seldom_more * k.length);
@@ -94,19 +73,19 @@ void add_long_lines(const Plan& plan, int stage, std::vector<std::string>& check
   const auto add = [&](const char* what, double at_once, const ShapeCheck& k) {
     std::string text = expected_and_stop(plan, stage, k);
     // Without chances and without a limit: what was computed.
-    if (const double bow = at_once * k.length; text.empty() && bow >= k.instrument / 2)
+    if (const double bow = at_once * k.length; text.empty() && bow >= shape_instrument(k.limit) / 2)
       text = "expected " + small_length_both(bow) + in_time(bow, k);
     if (!text.empty()) checks.push_back(std::string(what) + text + ".");
   };
   add("Hinge line by a string from the first hinge to the last, bow between: ", end.hinge_line_bow,
-      {Limit::hinge_line_bow, 1, c.limits.hinge_line_bow / hinges, thirty_second, hinges});
+      {Limit::hinge_line_bow, 1, c.limits.hinge_line_bow / hinges, hinges});
   add("Whole trailing edge by a string from end to end: ", end.whole_edge_bow,
-      {Limit::whole_edge_bow, edge_length, c.limits.whole_edge_bow * edge_length / edge, thirty_second, edge});
+      {Limit::whole_edge_bow, edge_length, c.limits.whole_edge_bow * edge_length / edge, edge});
   double gap = 0;
   for (const Pocket& p : c.pockets) gap = gap > 0 && p.gap > 0 ? std::min(gap, p.gap) : std::max(gap, p.gap);
   if (!c.pockets.empty())
     add("Pocket: lay the tab in; its gap at the sides and at the front closes by: ", end.pocket_closing,
-        {Limit::pocket_room, 1, gap, half_millimetre});
+        {Limit::pocket_room, 1, gap});
 }
 
 }  // namespace
@@ -127,10 +106,9 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   checks.push_back(loose);
   checks.push_back("All of these less what the bare frame read at the same place.");
   const double edge = lasting_of(c, c.span_members.back().make), rib = lasting_of(c, c.ribs.front().make);
-  const double bay = closest_ribs(c), piece = end_rib_piece(c);
+  const double bay = shape_length(c, Limit::edge_bow), piece = shape_length(c, Limit::end_rib_bow);
   checks.push_back("Trailing edge by a string or straightedge, bow between ribs: " +
-                   expected_and_stop(
-                       plan, stage, {Limit::edge_bow, bay, allowed_at_once(c.limits, bay, edge), thirty_second, edge}) +
+                   expected_and_stop(plan, stage, {Limit::edge_bow, bay, allowed_at_once(c.limits, bay, edge), edge}) +
                    ".");
   // Where the wing goes on at both ends there is no end rib to read.
   const bool one_end = c.cloth_goes_on_inboard || c.cloth_goes_on_outboard;
@@ -140,18 +118,15 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
                                   : "The end rib by a straightedge, bow between joints: ")
          : c.tip_bow ? "Root rib by a straightedge and tip bow by its template, bow between joints: "
                      : "Both end ribs by a straightedge, bow between joints: ") +
-        expected_and_stop(plan, stage,
-                          {Limit::end_rib_bow, piece, allowed_at_once(c.limits, piece, rib), thirty_second, rib}) +
-        ".");
+        expected_and_stop(plan, stage, {Limit::end_rib_bow, piece, allowed_at_once(c.limits, piece, rib), rib}) + ".");
   add_long_lines(plan, stage, checks);
-  const double chord = chord_at_root(c);
+  const double chord = shape_length(c, Limit::twist);
   checks.push_back(fmt::format(
       "Twist: a straight batten across each end, sight one over the other, over {}: {}.", length_both(chord),
-      expected_and_stop(plan, stage,
-                        {Limit::twist, chord, c.limits.twist * chord, thirty_second, lasting_of_frame(c)})));
+      expected_and_stop(plan, stage, {Limit::twist, chord, c.limits.twist * chord, lasting_of_frame(c)})));
   if (c.blanket.kind == BlanketKind::full_wrap && !c.blanket.edge_glued) {
     checks.push_back("Pencil marks on cloth and trailing edge, made before the first stage: slip " +
-                     expected_and_stop(plan, stage, {Limit::slip, 1, c.limits.slip, half_millimetre}) + ".");
+                     expected_and_stop(plan, stage, {Limit::slip, 1, c.limits.slip}) + ".");
   } else {
     checks.push_back("Glued edges: no lifting, no creep, all along.");
   }

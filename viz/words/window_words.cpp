@@ -1,10 +1,14 @@
 #include "viz/words/window_words.hpp"
 
+#include "sequencer/sure/scenario.hpp"
+#include "viz/words/limit_words.hpp"
+#include "viz/words/sure_words.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 namespace evenpull::viz {
@@ -21,6 +25,49 @@ std::string stage_name(const Plan& plan, int stage) {
 const char* window_side(Side side) { return side == Side::top ? "Top" : "Bottom"; }
 
 long of_hundred(double share) { return std::lround(100 * share); }
+
+std::string reading_where(const Plan& plan, const Measured& m) {
+  const std::string after = ", after " + stage_name(plan, m.stage);
+  if (m.shape) {
+    std::string what = limit_text(*m.shape);
+    what.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(what.front())));
+    return what + after;
+  }
+  return fmt::format("{}, bay {}{}", window_side(m.side), m.bay + 1, after);
+}
+
+std::string reading_value(const Measured& m) {
+  if (m.tone > 0) return fmt::format("{:.0f} Hz", m.tone);
+  return fmt::format("{:.1f} mm", (m.shape ? m.value : m.sag) * in_mm);
+}
+
+std::string reading_expected(const Measured& m, double expected) {
+  if (m.tone > 0) return fmt::format("{:.0f} Hz", expected);
+  return fmt::format("{:.1f} mm", expected * in_mm) + (m.shape ? "" : " with " + weight_both(m.weight));
+}
+
+// Of what was stated, or beside it for the sole: what readings make of an input.
+std::string input_range(const Case& c, const ReadingsTold::Input& i) {
+  constexpr double ends = 1.96;  // sigmas: 95 of 100
+  // What one draw of the pull has in common at every stage.
+  const double spread = i.what == Unsure::pull ? c.spreads.pull_common : spread_of(c.spreads, i.what);
+  const auto at = [&](double sigmas) { return spread * sigmas; };
+  const double mean = at(i.mean), low = at(i.mean - ends * i.sigma), high = at(i.mean + ends * i.sigma);
+  if (i.what == Unsure::sole)
+    return fmt::format("{:+.0f} °F beside what was set ({:+.0f} to {:+.0f})", 1.8 * mean, 1.8 * low, 1.8 * high);
+  return fmt::format("{:.2f} times what was stated ({:.2f} to {:.2f}; before {:.2f} to {:.2f})", std::exp(mean),
+                     std::exp(low), std::exp(high), std::exp(at(-ends)), std::exp(at(ends)));
+}
+
+// What readings say of cloth, frame and friction apart, where they say something.
+std::vector<std::string> input_sentences(const Plan& plan) {
+  constexpr double moved = 0.3, narrowed = 0.9;  // sigmas; less is not worth a word: judgement
+  std::vector<std::string> list;
+  for (const ReadingsTold::Input& i : plan.read.inputs)
+    if (std::abs(i.mean) > moved || i.sigma < narrowed)
+      list.push_back(fmt::format("By what you read: {} {}.", unsure_text(i.what), input_range(plan.the_case, i)));
+  return list;
+}
 
 }  // namespace
 
@@ -107,14 +154,14 @@ std::vector<std::string> read_sentences(const Plan& plan) {
                   "you read.",
                   told.readings.size(), told.readings.size() == 1 ? "" : "s", told.pull_times)};
   for (const ReadingsTold::Of& r : told.readings) {
-    const std::string where = fmt::format("{}, bay {}, after {}", window_side(r.reading.side), r.reading.bay + 1,
-                                          stage_name(plan, r.reading.stage));
+    const std::string where = reading_where(plan, r.reading);
     if (!r.expected)
-      list.push_back(where + ": not used, since that bay is too small for the lid or its cloth not tight there.");
+      list.push_back(where + (r.reading.shape ? ": not used, since hardly anything is expected there."
+                                              : ": not used, since that bay is too small for the lid or its cloth not "
+                                                "tight there."));
     else if (r.contradicts)
-      list.push_back(fmt::format(
-          "{}: {:.1f} mm fits neither what was expected ({:.1f} mm with {}) nor the other readings. Read it again.",
-          where, r.reading.sag * in_mm, *r.expected * in_mm, weight_both(r.reading.weight)));
+      list.push_back(fmt::format("{}: {} fits neither what was expected ({}) nor the other readings. Read it again.",
+                                 where, reading_value(r.reading), reading_expected(r.reading, *r.expected)));
   }
   if (told.tighter_than_any)
     list.push_back(
@@ -122,6 +169,7 @@ std::vector<std::string> read_sentences(const Plan& plan) {
   if (told.looser_than_any)
     list.push_back(
         "These readings are looser than 98 of 100 such panels read: something is not as stated. Stop and ask.");
+  for (std::string& said : input_sentences(plan)) list.push_back(std::move(said));
   return list;
 }
 
