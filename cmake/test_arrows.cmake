@@ -3,8 +3,8 @@
 # cmake -D ROOT=<repository> -P test_arrows.cmake
 set(above_solver "sequencer|viz|shop|app|tests|bench")
 set(above_sequencer "viz|shop|app|tests|bench")
-set(above_viz "shop|app|tests|bench")
-set(above_shop "sequencer|viz|app|tests|bench")
+set(above_viz "app|tests|bench")
+set(above_shop "viz|app|tests|bench")
 set(above_app "tests|bench")
 
 # Sub-rooms, lowest first: each may include those before it.

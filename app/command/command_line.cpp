@@ -48,9 +48,13 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::pair<std::string, Request::Job>> jobs = {
-    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
-    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"template", Request::Job::print_template}};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request::Job::plan},
+                                                                {"survey", Request::Job::survey},
+                                                                {"replay", Request::Job::replay},
+                                                                {"contrast", Request::Job::contrast},
+                                                                {"iron", Request::Job::iron},
+                                                                {"log", Request::Job::log},
+                                                                {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -130,6 +134,7 @@ void describe(CLI::App& app, Request& r) {
     add_common(*command, r);
   }
   describe_iron(app, r);
+  describe_log(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

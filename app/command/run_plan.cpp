@@ -5,6 +5,7 @@
 #include "app/input/case_reader.hpp"
 #include "app/input/order_file.hpp"
 #include "app/input/read_measured.hpp"
+#include "app/input/work_file.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/kept_file.hpp"
 #include "app/output/plan_json.hpp"
@@ -92,7 +93,8 @@ Plan compute_plan(const Request& r, CaseFile& file, ResultFolder& folder, std::o
       keep_runs(r, file, order, folder, kept, options);
       return make_plan(file.value, options);
     }
-    order = read_order_file(r.order_file, file.value);
+    if (r.job == Request::Job::plan) order = read_work_file(r.order_file, file.value);
+    else order = read_order_file(r.order_file, file.value);
     take_passes(file.value, order, r.order_file);
     const auto panel = build_panel(file.value, {file.value.target_nodes});
     if (r.job == Request::Job::plan) {

@@ -1,6 +1,7 @@
 #include "app/input/order_file.hpp"
 
 #include "app/input/case_table.hpp"
+#include "app/input/raw_file.hpp"
 #include "app/input/read_measured.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/wording.hpp"
@@ -25,8 +26,10 @@ std::string zone_words(const OrderStep& s) {
 
 }  // namespace
 
-OrderFile read_order_file(const std::string& path, const Case& c) {
-  const auto document = read_document(path, DocumentKind::an_order);
+OrderFile read_order_file(const std::string& path, const Case& c) { return order_file_of(read_raw(path), path, c); }
+
+OrderFile order_file_of(std::string bytes, const std::string& path, const Case& c) {
+  const auto document = document_of(std::move(bytes), path, DocumentKind::an_order);
   CaseContext context(path, document);
   const CaseTable top(context, document, "", {"format", "steps", "measured"});
   const auto* format = top.find("format");

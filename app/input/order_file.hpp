@@ -25,6 +25,8 @@ struct OrderFile {
 
 /// Reads an order for this case. Throws CaseFileError: unknown stage, stages or passes that go back, dose outside 0..1.
 OrderFile read_order_file(const std::string& path, const Case& c);
+/// The same of bytes that were read from it.
+OrderFile order_file_of(std::string bytes, const std::string& path, const Case& c);
 
 /// Sentences about zones that a pass leaves out or works twice; `panel` says which zones there are.
 /// Throws CaseFileError for a zone that the panel does not have.

@@ -35,7 +35,7 @@ Measured read_one(const CaseTable& t, const Case& c) {
   if (t.has("what")) {
     for (const char* other : {"side", "bay", "weight", "sag"})
       if (t.has(other)) t.fail(other, "does not belong to a reading of the whole panel: give what and value alone");
-    m.shape = shape_limits()[static_cast<size_t>(t.choice("what", shape_names()))];
+    m.shape = shape_limit(static_cast<size_t>(t.choice("what", shape_names())));
     m.value = t.quantity("value", Quantity::length, shape_range);
     return m;
   }
@@ -69,6 +69,8 @@ int stage_index(const CaseTable& t, const Case& c) {
 }
 
 std::string shape_name(Limit limit) { return viz::limit_text(limit); }
+
+Limit shape_limit(std::size_t name) { return shape_limits()[name]; }
 
 const std::vector<std::string>& shape_names() {
   static const std::vector<std::string> all = [] {

@@ -22,6 +22,8 @@ int stage_index(const CaseTable& t, const Case& c);
 /// What a reading of the shape is called in files, in the order of shape_limits.
 const std::vector<std::string>& shape_names();
 std::string shape_name(Limit limit);
+/// Of the name at this place.
+Limit shape_limit(std::size_t name);
 
 /// Each is a sag of a bay under a weight, or a shape (bow, twist, slip) of the whole panel. Only of stages that are done: what is
 /// read amid a stage says nothing of its end. Throws CaseFileError.

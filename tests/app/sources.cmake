@@ -12,6 +12,8 @@ set(EVENPULL_APP_TESTS
   test_joint_input.cpp
   test_kept_file.cpp
   test_list_bounds.cpp
+  test_log.cpp
+  test_log_file.cpp
   test_manual.cpp
   test_materials.cpp
   test_messages.cpp

@@ -163,6 +163,16 @@ TEST_CASE("readings stand in an order file, are written again, and are refused w
   CHECK(read(text).measured[0].sag == Approx(3.2e-3));
 
   using Catch::Matchers::Contains;
+  const std::string bow = "{ stage = \"250 degF\", what = \"trailing edge bow\", value = \"0.03 in\" }";
+  const OrderFile shape = with(done, bow);
+  REQUIRE(shape.measured.size() == 1);
+  CHECK(shape.measured[0].shape == Limit::edge_bow);
+  CHECK(shape.measured[0].value == Approx(0.03 * 0.0254));
+  CHECK(with(done, measured_lines(c, shape.measured).front()).measured[0].value == Approx(0.03 * 0.0254));
+  CHECK_THROWS_WITH(with(done, "{ stage = \"250 degF\", what = \"bow\", value = \"0.03 in\" }"),
+                    Contains("what") && Contains("trailing edge bow"));
+  CHECK_THROWS_WITH(with(done, "{ stage = \"250 degF\", side = \"top\", what = \"twist\", value = \"1 mm\" }"),
+                    Contains("side") && Contains("give what and value alone"));
   CHECK_THROWS_WITH(with(one, good), Contains("is not done yet") && Contains("measured"));
   const auto changed = [&](const std::string& from, const std::string& to) {
     std::string text = good;

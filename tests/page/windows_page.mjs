@@ -1,5 +1,5 @@
 // The fields for readings in a real browser. node windows_page.mjs <plan.html> <folder for pictures of it>
-import { mkdirSync } from "node:fs";
+import { mkdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { axeSource, inBrowser, openFile, sizes } from "./browser.mjs";
 import { assert, barriers, claim, claims, sidewaysScroll } from "./check.mjs";
@@ -58,6 +58,18 @@ await inBrowser(shots, claims, async (browser) => {
       assert.match(await page.locator("#next-stage").textContent(), /^350 °F/);
       await page.locator("#done").click();
       assert.ok(await page.locator("#hotter").isHidden());
+    });
+    await claim(on("ticks and readings are saved for the log, with side, bay, weight and sag"), async () => {
+      const [download] = await Promise.all([page.waitForEvent("download"), page.locator("#save-log").click()]);
+      const saved = JSON.parse(readFileSync(await download.path(), "utf8"));
+      assert.equal(saved.evenpull_page, 1);
+      assert.equal(saved.steps, await page.evaluate(() => about.steps.length));
+      assert.ok(saved.worked.length > 0 && saved.worked.every((n) => n >= 1 && n <= saved.steps));
+      assert.equal(saved.readings.length, 12);
+      const first = saved.readings[0];
+      assert.deepEqual(Object.keys(first), ["after_degF", "side", "bay", "weight_g", "sag_mm"]);
+      assert.ok(Math.abs(first.sag_mm - 0.12 * 25.4) < 1e-6);
+      assert.equal(first.after_degF, 250);
     });
     await claim(on("readings survive a reload"), async () => {
       await page.waitForTimeout(2000);

@@ -2,6 +2,7 @@
 #include "sequencer/orders/families.hpp"
 #include "sequencer/sure/bench_checks.hpp"
 #include "sequencer/sure/chance_study.hpp"
+#include "sequencer/sure/shape_readings.hpp"
 #include "tests/support/drawn_panels.hpp"
 #include "tests/support/sample_case.hpp"
 
@@ -239,6 +240,87 @@ TEST_CASE("two readings of a bay count as their mean, a bay that is not fit coun
   const AfterReadings none = after_readings(m, c, 3, {{Side::top, 7, 0, 0.5, expected}}, {checks, no_shapes});
   CHECK_FALSE(none.told.used);
   CHECK_FALSE(none.told.readings[0].expected.has_value());
+}
+
+namespace {
+
+// The same with a bow at the end of the first stage that goes with the common pull, and what draws it: one input alone.
+OutcomeModel with_bow(OutcomeModel m, double pull = 0.3, double own = 0.05) {
+  m.shapes = {{0, Limit::twist, 1e-4}};
+  const Eigen::Index n = m.mean.size();
+  m.mean.conservativeResizeLike(Eigen::VectorXd::Zero(n + 1));
+  m.covariance = Eigen::MatrixXd::Constant(n + 1, n + 1, pull * pull);
+  m.covariance.diagonal().array() += own * own;
+  m.slopes = Eigen::MatrixXd::Zero(n + 1, unsure_count);
+  m.slopes.col(static_cast<int>(Unsure::pull)).setConstant(pull);
+  return m;
+}
+
+const std::vector<ShapeReading> expected_twist = {{Limit::twist, 0, 0.01, 0.02}};
+
+Measured twist_read(const Case& c, double over_expected) {
+  Measured r;
+  r.shape = Limit::twist, r.value = 0.01 * shape_length(c, Limit::twist) * over_expected;
+  return r;
+}
+
+}  // namespace
+
+TEST_CASE("a shape that was read conditions what is to come as the normal distribution says", "[windows]") {
+  // One number read with error e, correlated rho with what is asked: mean rho sigma/(..) as in any textbook of statistics.
+  const OutcomeModel m = with_bow(model_of(2, 0.9));
+  constexpr double error = 0.1, read = 0.2;
+  const GivenReadings given(m, {{2, error, 0, 1}});
+  const OutcomeModel after = given.model_after({read});
+  const double variance = 0.3 * 0.3 + 0.05 * 0.05 + error * error;
+  // A panel may be under-done by a few percent, which lets the pull be a little more than the shape says.
+  CHECK(after.mean[0] - m.mean[0] == Approx(0.09 / variance * read).margin(0.03));
+  CHECK(after.mean[0] - m.mean[0] > 0.09 / variance * read);
+  CHECK(after.covariance(0, 0) == Approx(m.covariance(0, 0) - 0.09 * 0.09 / variance).epsilon(0.1));
+  // The input that all of it hangs on: 0.3 a sigma.
+  const auto inputs = given.inputs({read});
+  REQUIRE(inputs.size() == unsure_count);
+  const ReadingsTold::Input& pull = inputs[static_cast<std::size_t>(Unsure::pull)];
+  CHECK(pull.mean == Approx(0.3 / variance * read).margin(0.1));
+  CHECK(pull.sigma == Approx(std::sqrt(1 - 0.09 / variance)).epsilon(0.1));
+  const ReadingsTold::Input& friction = inputs[static_cast<std::size_t>(Unsure::friction)];
+  CHECK(friction.mean == 0);
+  CHECK(friction.sigma == Approx(1));
+}
+
+TEST_CASE("a twist that is read lowers the verdict as well as raises it, and one far from anything expected is told",
+          "[windows]") {
+  const Case c = two_stages();
+  const OutcomeModel m = with_bow(model_of(6, 0.9, 0.3, 0.15), 0.3, 0.15);
+  const auto checks = checks_of(3);
+  const auto given = [&](double over_expected) {
+    return after_readings(m, c, 3, {twist_read(c, over_expected)}, {checks, expected_twist});
+  };
+  const AfterReadings more = given(1.4), less = given(0.7);
+  REQUIRE(more.told.used);
+  CHECK(*more.told.readings[0].expected == Approx(0.01 * shape_length(c, Limit::twist)));
+  CHECK(more.told.damage[1] > less.told.damage[1]);
+  CHECK(more.told.shape[1] < less.told.shape[1]);
+  CHECK(more.told.pull_times > 1);
+  CHECK_FALSE(more.told.readings[0].contradicts);
+  CHECK(given(5).told.readings[0].contradicts);
+  // Nothing is expected of a slip here, so that it says nothing.
+  Measured slip;
+  slip.shape = Limit::slip, slip.value = 1e-3;
+  const AfterReadings none = after_readings(m, c, 3, {slip}, {checks, expected_twist});
+  CHECK_FALSE(none.told.used);
+  CHECK_FALSE(none.told.readings[0].expected.has_value());
+}
+
+TEST_CASE("a twist and the sags of one panel that tell opposite things are told to contradict", "[windows]") {
+  const Case c = two_stages();
+  const OutcomeModel m = with_bow(model_of(6, 0.6));
+  const auto checks = checks_of(3);
+  std::vector<Measured> readings;
+  for (const BenchCheck& k : checks[0]) readings.push_back({k.side, k.bay, 0, 0.5, 0.75 * expected_sag(k)});
+  readings.push_back(twist_read(c, 0.45));
+  const AfterReadings after = after_readings(m, c, 3, readings, {checks, expected_twist});
+  CHECK(after.told.readings.back().contradicts);
 }
 
 TEST_CASE("panels drawn independently and ironed on a finer mesh bear out what was promised of them",

@@ -1,2 +1,4 @@
 set(EVENPULL_SHOP_TESTS
-  test_calibration.cpp)
+  test_calibration.cpp
+  test_job_log.cpp
+  test_job_standing.cpp)

@@ -12,6 +12,7 @@ extern const char* const page_plan_css;
 extern const char* const page_unpack_js;
 extern const char* const page_ticks_js;
 extern const char* const page_readings_js;
+extern const char* const page_log_file_js;
 extern const char* const page_panel_inks_js;
 extern const char* const page_panel_data_js;
 extern const char* const page_panel_view_js;

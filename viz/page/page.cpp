@@ -160,22 +160,22 @@ void write_page(const Plan& plan, const std::string& version, const std::string&
   const PageData data = page_data(plan);
   std::string marks;
   for (const auto& m : plan_marks(plan)) marks += "<b>" + escaped(m) + "</b> ";
-  write_whole(path, filled(page_plan_html,
-                           {{"title", escaped(plan.the_case.title)},
-                            {"style", page_plan_css},
-                            {"key", key_of(plan)},
-                            {"marks", marks},
-                            {"answer", answer(plan)},
-                            {"hidden_without_order", plan.ceiling ? "" : "hidden"},
-                            {"order", order_of_work(plan)},
-                            {"dwell", escaped(all_dwell_words(plan))},
-                            {"cautions", caution_list(plan)},
-                            {"airworthy", escaped(airworthy_sentence)},
-                            {"version", escaped(version)},
-                            {"about", data.about},
-                            {"fields", data.fields},
-                            {"script", std::string(page_unpack_js) + page_panel_inks_js + page_panel_data_js +
-                                           page_panel_view_js + page_ticks_js + page_readings_js + page_plan_js}}));
+  write_whole(path, filled(page_plan_html, {{"title", escaped(plan.the_case.title)},
+                                            {"style", page_plan_css},
+                                            {"key", key_of(plan)},
+                                            {"marks", marks},
+                                            {"answer", answer(plan)},
+                                            {"hidden_without_order", plan.ceiling ? "" : "hidden"},
+                                            {"order", order_of_work(plan)},
+                                            {"dwell", escaped(all_dwell_words(plan))},
+                                            {"cautions", caution_list(plan)},
+                                            {"airworthy", escaped(airworthy_sentence)},
+                                            {"version", escaped(version)},
+                                            {"about", data.about},
+                                            {"fields", data.fields},
+                                            {"script", std::string(page_unpack_js) + page_panel_inks_js +
+                                                           page_panel_data_js + page_panel_view_js + page_ticks_js +
+                                                           page_readings_js + page_log_file_js + page_plan_js}}));
 }
 
 }  // namespace evenpull

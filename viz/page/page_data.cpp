@@ -4,6 +4,7 @@
 #include "viz/pictures/pull_picture.hpp"
 #include "viz/words/heat_words.hpp"
 #include "viz/words/order_words.hpp"
+#include "viz/words/print.hpp"
 #include "viz/words/window_words.hpp"
 #include "viz/words/wording.hpp"
 
@@ -132,10 +133,17 @@ Json windows(const Plan& plan) {
   for (const StageWindow& w : plan.windows) {
     if (!w.opens()) continue;
     Json bays = Json::array();
-    for (const BayWindow& b : w.bays) bays.push_back({{"least", b.least}, {"most", b.most}, {"expected", b.expected}});
+    for (const BayWindow& b : w.bays)
+      bays.push_back({{"least", b.least},
+                      {"most", b.most},
+                      {"expected", b.expected},
+                      {"side", b.side == Side::top ? "top" : "bottom"},
+                      {"bay", b.bay + 1}});
     list.push_back({{"stage", w.stage},
                     {"next", w.next},
                     {"needed", w.needed},
+                    {"after_degF", to_degF(plan.the_case.stages[static_cast<std::size_t>(w.stage)].temperature)},
+                    {"weight_g", std::round(w.weight * 1e9) / 1e6},
                     {"inside", window_said(plan, w, WindowSays::inside)},
                     {"less", window_said(plan, w, WindowSays::less)},
                     {"more", window_said(plan, w, WindowSays::more)},

@@ -140,6 +140,8 @@ by("back").addEventListener("click", () => {
   showTicks();
   picture?.setStep(last);
 });
+by("save-log").addEventListener("click", () =>
+  saveForLog("ticks-and-readings.json", pageForLog(about.steps.length, (name) => ticks.has(name), windows)));
 by("forget").addEventListener("click", () => {
   if (!confirm("Clear every tick of this plan?")) return;
   ticks.clear();

@@ -1,0 +1,303 @@
+#include "app/input/log_words_in.hpp"
+
+#include "app/input/case_table.hpp"
+#include "app/input/document.hpp"
+#include "app/input/read_measured.hpp"
+#include "app/text/nearest.hpp"
+#include "app/text/quoted.hpp"
+#include "viz/words/print.hpp"
+#include "viz/words/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <charconv>
+#include <cmath>
+#include <sstream>
+
+namespace evenpull {
+namespace {
+
+constexpr double stage_as_typed = 1.0;  // K: what was typed in the other scale may differ by its rounding
+
+std::string without_ends(std::string s) {
+  s.erase(0, s.find_first_not_of(" \t"));
+  s.erase(s.find_last_not_of(" \t") + 1);
+  return s;
+}
+
+std::string lower_case(std::string s) {
+  for (char& l : s) l = static_cast<char>(std::tolower(static_cast<unsigned char>(l)));
+  return s;
+}
+
+std::optional<int> whole_number_in(const std::string& text) {
+  int value = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+  if (error != std::errc{} || end != text.data() + text.size()) return {};
+  return value;
+}
+
+// Of one option on the command line.
+class Typed {
+ public:
+  Typed(std::string option, std::string text) : option_(std::move(option)), text_(std::move(text)) {}
+  [[noreturn]] void refuse(const std::string& sentence) const {
+    throw CaseFileError(option_, {}, "", in_quotes(text_) + " " + sentence);
+  }
+  double quantity(const std::string& words, Quantity kind, const Range& range) const {
+    double value = 0;
+    try {
+      value = Units().parse(words, kind);
+    } catch (const UnitError& e) {
+      refuse(fmt::format("holds {}, which {}", in_quotes(words), e.what()));
+    }
+    if (!(value >= range.low && value <= range.high))
+      refuse(fmt::format("holds {}, which makes no sense here: it may be {}; {}", in_quotes(words),
+                         print_bounds(kind, range.low, range.high), range.usual));
+    return value;
+  }
+  double stage(const std::string& words, const Case& c) const {
+    const double kelvin = quantity(words, Quantity::temperature, {300, 600, "one of the stages of the case"});
+    for (const Stage& s : c.stages)
+      if (std::abs(s.temperature - kelvin) <= stage_as_typed) return s.temperature;
+    std::string known;
+    for (const Stage& s : c.stages) known += (known.empty() ? "" : ", ") + viz::degrees_both(s.temperature);
+    refuse(fmt::format("names {}, which is no stage of the case; it has {}. What the sole truly was goes into --sole",
+                       in_quotes(words), known));
+  }
+
+ private:
+  std::string option_, text_;
+};
+
+struct At {
+  std::optional<double> stage{};
+  std::optional<int> pass{};
+};
+
+bool same_temperature(double a, double b) { return std::abs(a - b) < stage_as_typed; }
+
+bool was_worked(const WorkSoFar& work, const OrderStep& s) {
+  return std::any_of(work.steps.begin(), work.steps.end(), [&](const OrderStep& w) {
+    return w.side == s.side && w.bay == s.bay && w.strip == s.strip && w.pass == s.pass &&
+           same_temperature(w.temperature, s.temperature);
+  });
+}
+
+std::vector<const PlanDigest::Step*> left_of(const PlanDigest& plan, const WorkSoFar& work, const At& at) {
+  std::vector<const PlanDigest::Step*> out;
+  for (const PlanDigest::Step& p : plan.steps) {
+    if (at.stage && !same_temperature(p.step.temperature, *at.stage)) continue;
+    if (at.pass && p.step.pass != *at.pass) continue;
+    if (!was_worked(work, p.step)) out.push_back(&p);
+  }
+  return out;
+}
+
+std::vector<OrderStep> steps_of_kind(const std::string& words, const Typed& typed, const PlanDigest& plan,
+                                     const WorkSoFar& work, const At& at) {
+  const auto left = left_of(plan, work, at);
+  if (left.empty()) typed.refuse("finds nothing left to work there: look with evenpull log CASE alone");
+  const PlanDigest::Step& first = *left.front();
+  std::vector<OrderStep> out;
+  const auto take_while = [&](const auto& goes_on) {
+    for (const PlanDigest::Step* p : left) {
+      if (!goes_on(*p)) break;
+      out.push_back(p->step);
+    }
+  };
+  if (words == "run") {
+    take_while([&](const PlanDigest::Step& p) {
+      return p.run == first.run && p.step.pass == first.step.pass && p.step.temperature == first.step.temperature;
+    });
+  } else if (words == "stage") {
+    take_while([&](const PlanDigest::Step& p) { return p.step.temperature == first.step.temperature; });
+  } else {
+    const auto number = words == "next" ? 1 : whole_number_in(without_ends(words.substr(4)));
+    if (!number || *number < 1 || *number > static_cast<int>(left.size()))
+      typed.refuse(fmt::format("is not understood: after next comes how many zones, from 1 to {}", left.size()));
+    take_while([&](const PlanDigest::Step&) { return out.size() < static_cast<std::size_t>(*number); });
+  }
+  return out;
+}
+
+// The step of a zone: the next one of the plan for it, or the last pass there once more.
+OrderStep step_for(const PlanDigest::Step& zone, const PlanDigest& plan, const WorkSoFar& work, const At& at,
+                   const Typed& typed) {
+  const auto is_it = [&](const OrderStep& s) {
+    return s.side == zone.step.side && s.bay == zone.step.bay && s.strip == zone.step.strip;
+  };
+  const auto left = left_of(plan, work, at);
+  const double now = at.stage              ? *at.stage
+                     : !work.steps.empty() ? work.steps.back().temperature
+                                           : plan.steps.front().step.temperature;
+  const auto of_now = [&](const PlanDigest::Step* p) { return p->step.temperature <= now + stage_as_typed; };
+  for (const PlanDigest::Step* p : left)
+    if (is_it(p->step) && of_now(p)) return p->step;
+  // Of a stage that is done, again at it or the first at the next: nobody but who did it knows.
+  if (!at.stage && std::none_of(left.begin(), left.end(), of_now))
+    typed.refuse(fmt::format("may be work done again or the next stage: say at which, like \"{:.0f} degF: {}\"",
+                             to_degF(now), zone.label));
+  // Worked again at this stage: no new pass begins with that.
+  const OrderStep* again = nullptr;
+  for (const PlanDigest::Step& p : plan.steps)
+    if (is_it(p.step) && same_temperature(p.step.temperature, now)) again = &p.step;
+  if (again) return *again;
+  // A stage that this plan does not go to, at what a pass of it usually is.
+  if (!at.stage)
+    typed.refuse("names a zone that this plan does not work now: say at which stage, like \"300 degF: T3\"");
+  OrderStep s = zone.step;
+  s.temperature = *at.stage, s.pass = at.pass.value_or(1), s.dose = 1;
+  return s;
+}
+
+std::vector<OrderStep> steps_of_zones(const std::string& words, const Typed& typed, const PlanDigest& plan,
+                                      const WorkSoFar& work, const At& at) {
+  // Each zone of the plan once, in the order in which a pass works them.
+  std::vector<const PlanDigest::Step*> zones;
+  for (const PlanDigest::Step& p : plan.steps)
+    if (std::none_of(zones.begin(), zones.end(), [&](const auto* z) { return z->label == p.label; }))
+      zones.push_back(&p);
+  std::vector<std::string> labels;
+  std::vector<int> bays;
+  std::optional<Side> side;
+  std::istringstream in(words);
+  std::string word;
+  while (in >> word) {
+    while (!word.empty() && (word.back() == ',' || word.back() == '.')) word.pop_back();
+    const std::string plain = lower_case(word);
+    if (plain == "top" || plain == "bottom") {
+      side = plain == "top" ? Side::top : Side::bottom;
+    } else if (plain == "bay" || plain == "bays") {
+      in >> word;
+      const auto bay = whole_number_in(word);
+      if (!bay) typed.refuse("is not understood: after bay comes its number, like \"bay 3\"");
+      bays.push_back(*bay);
+    } else {
+      labels.push_back(plain);
+    }
+  }
+  const auto is_meant = [&](const PlanDigest::Step& z) {
+    const bool here = (side || !bays.empty()) && (!side || *side == z.step.side) &&
+                      (bays.empty() || std::find(bays.begin(), bays.end(), z.step.bay) != bays.end());
+    return here || std::find(labels.begin(), labels.end(), lower_case(z.label)) != labels.end();
+  };
+  std::vector<const PlanDigest::Step*> meant;
+  for (const auto* z : zones)
+    if (is_meant(*z)) meant.push_back(z);
+  for (const std::string& label : labels) {
+    std::vector<std::string> known;
+    for (const auto* z : zones) known.push_back(z->label);
+    if (std::any_of(known.begin(), known.end(), [&](const std::string& k) { return lower_case(k) == label; })) continue;
+    const auto guess = nearest(label, known);
+    typed.refuse(fmt::format(
+        "names {}, which is no zone of this panel{}; say next, run, stage, top, bottom, bay N, or zones as on "
+        "the drawing",
+        in_quotes(label), guess.empty() ? "" : "; did you mean " + guess + "?"));
+  }
+  if (meant.empty())
+    typed.refuse("names no zone: say next, run, stage, top, bottom, bay N, or zones as on the drawing");
+  std::vector<OrderStep> out;
+  for (const auto* z : meant) out.push_back(step_for(*z, plan, work, at, typed));
+  return out;
+}
+
+// "300 degF, pass 2: T3 T4" parted at its colon.
+At part_at(const std::string& text, std::string& rest, const Typed& typed, const Case& c) {
+  At at;
+  rest = without_ends(text);
+  const auto colon = text.find(':');
+  if (colon == std::string::npos) return at;
+  std::istringstream parts(text.substr(0, colon));
+  std::string part;
+  while (std::getline(parts, part, ',')) {
+    part = without_ends(part);
+    if (lower_case(part).rfind("pass", 0) == 0) {
+      at.pass = whole_number_in(without_ends(part.substr(4)));
+      if (!at.pass || *at.pass < 1) typed.refuse("is not understood: after pass comes its number, like \"pass 2\"");
+    } else {
+      at.stage = typed.stage(part, c);
+    }
+  }
+  rest = without_ends(text.substr(colon + 1));
+  return at;
+}
+
+}  // namespace
+
+std::vector<OrderStep> worked_steps_of(const std::string& text, const std::string& option, const PlanDigest& plan,
+                                       const WorkSoFar& work, const Case& c) {
+  const Typed typed(option, text);
+  if (plan.steps.empty()) typed.refuse("finds no steps in the plan");
+  std::string rest;
+  const At at = part_at(text, rest, typed, c);
+  const std::string words = lower_case(rest);
+  const bool of_kind = words == "run" || words == "stage" || words == "next" || words.rfind("next ", 0) == 0;
+  return of_kind ? steps_of_kind(words, typed, plan, work, at) : steps_of_zones(rest, typed, plan, work, at);
+}
+
+LogEntry reading_entry_of(const std::string& text, const std::string& option, const PlanDigest& plan,
+                          const WorkSoFar& work, const Case& c) {
+  const Typed typed(option, text);
+  const char* const forms =
+      "is not understood; write \"top, bay 2: 500 g = 3.4 mm\", \"trailing edge bow = 0.03 in\", \"twist = 2 "
+      "mm\" or \"slip = 1 mm\"";
+  LogEntry e;
+  e.kind = LogEntry::Kind::read;
+  std::string words = text;
+  std::optional<double> stage;
+  const auto colon = words.find(':');
+  const std::string front = without_ends(words.substr(0, colon == std::string::npos ? 0 : colon));
+  if (!front.empty() && std::isdigit(static_cast<unsigned char>(front[0]))) {
+    stage = typed.stage(front, c);
+    words = without_ends(words.substr(colon + 1));
+  }
+  if (!stage && work.steps.empty())
+    typed.refuse("was read before anything was ironed: log the bare frame as a --remark");
+  e.after = stage.value_or(work.steps.empty() ? 0 : work.steps.back().temperature);
+  const auto equals = words.find('=');
+  if (equals == std::string::npos) typed.refuse(forms);
+  const std::string value = without_ends(words.substr(equals + 1));
+  const auto inner = words.find(':');
+  if (inner == std::string::npos) {
+    const std::string name = lower_case(without_ends(words.substr(0, equals)));
+    const auto& names = shape_names();
+    const auto at = std::find(names.begin(), names.end(), name);
+    if (at == names.end()) {
+      const auto guess = nearest(name, names);
+      typed.refuse(
+          fmt::format("names {}, which is nothing to read{}; it may be {}, or a bay: \"top, bay 2: 500 g = 3.4 mm\"",
+                      in_quotes(name), guess.empty() ? "" : "; did you mean " + guess + "?", list_words(names)));
+    }
+    e.reading.shape = shape_limit(static_cast<std::size_t>(at - names.begin()));
+    e.reading.value = typed.quantity(value, Quantity::length, shape_range);
+    return e;
+  }
+  std::istringstream where(lower_case(words.substr(0, inner)));
+  std::string word;
+  bool side = false, bay = false;
+  while (where >> word) {
+    if (word.back() == ',') word.pop_back();
+    if (word == "top" || word == "bottom") e.reading.side = word == "top" ? Side::top : Side::bottom, side = true;
+    else if (word == "bay") {
+      where >> word;
+      const auto number = whole_number_in(word);
+      if (!number || *number < 1) typed.refuse("is not understood: after bay comes its number, like \"bay 3\"");
+      e.reading.bay = *number - 1, bay = true;
+    } else typed.refuse(forms);
+  }
+  if (!side || !bay) typed.refuse("must name a side and a bay: \"top, bay 2: 500 g = 3.4 mm\"");
+  int bays = 0;
+  for (const PlanDigest::Step& p : plan.steps) bays = std::max(bays, p.step.bay);
+  if (e.reading.bay >= bays)
+    typed.refuse(
+        fmt::format("names bay {}, but this panel has {}, counted from the inboard end", e.reading.bay + 1, bays));
+  e.reading.weight =
+      typed.quantity(without_ends(words.substr(inner + 1, equals - inner - 1)), Quantity::mass, weight_range);
+  e.reading.sag = typed.quantity(value, Quantity::length, sag_range);
+  return e;
+}
+
+}  // namespace evenpull
