@@ -1,4 +1,5 @@
 set(EVENPULL_SHOP_TESTS
   test_calibration.cpp
   test_job_log.cpp
-  test_job_standing.cpp)
+  test_job_standing.cpp
+  test_old_cloth.cpp)
