@@ -58,19 +58,32 @@ class Typed {
                          print_bounds(kind, range.low, range.high), range.usual));
     return value;
   }
-  double stage(const std::string& words, const Case& c) const {
+  double stage(const std::string& words, const std::vector<double>& stages) const {
     const double kelvin = quantity(words, Quantity::temperature, {300, 600, "one of the stages of the case"});
-    for (const Stage& s : c.stages)
-      if (std::abs(s.temperature - kelvin) <= stage_as_typed) return s.temperature;
+    for (const double s : stages)
+      if (std::abs(s - kelvin) <= stage_as_typed) return s;
     std::string known;
-    for (const Stage& s : c.stages) known += (known.empty() ? "" : ", ") + viz::degrees_both(s.temperature);
-    refuse(fmt::format("names {}, which is no stage of the case; it has {}. What the sole truly was goes into --sole",
-                       in_quotes(words), known));
+    for (const double s : stages) known += (known.empty() ? "" : ", ") + viz::degrees_both(s);
+    refuse(fmt::format(
+        "names {}, which is no stage of the case or its plan; they have {}. What the sole truly was goes into --sole",
+        in_quotes(words), known));
   }
 
  private:
   std::string option_, text_;
 };
+
+// Of the case, and those that a plan goes on from at what the sole truly was.
+std::vector<double> stages_of(const Case& c, const PlanDigest& plan) {
+  std::vector<double> out;
+  for (const Stage& s : c.stages) out.push_back(s.temperature);
+  for (const PlanDigest::Step& p : plan.steps)
+    if (std::none_of(out.begin(), out.end(),
+                     [&](double s) { return std::abs(s - p.step.temperature) <= stage_as_typed; }))
+      out.push_back(p.step.temperature);
+  std::sort(out.begin(), out.end());
+  return out;
+}
 
 struct At {
   std::optional<double> stage{};
@@ -205,7 +218,7 @@ std::vector<OrderStep> steps_of_zones(const std::string& words, const Typed& typ
 }
 
 // "300 degF, pass 2: T3 T4" parted at its colon.
-At part_at(const std::string& text, std::string& rest, const Typed& typed, const Case& c) {
+At part_at(const std::string& text, std::string& rest, const Typed& typed, const std::vector<double>& stages) {
   At at;
   rest = without_ends(text);
   const auto colon = text.find(':');
@@ -218,7 +231,7 @@ At part_at(const std::string& text, std::string& rest, const Typed& typed, const
       at.pass = whole_number_in(without_ends(part.substr(4)));
       if (!at.pass || *at.pass < 1) typed.refuse("is not understood: after pass comes its number, like \"pass 2\"");
     } else {
-      at.stage = typed.stage(part, c);
+      at.stage = typed.stage(part, stages);
     }
   }
   rest = without_ends(text.substr(colon + 1));
@@ -232,7 +245,7 @@ std::vector<OrderStep> worked_steps_of(const std::string& text, const std::strin
   const Typed typed(option, text);
   if (plan.steps.empty()) typed.refuse("finds no steps in the plan");
   std::string rest;
-  const At at = part_at(text, rest, typed, c);
+  const At at = part_at(text, rest, typed, stages_of(c, plan));
   const std::string words = lower_case(rest);
   const bool of_kind = words == "run" || words == "stage" || words == "next" || words.rfind("next ", 0) == 0;
   return of_kind ? steps_of_kind(words, typed, plan, work, at) : steps_of_zones(rest, typed, plan, work, at);
@@ -251,7 +264,7 @@ LogEntry reading_entry_of(const std::string& text, const std::string& option, co
   const auto colon = words.find(':');
   const std::string front = without_ends(words.substr(0, colon == std::string::npos ? 0 : colon));
   if (!front.empty() && std::isdigit(static_cast<unsigned char>(front[0]))) {
-    stage = typed.stage(front, c);
+    stage = typed.stage(front, stages_of(c, plan));
     words = without_ends(words.substr(colon + 1));
   }
   if (!stage && work.steps.empty())

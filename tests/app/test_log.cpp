@@ -138,7 +138,7 @@ TEST_CASE("zones are typed as next, a run, a side, a bay or by their labels", "[
     return std::string();
   };
   CHECK_THAT(refused("T99"), Contains("--worked") && Contains("no zone of this panel"));
-  CHECK_THAT(refused("275 degF: T1"), Contains("no stage of the case") && Contains("--sole"));
+  CHECK_THAT(refused("275 degF: T1"), Contains("no stage of the case or its plan") && Contains("--sole"));
   CHECK_THAT(refused("next 999"), Contains("from 1 to"));
   CHECK_THAT(refused("bay x"), Contains("after bay comes its number"));
   CHECK_THAT(refused(""), Contains("names no zone"));
