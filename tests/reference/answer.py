@@ -1,10 +1,13 @@
 """The answer to a problem, <panel>_answer.txt: a word and its numbers a line, for each step of the problem in order.
 
     step index what          what: iron, settle or release
-    energy cloth frame       integral of 1/2 N:C:N, and 1/2 u K u of the members without geometric stiffness [J]
-    use v                    worst stress over allowable stress of all members, from the moments that hold the joints
+    energy cloth frame       integral of 1/2 N:C:N, and 1/2 u K u of the members without geometric stiffness, with
+                             N^2/2k of wires [J]
+    use v                    worst stress over allowable stress of all members, from the moments that hold the joints,
+                             and of all wires
     mean v v v v             pull over the area: top and bottom along the chord, top and bottom along the span [N/m]
     slip v ...               of the wrapped columns from the inboard end [mm]
+    wire v ...               pull of each wire [N]; 0: it is slack
     pull w f s               of each quad, mean of its triangles: warp, fill, sqrt(2) shear [N/m]
     joint x y z              displacement of each joint [mm], after settling and release only
     node x y z               displacement of each node [mm], after settling and release only
@@ -13,7 +16,7 @@
 import numpy as np
 
 # Largest change of a number that is only another version of SciPy: what the minimiser leaves out of balance, with room.
-SAME = {"energy": 1e-4, "use": 1e-4, "mean": 0.05, "slip": 5e-3, "pull": 0.5, "joint": 1e-3, "node": 0.05}
+SAME = {"energy": 1e-4, "use": 1e-4, "mean": 0.05, "slip": 5e-3, "wire": 0.05, "pull": 0.5, "joint": 1e-3, "node": 0.05}
 
 
 def describe(m, state, index, kind):
@@ -29,13 +32,15 @@ def describe(m, state, index, kind):
     top = np.array([p.nodes[q.nodes[0]].side == "top" for q in p.quads])
     mean = [np.average(v[side], weights=weight.sum(1)[side]) for v in (chord, span) for side in (top, ~top)]
     elastic = 0.5 * np.einsum("ti,ij,tj->t", state.pull, m.compliance, state.pull) @ m.weight
-    frame = 0.5 * state.u @ (m.frame_stiffness(np.zeros(len(m.pieces))) @ state.u)
+    frame = m.frame_energy(state.u)
     slips = sorted((p.nodes[x.nodes[0]].column, 1e3 * state.u[x.unknowns[0]]) for x in m.slides if x.wrapped)
     yield f"step {index} {kind}"
     yield f"energy {elastic:.6f} {frame:.6f}"
     yield f"use {m.worst_use(state.u):.6f}"
     yield "mean " + " ".join(f"{v:.3f}" for v in mean)
     yield " ".join(["slip"] + [f"{v:.4f}" for _, v in slips])
+    if m.wires:
+        yield _row("wire", [wire.axial(ends) for wire, _, ends in m.wires_at(state.u)], 4)
     yield from (_row("pull", v, 2) for v in pull)
     if kind != "iron":
         yield from (_row("joint", v[:3], 4) for v in 1e3 * state.u[:6 * len(p.joints)].reshape(-1, 6))

@@ -46,20 +46,25 @@ class Round:
     def energy(self, z):
         u, cloth, slides = self._at(z)
         rub = sum(value for _, _, value in slides) / GRIP
-        return cloth.energy + 0.5 * u @ (self.frame @ u) + rub + 0.5 * PROXIMAL * np.sum((u - self.centre) ** 2)
+        wires = sum(wire.energy(ends) for wire, _, ends in self.m.wires_at(u))
+        return cloth.energy + 0.5 * u @ (self.frame @ u) + wires + rub + 0.5 * PROXIMAL * np.sum((u - self.centre) ** 2)
 
     def gradient(self, z):
         u, cloth, slides = self._at(z)
         g = cloth.gradient() + self.frame @ u + PROXIMAL * (u - self.centre)
         for s, (force, _, _) in zip(self.m.slides, slides):
             g[s.unknowns] += force
+        for wire, at, ends in self.m.wires_at(u):
+            g[at] += wire.gradient(ends)
         return g[self.free]
 
     def hessian(self, z):
-        _, cloth, slides = self._at(z)
+        u, cloth, slides = self._at(z)
         h = (cloth.hessian() + self.frame + PROXIMAL * sparse.identity(self.m.count)).tolil()
         for s, (_, slope, _) in zip(self.m.slides, slides):
             h[np.ix_(s.unknowns, s.unknowns)] += GRIP * slope
+        for wire, at, ends in self.m.wires_at(u):
+            h[np.ix_(at, at)] += wire.hessian(ends)
         return h.tocsc()[self.free][:, self.free].toarray()
 
     def forces(self, z):

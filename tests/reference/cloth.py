@@ -139,7 +139,8 @@ def hot_law(c, e, before, lines):
             outside = np.zeros(n)
             for d, piece in enumerate((warp, fill)):
                 below = turn[:, d] - candidate[:, d]
-                above = candidate[:, d] - lines.limit[:, d]
+                # Cloth that does not creep is held still by any pull.
+                above = candidate[:, d] - lines.limit[:, d] if lines.creep > 0 else np.full(n, -np.inf)
                 outside += np.maximum(0, -below if piece == 0 else np.maximum(below, above) if piece == 1 else -above)
             better = outside < least
             pull[better], tangent[better], least[better] = candidate[better], slope[better], outside[better]

@@ -18,9 +18,11 @@ class State:
 
 
 def begin(mechanics):
+    """Cloth as laid on: loose, so that nothing moves but what wires draw."""
     n = len(mechanics.weight)
-    return State(np.zeros(mechanics.count), np.zeros((n, 2)), [np.zeros(len(s.unknowns)) for s in mechanics.slides],
+    laid = State(np.zeros(mechanics.count), np.zeros((n, 2)), [np.zeros(len(s.unknowns)) for s in mechanics.slides],
                  np.zeros((n, 3)))
+    return solve(mechanics, laid) if mechanics.wires else laid
 
 
 def free_shrink(problem, temperature):

@@ -80,7 +80,20 @@ class Mechanics:
         self._lay_triangles()
         self.pieces = [frame.Piece([problem.joints[j] for j in p.ends], p, problem.members[p.member])
                        for p in problem.pieces]
-        self.piece_unknowns = [np.concatenate([6 * j + np.arange(6) for j in p.ends]) for p in problem.pieces]
+        self.wires = [frame.Wire([problem.joints[j] for j in w.ends], w) for w in problem.wires]
+        self.pieces += self.wires
+        self.piece_unknowns = [np.concatenate([6 * j + np.arange(6) for j in p.ends])
+                               for p in problem.pieces + problem.wires]
+        self.wire_unknowns = self.piece_unknowns[len(problem.pieces):]
+        self._rig()
+
+    def _rig(self):
+        """Draws the wires as tight as the problem says."""
+        joints = np.arange(6 * len(self.problem.joints))
+        bare = self.frame_stiffness(np.zeros(len(self.pieces)))[joints][:, joints].toarray()
+        free = np.setdiff1d(joints, [6 * j + k for j, k in self.problem.held["ironed"]])
+        if self.wires:
+            frame.rig(self.wires, self.wire_unknowns, bare, free)
 
     def _number(self):
         p = self.problem
@@ -99,6 +112,8 @@ class Mechanics:
             return self.count - 1
 
         for i, n in enumerate(p.nodes):
+            if n.tie == "absent":
+                continue
             if n.tie == "free":
                 for k in range(3):
                     add(i, new(), np.eye(3)[k])
@@ -160,7 +175,7 @@ class Mechanics:
         return Cloth(self, u, shrink, hot, lines)
 
     def frame_stiffness(self, axial):
-        """Elastic and geometric stiffness of all members under given axial forces."""
+        """Elastic and geometric stiffness of all members under given axial forces; of wires the geometric one alone."""
         rows, columns, values = [], [], []
         for piece, at, pull in zip(self.pieces, self.piece_unknowns, axial):
             k = piece.elastic + pull * piece.geometric
@@ -174,8 +189,16 @@ class Mechanics:
         return np.array([piece.axial(u[at]) for piece, at in zip(self.pieces, self.piece_unknowns)])
 
     def worst_use(self, u):
-        """Worst stress over allowable of all pieces."""
-        return max(piece.stress(u[at]) / piece.member.allowable for piece, at in zip(self.pieces, self.piece_unknowns))
+        """Worst stress over allowable of all pieces and wires."""
+        return max(piece.use(u[at]) for piece, at in zip(self.pieces, self.piece_unknowns))
+
+    def frame_energy(self, u):
+        """Of all pieces and wires [J]."""
+        return sum(piece.energy(u[at]) for piece, at in zip(self.pieces, self.piece_unknowns))
+
+    def wires_at(self, u):
+        """Each wire with the unknowns of its ends and what these are."""
+        return [(wire, at, u[at]) for wire, at in zip(self.wires, self.wire_unknowns)]
 
     def thresholds(self, force):
         """Friction threshold of each slide [N] from the forces of the nodes: section 6."""

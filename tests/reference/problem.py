@@ -15,8 +15,17 @@ counted from 0 in the order in which they stand. Shares (looseness, shrink, dose
     section A I_up I_flat J c_up c_flat c_twist round [kA_up kA_flat]
                                   at mid-length (stiffness), at the first and the second end (stress); round: 1 where the
                                   rim is a circle, else 0; effective areas of shear where it gives in shear
+    turns a_up a_flat b_up b_flat
+                                  after a piece whose ends turn against their joints: alpha = k L/(E I) in either
+                                  bending at its first end (a) and its second (b), k moment per radian, L from the first
+                                  joint of the member to the last, I at the end; inf: not at all (docs/model.md,
+                                  section 5)
+    warping C_w ends              after a piece: warping constant [m^6], and how many ends of its member cannot warp
+    wire from to E A allowable tightness
+                                  between two joints, only pulls; tightness [N]: on the bare frame, held as while ironed
     hold ironed|in_use joint component      component: translations 0 1 2, rotations 3 4 5
-    node top|bottom row column x y z tie joint on_nose      tie: free, glued, bearing, wrapped
+    node top|bottom row column x y z tie joint on_nose      tie: free, glued, bearing, wrapped;
+                                  absent: there is no cloth round it, and it does not move
     quad n0 n1 n2 n3 zone angle   corners in turn; angle of the warp from the span towards the trailing edge
     iron zone T dose              the steps, in order
     settle                        nothing hot, until the members' compression is consistent
@@ -45,6 +54,7 @@ class Problem:
     joints: list = field(default_factory=list)
     members: list = field(default_factory=list)
     pieces: list = field(default_factory=list)
+    wires: list = field(default_factory=list)
     held: dict = field(default_factory=lambda: {"ironed": [], "in_use": []})
     nodes: list = field(default_factory=list)
     quads: list = field(default_factory=list)
@@ -59,6 +69,7 @@ def read_problem(path):
             words = line.split()
             if words and not words[0].startswith("#"):
                 _take(p, words[0], words[1:], line)
+    _set_lengths(p)
     _set_directions(p)
     return p
 
@@ -74,20 +85,29 @@ def _take(p, word, rest, line):
         p.joints.append(np.array(rest, float))
     elif word == "member":
         young, shear, allowable = map(float, rest)
-        p.members.append(SimpleNamespace(young=young, shear=shear, allowable=allowable))
+        p.members.append(SimpleNamespace(young=young, shear=shear, allowable=allowable, warp_held=0, length=0.0))
     elif word == "piece":
         p.pieces.append(SimpleNamespace(
             ends=(int(rest[0]), int(rest[1])), up=np.array(rest[2:5], float), hinges=(rest[5] == "1", rest[6] == "1"),
-            member=len(p.members) - 1, section=None, end_sections=[]))
+            member=len(p.members) - 1, section=None, end_sections=[], turns=((np.inf, np.inf), (np.inf, np.inf))))
     elif word == "section":
         names = ("area", "inertia_up", "inertia_flat", "torsion", "reach_up", "reach_flat", "reach_twist")
         section = SimpleNamespace(**dict(zip(names, map(float, rest))), round=rest[7] == "1",
                                   shear_up=float(rest[8]) if len(rest) > 8 else 0.0,
-                                  shear_flat=float(rest[9]) if len(rest) > 9 else 0.0)
+                                  shear_flat=float(rest[9]) if len(rest) > 9 else 0.0, warping=0.0)
         if p.pieces[-1].section is None:
             p.pieces[-1].section = section
         else:
             p.pieces[-1].end_sections.append(section)
+    elif word == "turns":
+        a_up, a_flat, b_up, b_flat = map(float, rest)
+        p.pieces[-1].turns = ((a_up, a_flat), (b_up, b_flat))
+    elif word == "warping":
+        p.pieces[-1].section.warping = float(rest[0])
+        p.members[-1].warp_held = int(rest[1])
+    elif word == "wire":
+        p.wires.append(SimpleNamespace(ends=(int(rest[0]), int(rest[1])), young=float(rest[2]), area=float(rest[3]),
+                                       allowable=float(rest[4]), tightness=float(rest[5])))
     elif word == "hold":
         p.held[rest[0]].append((int(rest[1]), int(rest[2])))
     elif word == "node":
@@ -102,6 +122,12 @@ def _take(p, word, rest, line):
         p.steps.append(SimpleNamespace(kind=word))
     else:
         raise ValueError("not understood: " + line)
+
+
+def _set_lengths(p):
+    for i, member in enumerate(p.members):
+        of = [piece for piece in p.pieces if piece.member == i]
+        member.length = np.linalg.norm(p.joints[of[-1].ends[1]] - p.joints[of[0].ends[0]])
 
 
 def _set_directions(p):

@@ -11,7 +11,7 @@ foreach(candidate IN ITEMS python3 /usr/bin/python3)
   endif()
 endforeach()
 if(EVENPULL_SCIPY_PYTHON)
-  foreach(panel IN ITEMS wrapped_rudder glued_sheets tapered_aileron)
+  foreach(panel IN ITEMS wrapped_rudder glued_sheets tapered_aileron pocketed_elevator)
     set(test "reference/SciPy finds the stored answer of ${panel} again")
     add_test(NAME "${test}" COMMAND "${EVENPULL_SCIPY_PYTHON}" -B
       "${CMAKE_CURRENT_SOURCE_DIR}/reference/solve_reference.py" --check ${panel})

@@ -6,11 +6,12 @@ reads <panel>_problem.txt beside this file (words and units: problem.py), works 
 (answer.py). With --check it writes nothing, compares with the stored answer and ends with 1 if they differ. Without a
 name all panels are solved, in one to three minutes each.
 
-Triangles, strains, yarn axes, ties, members, load lines, friction and energy are worked out here anew from
-docs/model.md; only the mesh and the stated numbers come from the problem. The ways part company in the law (cases of
-the exact one against a smoothed interior-point form), in the members (integrated shapes against closed forms), in
-friction (method of multipliers against a regularised force that is remembered) and in the minimiser. Needs NumPy and
-SciPy (Debian: python3-scipy).
+Triangles, strains, yarn axes, ties, members, joints that turn, wires, load lines, friction and energy are worked out
+here anew from docs/model.md; only the mesh and the stated numbers come from the problem. The ways part company in the
+law (cases of the exact one against a smoothed interior-point form), in the members (integrated shapes against closed
+forms), in wires (their energy within the minimiser against an iteration that takes each for taut or slack), in friction
+(method of multipliers against a regularised force that is remembered) and in the minimiser. Needs NumPy and SciPy
+(Debian: python3-scipy).
 """
 
 import os

@@ -234,6 +234,24 @@ TEST_CASE("ends on springs are condensed out: stiffness, energy, shapes under pu
   }
 }
 
+TEST_CASE("the end forces of a beam on springs, pulled or pushed, are those of its stiffness under that force") {
+  Chance chance(63);
+  for (int i = 0; i < 20; ++i) {
+    BeamShape b = springy_beam(chance);
+    if (i % 4 == 1) b.turn_from = hinge_end;
+    if (i % 4 == 2) b.turn_to = EndTurn{};
+    const BeamVector u = chance.vector<12>(0.01);
+    for (double pull : {0.0, 400.0, -150.0}) {
+      const BeamVector f = (beam_stiffness(b) + beam_geometric_stiffness(b, pull)) * u;
+      const BeamForces r = beam_forces(b, u, pull);
+      CHECK(r.bend_up[0] == Approx(f[4]).margin(1e-9));
+      CHECK(r.bend_flat[0] == Approx(-f[5]).margin(1e-9));
+      CHECK(r.bend_up[1] == Approx(-f[10]).margin(1e-9));
+      CHECK(r.bend_flat[1] == Approx(f[11]).margin(1e-9));
+    }
+  }
+}
+
 TEST_CASE("a load spread along a beam on springs turns its ends as the uncondensed beam does") {
   Chance chance(62);
   for (int i = 0; i < 10; ++i) {

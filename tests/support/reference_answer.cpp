@@ -58,6 +58,8 @@ std::vector<Answer> read_answers(const std::string& panel) {
       for (double& v : a.mean) in >> v;
     if (word == "slip")
       for (double v; in >> v;) a.slip.push_back(v * mm);
+    if (word == "wire")
+      for (double v; in >> v;) a.wires.push_back(v);
     if (word == "pull") a.pull.push_back(three(in));
     if (word == "joint") a.joints.push_back(mm * three(in));
     if (word == "node") a.nodes.push_back(mm * three(in));

@@ -16,13 +16,14 @@ namespace evenpull::reference {
 struct Answer {
   std::string kind;                     ///< "iron", "settle" or "release"
   double cloth_energy = 0;              ///< integral of 1/2 N:C:N [J]
-  double frame_energy = 0;              ///< 1/2 u K u of the members without geometric stiffness [J]
+  double frame_energy = 0;              ///< 1/2 u K u of the members without geometric stiffness, of wires N^2/2k [J]
   double use = 0;                       ///< worst stress / allowable
   std::array<double, 4> mean{};         ///< N/m: top and bottom along the chord, top and bottom along the span
   std::vector<double> slip;             ///< of the wrapped columns [m]
   std::vector<Eigen::Vector3d> pull;    ///< of each quad, as Mandel [N/m]
   std::vector<Eigen::Vector3d> joints;  ///< displacement [m]; after settling and release only
   std::vector<Eigen::Vector3d> nodes;   ///< the same of the cloth
+  std::vector<double> wires;            ///< pull of each wire [N]; 0: it is slack
 };
 
 /// Text of <panel>_<which>.txt; throws std::runtime_error when it is not there.

@@ -111,8 +111,77 @@ SmallPanel tapered_aileron() {
   return p;
 }
 
+MemberMake stated_tube(double outside, double wall) {
+  MemberMake make;
+  make.shape.kind = SectionShape::Kind::tube;
+  make.shape.outside_diameter = outside;
+  make.shape.wall = wall;
+  make.material = 1;
+  leave_out_shear(make);
+  return make;
+}
+
+// Pressed ribs on upright gussets of three rivets a side: stiff against turning up and down, nearly pinned in the plane
+// of the panel, flanges held.
+void rivet_ribs(Case& c) {
+  MemberMake make;
+  make.shape.kind = SectionShape::Kind::sheet_rib;
+  make.shape.wall = 0.5e-3;
+  make.shape.width = 12e-3;
+  make.shape.height = 18e-3;
+  leave_out_shear(make);
+  JointMake gusset;
+  gusset.kind = JointKind::gusset;
+  gusset.fasteners = 3;
+  gusset.upright = true;
+  for (Rib& r : c.ribs) r.make = make, r.front_joint = r.rear_joint = gusset;
+}
+
+Brace wire_across(const Case& c, const std::string& name, int from_rib, int to_rib, double tightness) {
+  Brace b;
+  b.name = name;
+  b.make.shape.kind = SectionShape::Kind::tube;
+  b.make.shape.outside_diameter = 1e-3;
+  b.make.shape.wall = 0.5e-3;
+  b.make.material = static_cast<int>(c.materials.size()) - 1;
+  b.from_rib = from_rib;
+  b.to_member = 1, b.to_rib = to_rib;
+  b.wire = true;
+  b.tightness = tightness;
+  return b;
+}
+
+// A pocket in the wrapped trailing edge of the middle bay, riveted ribs, two wires that cross in the inboard bay and
+// one in the outboard one. Of the two one goes slack for good, that of the outboard bay until the panel is released.
+// Shear is left out as of the rudder.
+SmallPanel pocketed_elevator() {
+  SmallPanel p{
+      "pocketed_elevator", "Elevator with a tab pocket, riveted ribs and wires", sample::light_rudder(3), {}, {}};
+  Case& c = p.the_case;
+  reshape(c, 0.6, 0.35, 0.35);
+  c.iron = strips_of(c, 1);
+  for (SpanMember& m : c.span_members) leave_out_shear(m.make);
+  rivet_ribs(c);
+  Pocket pocket;
+  pocket.name = "tab pocket";
+  pocket.from = c.ribs[1].station, pocket.to = c.ribs[2].station;
+  pocket.depth = 0.08;
+  pocket.make = stated_tube(9.5e-3, 0.9e-3);
+  c.pockets = {pocket};
+  c.materials.push_back({"steel", 200e9, 79e9, 1e9, Strength::yield});
+  c.braces = {wire_across(c, "out", 0, 1, 20), wire_across(c, "in", 1, 0, 20), wire_across(c, "tip", 2, 3, 20)};
+  p.mesh.target_nodes = 110;
+  work_pass(p, 1, 250, 0.25);
+  work_pass(p, 1, 250, 1);
+  settle(p);
+  release(p);
+  return p;
+}
+
 }  // namespace
 
-std::vector<SmallPanel> small_panels() { return {wrapped_rudder(), glued_sheets(), tapered_aileron()}; }
+std::vector<SmallPanel> small_panels() {
+  return {wrapped_rudder(), glued_sheets(), tapered_aileron(), pocketed_elevator()};
+}
 
 }  // namespace evenpull::reference
