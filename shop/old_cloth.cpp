@@ -74,7 +74,7 @@ void weigh_by(const OldCloth& old, std::vector<Drawn>& all) {
         "of another kind, or the reading is off; do not iron it before somebody has looked");
 }
 
-PullRange range_of(const std::vector<Drawn>& all, const std::function<double(const Drawn&)>& pull) {
+PullBand range_of(const std::vector<Drawn>& all, const std::function<double(const Drawn&)>& pull) {
   std::vector<std::pair<double, double>> by;
   double sum = 0;
   for (const Drawn& d : all) by.push_back({pull(d), d.weight}), sum += d.weight;

@@ -17,13 +17,13 @@ struct OldCloth {
 };
 
 /// Of 100 such cloths 95 pull between low and high.
-struct PullRange {
+struct PullBand {
   double low = 0, median = 0, high = 0;  ///< N/m
 };
 
 struct MoreToCome {
   double temperature = 0;        ///< K
-  PullRange pull;                ///< after ironing at it
+  PullBand pull;                ///< after ironing at it
   bool perhaps_nothing = false;  ///< it has seen that already, or may have: then perhaps no more than now comes
 };
 
@@ -35,7 +35,7 @@ struct PatchIron {
   double begin = 0;     ///< K: 39 of 40 such pieces pull no more than the surroundings there
   double likely = 0;    ///< K: half of them
   bool reached = true;  ///< within the hottest stage of the case; else `likely` is that
-  PullRange at_likely;
+  PullBand at_likely;
 };
 /// In whole degrees Fahrenheit, from where such cloth begins to shrink.
 PatchIron patch_iron(const Case& c, const OldCloth& surroundings);
