@@ -23,7 +23,8 @@ double square_of(double x) { return x * x; }
 struct Fit {
   const WeightedSquare& square;
   const std::vector<WeightReading>& readings;
-  double usual;  // pull_by_sagging
+  double usual;      // pull_by_sagging
+  double sag_error;  // m
 
   Eigen::VectorXd sags(const Eigen::Vector2d& x) const {
     Eigen::VectorXd w(static_cast<Eigen::Index>(readings.size()));
@@ -43,9 +44,9 @@ struct Fit {
   }
   // Each sag is a reading less the one without weight, which they share.
   Eigen::MatrixXd scatter(const Eigen::VectorXd& w) const {
-    Eigen::MatrixXd s = Eigen::MatrixXd::Constant(w.size(), w.size(), 0.5 * square_of(coupon_error::sag));
+    Eigen::MatrixXd s = Eigen::MatrixXd::Constant(w.size(), w.size(), 0.5 * square_of(sag_error));
     for (Eigen::Index i = 0; i < w.size(); ++i)
-      s(i, i) += 0.5 * square_of(coupon_error::sag) + square_of(coupon_error::weight * w[i]);
+      s(i, i) += 0.5 * square_of(sag_error) + square_of(coupon_error::weight * w[i]);
     return s;
   }
 };
@@ -70,8 +71,9 @@ double pull_of_reading(const WeightedSquare& square, const WeightReading& readin
          pull_by_sagging(square, stiffness) * square_of(reading.sag);
 }
 
-CouponPull coupon_pull(const WeightedSquare& square, const std::vector<WeightReading>& readings, double stiffness) {
-  const Fit fit{square, readings, pull_by_sagging(square, stiffness)};
+CouponPull coupon_pull(const WeightedSquare& square, const std::vector<WeightReading>& readings, double stiffness,
+                       double sag_error) {
+  const Fit fit{square, readings, pull_by_sagging(square, stiffness), sag_error};
   Eigen::VectorXd read(static_cast<Eigen::Index>(readings.size()));
   for (Eigen::Index i = 0; i < read.size(); ++i) read[i] = readings[static_cast<std::size_t>(i)].sag;
   Eigen::Vector2d x{std::log(std::max(1.0, pull_of_reading(square, readings.front(), stiffness))), 1};

@@ -1,5 +1,5 @@
-// The pull of a cloth from a coupon: cloth cemented to a stiff wooden square, ironed stage by stage, a disc in its middle
-// loaded with weights. From sags to the pull with all that it may be off by (docs/model.md, section 11).
+// The pull of a cloth from a coupon: cloth cemented to a stiff wooden square, ironed stage by stage, a disc in its
+// middle loaded with weights. From sags to the pull with all that it may be off by (docs/model.md, section 11).
 #pragma once
 
 #include "solver/sound/weighted_square.hpp"
@@ -42,10 +42,11 @@ struct CouponPull {
   bool contradicts = false;  ///< that is more than 1 in 1000 sets of good readings show
 };
 
-/// Pull from one or more readings: least squares over pull and stretch, the stretch known to `coupon_error::stretch`, so that
-/// two weights are carried back to none as far as they tell. Readings of a square share the one without weight.
-/// Sizes and readings positive; `stiffness` of the cloth [N/m].
-CouponPull coupon_pull(const WeightedSquare& square, const std::vector<WeightReading>& readings, double stiffness);
+/// Pull from one or more readings: least squares over pull and stretch, the stretch known to `coupon_error::stretch`,
+/// so that two weights are carried back to none as far as they tell. Readings of a square share the one without weight.
+/// Sizes and readings positive; `stiffness` of the cloth [N/m], `sag_error` of a sag, one sigma [m].
+CouponPull coupon_pull(const WeightedSquare& square, const std::vector<WeightReading>& readings, double stiffness,
+                       double sag_error = coupon_error::sag);
 
 /// sigma of the whole from that of the readings: budget above, never below `coupon_error::least`.
 double coupon_sigma(double sigma_read);

@@ -96,7 +96,8 @@ std::optional<CouponSpread> spread_of_rows(const std::vector<CouponRow>& rows, c
   out.of_yarn = of_yarn;
   out.all_measured = std::all_of(rows.begin() + 1, rows.end(), [](const CouponRow& r) { return r.pull_measured; });
   if (out.all_measured) {
-    // Thermometer and looseness are the same at each stage, readings and missed spots are not: half of the variance each.
+    // Thermometer and looseness are the same at each stage, readings and missed spots are not: half of the variance
+    // each.
     out.common = out.of_stage = sigma / std::sqrt(2);
   } else {
     // What the stage measured has of its own went into the ratio, and the other stage has its own besides.

@@ -41,9 +41,9 @@ inline constexpr double pull_of_stage_alone = 0.10, pull_of_yarn_alone = 0.08;
 /// Rows and stages nearer than this are one [K]: no thermometer on a sole tells them apart. Judgement.
 inline constexpr double one_stage_within = 1;
 
-/// `base`: the curve so far, onset first; stages rising, above the onset. Rows of stages measured take what was measured;
-/// the ratio of warp to fill stays as it was. All others are scaled as the nearest measured stage is, and their free shrink
-/// is kept between that of measured neighbours.
+/// `base`: the curve so far, onset first; stages rising, above the onset. Rows of stages measured take what was
+/// measured; the ratio of warp to fill stays as it was. All others are scaled as the nearest measured stage is, and
+/// their free shrink is kept between that of measured neighbours.
 CouponCurve curve_of_coupon(const std::vector<ShrinkPoint>& base, const std::vector<CouponStage>& stages,
                             double of_yarn = pull_of_yarn_alone);
 

@@ -110,8 +110,10 @@ Places places_of(const Entry& document) {
   return out;
 }
 
-Entry read_document(const std::string& path, DocumentKind kind) {
-  const auto text = plain_text(read_raw(path), path);
+Entry read_document(const std::string& path, DocumentKind kind) { return document_of(read_raw(path), path, kind); }
+
+Entry document_of(const std::string& bytes, const std::string& path, DocumentKind kind) {
+  const auto text = plain_text(bytes, path);
   check_bounds(text, path, kind == DocumentKind::a_case ? most::case_values : most::order_values);
   try {
     auto document = convert(toml::parse(text, path));

@@ -51,9 +51,11 @@ struct CaseFileError : std::runtime_error {
 
 enum class DocumentKind { a_case, an_order };
 
-/// Reads a file ("-": standard input) and parses it; throws CaseFileError for one that is missing, no plain text, larger
-/// than a case or an order can be, or has a slip in the TOML.
+/// Reads a file ("-": standard input) and parses it; throws CaseFileError for one that is missing, no plain text,
+/// larger than a case or an order can be, or has a slip in the TOML.
 Entry read_document(const std::string& path, DocumentKind kind);
+/// The same of bytes that are at hand; `path` is for messages.
+Entry document_of(const std::string& bytes, const std::string& path, DocumentKind kind);
 
 /// Name of element `index` (from 0) of a list, as shown to a person: "member[2]" for index 1.
 std::string nth(const std::string& key, std::size_t index);

@@ -1,4 +1,5 @@
-// A square of cloth held flat on all four sides, with a weight on a rigid disc in its middle: how far it sags, and back.
+// A square of cloth held flat on all four sides, with a weight on a rigid disc in its middle: how far it sags, and
+// back.
 #pragma once
 
 namespace evenpull::inline solver {
@@ -8,8 +9,8 @@ struct WeightedSquare {
   double radius = 0;  ///< of the disc [m]
 };
 
-/// Discs for which what follows holds, radius over side: below, the cloth at the rim is stretched past the law used here;
-/// above, nothing was computed. Judgement.
+/// Discs for which what follows holds, radius over side: below, the cloth at the rim is stretched past the law used
+/// here; above, nothing was computed. Judgement.
 inline constexpr double least_disc = 0.05, largest_disc = 0.2;
 
 /// ln(rho/c), rho = 0.539353 b the conformal radius of the square: see sag_under_disc.

@@ -1,7 +1,7 @@
 // Cloth on a square frame with a weight on a disc in its middle. Small sags: P = 2 pi N w/ln(rho/c) with the conformal
-// radius rho = 0.5394 b of a square (classical, Polya and Szego, from memory; images and collocation of the rigid disc agree
-// to six digits, derived here). Larger ones pull the cloth tighter: N + k w^2. An energy bound with nothing giving way in the
-// plane has k = (E/4) (1/c^2 - 1/rho^2)/ln^3(rho/c) (derived here); the solver's membrane takes less.
+// radius rho = 0.5394 b of a square (classical, Polya and Szego, from memory; images and collocation of the rigid disc
+// agree to six digits, derived here). Larger ones pull the cloth tighter: N + k w^2. An energy bound with nothing
+// giving way in the plane has k = (E/4) (1/c^2 - 1/rho^2)/ln^3(rho/c) (derived here); the solver's membrane takes less.
 #include "solver/sound/weighted_square.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/weighted_square_mesh.hpp"

@@ -79,8 +79,8 @@ TEST_CASE("readings without error give the pull back, with one weight or two") {
 }
 
 TEST_CASE("what sagging adds lies within its doubt of an estimate made another way") {
-  // For isotropic cloth, small sags as they would be without stretch: 17 and 69 N/m at 420, 8 and 32 at 620, 4 and 17 at
-  // 850 N/m (design estimate, computed); woven cloth gives way in shear and adds less.
+  // For isotropic cloth, small sags as they would be without stretch: 17 and 69 N/m at 420, 8 and 32 at 620, 4 and 17
+  // at 850 N/m (design estimate, computed); woven cloth gives way in shear and adds less.
   struct Row {
     double pull, mass, sag, added;
   };

@@ -1,5 +1,5 @@
-// The square of a coupon on a mesh of the solver's own membrane: a second way to the sag under a weight, in which the cloth
-// stretches as its law has it.
+// The square of a coupon on a mesh of the solver's own membrane: a second way to the sag under a weight, in which the
+// cloth stretches as its law has it.
 #pragma once
 
 #include "tests/support/cloth_patch.hpp"
