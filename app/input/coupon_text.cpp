@@ -60,6 +60,13 @@ std::vector<std::string> split_words(const std::string& s, char at) {
   return out;
 }
 
+bool decimal_comma(const std::string& text) {
+  const auto digit = [](char c) { return c >= '0' && c <= '9'; };
+  for (std::size_t i = 1; i + 1 < text.size(); ++i)
+    if (text[i] == ',' && digit(text[i - 1]) && digit(text[i + 1])) return true;
+  return false;
+}
+
 struct TypedStage {
   double temperature = 0;
   std::vector<std::pair<std::string, std::string>> parts;  ///< left and right of =
@@ -69,8 +76,9 @@ TypedStage typed_stage(const char* option, const std::string& text, const char* 
   const auto not_one = [&]() {
     refuse_words(option,
                  fmt::format("{} is not understood; write {} {}: the stage, a colon, then what was read, parted "
-                             "by commas",
-                             in_quotes(text), option, example));
+                             "by commas{}",
+                             in_quotes(text), option, example,
+                             decimal_comma(text) ? "; decimals stand behind a point: 1.84, not 1,84" : ""));
   };
   const auto colon = text.find(':');
   if (colon == std::string::npos) not_one();
