@@ -84,17 +84,22 @@ double height_of_drawing(const CouponSlip& slip) {
   return across * points_per_metre / scale_for(across) + 12 + 8 + least_type + 6;
 }
 
+std::string one_yarn_a_line(std::string words) {
+  if (const auto comma = words.find(", "); comma != std::string::npos) words.replace(comma, 2, "\n");
+  return words;
+}
+
 void draw_results(HalfPages& pages, const CouponSlip& slip) {
   std::vector<std::vector<std::string>> rows;
   bool shrink = false;
   for (const auto& s : slip.stages) shrink = shrink || !s.shrink.empty();
   for (const auto& s : slip.stages) {
     rows.push_back({s.stage, s.pull, s.range});
-    if (shrink) rows.back().push_back(s.shrink);
+    if (shrink) rows.back().push_back(one_yarn_a_line(s.shrink));
   }
   std::vector<HalfPageColumn> columns{
-      {"stage", 0.15}, {"pull", shrink ? 0.31 : 0.35, true}, {"19 times in 20 within", shrink ? 0.31 : 0.5}};
-  if (shrink) columns.push_back({"free shrink", 0.23});
+      {"stage", 0.15}, {"pull", shrink ? 0.30 : 0.35, true}, {"19 times in 20 within", shrink ? 0.35 : 0.5}};
+  if (shrink) columns.push_back({"free shrink", 0.20});
   pages.table(columns, rows);
 }
 
