@@ -178,3 +178,33 @@ TEST_CASE("standard input and a case with a slip are refused before anything els
   const std::string file = folder.write("a.toml", with(base(), "class = \"medium\"", "class = \"thick\""));
   CHECK_THROWS_WITH(changed_case(file, {tables("cloth.curve", rows)}, "x"), Contains("thick"));
 }
+
+TEST_CASE("every case here takes a curve and spreads, by either kind of line end, and reads", "[edit]") {
+  const char* const curve =
+      "[[cloth.curve]]\ntemperature = \"80 degC\"\nfree_shrink = \"0 %\"\npull = \"0 N/m\"\n\n"
+      "[[cloth.curve]]\ntemperature = \"380 degF\"\nfree_shrink = \"11 %\"\npull = \"620 N/m\"\n";
+  const TemporaryFolder folder;
+  int count = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(EVENPULL_CASES_DIR)) {
+    if (entry.path().extension() != ".toml") continue;
+    INFO(entry.path());
+    for (const bool returns : {false, true}) {
+      std::string text = read_all(entry.path());
+      if (text.find("[outline]") == std::string::npos) continue;  // an order
+      if (returns)
+        for (std::size_t at = 0; (at = text.find('\n', at)) != std::string::npos; at += 2) text.insert(at, "\r");
+      const auto file = folder.write("case.toml", text);
+      const auto changed = changed_case(
+          file, {tables("cloth.curve", curve), without("spread", "pull"), set("spread", "pull_common", "\"7 %\"")},
+          "it");
+      CHECK(changed.read.value.cloth.curve.size() == 2);
+      CHECK(changed.read.value.spreads.pull_common == 0.07);
+      const auto lone = [](const std::string& t) {
+        return std::count(t.begin(), t.end(), '\n') - std::count(t.begin(), t.end(), '\r');
+      };
+      CHECK(lone(changed.after) == (returns ? 0 : std::count(changed.after.begin(), changed.after.end(), '\n')));
+      ++count;
+    }
+  }
+  CHECK(count > 4);
+}

@@ -98,8 +98,8 @@ void draw_results(HalfPages& pages, const CouponSlip& slip) {
     if (shrink) rows.back().push_back(one_yarn_a_line(s.shrink));
   }
   std::vector<HalfPageColumn> columns{
-      {"stage", 0.15}, {"pull", shrink ? 0.30 : 0.35, true}, {"19 times in 20 within", shrink ? 0.35 : 0.5}};
-  if (shrink) columns.push_back({"free shrink", 0.20});
+      {"stage", 0.15}, {"pull", shrink ? 0.30 : 0.35, true}, {"19 times in 20 within", shrink ? 0.33 : 0.5}};
+  if (shrink) columns.push_back({"free shrink", 0.22});
   pages.table(columns, rows);
 }
 

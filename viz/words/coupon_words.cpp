@@ -55,9 +55,10 @@ std::vector<std::string> coupon_steps(const CouponSizes& s, CouponUnits units) {
       "maker's instructions. Ventilate; no solvent near a hot iron.",
       "Iron all over at the stage, by the thermometer on the sole, twice. Miss no spot. Let it lie cold for an hour.",
       fmt::format(
-          "Straight edge across two boards, over the middle. Disc, {} across, stiff, in the middle. Measure down "
-          "to the disc: with no weight, with {}, with {}. A sag is the reading less the one with no weight. Take "
-          "a depth gauge or a caliper: {} counts; a rule does not show it.",
+          "Straight edge across two boards, over the middle. Disc, {} across, stiff, in the middle; it stays there. "
+          "Measure down to it: with no weight, with {}, with {}, each in two halves beside the gauge, so that it lies "
+          "level. A sag is the reading less the one with no weight. Take a depth gauge or a caliper: {} counts; a rule "
+          "does not show it.",
           both_lengths(s.disc, units), weights[0], weights[1], inch ? "0.004 in (0.1 mm)" : "0.1 mm (0.004 in)"),
       fmt::format(
           "Free shrink: on a loose piece of the roll mark {} along the warp and along the fill. Iron it loose, at "
