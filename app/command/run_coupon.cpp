@@ -37,7 +37,7 @@ struct CouponJob {
   std::string title = "a square of your own cloth";
   viz::CouponSizes sizes;
   viz::CouponUnits units = viz::CouponUnits::inch;
-  bool sizes_assumed = false;
+  bool inside_assumed = false, disc_assumed = false, boards_assumed = false;
   double sag_error = coupon_error::sag;
   double stiffness = cloth_defaults::stiffness, poisson = cloth_defaults::poisson;
   std::vector<ShrinkPoint> curve;
@@ -97,7 +97,7 @@ void take_sizes(CouponJob& job, const Request& r) {
   if (!c.sag_reading.empty())
     job.sag_error = coupon_length("--sag-reading", c.sag_reading, least_sag_error, most_sag_error,
                                   "0.1 mm (0.004 in) with a depth gauge, 0.5 mm with a rule are usual");
-  job.sizes_assumed = c.inside.empty() || c.disc.empty() || c.boards.empty();
+  job.inside_assumed = c.inside.empty(), job.disc_assumed = c.disc.empty(), job.boards_assumed = c.boards.empty();
 }
 
 CouponBoards boards_of(const CouponJob& job) { return {job.sizes.board_width, job.sizes.board_height}; }
@@ -235,7 +235,8 @@ std::vector<CaseEdit> edits_of(const CouponJob& job, const CouponCurve& curve) {
 std::vector<std::string> notes_of(const CouponJob& job, const std::vector<FoundStage>& found,
                                   const CouponCurve& curve) {
   std::vector<std::string> out;
-  if (job.sizes_assumed) out.push_back(viz::sizes_assumed_words(job.sizes));
+  const auto assumed = viz::sizes_assumed_words(job.sizes, job.inside_assumed, job.disc_assumed, job.boards_assumed);
+  if (!assumed.empty()) out.push_back(assumed);
   bool pulls = false, shrinks = false;
   double sigma = 0;
   for (const FoundStage& f : found) {
@@ -377,6 +378,8 @@ void run_coupon(const Request& request, std::ostream& out) {
   if (found.empty()) {
     slip.steps = viz::coupon_steps(job.sizes, job.units);
     slip.notes = {usual_sag(job), viz::no_strip_words()};
+    if (const double cost = cost_of(job).expected; cost > boards_may_cost)
+      slip.warnings.push_back(viz::boards_will_cost_words(cost));
   } else {
     std::vector<CouponStage> stages;
     for (const FoundStage& f : found) stages.push_back(f.stage);

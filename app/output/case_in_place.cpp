@@ -164,6 +164,7 @@ fs::path put_case_in_place(const ChangedCase& changed, const std::string& by) {
   struct stat was {};
   if (stat(file.c_str(), &was) != 0) no_change(changed.file, std::strerror(errno));
   if (!S_ISREG(was.st_mode)) no_change(changed.file, "it is no plain file");
+  if (access(file.c_str(), W_OK) != 0) no_change(changed.file, "it is protected against writing");
   if (read_raw(file.string()) != changed.before)
     no_change(changed.file, "somebody else changed it meanwhile; run again");
   std::string name = (file.parent_path() / ("." + file.filename().string() + ".writing-XXXXXX")).string();

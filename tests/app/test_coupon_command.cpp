@@ -204,6 +204,12 @@ TEST_CASE("boards that are thinner than they should cost what they cost, and tha
   CHECK(thin.code == 0);
   CHECK_THAT(thin.out, Contains("more than it should be"));
   CHECK_THAT(stiff.out, !Contains("more than it should be"));
+  CHECK_THAT(stiff.out, !Contains("since not said"));
+  r.coupon.readings.clear();
+  CHECK_THAT(say_of(r).out, Contains("will give way"));
+  r.coupon.disc = "";
+  r.coupon.readings = {three[1]};
+  CHECK_THAT(say_of(r).out, Contains("Say --disc where yours differ"));
 }
 
 TEST_CASE("a pull that falls is a warning, and nothing is put into a case", "[coupon]") {

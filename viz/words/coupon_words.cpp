@@ -170,11 +170,25 @@ std::string shrink_says_nothing_words() { return "Free shrink says nothing of th
 
 std::string spread_of_shrink_words() { return "The doubt of free shrink stays 10 %, or as the case has it."; }
 
-std::string sizes_assumed_words(const CouponSizes& s) {
+std::string sizes_assumed_words(const CouponSizes& s, bool inside, bool disc, bool boards) {
+  std::string what, option;
+  const auto add = [&](bool assumed, const std::string& size, const char* name) {
+    if (!assumed) return;
+    what += (what.empty() ? "" : ", ") + size;
+    option += std::string(option.empty() ? "" : ", ") + name;
+  };
+  add(inside, "inside " + print_length(s.inside), "--inside");
+  add(disc, "disc " + print_length(s.disc), "--disc");
+  add(boards, "boards " + board_text(s, CouponUnits::metric) + " lying flat", "--boards");
+  if (what.empty()) return "";
+  return fmt::format("Taken, since not said: {}. Say {} where yours differ.", what, option);
+}
+
+std::string boards_will_cost_words(double cost) {
   return fmt::format(
-      "Taken, since not said: inside {}, disc {}, boards {} lying flat. Say --inside, --disc, --boards "
-      "where yours differ.",
-      print_length(s.inside), print_length(s.disc), board_text(s, CouponUnits::metric));
+      "These boards will give way by some {} of the pull, which is known by half only: a smaller square or "
+      "wider boards read better.",
+      share_words(cost));
 }
 
 }  // namespace evenpull::viz

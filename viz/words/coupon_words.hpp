@@ -57,7 +57,10 @@ std::string left_words(double left, double without);
 std::string left_for_all_words(double left, double if_measured, const std::vector<double>& not_measured);
 std::string mean_of_yarns_words();
 std::string shrink_says_nothing_words();
-std::string sizes_assumed_words(const CouponSizes& sizes);
+/// Sizes that were not said; empty where all were.
+std::string sizes_assumed_words(const CouponSizes& sizes, bool inside, bool disc, bool boards);
+/// For the sheet to fill in, where no boards of stock are stiff enough.
+std::string boards_will_cost_words(double cost);
 std::string spread_of_shrink_words();
 
 }  // namespace evenpull::viz
