@@ -36,7 +36,8 @@ constexpr const char* how_to_begin =
     "  evenpull contrast my-aileron.toml      for apprentices: the wrong way, the plain way and the plan, side by "
     "side\n"
     "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n"
-    "  evenpull log my-aileron.toml           while the work goes on: what was done and read, what comes next\n\n"
+    "  evenpull log my-aileron.toml           while the work goes on: what was done and read, what comes next\n"
+    "  evenpull coupon                        how to measure the pull of your own cloth on a wooden square\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -55,6 +56,7 @@ const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request
                                                                 {"contrast", Request::Job::contrast},
                                                                 {"iron", Request::Job::iron},
                                                                 {"log", Request::Job::log},
+                                                                {"coupon", Request::Job::coupon},
                                                                 {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
@@ -136,6 +138,7 @@ void describe(CLI::App& app, Request& r) {
   }
   describe_iron(app, r);
   describe_log(app, r);
+  describe_coupon(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

@@ -39,6 +39,7 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::contrast: run_contrast(r, out); return;
     case Request::Job::iron: run_iron(r, out); return;
     case Request::Job::log: run_log(r, out); return;
+    case Request::Job::coupon: run_coupon(r, out); return;
     case Request::Job::plan:
     case Request::Job::replay: run_plan(r, out); return;
   }
@@ -51,6 +52,7 @@ const char* ending_of(Request::Job job) {
     case Request::Job::contrast: return "-contrast";
     case Request::Job::iron: return "-iron";
     case Request::Job::log: return "-log";
+    case Request::Job::coupon: return "-coupon";
     case Request::Job::plan:
     case Request::Job::print_template: break;
   }
@@ -91,7 +93,7 @@ void say(const Request& r, std::ostream& out, const std::string& document, const
 
 std::string result_folder_of(const Request& r) {
   if (!r.folder.empty()) return r.folder;
-  if (r.case_file.empty()) return "iron-check";
+  if (r.case_file.empty()) return r.job == Request::Job::coupon ? "coupon" : "iron-check";
   const auto stem = r.case_file == "-" ? "standard-input" : std::filesystem::path(r.case_file).stem().string();
   return stem + ending_of(r.job);
 }

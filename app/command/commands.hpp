@@ -18,8 +18,10 @@ void run_contrast(const Request& request, std::ostream& out);
 void run_survey(const Request& request, std::ostream& out);
 void run_iron(const Request& request, std::ostream& out);
 void run_log(const Request& request, std::ostream& out);
+void run_coupon(const Request& request, std::ostream& out);
 
-/// What is said where no equilibrium was found: the test that was missed, with its numbers in its unit, and what to try.
+/// What is said where no equilibrium was found: the test that was missed, with its numbers in its unit, and what to
+/// try.
 std::string not_converged_text(const Request& request, const NotConverged& e);
 
 /// Prints what was asked for: the document, the words, or nothing.

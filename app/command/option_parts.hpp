@@ -1,4 +1,5 @@
-// Options that several commands share. Only these files and those that describe a command know the command-line library.
+// Options that several commands share. Only these files and those that describe a command know the command-line
+// library.
 #pragma once
 
 #include "app/command/request.hpp"
@@ -31,5 +32,6 @@ std::vector<std::string> choices_of(const std::string& option);
 /// Commands of the bench, each with its options; app/command/describe_<command>.cpp.
 void describe_iron(CLI::App& app, Request& r);
 void describe_log(CLI::App& app, Request& r);
+void describe_coupon(CLI::App& app, Request& r);
 
 }  // namespace evenpull

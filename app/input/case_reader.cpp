@@ -1,6 +1,7 @@
 #include "app/input/case_reader.hpp"
 
 #include "app/input/case_parts.hpp"
+#include "app/input/raw_file.hpp"
 #include "app/text/quoted.hpp"
 
 #include <fmt/format.h>
@@ -38,8 +39,10 @@ void read_job(const CaseTable& top, Case& c) {
 
 }  // namespace
 
-CaseFile read_case_file(const std::string& path) {
-  const auto document = read_document(path, DocumentKind::a_case);
+CaseFile read_case_file(const std::string& path) { return read_case_text(read_raw(path), path); }
+
+CaseFile read_case_text(const std::string& bytes, const std::string& path) {
+  const auto document = document_of(bytes, path, DocumentKind::a_case);
   CaseContext context(path, document);
   const CaseTable top(context, document, "",
                       {"format", "title", "description", "invented", "outline",   "tip_bow",  "profile", "materials",

@@ -23,5 +23,7 @@ struct CaseFile {
 /// Throws CaseFileError.
 CaseFile read_case_file(const std::string& path);
 Case read_case(const std::string& path);
+/// The same of bytes that are at hand; `path` is for messages.
+CaseFile read_case_text(const std::string& bytes, const std::string& path);
 
 }  // namespace evenpull

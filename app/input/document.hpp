@@ -51,8 +51,8 @@ struct CaseFileError : std::runtime_error {
 
 enum class DocumentKind { a_case, an_order };
 
-/// Reads a file ("-": standard input) and parses it; throws CaseFileError for one that is missing, no plain text, larger
-/// than a case or an order can be, or has a slip in the TOML.
+/// Reads a file ("-": standard input) and parses it; throws CaseFileError for one that is missing, no plain text,
+/// larger than a case or an order can be, or has a slip in the TOML.
 Entry read_document(const std::string& path, DocumentKind kind);
 /// The same of bytes that were read from it.
 Entry document_of(std::string bytes, const std::string& path, DocumentKind kind);

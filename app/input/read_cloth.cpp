@@ -82,7 +82,7 @@ void read_curve(const CaseTable& t, Cloth& cloth) {
                              "free shrink 5 / 7.5 / 10 % and pull " + pulls + " N/m at 250 / 300 / 350 °F; onset 80 °C",
                              "free shrink: FAA-H-8083-31 (5 and 10 %); pull: estimate, band x 0.53 to x 1.9 (two "
                              "sigma), scaled by areal mass; the "
-                             "weakest input, test a strip of your own cloth");
+                             "weakest input; `evenpull coupon` says how to measure your own cloth");
     return;
   }
   for (size_t i = 0; i < points.size(); ++i) {

@@ -1,9 +1,11 @@
 set(EVENPULL_APP_TESTS
   disk_watch.cpp
   test_bad_input.cpp
+  test_case_edit.cpp
   test_case_reader.cpp
   test_command_line.cpp
   test_contrast_orders.cpp
+  test_coupon_command.cpp
   test_cut_out_input.cpp
   test_doubts.cpp
   test_file_bounds.cpp

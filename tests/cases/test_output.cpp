@@ -54,7 +54,8 @@ TEST_CASE("what is printed and cannot be is a failure with a sentence", "[output
       {"plan", "--help"},
       {"survey", rudder(), "--out", out},
       {"survey", rudder(), "--json", "--out", out},
-      {"iron", "--reading", "3 = 255 degF, 268 degF", "--reading", "5 = 352 degF, 369 degF", "--out", folder / "card"}};
+      {"iron", "--reading", "3 = 255 degF, 268 degF", "--reading", "5 = 352 degF, 369 degF", "--out", folder / "card"},
+      {"coupon", "--out", folder / "coupon"}};
   for (const auto& wish : wishes)
     for (const auto& where : {to_a_full_device, to_nowhere}) {
       INFO(wish[0] << " " << wish.back());

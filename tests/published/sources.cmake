@@ -39,6 +39,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_tight_bay.cpp
   test_tight_rectangle.cpp
   test_triangle_torsion.cpp
+  test_weighted_square.cpp
   test_whole_panels.cpp
   test_wrinkled_strip.cpp
 )

@@ -7,6 +7,7 @@ set(EVENPULL_VIZ_TESTS
   test_film.cpp
   test_joint_words.cpp
   test_lesson.cpp
+  test_coupon_slip.cpp
   test_iron_card.cpp
   test_packed.cpp
   test_page.cpp
