@@ -1,2 +1,3 @@
 set(EVENPULL_SHOP_TESTS
-  test_calibration.cpp)
+  test_calibration.cpp
+  test_tap.cpp)
