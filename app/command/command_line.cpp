@@ -35,7 +35,8 @@ constexpr const char* how_to_begin =
     "  evenpull plan my-aileron.toml          the plan, in a folder of its own\n"
     "  evenpull contrast my-aileron.toml      for apprentices: the wrong way, the plain way and the plan, side by "
     "side\n"
-    "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n\n"
+    "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n"
+    "  evenpull tap my-aileron.toml --tone \"bay 2 top = 84 Hz\"    the pull of that bay, from the tone of a tap\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -49,8 +50,10 @@ constexpr const char* how_to_begin =
 constexpr std::size_t most_shown_of_error = 300;
 
 const std::vector<std::pair<std::string, Request::Job>> jobs = {
-    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
-    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"template", Request::Job::print_template}};
+    {"plan", Request::Job::plan},     {"survey", Request::Job::survey},
+    {"replay", Request::Job::replay}, {"contrast", Request::Job::contrast},
+    {"iron", Request::Job::iron},     {"template", Request::Job::print_template},
+    {"tap", Request::Job::tap}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -130,6 +133,7 @@ void describe(CLI::App& app, Request& r) {
     add_common(*command, r);
   }
   describe_iron(app, r);
+  describe_tap(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

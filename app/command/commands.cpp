@@ -38,6 +38,7 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::survey: run_survey(r, out); return;
     case Request::Job::contrast: run_contrast(r, out); return;
     case Request::Job::iron: run_iron(r, out); return;
+    case Request::Job::tap: run_tap(r, out); return;
     case Request::Job::plan:
     case Request::Job::replay: run_plan(r, out); return;
   }
@@ -49,6 +50,7 @@ const char* ending_of(Request::Job job) {
     case Request::Job::replay: return "-replay";
     case Request::Job::contrast: return "-contrast";
     case Request::Job::iron: return "-iron";
+    case Request::Job::tap: return "-tap";
     case Request::Job::plan:
     case Request::Job::print_template: break;
   }

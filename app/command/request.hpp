@@ -1,6 +1,7 @@
 // What was asked for on the command line.
 #pragma once
 
+#include "app/command/tap_request.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "viz/sheet/sheet.hpp"
 
@@ -11,7 +12,7 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, print_template };
+  enum class Job { plan, survey, replay, contrast, iron, print_template, tap };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
@@ -29,6 +30,7 @@ struct Request {
   bool resume = false;              ///< plan only: go on from what an interrupted run kept
   bool json = false;
   bool quiet = false;
+  TapRequest tap;  ///< tap only
 };
 
 /// The request, or the exit code when there is nothing more to do (help and version are printed, a mistake is
