@@ -1,6 +1,6 @@
 // From the tone of a tap, or the sag under a weight, to the pull of the cloth in a bay, with what it may be off by. The
-// pull told is sqrt(chordwise x spanwise), shared out between the two as the cloth of the case shares it; a tone weighs the
-// chordwise pull by BayTone::chord_weight and the spanwise one by the rest (docs/model.md, section 11).
+// pull told is sqrt(chordwise x spanwise), shared out between the two as the cloth of the case shares it; a tone
+// weighs the chordwise pull by BayTone::chord_weight and the spanwise one by the rest (docs/model.md, section 11).
 #pragma once
 
 #include "solver/sound/bay_tone.hpp"
@@ -71,7 +71,8 @@ struct SagRead {
   enum class Trouble { nothing, too_deep, too_small_for_disc } trouble = Trouble::nothing;
 };
 
-/// Above this share of the tone's stiffness the air that is shut in says more than the cloth: no pull is told. Judgement.
+/// Above this share of the tone's stiffness the air that is shut in says more than the cloth: no pull is told.
+/// Judgement.
 inline constexpr double most_shut_in = 0.5;
 /// Deeper than this share of the short side a sag is mostly stretch; judgement.
 inline constexpr double deepest_sag = 0.04;

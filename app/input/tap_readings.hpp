@@ -1,5 +1,5 @@
-// Readings of the bench as options state them: "bay 2 top = 84 Hz", "bay 2 top: 1 kg = 3.1 mm". Throw CaseFileError that
-// names the option.
+// Readings of the bench as options state them: "bay 2 top = 84 Hz", "bay 2 top: 1 kg = 3.1 mm". Throw CaseFileError
+// that names the option.
 #pragma once
 
 #include "shop/tap.hpp"

@@ -12,7 +12,8 @@ struct Recording {
   double clipped_share = 0;     ///< of the samples that stand with their neighbours at full scale in any channel
 };
 
-/// Throws CaseFileError: no such file, no sound file, larger or longer than most::recording_*, of a rate that no recorder has.
+/// Throws CaseFileError: no such file, no sound file, larger or longer than most::recording_*, of a rate that no
+/// recorder has.
 Recording read_recording(const std::string& path);
 
 }  // namespace evenpull

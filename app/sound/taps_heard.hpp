@@ -1,6 +1,6 @@
-// The tone of taps in a recording. Each tap: where the loudness leaps, then what rings after it, under a Hann window through
-// a Fourier transform; of the peaks that stand clear of the noise the lowest, its top by a parabola through three bins of the
-// logarithm. Only taps_heard.cpp knows the library that transforms.
+// The tone of taps in a recording. Each tap: where the loudness leaps, then what rings after it, under a Hann window
+// through a Fourier transform; of the peaks that stand clear of the noise the lowest, its top by a parabola through
+// three bins of the logarithm. Only taps_heard.cpp knows the library that transforms.
 #pragma once
 
 #include "app/sound/recording.hpp"

@@ -33,8 +33,8 @@ struct BayTone {
 std::vector<std::optional<BayTone>> bay_tones(Equilibrium& e, const Covering& state,
                                               const std::vector<std::pair<Side, int>>& bays);
 
-/// The same bay on a mesh of no size, from two meshes: stiffness and air in a wall go with the square of the quads' edge, air
-/// that goes round with the edge (Richardson). Six quads across a bay alone sound 3 % high.
+/// The same bay on a mesh of no size, from two meshes: stiffness and air in a wall go with the square of the quads'
+/// edge, air that goes round with the edge (Richardson). Six quads across a bay alone sound 3 % high.
 BayTone between_meshes(const BayTone& coarse, const BayTone& fine);
 
 /// Stiffness of the mode with all pulls times this [N/m].
@@ -53,11 +53,12 @@ struct AirBetween {
   double least = 0, most = 0;
 };
 
-/// Nothing behind: from the skin alone in free air to deep ribs that hold the air behind it as walls do, and walls in front.
+/// Nothing behind: from the skin alone in free air to deep ribs that hold the air behind it as walls do, and walls in
+/// front.
 AirBetween air_open_behind(const BayTone& t);
 
-/// The other skin behind. Least: both skins go the same way and carry the air between (ribs tight, pulls alike); of its mass
-/// each skin bears half. Most: the air is pushed along through the ribs, `most_air_sides` of a face in a wall.
+/// The other skin behind. Least: both skins go the same way and carry the air between (ribs tight, pulls alike); of
+/// its mass each skin bears half. Most: the air is pushed along through the ribs, `most_air_sides` of a face in a wall.
 AirBetween air_shut_in(const BayTone& t);
 
 /// What of both faces in a wall the air behind a closed panel's cloth can come to: 1.25 of them; judgement.

@@ -12,8 +12,8 @@ namespace evenpull::inline solver {
 namespace {
 
 constexpr double four_pi = 12.5663706143591729539;
-// In sizes of the largest triangle: nearer than the first the outer integral takes three points, further than the second
-// the triangles are two points (their spread is then below 1/400 of what they do to each other).
+// In sizes of the largest triangle: nearer than the first the outer integral takes three points, further than the
+// second the triangles are two points (their spread is then below 1/400 of what they do to each other).
 constexpr double near_by = 3, far_off = 6;
 
 using Corner = Eigen::Vector2d;

@@ -1,5 +1,5 @@
-// A covered panel with its cloth tight all over, found in one step: for what depends on how the pull is shared out and on
-// the shape that tight cloth takes, not on the order of the work.
+// A covered panel with its cloth tight all over, found in one step: for what depends on how the pull is shared out and
+// on the shape that tight cloth takes, not on the order of the work.
 #pragma once
 
 #include "solver/ironing/ironing.hpp"

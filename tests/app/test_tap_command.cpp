@@ -45,6 +45,7 @@ TEST_CASE("tones and a sag make a page, words and JSON that agree", "[tap]") {
   r.json = true;
   const Said said = run(r);
   CHECK(said.err.empty());
+  INFO(said.err);
   REQUIRE(said.code == 0);
   CHECK(read_all(folder.path / "tapped/tap.json") == said.out);
   CHECK(std::filesystem::file_size(folder.path / "tapped/tap.pdf") > 2000);
@@ -70,6 +71,7 @@ TEST_CASE("with the other skin held no pull is told, and the words say why", "[t
   r.tap.tones = {"bay 1 top = 90 Hz", "bay 2 top = 99 Hz"};
   r.tap.behind = "held";
   const Said said = run(r);
+  INFO(said.err);
   REQUIRE(said.code == 0);
   CHECK_THAT(said.out, Contains("not told") && Contains("Air shut in makes") && !Contains("95 of 100 jobs"));
 }
@@ -104,11 +106,12 @@ TEST_CASE("what a plan expects of a side stands beside its readings", "[tap]") {
   Request r = tap_of(folder);
   r.tap.tones = {"bay 1 top = 60 Hz"};
   r.tap.stage = "250 degF";
-  r.tap.plan = folder.write("plan.json",
+  r.tap.plan = folder.write("planned.json",
                             "{\"stages\": [{\"stage_degF\": 250, \"mean_pull_N_per_m\": {\"chordwise\": {\"top\": 400, "
                             "\"bottom\": 380}, \"spanwise\": {\"top\": 225, \"bottom\": 380}}}]}");
   r.json = true;
   const Said said = run(r);
+  INFO(said.err);
   REQUIRE(said.code == 0);
   CHECK(nlohmann::json::parse(said.out)["readings"][0]["expected_N_per_m"] == 300);
   r.tap.stage = "300 degF";

@@ -1,8 +1,9 @@
 // Mass of the air that moves with a thin surface standing free, both faces open.
-// Rigid disc: 8/3 rho a^3 for both faces together (Lamb, Hydrodynamics, section 102 and 108, from memory: kinetic energy of a
-// disc moving broadside, 4/3 rho a^3 U^2). The jump that does it is phi = 4/pi sqrt(a^2 - r^2) (derived here:
-// the mass is its integral).
-// A long strip of width 2 a, per length: pi rho a^2 (Lamb, section 71, from memory), reached from below by finite strips.
+// Rigid disc: 8/3 rho a^3 for both faces together (Lamb, Hydrodynamics, section 102 and 108, from memory: kinetic
+// energy of a disc moving broadside, 4/3 rho a^3 U^2). The jump that does it is phi = 4/pi sqrt(a^2 - r^2) (derived
+// here: the mass is its integral).
+// A long strip of width 2 a, per length: pi rho a^2 (Lamb, section 71, from memory), reached from below by finite
+// strips.
 #include "solver/sound/air_mass.hpp"
 #include "solver/sound/free_air.hpp"
 #include "tests/support/book.hpp"

@@ -29,8 +29,8 @@ BayTone square_skin(double pull, double depth) {
 
 }  // namespace
 
-// Helmholtz: a neck of area S, effective length L, on a volume V sounds at c/(2 pi) sqrt(S/(L V)) (Rayleigh, Theory of Sound,
-// section 303 and 304, from memory); c^2 = 1.4 x 101325/rho for the density taken.
+// Helmholtz: a neck of area S, effective length L, on a volume V sounds at c/(2 pi) sqrt(S/(L V)) (Rayleigh, Theory of
+// Sound, section 303 and 304, from memory); c^2 = 1.4 x 101325/rho for the density taken.
 TEST_CASE("a piston of air on a closed box sounds as Helmholtz's resonator") {
   constexpr double area = 1e-3, length = 0.05, volume = 2e-3, density = 1.2;
   const double sound = std::sqrt(1.4 * 101325 / density);
@@ -40,8 +40,8 @@ TEST_CASE("a piston of air on a closed box sounds as Helmholtz's resonator") {
                            "Helmholtz; Rayleigh, Theory of Sound, section 303, from memory", closed, ours, 1e-9);
 }
 
-// Two skins alike over one box: the same way the air between is not squeezed; against each other it is by both. The upper
-// of the two tones has the stiffness of one skin and twice the air's (derived here).
+// Two skins alike over one box: the same way the air between is not squeezed; against each other it is by both. The
+// upper of the two tones has the stiffness of one skin and twice the air's (derived here).
 TEST_CASE(
     "between two skins alike the shut-in air has no part in their lowest tone, against a wall it has nearly all") {
   const BayTone skin = square_skin(600, 0.03);

@@ -178,7 +178,8 @@ TEST_CASE("the range told holds the true pull in 95 of 100 jobs drawn at random"
   const Reckoned& b = coarse_bench();
   const TapData d = data();
   const BayTone& truth = finer_bench().top();
-  // Of the solver in air, a mode bent by it: squared frequency times the mass of the cloth over the ratio of air to cloth.
+  // Of the solver in air, a mode bent by it: squared frequency times the mass of the cloth over the ratio of air to
+  // cloth.
   Equilibrium e(fine.model, fine.ironing.options());
   std::vector<double> ratio, square;
   for (const double density : {0.1, 0.3, 0.6, 1.0, 1.5, 2.2}) {

@@ -67,3 +67,16 @@ TEST_CASE("each trouble of a reading has its sentence with the bay and what was 
     CHECK_THAT(warnings[0], Contains("bay 1 top, 60.0 Hz: "));
   }
 }
+
+TEST_CASE("top and bottom of a closed bay that sound apart are told, since they should sound as one") {
+  TapTold t = told();
+  t.expected_from = ExpectedFrom::nothing;
+  t.lines.resize(2);
+  t.lines[0].tone = 66, t.lines[1].tone = 83;
+  t.lines[1].bay = 0, t.lines[1].side = Side::bottom;
+  for (TapLine& l : t.lines) l.expected = {};
+  CHECK(viz::tap_warnings(t).empty());
+  t.behind = BehindTold::skin;
+  REQUIRE(viz::tap_warnings(t).size() == 1);
+  CHECK_THAT(viz::tap_warnings(t)[0], Contains("bay 1: top and bottom sound apart, 66.0 and 83.0 Hz"));
+}

@@ -81,8 +81,8 @@ void draw_slip(cairo_t* cr, const TapTold& told, const Panel& panel, Extent page
   HalfPages pages(cr, {"Tap", told.title, version, "tapped by, date"}, page);
   const bool expected = told.expected_from != ExpectedFrom::nothing;
   std::vector<HalfPageColumn> columns{
-      {"bay", 0.29}, {"read", 0.19}, {"lb/in", 0.13, true}, {"95 of 100", expected ? 0.20 : 0.39}};
-  if (expected) columns.push_back({"expected", 0.19});
+      {"bay", 0.28}, {"read", 0.19}, {"lb/in", 0.13, true}, {"95 of 100", expected ? 0.19 : 0.40}};
+  if (expected) columns.push_back({"expected", 0.21});
   std::vector<std::vector<std::string>> rows;
   for (const TapLine& l : told.lines) {
     rows.push_back({tap_place(l), l.by_weight ? fmt::format("{:.1f} mm", l.sag * 1e3) : tap_read(l),
@@ -93,6 +93,7 @@ void draw_slip(cairo_t* cr, const TapTold& told, const Panel& panel, Extent page
   pages.table(columns, rows);
   pages.gap();
   pages.warnings(tap_warnings(told));
+  pages.gap(0.5 * HalfPages::usual_gap);
   const double room = pages.left() - HalfPages::usual_gap;
   const double height = room >= least_map ? std::min(room, most_map) : most_map;
   const Box box{HalfPages::margin, pages.take(height), pages.width, height};
