@@ -21,7 +21,7 @@ constexpr double longest_ring = 0.6, shortest_ring = 0.1;  // s
 constexpr double silence = 1e-4;                           // of full scale
 constexpr double most_clipped = 2e-4;                      // share of the samples
 constexpr int padded = 8;                                  // times the window, with zeros
-constexpr double clear_of_noise = 20;                      // times the median power
+constexpr double clear_of_noise = 30;                      // times the median power
 constexpr double of_strongest = 0.04;                      // of the power of the strongest peak
 constexpr double noise_to = 1500;                          // Hz: up to there noise is taken
 constexpr double pi = 3.14159265358979323846;

@@ -114,6 +114,6 @@ TEST_CASE("what a plan expects of a side stands beside its readings", "[tap]") {
   INFO(said.err);
   REQUIRE(said.code == 0);
   CHECK(nlohmann::json::parse(said.out)["readings"][0]["expected_N_per_m"] == 300);
-  r.tap.stage = "300 degF";
-  CHECK_THAT(run(r).err, Contains("has no stage of 300"));
+  r.tap.plan = folder.write("other.json", "{\"stages\": [{\"stage_degF\": 300}]}");
+  CHECK_THAT(run(r).err, Contains("has no stage of 250"));
 }

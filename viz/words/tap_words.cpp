@@ -52,6 +52,17 @@ std::string weights_sentence(const TapTold& t) {
       share(low) == share(high) ? share(low) : share(low) + " to " + share(high));
 }
 
+std::string ratios_sentence(const TapTold& t) {
+  std::string ratios;
+  for (const TapLine& l : t.lines)
+    if (l.ratio)
+      ratios += (ratios.empty() ? "" : "; ") +
+                (*l.ratio_off > 0
+                     ? fmt::format("{} {:.2f} (± {:.2f})", tap_place(l), *l.ratio, sigmas * *l.ratio_off * *l.ratio)
+                     : fmt::format("{} 1", tap_place(l)));
+  return ratios.empty() ? "" : "Tone squared beside the first, size of the bay allowed for (95 %): " + ratios + ".";
+}
+
 const char* cue_of(const TapLine& l) {
   return l.others == Beside::higher ? " ▲" : l.others == Beside::lower ? " ▼" : "";
 }
@@ -123,14 +134,6 @@ std::vector<std::string> tap_warnings(const TapTold& t) {
         "Air shut in makes up to {:.0f} % of these tones: no pull is told, only how bays compare. Pulls differ "
         "by more than the numbers do. Hold the panel so that the other skin is free, and tap again.",
         100 * share));
-    std::string ratios;
-    for (const TapLine& l : t.lines)
-      if (l.ratio)
-        ratios += (ratios.empty() ? "" : "; ") +
-                  (*l.ratio_off > 0
-                       ? fmt::format("{} {:.2f} (± {:.2f})", tap_place(l), *l.ratio, sigmas * *l.ratio_off * *l.ratio)
-                       : fmt::format("{} 1", tap_place(l)));
-    out.push_back("Tone squared beside the first, size of the bay allowed for: " + ratios + ".");
   }
   if (any_of_lines(t, [](const TapLine& l) { return l.expected && l.high && *l.expected > *l.high; }))
     out.push_back(
@@ -148,6 +151,7 @@ std::vector<std::string> tap_notes(const TapTold& t) {
     out.push_back(
         "The range holds the pull in 95 of 100 jobs. It is no window: whether to go on, the plan says by weight and "
         "sag.");
+  if (const auto r = ratios_sentence(t); !r.empty()) out.push_back(r);
   if (tapped) out.push_back(behind_sentence(t.behind));
   double air = 0, share = 0;
   for (const TapLine& l : t.lines)
