@@ -11,7 +11,7 @@ set(above_app "tests|bench")
 set(sub_rooms_of_solver statement geometry numerics cloth frame heat equilibrium readings ironing sound)
 set(sub_rooms_of_sequencer numbers plan orders replay search choice sure measured planner)
 set(sub_rooms_of_viz words kit panel sheet pictures page lesson fields)
-set(sub_rooms_of_app text input output command)
+set(sub_rooms_of_app text input sound output command)
 
 # What may not stand in an include of the pure rooms, and what may not be called there.
 set(impure_header "<(iostream|fstream|cstdio|stdio\\.h|thread|future|mutex|filesystem|print|syncstream)>")

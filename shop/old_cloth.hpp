@@ -1,5 +1,5 @@
 // Cloth that was ironed before, and a piece let into it: what more can come out of the old, and how hot the new piece is ironed to pull
-// like its surroundings (docs/model.md, section 11). Cloth held at its edges, both yarns alike in what is read of them.
+// like its surroundings (docs/model.md, section 13). Cloth held at its edges, both yarns alike in what is read of them.
 #pragma once
 
 #include "solver/statement/case.hpp"

@@ -37,7 +37,8 @@ constexpr const char* how_to_begin =
     "side\n"
     "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n"
     "  evenpull log my-aileron.toml           while the work goes on: what was done and read, what comes next\n"
-    "  evenpull coupon                        how to measure the pull of your own cloth on a wooden square\n\n"
+    "  evenpull coupon                        how to measure the pull of your own cloth on a wooden square\n"
+    "  evenpull tap my-aileron.toml --tone \"bay 2 top = 84 Hz\"    the pull of that bay, from the tone of a tap\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -50,14 +51,10 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request::Job::plan},
-                                                                {"survey", Request::Job::survey},
-                                                                {"replay", Request::Job::replay},
-                                                                {"contrast", Request::Job::contrast},
-                                                                {"iron", Request::Job::iron},
-                                                                {"log", Request::Job::log},
-                                                                {"coupon", Request::Job::coupon},
-                                                                {"template", Request::Job::print_template}};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {
+    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
+    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"log", Request::Job::log},
+    {"coupon", Request::Job::coupon},     {"tap", Request::Job::tap},       {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -139,6 +136,7 @@ void describe(CLI::App& app, Request& r) {
   describe_iron(app, r);
   describe_log(app, r);
   describe_coupon(app, r);
+  describe_tap(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

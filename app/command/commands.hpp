@@ -19,6 +19,7 @@ void run_survey(const Request& request, std::ostream& out);
 void run_iron(const Request& request, std::ostream& out);
 void run_log(const Request& request, std::ostream& out);
 void run_coupon(const Request& request, std::ostream& out);
+void run_tap(const Request& request, std::ostream& out);
 
 /// What is said where no equilibrium was found: the test that was missed, with its numbers in its unit, and what to
 /// try.

@@ -33,5 +33,6 @@ std::vector<std::string> choices_of(const std::string& option);
 void describe_iron(CLI::App& app, Request& r);
 void describe_log(CLI::App& app, Request& r);
 void describe_coupon(CLI::App& app, Request& r);
+void describe_tap(CLI::App& app, Request& r);
 
 }  // namespace evenpull

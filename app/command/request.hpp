@@ -1,8 +1,9 @@
 // What was asked for on the command line.
 #pragma once
 
-#include "app/command/log_request.hpp"
 #include "app/command/coupon_request.hpp"
+#include "app/command/log_request.hpp"
+#include "app/command/tap_request.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "viz/sheet/sheet.hpp"
 
@@ -13,7 +14,7 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, log, coupon, print_template };
+  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, print_template };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
@@ -33,6 +34,7 @@ struct Request {
   bool quiet = false;
   LogRequest log;
   CouponRequest coupon;
+  TapRequest tap;  ///< tap only
 };
 
 /// The request, or the exit code when there is nothing more to do (help and version are printed, a mistake is

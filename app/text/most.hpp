@@ -20,4 +20,8 @@ constexpr std::size_t stages = 8, passes = 12;
 constexpr std::size_t marks = 24, readings_of_a_mark = 100;
 constexpr std::size_t order_steps = 20000;
 
+constexpr std::size_t tap_readings = 240;  ///< every bay of a panel on both sides, twice
+constexpr std::size_t recording_bytes = 40000000, plan_bytes = 200000000;  ///< of a recording of taps, of a plan.json
+constexpr int recording_seconds = 120;
+
 }  // namespace evenpull::most

@@ -1,5 +1,6 @@
 #include "sequencer/sure/bench_checks.hpp"
 
+#include "solver/sound/free_field.hpp"
 #include "solver/sound/tight_bay.hpp"
 
 #include <algorithm>
@@ -27,38 +28,18 @@ struct Field {
   TightBay shape;
 };
 
-// A field counts as that of a bay if its middle is the bay's, but for this share of its width: there the weight stands.
-constexpr double off_middle = 0.05;
-
-// Free cloth in the middle of a bay: the longest stretch along the chord that touches no member. It ends at the next ribs
-// that carry it; bays that are not in the middle between these are left out.
+// Tight cloth amid a bay, large enough for the disc.
 std::optional<Field> field_of(const Panel& p, const Snapshot& now, Side side, int bay) {
-  const int from = p.rib_columns[p.carried_from(bay)], to = p.rib_columns[p.carried_to(bay)];
-  const int middle = (p.rib_columns[bay] + p.rib_columns[bay + 1]) / 2;
-  const auto y = [&](int column) { return p.nodes[p.node(side, 0, column)].placed.y(); };
-  const double own = 0.5 * (y(p.rib_columns[bay]) + y(p.rib_columns[bay + 1]));
-  if (std::abs(0.5 * (y(from) + y(to)) - own) > off_middle * (y(to) - y(from))) return {};
-  int first = -1, last = -1, start = 0;
-  for (int row = 1; row <= p.last_row(bay); ++row) {
-    const ClothNode& n = p.nodes[p.node(side, row, middle)];
-    if (n.tie == Tie::none && !n.absent && row < p.last_row(bay)) continue;
-    const bool cloth = !n.absent && !p.nodes[p.node(side, row - 1, middle)].absent;
-    if (cloth && row - start > last - first) first = start, last = row;
-    start = row;
-  }
-  if (first < 0 || last - first < 2 || to - from < 2) return {};
-  const auto at = [&](int row, int column) { return p.nodes[p.node(side, row, column)].placed; };
+  const auto free = free_field(p, side, bay);
+  if (!free) return {};
   Field f;
   f.side = side, f.bay = bay;
-  f.shape.chordwise = (at(last, middle) - at(first, middle)).norm();
-  f.shape.spanwise = (at((first + last) / 2, to) - at((first + last) / 2, from)).norm();
+  f.shape.chordwise = free->chordwise, f.shape.spanwise = free->spanwise;
   double area = 0;
-  for (std::size_t i = 0; i < p.quads.size(); ++i) {
-    const Quad& q = p.quads[i];
-    if (q.side != side || q.column < from || q.column >= to || q.row < first || q.row >= last) continue;
+  for (const int i : free->quads) {
     if (now.state[i] < 2) return {};
-    area += q.area;
-    f.shape.pull_chord += q.area * now.pull_chord[i], f.shape.pull_span += q.area * now.pull_span[i];
+    area += p.quads[i].area;
+    f.shape.pull_chord += p.quads[i].area * now.pull_chord[i], f.shape.pull_span += p.quads[i].area * now.pull_span[i];
   }
   f.shape.pull_chord /= area, f.shape.pull_span /= area;
   const double less = std::min(f.shape.pull_chord, f.shape.pull_span),

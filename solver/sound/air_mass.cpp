@@ -1,6 +1,6 @@
 #include "solver/sound/air_mass.hpp"
 
-#include <Eigen/Geometry>
+#include "solver/sound/mean_plane.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -13,16 +13,6 @@ namespace {
 
 constexpr double two_pi = 6.28318530717958647692;
 
-// Quads may go round either way: all are turned to the first.
-Eigen::Vector3d mean_normal(const std::vector<Eigen::Vector3d>& nodes, const std::vector<std::array<int, 4>>& quads) {
-  Eigen::Vector3d sum = Eigen::Vector3d::Zero();
-  for (const auto& q : quads) {
-    const Eigen::Vector3d area = (nodes[q[2]] - nodes[q[0]]).cross(nodes[q[3]] - nodes[q[1]]);
-    sum += area.dot(sum) < 0 ? Eigen::Vector3d(-area) : area;
-  }
-  return sum.normalized();
-}
-
 struct Edge {
   int quads = 0;
   int from = 0, to = 0;
@@ -33,9 +23,9 @@ struct Edge {
 
 AirMass::AirMass(const std::vector<Eigen::Vector3d>& nodes, const std::vector<std::array<int, 4>>& quads) {
   assert(!quads.empty());
-  normal_ = mean_normal(nodes, quads);
-  const Eigen::Vector3d along = normal_.unitOrthogonal(), across = normal_.cross(along);
-  const auto flat = [&](int n) { return Eigen::Vector2d(nodes[n].dot(along), nodes[n].dot(across)); };
+  const MeanPlane plane(nodes, quads);
+  normal_ = plane.normal;
+  const auto flat = [&](int n) { return plane.flat(nodes[n]); };
 
   double height = 0;
   for (const auto& q : quads)

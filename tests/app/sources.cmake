@@ -33,5 +33,8 @@ set(EVENPULL_APP_TESTS
   test_section_input.cpp
   test_summary.cpp
   test_sure_input.cpp
+  test_tap_command.cpp
+  test_tap_input.cpp
+  test_taps_heard.cpp
   test_units.cpp
   test_wings_and_wires.cpp)

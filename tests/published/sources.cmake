@@ -15,6 +15,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_disc_on_membrane.cpp
   test_end_rib.cpp
   test_following_pressure.cpp
+  test_free_air.cpp
   test_frame.cpp
   test_frame_in_space.cpp
   test_grillage.cpp
@@ -32,6 +33,7 @@ set(EVENPULL_PUBLISHED_TESTS
   test_section.cpp
   test_shear.cpp
   test_sheared_sheet.cpp
+  test_shut_in_air.cpp
   test_tapered_rib.cpp
   test_tension_field.cpp
   test_thin_flats.cpp

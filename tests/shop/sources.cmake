@@ -5,4 +5,5 @@ set(EVENPULL_SHOP_TESTS
   test_coupon_curve.cpp
   test_job_log.cpp
   test_job_standing.cpp
-  test_old_cloth.cpp)
+  test_old_cloth.cpp
+  test_tap.cpp)

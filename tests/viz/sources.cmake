@@ -22,6 +22,7 @@ set(EVENPULL_VIZ_TESTS
   test_sheet.cpp
   test_survey_picture.cpp
   test_survey_text.cpp
+  test_tap_slip.cpp
   test_text.cpp
   test_trouble.cpp
   test_wording.cpp

@@ -1,0 +1,25 @@
+// Readings of the bench as options state them: "bay 2 top = 84 Hz", "bay 2 top: 1 kg = 3.1 mm". Throw CaseFileError
+// that names the option.
+#pragma once
+
+#include "shop/tap.hpp"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace evenpull {
+
+/// "bay 2 top" or "top bay 2"; `option` for messages, `text` the whole of what was typed.
+std::pair<Side, int> read_bay(const std::string& words, const std::string& option, const std::string& text,
+                              const Panel& panel);
+
+/// A tone in Hz, or a note with what a tuner shows beside it: "84 Hz", "E2", "F#2 -12 cents" (A4 = 440 Hz).
+ToneReading read_tone(const std::string& text, const Panel& panel);
+
+SagReading read_sag(const std::string& text, const Panel& panel);
+
+/// What a tone read off an app may be off by, one sigma of the logarithm: 1 %, and half a hertz.
+double tone_off(double tone);
+
+}  // namespace evenpull
