@@ -20,7 +20,8 @@ void describe_log(CLI::App& app, Request& r) {
                   "what the sole truly was while these were ironed, where it was not the stage: \"280 degF\"")
       ->type_name("TEMPERATURE");
   log->add_option("--read", r.log.read,
-                  "what was read, once for each: \"top, bay 2: 500 g = 3.4 mm\", \"trailing edge bow = 0.03 in\", "
+                  "what was read, once for each: \"top, bay 2: 500 g = 3.4 mm\", \"top, bay 2 = 84 Hz\", \"trailing "
+                  "edge bow = 0.03 in\", "
                   "\"twist = 2 mm\", "
                   "\"slip = 1 mm\"; it is of the stage done last, else say which: \"250 degF: twist = 2 mm\"")
       ->type_name("TEXT")

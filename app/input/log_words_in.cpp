@@ -3,6 +3,7 @@
 #include "app/input/case_table.hpp"
 #include "app/input/document.hpp"
 #include "app/input/read_measured.hpp"
+#include "app/input/tap_readings.hpp"
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
 #include "viz/words/print.hpp"
@@ -255,7 +256,8 @@ LogEntry reading_entry_of(const std::string& text, const std::string& option, co
                           const WorkSoFar& work, const Case& c) {
   const Typed typed(option, text);
   const char* const forms =
-      "is not understood; write \"top, bay 2: 500 g = 3.4 mm\", \"trailing edge bow = 0.03 in\", \"twist = 2 "
+      "is not understood; write \"top, bay 2: 500 g = 3.4 mm\", \"top, bay 2 = 84 Hz\", \"trailing edge bow = 0.03 "
+      "in\", \"twist = 2 "
       "mm\" or \"slip = 1 mm\"";
   LogEntry e;
   e.kind = LogEntry::Kind::read;
@@ -274,8 +276,9 @@ LogEntry reading_entry_of(const std::string& text, const std::string& option, co
   if (equals == std::string::npos) typed.refuse(forms);
   const std::string value = without_ends(words.substr(equals + 1));
   const auto inner = words.find(':');
-  if (inner == std::string::npos) {
-    const std::string name = lower_case(without_ends(words.substr(0, equals)));
+  const std::string name = lower_case(without_ends(words.substr(0, equals)));
+  const bool of_bay = name.find("bay") != std::string::npos;
+  if (inner == std::string::npos && !of_bay) {
     const auto& names = shape_names();
     const auto at = std::find(names.begin(), names.end(), name);
     if (at == names.end()) {
@@ -288,7 +291,7 @@ LogEntry reading_entry_of(const std::string& text, const std::string& option, co
     e.reading.value = typed.quantity(value, Quantity::length, shape_range);
     return e;
   }
-  std::istringstream where(lower_case(words.substr(0, inner)));
+  std::istringstream where(lower_case(words.substr(0, std::min(inner, equals))));
   std::string word;
   bool side = false, bay = false;
   while (where >> word) {
@@ -307,6 +310,16 @@ LogEntry reading_entry_of(const std::string& text, const std::string& option, co
   if (e.reading.bay >= bays)
     typed.refuse(
         fmt::format("names bay {}, but this panel has {}, counted from the inboard end", e.reading.bay + 1, bays));
+  if (inner == std::string::npos) {
+    const auto tone = tone_in(value);
+    if (!tone || *tone < lowest_by_ear || *tone > highest_by_ear)
+      typed.refuse(fmt::format(
+          "holds {}, which is no tone of a bay of cloth: it may be {:.0f} to {:.0f} Hz, usually 40 to 150. A sag "
+          "comes with its weight: \"top, bay 2: 500 g = 3.4 mm\"",
+          in_quotes(value), lowest_by_ear, highest_by_ear));
+    e.reading.tone = *tone;
+    return e;
+  }
   e.reading.weight =
       typed.quantity(without_ends(words.substr(inner + 1, equals - inner - 1)), Quantity::mass, weight_range);
   e.reading.sag = typed.quantity(value, Quantity::length, sag_range);

@@ -1,5 +1,6 @@
 #include "app/input/read_measured.hpp"
 
+#include "app/input/tap_readings.hpp"
 #include "sequencer/sure/shape_readings.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/wording.hpp"
@@ -33,7 +34,7 @@ Measured read_one(const CaseTable& t, const Case& c) {
   Measured m;
   m.stage = stage_index(t, c);
   if (t.has("what")) {
-    for (const char* other : {"side", "bay", "weight", "sag"})
+    for (const char* other : {"side", "bay", "weight", "sag", "tone"})
       if (t.has(other)) t.fail(other, "does not belong to a reading of the whole panel: give what and value alone");
     m.shape = shape_limit(static_cast<size_t>(t.choice("what", shape_names())));
     m.value = t.quantity("value", Quantity::length, shape_range);
@@ -41,6 +42,18 @@ Measured read_one(const CaseTable& t, const Case& c) {
   }
   m.side = t.choice("side", {"top", "bottom"}) == 0 ? Side::top : Side::bottom;
   m.bay = t.whole_number("bay", measured_bay_range) - 1;
+  if (t.has("tone")) {
+    for (const char* other : {"weight", "sag"})
+      if (t.has(other)) t.fail(other, "does not belong to a tone: give a table of its own to each reading");
+    const auto tone = tone_in(t.text("tone", "tone = \"84 Hz\""));
+    if (!tone || *tone < lowest_by_ear || *tone > highest_by_ear)
+      t.fail(
+          "tone",
+          fmt::format("is no tone of a bay of cloth: it may be {:.0f} to {:.0f} Hz, usually 40 to 150; write \"84 Hz\"",
+                      lowest_by_ear, highest_by_ear));
+    m.tone = *tone;
+    return m;
+  }
   m.weight = t.quantity("weight", Quantity::mass, weight_range);
   m.sag = t.quantity("sag", Quantity::length, sag_range);
   return m;
@@ -51,6 +64,9 @@ std::string measured_line(const Case& c, const Measured& m) {
       fmt::format("stage = \"{:.9g} degF\"", to_degF(c.stages[static_cast<size_t>(m.stage)].temperature));
   if (m.shape)
     return fmt::format("{{ {}, what = \"{}\", value = \"{:.6g} mm\" }}", stage, shape_name(*m.shape), m.value * 1e3);
+  if (m.tone > 0)
+    return fmt::format("{{ {}, side = \"{}\", bay = {}, tone = \"{:.6g} Hz\" }}", stage,
+                       m.side == Side::top ? "top" : "bottom", m.bay + 1, m.tone);
   return fmt::format("{{ {}, side = \"{}\", bay = {}, weight = \"{:.6g} g\", sag = \"{:.6g} mm\" }}", stage,
                      m.side == Side::top ? "top" : "bottom", m.bay + 1, m.weight * 1e3, m.sag * 1e3);
 }
@@ -85,7 +101,7 @@ std::vector<Measured> read_measured(const CaseTable& top, const Case& c, const s
                                     const std::vector<bool>& done) {
   std::vector<Measured> out;
   for (const auto& t :
-       top.tables("measured", {"stage", "side", "bay", "weight", "sag", "what", "value"}, most::order_steps)) {
+       top.tables("measured", {"stage", "side", "bay", "weight", "sag", "tone", "what", "value"}, most::order_steps)) {
     out.push_back(read_one(t, c));
     check_done(t, c, out.back().stage, steps, done);
   }

@@ -25,7 +25,7 @@ std::string shape_name(Limit limit);
 /// Of the name at this place.
 Limit shape_limit(std::size_t name);
 
-/// Each is a sag of a bay under a weight, or a shape (bow, twist, slip) of the whole panel. Only of stages that are done: what is
+/// Each is a sag of a bay under a weight, the tone of a tap on it, or a shape (bow, twist, slip) of the whole panel. Only of stages that are done: what is
 /// read amid a stage says nothing of its end. Throws CaseFileError.
 std::vector<Measured> read_measured(const CaseTable& top, const Case& c, const std::vector<OrderStep>& steps,
                                     const std::vector<bool>& done);

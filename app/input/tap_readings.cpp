@@ -1,6 +1,7 @@
 #include "app/input/tap_readings.hpp"
 
 #include "app/input/case_table.hpp"
+#include "app/input/read_measured.hpp"
 #include "app/text/quoted.hpp"
 #include "app/text/units.hpp"
 #include "viz/words/print.hpp"
@@ -16,9 +17,6 @@
 namespace evenpull {
 namespace {
 
-constexpr double lowest_by_ear = 15, highest_by_ear = 700;  // Hz: as app/sound/taps_heard.hpp hears them
-constexpr Range weight_on_lid{0.02, 10, "what stands on the lid, usually 0.1 to 2 kg"};
-constexpr Range sag_of_lid{0.0001, 0.05, "with the weight less without, usually 1 to 10 mm"};
 constexpr const char* tone_example = "--tone \"bay 2 top = 84 Hz\"";
 constexpr const char* sag_example = "--sag \"bay 2 top: 1 kg = 3.1 mm\"";
 constexpr double tone_share_off = 0.01, tone_hertz_off = 0.5;  // of apps and of whoever taps; estimate
@@ -55,6 +53,8 @@ std::optional<double> note_of(const std::string& word) {
   return 440 * std::exp2(steps / 12.0);
 }
 
+}  // namespace
+
 std::optional<double> tone_in(const std::string& text) {
   std::istringstream in(text);
   std::vector<std::string> words;
@@ -70,6 +70,8 @@ std::optional<double> tone_in(const std::string& text) {
   if (!cents || (words.size() == 3 && words[2] != "cents" && words[2] != "cent") || std::abs(*cents) > 100) return {};
   return *note * std::exp2(*cents / 1200);
 }
+
+namespace {
 
 double quantity_in(const std::string& part, const std::string& text, Quantity kind, const Range& range) {
   double value = 0;
@@ -136,8 +138,8 @@ SagReading read_sag(const std::string& text, const Panel& panel) {
   SagReading r;
   std::tie(r.side, r.bay) = read_bay(text.substr(0, colon), "--sag", text, panel);
   r.weight =
-      quantity_in(without_blanks(text.substr(colon + 1, equals - colon - 1)), text, Quantity::mass, weight_on_lid);
-  r.sag = quantity_in(without_blanks(text.substr(equals + 1)), text, Quantity::length, sag_of_lid);
+      quantity_in(without_blanks(text.substr(colon + 1, equals - colon - 1)), text, Quantity::mass, weight_range);
+  r.sag = quantity_in(without_blanks(text.substr(equals + 1)), text, Quantity::length, sag_range);
   return r;
 }
 

@@ -4,6 +4,7 @@
 
 #include "shop/tap.hpp"
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -13,6 +14,11 @@ namespace evenpull {
 /// "bay 2 top" or "top bay 2"; `option` for messages, `text` the whole of what was typed.
 std::pair<Side, int> read_bay(const std::string& words, const std::string& option, const std::string& text,
                               const Panel& panel);
+
+/// What a bay of cloth rings with lies between these [Hz], as app/sound/taps_heard.hpp hears it.
+inline constexpr double lowest_by_ear = 15, highest_by_ear = 700;
+/// "84 Hz", "E2", "F#2 -12 cents" (A4 = 440 Hz) as Hz; none where it is neither.
+std::optional<double> tone_in(const std::string& text);
 
 /// A tone in Hz, or a note with what a tuner shows beside it: "84 Hz", "E2", "F#2 -12 cents" (A4 = 440 Hz).
 ToneReading read_tone(const std::string& text, const Panel& panel);

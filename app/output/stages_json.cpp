@@ -154,6 +154,7 @@ Json read_json(const Plan& p) {
     list.push_back({{"stage_degF", json_number(stage_degF(p, r.reading.stage), "read.stage")},
                     {"side", side_name(r.reading.side)},
                     {"bay", r.reading.bay + 1},
+                    {"tone_Hz", r.reading.tone > 0 ? json_number(r.reading.tone, "read.tone") : Json(nullptr)},
                     {"weight_g", json_number(r.reading.weight * 1e3, "read.weight")},
                     {"sag_mm", json_number(r.reading.sag * mm, "read.sag")},
                     {"expected_mm", r.expected ? json_number(*r.expected * mm, "read.expected") : Json(nullptr)},

@@ -19,7 +19,7 @@ constexpr int sets_drawn = 20000;
 
 // Air that moves along, and what is shut in behind: of the pull, for all tones of a stage alike (judgement; tapping tells the pull
 // to 15 to 25 %). The ear or a tuner's reading of one tone, of the pull.
-constexpr double air_of_tone = 0.2, ear = 0.02;
+constexpr double air_of_tone = 0.25, ear = 0.02;
 // How a bow's use and the bow that is left at a stage's end part company, and where along the edge it is read (judgement).
 constexpr double place_of_shape = 0.1;
 constexpr double pull_of_tone = 2;  // frequency goes with the root of the pull

@@ -169,6 +169,18 @@ TEST_CASE("a job from its first zone to the next stage: what to do is said at ea
   CHECK(order.measured[2].shape == Limit::twist);
 }
 
+TEST_CASE("the tone of a tap is logged in hertz or as a note, and a plan takes it", "[log]") {
+  const Bench b;
+  worked(b, {"stage"});
+  CHECK(read_it(b, {"top, bay 2 = 84 Hz", "bay 3 bottom = A2"}).code == 0);
+  Case c = b.plan.the_case;
+  const OrderFile order = read_work_file(b.request().log.file, c);
+  REQUIRE(order.measured.size() == 2);
+  CHECK(order.measured[0].tone == Approx(84));
+  CHECK(order.measured[1].tone == Approx(110));  // A4 = 440 Hz, two octaves down
+  CHECK(order.measured[1].side == Side::bottom);
+}
+
 TEST_CASE("a bay that sags less than its window stops the job", "[log]") {
   const Bench b;
   worked(b, {"stage"});
@@ -228,6 +240,8 @@ TEST_CASE("nonsense readings are refused with what would be plausible, and nothi
   CHECK_THAT(refused("top, bay 2: 500 g = 3.4 in"), Contains("usually 1 to 10 mm"));
   CHECK_THAT(refused("top, bay 2: 500 kg = 3.4 mm"), Contains("usually 0.1 to 2 kg"));
   CHECK_THAT(refused("top, bay 12: 500 g = 3.4 mm"), Contains("bay 12") && Contains("has 6"));
+  CHECK_THAT(refused("top, bay 2 = 3 kHz"), Contains("no tone of a bay of cloth"));
+  CHECK_THAT(refused("top, bay 2 = 3.4 mm"), Contains("A sag comes with its weight"));
   CHECK_THAT(refused("twst = 1 mm"), Contains("did you mean twist"));
   CHECK_THAT(refused("twist = 1 m"), Contains("usually up to 5 mm"));
   CHECK_THAT(refused("3.4 mm"), Contains("is not understood"));
@@ -245,7 +259,8 @@ TEST_CASE("without a plan, with another panel's log or a damaged one the job say
   worked(b, {"next"});
   worked(b, {"next"});
   Request other = b.request();
-  other.case_file = b.folder.write("other.toml", with(base(), "\"1500 mm\", \"1800 mm\"]", "\"1510 mm\", \"1800 mm\"]"));
+  other.case_file =
+      b.folder.write("other.toml", with(base(), "\"1500 mm\", \"1800 mm\"]", "\"1510 mm\", \"1800 mm\"]"));
   CHECK_THAT(run_it(other).err, Contains("another panel"));
   std::string text = read_all(r.log.file);
   text[text.find("ironed")] = 'I';

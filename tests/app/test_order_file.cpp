@@ -169,6 +169,12 @@ TEST_CASE("readings stand in an order file, are written again, and are refused w
   CHECK(shape.measured[0].shape == Limit::edge_bow);
   CHECK(shape.measured[0].value == Approx(0.03 * 0.0254));
   CHECK(with(done, measured_lines(c, shape.measured).front()).measured[0].value == Approx(0.03 * 0.0254));
+  const OrderFile tone = with(done, "{ stage = \"250 degF\", side = \"top\", bay = 1, tone = \"84 Hz\" }");
+  REQUIRE(tone.measured.size() == 1);
+  CHECK(tone.measured[0].tone == Approx(84));
+  CHECK(with(done, measured_lines(c, tone.measured).front()).measured[0].tone == Approx(84));
+  CHECK_THROWS_WITH(with(done, "{ stage = \"250 degF\", side = \"top\", bay = 1, tone = \"84 m\" }"),
+                    Contains("tone") && Contains("usually 40 to 150"));
   CHECK_THROWS_WITH(with(done, "{ stage = \"250 degF\", what = \"bow\", value = \"0.03 in\" }"),
                     Contains("what") && Contains("trailing edge bow"));
   CHECK_THROWS_WITH(with(done, "{ stage = \"250 degF\", side = \"top\", what = \"twist\", value = \"1 mm\" }"),

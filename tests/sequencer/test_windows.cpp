@@ -312,6 +312,23 @@ TEST_CASE("a twist that is read lowers the verdict as well as raises it, and one
   CHECK_FALSE(none.told.readings[0].expected.has_value());
 }
 
+TEST_CASE("a tone moves the pull by far less than a sag that says the same, since the air is not known", "[windows]") {
+  const Case c = two_stages();
+  const OutcomeModel m = model_of(6, 0.8);
+  auto checks = checks_of(3);
+  for (BenchCheck& k : checks[0]) k.tap_low = 80, k.tap_high = 100;
+  const double expected = std::sqrt(80.0 * 100.0);
+  Measured tone;
+  tone.tone = expected * std::sqrt(1.2);  // as cloth that pulls 1.2 times as much
+  const auto times = [&](const std::vector<Measured>& r) {
+    return after_readings(m, c, 3, r, {checks, no_shapes}).told.pull_times;
+  };
+  const double by_tone = times({tone}), by_sag = times({{Side::top, 0, 0, 0.5, expected_sag(checks[0][0]) / 1.2}});
+  CHECK(by_tone > 1.03);
+  CHECK(by_sag > by_tone + 0.03);
+  CHECK(by_sag < 1.25);  // a panel may be under-done, which its sag does not tell from slack cloth
+}
+
 TEST_CASE("a twist and the sags of one panel that tell opposite things are told to contradict", "[windows]") {
   const Case c = two_stages();
   const OutcomeModel m = with_bow(model_of(6, 0.6));
