@@ -52,9 +52,11 @@ constexpr const char* how_to_begin =
 constexpr std::size_t most_shown_of_error = 300;
 
 const std::vector<std::pair<std::string, Request::Job>> jobs = {
-    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
-    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"log", Request::Job::log},
-    {"coupon", Request::Job::coupon},     {"tap", Request::Job::tap},       {"template", Request::Job::print_template}};
+    {"plan", Request::Job::plan},     {"survey", Request::Job::survey},
+    {"replay", Request::Job::replay}, {"contrast", Request::Job::contrast},
+    {"iron", Request::Job::iron},     {"log", Request::Job::log},
+    {"coupon", Request::Job::coupon}, {"tap", Request::Job::tap},
+    {"old", Request::Job::old},       {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -137,6 +139,7 @@ void describe(CLI::App& app, Request& r) {
   describe_log(app, r);
   describe_coupon(app, r);
   describe_tap(app, r);
+  describe_old(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

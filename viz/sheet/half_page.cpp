@@ -3,6 +3,8 @@
 #include "viz/sheet/sheet_flow.hpp"
 #include "viz/words/wording.hpp"
 
+#include <fmt/core.h>
+
 #include <algorithm>
 
 namespace evenpull::viz {
@@ -48,8 +50,13 @@ double HalfPages::take(double height) {
 
 void HalfPages::begin() {
   y_ = margin;
-  draw_text(cr_, {margin + width, y_ + 7}, "evenpull " + frame_.version, {.align = Align::right});
-  y_ += draw_text(cr_, {margin, y_}, frame_.name, {.size = name_type, .bold = true}).height;
+  const Extent name = draw_text(cr_, {margin, y_}, frame_.name, {.size = name_type, .bold = true});
+  const std::string version = "evenpull " + frame_.version;
+  // Beside the name where both fit on the line, else under it.
+  const bool beside = name.width + usual_gap + measure_text(cr_, version).width <= width;
+  if (beside) draw_text(cr_, {margin + width, y_ + 7}, version, {.align = Align::right});
+  y_ += name.height;
+  if (!beside) y_ += draw_text(cr_, {margin, y_}, version).height;
   auto title = split_by_height(cr_, frame_.title, {.width = width}, title_room);
   if (title.size() > 1) title.front() += "…";
   y_ += draw_text(cr_, {margin, y_}, title.front(), {.width = width}).height + usual_gap;
@@ -96,6 +103,17 @@ void HalfPages::notes(const std::vector<std::string>& sentences) {
       const double height = measure_items(cr_, {part}, width);
       draw_items(cr_, {margin, take(height)}, {part}, width);
     }
+}
+
+void HalfPages::steps(const std::vector<std::string>& sentences) {
+  constexpr double number_room = 24;
+  for (std::size_t i = 0; i < sentences.size(); ++i) {
+    const TextStyle style{.width = width - number_room};
+    const double height = measure_text(cr_, sentences[i], style).height + between_rows;
+    const double at = take(height);
+    draw_text(cr_, {margin, at}, fmt::format("{}.", i + 1), {.bold = true});
+    draw_text(cr_, {margin + number_room, at}, sentences[i], style);
+  }
 }
 
 void HalfPages::heading(const std::string& text) {

@@ -41,6 +41,8 @@ class HalfPages {
   /// Bold sentences; a list with dashes.
   void warnings(const std::vector<std::string>& sentences);
   void notes(const std::vector<std::string>& sentences);
+  /// Numbered from 1.
+  void steps(const std::vector<std::string>& sentences);
   void heading(const std::string& text);
   void gap(double by = usual_gap) { y_ += by; }
   double height_of_notes(const std::vector<std::string>& sentences) const;
