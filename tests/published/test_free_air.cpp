@@ -65,8 +65,10 @@ TEST_CASE("a rigid disc that turns about its diameter in free air has 16/45 rho 
   std::vector<MeshLevel> levels;
   for (const int n : {6, 12, 24})
     levels.push_back({1.0 / n, moved(round_plate(n), [](const Eigen::Vector3d& p) { return p.x(); })});
-  air_and_vibration.study("Air moved by a rigid disc turning about its diameter", "moment of inertia/(rho a^5)",
-                          "Lamb, Hydrodynamics, from memory", 16.0 / 45, 2e-2, levels, {.theory = 1, .least = 0.9});
+  air_and_vibration.study(
+      "Air moved by a rigid disc turning about its diameter", "moment of inertia/(rho a^5)",
+      "Lamb, Hydrodynamics, from memory", 16.0 / 45, 2e-2, levels, {.theory = 1, .least = 0.9},
+      "The root at the edge makes it first order; the order seen at such sizes is still above one.");
 }
 
 TEST_CASE("a long strip in free air moves pi rho a^2 a length") {
