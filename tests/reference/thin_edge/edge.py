@@ -37,7 +37,7 @@ class Edge:
     leg: float
     ribs: float
     along: float = 9.0  # elements along the span, about
-    across: int = 5  # elements across a leg
+    across: int = 8  # elements across a leg
     flange: float = 12.0  # span over which a rib's flange keeps the legs flat; 0: on a line
 
     def stations(self):
