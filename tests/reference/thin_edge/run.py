@@ -79,7 +79,8 @@ def summary(rows, ended, turn):
     return {"waves at": 1e3 * at if at else None, "depth": stage["depth"], "mean": 1e3 * stage["mean"],
             "middle bay": 1e3 * stage["middle"], "strain": stage["strain"], "run up to": 1e3 * last["P"],
             "depth there": last["depth"], "mean there": 1e3 * last["mean"], "strain there": last["strain"],
-            "least rise": min(rises), "last rise": rises[-1], "left": rows[-1]["depth"] if rows[-1]["P"] < 1e-9 else None, "ended": ended}
+            "least rise": min(rises), "last rise": rises[-1], "ended": ended,
+            "left": rows[-1]["depth"] if rows[-1]["P"] < 1e-9 else None}
 
 
 def case(name, args):
