@@ -84,7 +84,7 @@ OldCloth cloth_of(const OldRequest& q, const Case& c) {
       least = std::min(least, one.pull), most = std::max(most, one.pull), widest = std::max(widest, one.off);
     }
     const auto n = static_cast<double>(q.sags.size());
-    constexpr double apart = 4;  // of the widest error: such bays are not one cloth
+    constexpr double apart = 3;  // of the widest error: such bays are not one cloth
     if (std::log(most / least) > apart * widest)
       throw CaseFileError(
           "--sag", {}, "",
