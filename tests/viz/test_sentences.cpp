@@ -354,7 +354,10 @@ TEST_CASE("a stage that holds as stated says what it lacks, with what is wanted"
         "At 300 °F (149 °C) the values as stated hold, but by these spreads of 100 jobs like this one about 4 bend "
         "something for good (1 of 100 is wanted at most).");
   CHECK_THAT(lacking_text(plan, shape),
-             Contains("and only 97 % (92 % to 99 %) keep within") && Contains("(90 % is wanted)"));
+             Contains("and only 97 % (92 % to 99 %) keep within") && Contains("(90 % is wanted, at the low end too)"));
+  CHECK_THAT(lacking_text(plan, shape), !Contains("poorly known"));
+  plan.chances.agreement.scenarios = 8, plan.chances.agreement.decisions = 5;
+  CHECK_THAT(lacking_text(plan, shape), Contains("poorly known") && Contains("5 of 8 trials"));
   CHECK_THAT(lacking_text(plan, {1, {Lacking::damage_unknown}}), Contains("not known"));
   CHECK(lacking_text(plan, {1}).empty());
   CHECK(lacking_text(plan, {2, {Lacking::as_stated}}).empty());

@@ -84,11 +84,20 @@ std::string lacking_text(const Plan& plan, const StageSafety& stage) {
     add("how often something would be bent for good is not known: too few scenarios, or the runs that check the fit "
         "scatter too much about it");
   if (has(Lacking::shape))
-    add(fmt::format("only {} keep within every limit of bow, twist and slip ({} is wanted)",
-                    shape_text(plan, stage.stage), percent_text(k.confidence)));
+    add(fmt::format("only {} keep within every limit of bow, twist and slip ({} is wanted{})",
+                    shape_text(plan, stage.stage), percent_text(k.confidence),
+                    k.shape[s].share() >= k.confidence ? ", at the low end too" : ""));
   if (text.empty()) return "";
-  return fmt::format("At {} the values as stated hold, but by these spreads {}.",
+  text = fmt::format("At {} the values as stated hold, but by these spreads {}.",
                      degrees_both(plan.the_case.stages[s].temperature), text);
+  // Such chances err to the safe side, and nobody should take them for well known.
+  constexpr double good_agreement = 0.75;
+  if (has(Lacking::shape) && k.agreement.scenarios > 0 &&
+      k.agreement.decisions < good_agreement * k.agreement.scenarios)
+    text +=
+        fmt::format(" That is poorly known: the quick model behind it agreed with the whole one in {} of {} trials.",
+                    k.agreement.decisions, k.agreement.scenarios);
+  return text;
 }
 
 }  // namespace evenpull::viz
