@@ -35,7 +35,9 @@ constexpr const char* how_to_begin =
     "  evenpull plan my-aileron.toml          the plan, in a folder of its own\n"
     "  evenpull contrast my-aileron.toml      for apprentices: the wrong way, the plain way and the plan, side by "
     "side\n"
-    "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n\n"
+    "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n"
+    "  evenpull push my-aileron.toml          before covering: which weights to hang on the bare frame, what they "
+    "say\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -48,13 +50,11 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request::Job::plan},
-                                                                {"survey", Request::Job::survey},
-                                                                {"replay", Request::Job::replay},
-                                                                {"contrast", Request::Job::contrast},
-                                                                {"iron", Request::Job::iron},
-                                                                {"log", Request::Job::log},
-                                                                {"template", Request::Job::print_template}};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {
+    {"plan", Request::Job::plan},     {"survey", Request::Job::survey},
+    {"replay", Request::Job::replay}, {"contrast", Request::Job::contrast},
+    {"iron", Request::Job::iron},     {"log", Request::Job::log},
+    {"push", Request::Job::push},     {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -135,6 +135,7 @@ void describe(CLI::App& app, Request& r) {
   }
   describe_iron(app, r);
   describe_log(app, r);
+  describe_push(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

@@ -39,6 +39,7 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::contrast: run_contrast(r, out); return;
     case Request::Job::iron: run_iron(r, out); return;
     case Request::Job::log: run_log(r, out); return;
+    case Request::Job::push: run_push(r, out); return;
     case Request::Job::plan:
     case Request::Job::replay: run_plan(r, out); return;
   }
@@ -51,6 +52,7 @@ const char* ending_of(Request::Job job) {
     case Request::Job::contrast: return "-contrast";
     case Request::Job::iron: return "-iron";
     case Request::Job::log: return "-log";
+    case Request::Job::push: return "-push";
     case Request::Job::plan:
     case Request::Job::print_template: break;
   }

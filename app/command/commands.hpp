@@ -18,6 +18,7 @@ void run_contrast(const Request& request, std::ostream& out);
 void run_survey(const Request& request, std::ostream& out);
 void run_iron(const Request& request, std::ostream& out);
 void run_log(const Request& request, std::ostream& out);
+void run_push(const Request& request, std::ostream& out);
 
 /// What is said where no equilibrium was found: the test that was missed, with its numbers in its unit, and what to try.
 std::string not_converged_text(const Request& request, const NotConverged& e);

@@ -38,13 +38,14 @@ void read_job(const CaseTable& top, Case& c) {
 
 }  // namespace
 
-CaseFile read_case_file(const std::string& path) {
+CaseFile read_case_file(const std::string& path, MeasuredFrame measured) {
   const auto document = read_document(path, DocumentKind::a_case);
   CaseContext context(path, document);
-  const CaseTable top(context, document, "",
-                      {"format", "title", "description", "invented", "outline",   "tip_bow",  "profile", "materials",
-                       "member", "ribs",  "brace",       "pocket",   "hinge_gap", "supports", "cloth",   "blanket",
-                       "iron",   "doses", "stage",       "limits",   "work",      "mesh",     "spread",  "score"});
+  const CaseTable top(
+      context, document, "",
+      {"format", "title",  "description", "invented",  "outline",  "tip_bow", "profile",       "materials", "member",
+       "ribs",   "brace",  "pocket",      "hinge_gap", "supports", "cloth",   "blanket",       "iron",      "doses",
+       "stage",  "limits", "work",        "mesh",      "spread",   "score",   "measured_frame"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -65,6 +66,7 @@ CaseFile read_case_file(const std::string& path) {
   read_limits(top, c);
   read_score(top, c);
   read_spreads(top, c);
+  read_measured_frame(top, c, measured == MeasuredFrame::counts);
   read_job(top, c);
   read_mesh(top, c);
   complete_case(context, c);
