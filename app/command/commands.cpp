@@ -42,6 +42,7 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::old: run_old(r, out); return;
     case Request::Job::coupon: run_coupon(r, out); return;
     case Request::Job::tap: run_tap(r, out); return;
+    case Request::Job::push: run_push(r, out); return;
     case Request::Job::plan:
     case Request::Job::replay: run_plan(r, out); return;
   }
@@ -57,6 +58,7 @@ const char* ending_of(Request::Job job) {
     case Request::Job::old: return "-old";
     case Request::Job::coupon: return "-coupon";
     case Request::Job::tap: return "-tap";
+    case Request::Job::push: return "-push";
     case Request::Job::plan:
     case Request::Job::print_template: break;
   }

@@ -104,6 +104,7 @@ void add_number(CLI::App& command, const std::string& name, std::optional<double
 std::vector<std::string> choices_of(const std::string& option) {
   if (option == "--paper") return {"letter", "a4"};
   if (option == "--behind") return {"open", "skin", "held"};
+  if (option == "--held") return {"ironed", "use"};
   std::vector<std::string> words;
   if (option == "--accuracy")
     for (const auto& accuracy : accuracies) words.push_back(accuracy.first);

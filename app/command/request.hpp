@@ -4,6 +4,7 @@
 #include "app/command/coupon_request.hpp"
 #include "app/command/log_request.hpp"
 #include "app/command/old_request.hpp"
+#include "app/command/push_request.hpp"
 #include "app/command/tap_request.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "viz/sheet/sheet.hpp"
@@ -15,7 +16,7 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, print_template };
+  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, print_template };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
@@ -36,6 +37,7 @@ struct Request {
   LogRequest log;
   CouponRequest coupon;
   OldRequest old;
+  PushRequest push;
   TapRequest tap;  ///< tap only
 };
 

@@ -18,6 +18,10 @@ void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 void read_limits(const CaseTable& top, Case& c);
 void read_score(const CaseTable& top, Case& c);
 void read_spreads(const CaseTable& top, Case& c);
+/// Needs the structure and the spreads. `counts`: what was measured is put into the case; else it is only checked.
+void read_measured_frame(const CaseTable& top, Case& c, bool counts);
+/// Of the stiffness of members that was measured, one sigma: sections and places are not known better. Judgement.
+constexpr double least_measured_spread = 0.03;
 void read_wanted(const CaseTable& work, Case& c);  ///< of the table [work]
 /// Fills in what follows from the whole case by computing: how long cloth stays hot, doses of stated dwells, and whether the
 /// usual passes begin with light ones. No other reader computes heat.

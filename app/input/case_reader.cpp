@@ -39,15 +39,18 @@ void read_job(const CaseTable& top, Case& c) {
 
 }  // namespace
 
-CaseFile read_case_file(const std::string& path) { return read_case_text(read_raw(path), path); }
+CaseFile read_case_file(const std::string& path, MeasuredFrame measured) {
+  return read_case_text(read_raw(path), path, measured);
+}
 
-CaseFile read_case_text(const std::string& bytes, const std::string& path) {
+CaseFile read_case_text(const std::string& bytes, const std::string& path, MeasuredFrame measured) {
   const auto document = document_of(bytes, path, DocumentKind::a_case);
   CaseContext context(path, document);
-  const CaseTable top(context, document, "",
-                      {"format", "title", "description", "invented", "outline",   "tip_bow",  "profile", "materials",
-                       "member", "ribs",  "brace",       "pocket",   "hinge_gap", "supports", "cloth",   "blanket",
-                       "iron",   "doses", "stage",       "limits",   "work",      "mesh",     "spread",  "score"});
+  const CaseTable top(
+      context, document, "",
+      {"format", "title",  "description", "invented",  "outline",  "tip_bow", "profile",       "materials", "member",
+       "ribs",   "brace",  "pocket",      "hinge_gap", "supports", "cloth",   "blanket",       "iron",      "doses",
+       "stage",  "limits", "work",        "mesh",      "spread",   "score",   "measured_frame"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -68,6 +71,7 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path) {
   read_limits(top, c);
   read_score(top, c);
   read_spreads(top, c);
+  read_measured_frame(top, c, measured == MeasuredFrame::counts);
   read_job(top, c);
   read_mesh(top, c);
   complete_case(context, c);

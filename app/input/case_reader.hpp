@@ -20,10 +20,14 @@ struct CaseFile {
   FilePlace place_of(const std::string& key) const { return places.of(key); }
 };
 
+/// Whether what weights on the bare frame said ([measured_frame]) is put into the case; where the frame is measured anew it is not.
+enum class MeasuredFrame { counts, left_out };
+
 /// Throws CaseFileError.
-CaseFile read_case_file(const std::string& path);
+CaseFile read_case_file(const std::string& path, MeasuredFrame measured = MeasuredFrame::counts);
 Case read_case(const std::string& path);
 /// The same of bytes that are at hand; `path` is for messages.
-CaseFile read_case_text(const std::string& bytes, const std::string& path);
+CaseFile read_case_text(const std::string& bytes, const std::string& path,
+                        MeasuredFrame measured = MeasuredFrame::counts);
 
 }  // namespace evenpull

@@ -26,6 +26,7 @@ set(EVENPULL_APP_TESTS
   test_parallel.cpp
   test_plan_json.cpp
   test_plan_on_threads.cpp
+  test_push.cpp
   test_progress.cpp
   test_quoted.cpp
   test_random_cases.cpp

@@ -6,4 +6,7 @@ set(EVENPULL_SHOP_TESTS
   test_job_log.cpp
   test_job_standing.cpp
   test_old_cloth.cpp
+  test_push_choice.cpp
+  test_push_frame.cpp
+  test_push_readings.cpp
   test_tap.cpp)
