@@ -12,7 +12,7 @@
 namespace evenpull {
 namespace {
 
-constexpr std::size_t most_pushes = 3;
+constexpr std::size_t most_pushes = 3, few = 3;
 constexpr double third_adds = 0.1;  // of what is known by two weights, that a third must add
 constexpr double unlike =
     0.25;  // of the panel's size: a second place nearer to the weight than this reads the same again
@@ -21,15 +21,18 @@ constexpr int frames_drawn = 64;     // for the range that is expected
 constexpr unsigned frames_seed = 7;
 constexpr double outer_share = 0.025;
 
+// Where members cross ribs, which anybody finds, and the middles of ribs; half-way between ribs too where those are few.
 std::vector<FramePlace> candidates(const Case& c, const PushFrame& frame) {
   std::vector<FramePlace> out;
+  const bool few_ribs = c.ribs.size() <= few;
   const auto add = [&](const FramePlace& p) {
     if (frame.has(p) && frame.moves(p)) out.push_back(p);
   };
   for (std::size_t m = 0; m < c.span_members.size(); ++m)
     for (std::size_t r = 0; r < c.ribs.size(); ++r) {
       add({false, static_cast<int>(m), c.ribs[r].station});
-      if (r + 1 < c.ribs.size()) add({false, static_cast<int>(m), 0.5 * (c.ribs[r].station + c.ribs[r + 1].station)});
+      if (few_ribs && r + 1 < c.ribs.size())
+        add({false, static_cast<int>(m), 0.5 * (c.ribs[r].station + c.ribs[r + 1].station)});
     }
   for (std::size_t r = 0; r < c.ribs.size(); ++r)
     add({true, static_cast<int>(r), 0.5 * frame.rib_length(static_cast<int>(r))});

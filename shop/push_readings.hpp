@@ -1,5 +1,5 @@
 // What weights on the bare frame say of its members and joints: which stiffness explains the movements that were read
-// (docs/model.md, section 11). What is unknown is drawn as the chances draw it, so that every number here is in sigmas of the
+// (docs/model.md, section 14). What is unknown is drawn as the chances draw it, so that every number here is in sigmas of the
 // case's own spreads: 0 is as stated, and before any reading each is a standard normal.
 #pragma once
 

@@ -178,26 +178,28 @@ std::string letter_mark(int n) { return std::string(1, static_cast<char>('a' + n
 class Marks {
  public:
   Marks(const Bench& b, PushSlip& slip) : b_(b), slip_(slip) {}
-  std::string weight(const FramePlace& p) { return of(p, std::to_string(++weights_), true); }
+  void weight(const FramePlace& p) {
+    if (known_as(p).empty()) add(p, std::to_string(++weights_), true);
+  }
   std::string read(const FramePlace& p) {
-    const std::string known = known_as(p, true);
-    return known.empty() ? of(p, letter_mark(letters_++), false) : known;
+    const std::string known = known_as(p);
+    if (!known.empty()) return known;
+    add(p, letter_mark(letters_), false);
+    return letter_mark(letters_++);
   }
 
  private:
-  std::string known_as(const FramePlace& p, bool any) const {
+  std::string known_as(const FramePlace& p) const {
     const Eigen::Vector3d at = b_.frame->position(p);
     for (const PushSlipMark& m : slip_.marks)
-      if ((any || m.weight) && m.chord == at.x() && m.span == at.y()) return m.text;
+      if (m.chord == at.x() && m.span == at.y()) return m.text;
     return "";
   }
-  std::string of(const FramePlace& p, const std::string& text, bool weight) {
-    const std::string known = known_as(p, !weight);
-    if (!known.empty()) return known;
+  void add(const FramePlace& p, const std::string& text, bool weight) {
     const Eigen::Vector3d at = b_.frame->position(p);
     slip_.marks.push_back({at.x(), at.y(), text, weight});
-    return text;
   }
+
   const Bench& b_;
   PushSlip& slip_;
   int weights_ = 0, letters_ = 0;
@@ -226,7 +228,8 @@ std::string words_of_slip(const PushSlip& slip, const std::string& folder) {
   for (const auto& row : slip.rows) {
     std::string line = fmt::format("{:>2}", row[0]);
     for (std::size_t i = 1; i < row.size(); ++i)
-      if (!row[i].empty()) line += (i > 1 ? "; " : "  ") + (i > 1 ? slip.heads[i] + " " : std::string()) + row[i];
+      if (!row[i].empty() && row[i][0] != '_')
+        line += (i > 1 ? "; " : "  ") + (i > 1 ? slip.heads[i] + " " : std::string()) + row[i];
     text += "    " + wrap_text(line, 8) + "\n";
   }
   if (!slip.factors.empty()) text += "\n";
@@ -242,22 +245,21 @@ PushSlip slip_of_choice(const Bench& b, const PushChoice& choice) {
   slip.title = c.title;
   slip.headline = "Hang these weights, read what moves";
   slip.heads = {"", "weight", "place", "expect (95 of 100)", "read"};
-  slip.shares = {0.07, 0.19, 0.29, 0.29, 0.16};
+  slip.shares = {0.06, 0.16, 0.28, 0.34, 0.16};
   add_frame_view(b, slip);
   Marks marks(b, slip);
+  for (const ChosenPush& p : choice.pushes) marks.weight(p.load);
   for (const ChosenPush& p : choice.pushes) {
-    const std::string number = marks.weight(p.load);
+    const std::string number = marks.read(p.load);
     for (const ChosenRead& r : p.reads) {
       const bool own = &r == &p.reads.front();
       slip.rows.push_back({own ? number : marks.read(r.place), own ? viz::push_weight_text(p.kilograms) : "same",
-                           viz::frame_place_text(c, r.place),
-                           fmt::format("{}, {} to {} mm", viz::push_movement_text(r.down),
-                                       viz::number_text(1e3 * r.low, 1), viz::number_text(1e3 * r.high, 1)),
-                           ""});
+                           viz::frame_place_text(c, r.place), viz::expected_movement_text(r.down, r.low, r.high),
+                           "_______"});
     }
   }
   slip.notes = viz::push_how_to_sentences(b.held, b.errors.reading);
-  for (std::string& s : viz::push_choice_sentences(c, choice)) slip.notes.push_back(std::move(s));
+  for (std::string& s : viz::push_choice_sentences(c, choice, b.errors.reading)) slip.notes.push_back(std::move(s));
   return slip;
 }
 
@@ -372,15 +374,16 @@ PushSlip slip_of_answer(const Bench& b, const Found& f) {
   const Panel& panel = b.frame->panel();
   slip.title = c.title;
   slip.headline = f.answer.agrees() ? "What the readings say" : "The readings contradict the case";
-  slip.heads = {"", "weight", "place", "read", "as stated", "best fit"};
-  slip.shares = {0.07, 0.18, 0.27, 0.16, 0.16, 0.16};
+  slip.heads = {"", "weight", "place", "read [mm]", "as stated", "best fit"};
+  slip.shares = {0.06, 0.17, 0.32, 0.15, 0.15, 0.15};
   slip.emphasised = -1;
   add_frame_view(b, slip);
   Marks marks(b, slip);
+  for (const TypedPush& t : f.typed) marks.weight(t.place);
   std::size_t i = 0;
-  const auto mm = [](double down) { return viz::number_text(1e3 * down, 2) + " mm"; };
+  const auto mm = [](double down) { return viz::number_text(1e3 * down, 2); };
   for (const TypedPush& t : f.typed) {
-    const std::string number = marks.weight(t.place);
+    const std::string number = marks.read(t.place);
     for (const TypedReading& r : t.readings) {
       const bool own = &r == &t.readings.front();
       slip.rows.push_back({own ? number : marks.read(r.place),

@@ -24,6 +24,18 @@ std::vector<std::string> joint_keys() {
   return out;
 }
 
+// In the place of the default, if that was used.
+void tell_spread(CaseContext& context, const std::string& value) {
+  const char* const key = "spread.member_stiffness";
+  const char* const why = "measured on the bare frame (measured_frame), as is the stiffness of its members";
+  for (DefaultUsed& d : context.defaults_used)
+    if (d.key == key) {
+      d.value = value, d.why = why;
+      return;
+    }
+  context.note_default(key, value, why);
+}
+
 void read_joint_places(const CaseTable& t, Case& c, bool counts) {
   if (!t.has("joints")) return;
   const auto joints = t.table("joints", joint_keys(), "");
@@ -57,8 +69,7 @@ void read_measured_frame(const CaseTable& top, Case& c, bool counts) {
   if (!counts) return;
   scale_members(c, by);
   c.spreads.member_stiffness = off;
-  t.context().note_default("spread.member_stiffness", fmt::format("{:.3g} %", 100 * off),
-                           "measured on the bare frame (measured_frame), as is the stiffness of its members");
+  tell_spread(t.context(), fmt::format("{:.3g} %", 100 * off));
 }
 
 }  // namespace evenpull

@@ -68,7 +68,7 @@ TEST_CASE("without readings push says which weights to hang where, and draws it"
     const PushSaid said = said_by(r);
     CHECK(said.err.empty());
     REQUIRE(said.code == 0);
-    CHECK_THAT(said.out, Contains("Hang these weights") && Contains("trailing edge tube") && Contains("no cloth"));
+    CHECK_THAT(said.out, Contains("Hang these weights") && Contains("trailing edge tube") && Contains("No cloth"));
     CHECK(std::filesystem::exists(folder.path / "out" / "push.pdf"));
     const auto j = nlohmann::json::parse(read_all(folder.path / "out" / "push.json"));
     REQUIRE(j["proposed"].size() >= 2);

@@ -13,7 +13,7 @@ namespace {
 
 using namespace viz;
 
-constexpr double most_picture = 130, mark_reach = 8.5, support_size = 4, picture_edge = 22;
+constexpr double most_picture = 120, mark_reach = 8.5, support_size = 4, picture_edge = 22;
 
 /// The frame from above: span across the page, leading edge above.
 class FrameView {
@@ -81,7 +81,7 @@ void draw_frame_view(cairo_t* cr, const PushSlip& slip, const Box& box) {
     if (!m.weight) draw_mark(cr, view.at(m.chord, m.span), m);
   for (const PushSlipMark& m : slip.marks)
     if (m.weight) draw_mark(cr, view.at(m.chord, m.span), m);
-  draw_text(cr, {box.x, box.y}, "from above; inboard end left, leading edge up");
+  draw_text(cr, {box.x, box.y}, "from above: inboard end left, leading edge up");
 }
 
 std::vector<HalfPageColumn> columns_of(const std::vector<std::string>& heads, const std::vector<double>& shares,
@@ -93,7 +93,7 @@ std::vector<HalfPageColumn> columns_of(const std::vector<std::string>& heads, co
 }
 
 void draw_push_slip(cairo_t* cr, const PushSlip& slip, Extent page, const std::string& version) {
-  HalfPages pages(cr, {"Weights on the bare frame", slip.title, version, "hung by, date, gauge"}, page);
+  HalfPages pages(cr, {"Bare frame", slip.title, version, "hung by, date, gauge"}, page);
   pages.heading(slip.headline);
   pages.warnings(slip.warnings);
   if (!slip.members.empty()) {

@@ -18,6 +18,7 @@ namespace {
 constexpr double of_95 = 1.959963984540054;  // sigmas
 constexpr double hardly_told = 0.8;          // of a deviation before, above which the readings say next to nothing
 constexpr double same_station = 1e-6;        // m
+constexpr double coarse_reading = 0.1e-3;    // m: a dial gauge reads better
 constexpr double pound = 0.45359237;         // kg
 
 double position_of(double sigmas) { return 0.5 * std::erfc(-sigmas / std::sqrt(2.0)); }
@@ -146,11 +147,10 @@ std::string joints_sentence(const Case& c, const Panel& p, const PushFactor& f, 
 }  // namespace
 
 std::string frame_place_text(const Case& c, const FramePlace& p) {
-  if (p.on_rib) return fmt::format("rib {}, {} from its front", p.which + 1, print_length(p.at));
+  if (p.on_rib) return fmt::format("rib {}, {}", p.which + 1, print_length(p.at));
   const std::string& name = c.span_members[static_cast<std::size_t>(p.which)].name;
   const int rib = rib_at(c, p);
-  return rib >= 0 ? fmt::format("{}, rib {}", name, rib + 1)
-                  : fmt::format("{}, {} from the inboard end", name, print_length(p.at));
+  return rib >= 0 ? fmt::format("{}, rib {}", name, rib + 1) : fmt::format("{}, {}", name, print_length(p.at));
 }
 
 std::string typed_place_text(const Case& c, const FramePlace& p) {
@@ -162,16 +162,19 @@ std::string typed_place_text(const Case& c, const FramePlace& p) {
 
 std::string push_weight_text(double kilograms) {
   return kilograms < 1 ? weight_both(kilograms)
-                       : fmt::format("{} lb ({} kg)", print_number(kilograms / pound, 3), print_number(kilograms, 3));
+                       : fmt::format("{} lb ({} kg)", print_number(kilograms / pound, 2), print_number(kilograms, 3));
 }
 
 std::string push_movement_text(double down) {
   return down < 0 ? small_length_both(-down) + " up" : small_length_both(down);
 }
 
-std::string push_held_text(Held held) {
-  return held == Held::while_ironed ? "as it is held for ironing" : "as it is held in use";
+std::string expected_movement_text(double down, double low, double high) {
+  return fmt::format("{} in, {} mm ({} to {})", number_text(inches(down), 2), number_text(1e3 * down, 1),
+                     number_text(1e3 * low, 1), number_text(1e3 * high, 1));
 }
+
+std::string push_held_text(Held held) { return held == Held::while_ironed ? "as for ironing" : "as in use"; }
 
 JointsAct joints_act(double low, double high) {
   if (high <= pinned_alpha) return JointsAct::pinned;
@@ -245,7 +248,7 @@ std::vector<std::string> push_misfit_sentences(const Case& c, const Panel& p, He
   return out;
 }
 
-std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& choice) {
+std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& choice, double reading_off) {
   std::vector<std::string> out;
   for (std::size_t i = 0; i < choice.factors.size(); ++i) {
     const PushFactor& f = choice.factors[i];
@@ -261,7 +264,7 @@ std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& 
   }
   const bool little = std::any_of(choice.deviation_after.begin(), choice.deviation_after.end(),
                                   [](double left) { return left > hardly_told; });
-  if (little)
+  if (little && reading_off > coarse_reading)
     out.push_back("A dial gauge tells more: give what yours is good to (--gauge \"0.03 mm\") and look again.");
   const bool small = std::any_of(choice.pushes.begin(), choice.pushes.end(),
                                  [](const ChosenPush& push) { return push.reads.front().down < least_push_movement; });
@@ -272,13 +275,16 @@ std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& 
 }
 
 std::vector<std::string> push_how_to_sentences(Held held, double reading_off) {
-  return {fmt::format("Bare frame, no cloth, {}, top side up.", push_held_text(held)),
-          "Hang the weight by a soft strap on the member itself. Set the gauge to zero without it, hang it, read, take "
-          "it off: the "
-          "gauge must go back to zero. Three times; note the mean.",
-          fmt::format("Readings count as good to {} (one sigma). Measure from the bench, not from the frame.",
+  return {fmt::format(
+              "No cloth, held {}, top side up. Ribs count from the inboard end, lengths from there; on a rib from its "
+              "front.",
+              push_held_text(held)),
+          "Hang the weight by a soft strap on the member. Gauge on the bench, zero without the weight; hang, read, "
+          "take off: it must "
+          "go back to zero. Three times; note the mean.",
+          fmt::format("A reading counts as good to {} (one sigma). Half the weight, half the movement.",
                       print_length(reading_off)),
-          "No weight here loads any member to more than a tenth of what it may bear by this model. If it creaks or "
+          "These weights load no member to more than a tenth of what it may bear by this model. If it creaks or "
           "creeps, stop."};
 }
 

@@ -10,7 +10,7 @@
 
 namespace evenpull::viz {
 
-/// "trailing edge tube, rib 4"; "rib 3, 4.7 in (120 mm) from its front".
+/// "trailing edge tube, rib 4"; "rib 3, 4.7 in (120 mm)", from its front; of a member from the inboard end.
 std::string frame_place_text(const Case& c, const FramePlace& p);
 /// The same as --push takes it: "trailing edge tube, 750 mm".
 std::string typed_place_text(const Case& c, const FramePlace& p);
@@ -18,7 +18,9 @@ std::string typed_place_text(const Case& c, const FramePlace& p);
 std::string push_weight_text(double kilograms);
 /// "0.13 in (3.2 mm)", "0.016 in (0.4 mm) up".
 std::string push_movement_text(double down);
-/// "as it is held for ironing", "as it is held in use".
+/// "0.13 in, 3.2 mm (2.8 to 3.6)"; up with a minus sign.
+std::string expected_movement_text(double down, double low, double high);
+/// "as for ironing", "as in use".
 std::string push_held_text(Held held);
 
 /// How joints act: with half of the stiffness of the member that ends there or less they count as pinned, with eight times or more
@@ -44,7 +46,7 @@ std::vector<std::string> push_misfit_sentences(const Case& c, const Panel& p, He
                                                const std::vector<PushSuspect>& suspects, int most_telling);
 
 /// What the proposed weights will tell.
-std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& choice);
+std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& choice, double reading_off);
 /// How to do it.
 std::vector<std::string> push_how_to_sentences(Held held, double reading_off);
 
