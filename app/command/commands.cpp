@@ -39,6 +39,7 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::contrast: run_contrast(r, out); return;
     case Request::Job::iron: run_iron(r, out); return;
     case Request::Job::log: run_log(r, out); return;
+    case Request::Job::draft: run_draft(r, out); return;
     case Request::Job::plan:
     case Request::Job::replay: run_plan(r, out); return;
   }
@@ -46,7 +47,8 @@ void run(const Request& r, std::ostream& out) {
 
 const char* ending_of(Request::Job job) {
   switch (job) {
-    case Request::Job::survey: return "-survey";
+    case Request::Job::survey:
+    case Request::Job::draft: return "-survey";
     case Request::Job::replay: return "-replay";
     case Request::Job::contrast: return "-contrast";
     case Request::Job::iron: return "-iron";

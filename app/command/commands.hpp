@@ -17,6 +17,7 @@ void run_plan(const Request& request, std::ostream& out);  ///< also replay
 void run_contrast(const Request& request, std::ostream& out);
 void run_survey(const Request& request, std::ostream& out);
 void run_iron(const Request& request, std::ostream& out);
+void run_draft(const Request& request, std::ostream& out);
 void run_log(const Request& request, std::ostream& out);
 
 /// What is said where no equilibrium was found: the test that was missed, with its numbers in its unit, and what to try.

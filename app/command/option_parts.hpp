@@ -31,5 +31,6 @@ std::vector<std::string> choices_of(const std::string& option);
 /// Commands of the bench, each with its options; app/command/describe_<command>.cpp.
 void describe_iron(CLI::App& app, Request& r);
 void describe_log(CLI::App& app, Request& r);
+void describe_draft(CLI::App& app, Request& r);
 
 }  // namespace evenpull

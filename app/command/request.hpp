@@ -1,6 +1,7 @@
 // What was asked for on the command line.
 #pragma once
 
+#include "app/command/draft_request.hpp"
 #include "app/command/log_request.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "viz/sheet/sheet.hpp"
@@ -12,7 +13,7 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, log, print_template };
+  enum class Job { plan, survey, replay, contrast, iron, log, draft, print_template };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
@@ -31,6 +32,7 @@ struct Request {
   bool json = false;
   bool quiet = false;
   LogRequest log;
+  DraftRequest draft;
 };
 
 /// The request, or the exit code when there is nothing more to do (help and version are printed, a mistake is

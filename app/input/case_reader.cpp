@@ -36,10 +36,7 @@ void read_job(const CaseTable& top, Case& c) {
   read_wanted(work, c);
 }
 
-}  // namespace
-
-CaseFile read_case_file(const std::string& path) {
-  const auto document = read_document(path, DocumentKind::a_case);
+CaseFile case_of_document(const Entry& document, const std::string& path) {
   CaseContext context(path, document);
   const CaseTable top(context, document, "",
                       {"format", "title", "description", "invented", "outline",   "tip_bow",  "profile", "materials",
@@ -74,6 +71,16 @@ CaseFile read_case_file(const std::string& path) {
   out.places = std::move(context.places);
   out.text = document.file_text;
   return out;
+}
+
+}  // namespace
+
+CaseFile read_case_file(const std::string& path) {
+  return case_of_document(read_document(path, DocumentKind::a_case), path);
+}
+
+CaseFile read_case_text(const std::string& text, const std::string& path) {
+  return case_of_document(document_of(text, path, DocumentKind::a_case), path);
 }
 
 Case read_case(const std::string& path) { return read_case_file(path).value; }

@@ -22,6 +22,8 @@ struct CaseFile {
 
 /// Throws CaseFileError.
 CaseFile read_case_file(const std::string& path);
+/// The same of text that is to be written to that file.
+CaseFile read_case_text(const std::string& text, const std::string& path);
 Case read_case(const std::string& path);
 
 }  // namespace evenpull
