@@ -15,6 +15,7 @@ namespace evenpull {
 namespace {
 
 constexpr std::size_t longest_title = 80;
+constexpr int few_nodes = 200;  // enough to find what is no panel
 
 /// "my-aileron.toml" is headed "My aileron".
 std::string title_of(const std::string& file) {
@@ -30,8 +31,18 @@ std::string title_of(const std::string& file) {
   return title;
 }
 
-[[noreturn]] void blame(const DraftText& text, const DraftAnswers& answers, int line, const std::string& why) {
-  const Ask ask = text.ask_of_line(line);
+/// What the reader says, without the place in a file that is not there yet.
+std::string without_place(const CaseFileError& e) {
+  std::string why = e.what();
+  if (const auto at = why.find(e.key + ": "); !e.key.empty() && at != std::string::npos)
+    why.erase(0, at + e.key.size() + 2);
+  const auto end = why.starts_with("= \"") ? why.find("\" ", 3) : std::string::npos;
+  return end == std::string::npos ? why : "it " + why.substr(end + 2);
+}
+
+[[noreturn]] void blame(const DraftText& text, const DraftAnswers& answers, int line, const std::string& key,
+                        const std::string& why) {
+  const Ask ask = text.ask_of(line, key);
   const DraftQuestion* q = question_of(ask, answers.kind());
   throw DraftFault(ask,
                    fmt::format("{} = {}: no case can be drafted with this answer beside the others: {}",
@@ -40,19 +51,19 @@ std::string title_of(const std::string& file) {
 
 }  // namespace
 
-Drafted draft_from(const DraftAnswers& answers, const std::string& file) {
+Drafted draft_from(const DraftAnswers& answers, const std::string& file, std::optional<int> nodes) {
   Drafted out{draft_case_text(drafted_case(answers), answers, title_of(file)), {}};
   try {
     const CaseFile read = read_case_text(out.text.text, file);
     try {
-      build_panel(read.value, {read.value.target_nodes});
+      build_panel(read.value, {nodes.value_or(read.value.target_nodes)});
       check_stands(read.value);
     } catch (const CaseError& e) {
-      blame(out.text, answers, read.place_of(e.key).line, e.what());
+      blame(out.text, answers, read.place_of(e.key).line, e.key, e.what());
     }
     out.value = read.value;
   } catch (const CaseFileError& e) {
-    blame(out.text, answers, e.place.line, e.what());
+    blame(out.text, answers, e.place.line, e.key, without_place(e));
   }
   return out;
 }
@@ -70,7 +81,7 @@ Changed changed_cases(const DraftAnswers& answers, const Drafted& drafted, const
   for (TapeChange& change : tape_changes(answers)) {
     try {
       out.cases.push_back(change.ask == Ask::cloth ? with_more_pull(drafted.value, change.by)
-                                                   : draft_from(change.answers, file).value);
+                                                   : draft_from(change.answers, file, few_nodes).value);
       out.changes.push_back(std::move(change));
     } catch (const DraftFault&) {  // as far off as that it is no panel
     }

@@ -7,6 +7,7 @@
 #include "app/input/draft_answer.hpp"
 #include "app/output/draft_json.hpp"
 #include "app/output/draft_kept.hpp"
+#include "app/output/interruption.hpp"
 #include "app/output/new_file.hpp"
 #include "app/output/result_folder.hpp"
 #include "app/output/work_lock.hpp"
@@ -143,8 +144,6 @@ std::string measure_text(const viz::MeasureFirst& m) {
 }
 
 void finish(const Request& r, const Asked& a, std::ostream& out) {
-  write_new_file(r.case_file, a.drafted.text.text);
-  forget_answers(r.case_file);
   const bool words = !r.quiet && !r.json;
   if (words) out << viz::draft_written(shown_file(r.case_file), drafted_case(a.answers)) << "\n\n" << std::flush;
   survey_it(r, out);
@@ -155,30 +154,42 @@ void finish(const Request& r, const Asked& a, std::ostream& out) {
   });
 }
 
+Asked taken_by_options(const Request& r, const Units& units) {
+  Asked a;
+  a.answers = answers_by_options(r.draft, units);
+  try {
+    a.drafted = draft_from(a.answers, r.case_file);
+  } catch (const DraftFault& fault) {
+    throw CaseFileError(by_options, {}, "", fault.what());
+  }
+  return a;
+}
+
+/// One run at a time; an interruption leaves kept answers and nothing else.
+Asked write_case(const Request& r, const Units& units, std::ostream& out) {
+  const bool asks = !r.draft.by_options() && isatty(STDIN_FILENO) == 1 && isatty(STDOUT_FILENO) == 1;
+  WorkLock alone(std::filesystem::absolute(r.case_file));
+  const OnInterruption tidy([&] {
+    alone.release();
+    return viz::draft_interrupted(asks ? kept_answers_file(r.case_file).string() : "");
+  });
+  Asked a = asks ? ask_until_drafted(r, units, std::cin, out) : taken_by_options(r, units);
+  if (a.stopped) return a;
+  write_new_file(r.case_file, a.drafted.text.text);
+  forget_answers(r.case_file);
+  return a;
+}
+
 }  // namespace
 
 void run_draft(const Request& r, std::ostream& out) {
   const Units units;
   if (r.draft.questions) return print_questions(r, units, out);
   check_file(r);
-  const WorkLock alone(std::filesystem::absolute(r.case_file));
-  Asked a;
-  if (r.draft.by_options() || isatty(STDIN_FILENO) != 1 || isatty(STDOUT_FILENO) != 1) {
-    a.answers = answers_by_options(r.draft, units);
-    try {
-      a.drafted = draft_from(a.answers, r.case_file);
-    } catch (const DraftFault& fault) {
-      throw CaseFileError(by_options, {}, "", fault.what());
-    }
-  } else {
-    a = ask_until_drafted(r, units, std::cin, out);
-  }
-  if (a.stopped) {
-    out << viz::draft_stopped(kept_answers_file(r.case_file).string(), "evenpull draft " + shown_file(r.case_file))
-        << "\n";
-    return;
-  }
-  finish(r, a, out);
+  const Asked a = write_case(r, units, out);
+  if (!a.stopped) return finish(r, a, out);
+  out << viz::draft_stopped(kept_answers_file(r.case_file).string(), "evenpull draft " + shown_file(r.case_file))
+      << "\n";
 }
 
 }  // namespace evenpull

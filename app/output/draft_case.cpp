@@ -71,9 +71,9 @@ class DraftWriter {
     out_.asked.push_back(std::move(from));
   }
   void remark(viz::DraftRemark r) { line("# " + viz::draft_remark(r, d_)); }
-  void begin(const std::string& table) {
+  void begin(const std::string& table, const DraftSection& s) {
     line("");
-    line(table);
+    line(table, s.sizes.front().second.from);
   }
 
   std::string mark_of(const Froms& from) const {
@@ -118,6 +118,7 @@ class DraftWriter {
     for (const auto& [key, v] : s.sizes) {
       text += fmt::format(", {} = {}", viz::size_key(key), in_quotes(v.size.text));
       from.insert(from.end(), v.from.begin(), v.from.end());
+      out_.keys[{static_cast<int>(out_.asked.size()) + 1, viz::size_key(key)}] = v.from.front();
     }
     if (s.plywood_web) text += ", web_material = \"birch plywood 0-90\"";
     marked("section", text + " }", from);
@@ -183,7 +184,7 @@ class DraftWriter {
     line("");
     remark(viz::DraftRemark::members);
     for (const DraftMember& m : d_.members) {
-      line("[[member]]");
+      line("[[member]]", m.section.sizes.front().second.from);
       line(fmt::format("name = \"{}\"", viz::part_word(m.part)));
       line(fmt::format("role = \"{}\"", m.role == SpanRole::leading_edge    ? "leading edge"
                                         : m.role == SpanRole::trailing_edge ? "trailing edge"
@@ -232,14 +233,14 @@ class DraftWriter {
 
   void ribs() {
     remark(viz::DraftRemark::ribs);
-    line("[ribs]");
+    line("[ribs]", d_.inner.sizes.front().second.from);
     if (d_.bays > 0) marked("bays", std::to_string(d_.bays), {Ask::bays});
     else values("stations", d_.stations);
     joints();
-    begin("[ribs.inner]");
+    begin("[ribs.inner]", d_.inner);
     section(d_.inner);
     if (!d_.end) return;
-    begin("[ribs.end]");
+    begin("[ribs.end]", *d_.end);
     section(*d_.end);
   }
 
@@ -253,8 +254,8 @@ class DraftWriter {
   }
 
   void support(const DraftSupport& s) {
-    line(s.in_use ? "[[supports.in_use]]" : "[[supports.while_ironed]]");
     const Froms from = s.from ? Froms{*s.from} : Froms{};
+    line(s.in_use ? "[[supports.in_use]]" : "[[supports.while_ironed]]", from);
     line(fmt::format("member = \"{}\"", viz::part_word(s.part)), from);
     if (s.at.empty()) marked("at", "[\"inboard end\", \"outboard end\"]", from);
     else values("at", s.at);
@@ -300,7 +301,8 @@ class DraftWriter {
 
 }  // namespace
 
-Ask DraftText::ask_of_line(int line) const {
+Ask DraftText::ask_of(int line, const std::string& key) const {
+  if (const auto at = keys.find({line, key.substr(key.find_last_of('.') + 1)}); at != keys.end()) return at->second;
   for (int i = std::min(line, static_cast<int>(asked.size())); i > 0; --i)
     if (!asked[static_cast<std::size_t>(i) - 1].empty()) return asked[static_cast<std::size_t>(i) - 1].front();
   return Ask::kind;

@@ -74,7 +74,9 @@ enum class DraftClash {
   twice_there,
   at_the_end,
   seam_behind_nose,
-  opening_too_wide
+  opening_too_wide,
+  bend_too_wide,
+  wider_than_caps
 };
 struct DraftTrouble {
   DraftClash clash{};

@@ -13,6 +13,7 @@ constexpr double thickest_of_chord = 0.35;
 constexpr double nose_from = 0.03, nose_to = 0.75;  // of the chord
 constexpr double apart_of_chord = 0.02;             // members along the chord
 constexpr double least_bay = 0.02;                  // m, as the reader of a case has it
+constexpr double a_hair = 1e-9;                     // sticks may be as thick as the caps are wide
 constexpr double deepest_seam = 0.9;                // of the nose
 
 using Found = std::optional<DraftTrouble>;
@@ -38,6 +39,12 @@ class Clashes {
       case Ask::edge_width: return first_of(size() > 0.5 * least_chord(), DraftClash::beyond_chord, Ask::chord);
       case Ask::edge_opening:
         return first_of(size() >= size(Ask::edge_leg), DraftClash::opening_too_wide, Ask::edge_leg);
+      case Ask::edge_bend:
+        return first_of(2 * size() + size(Ask::edge_sheet) > size(Ask::edge_opening), DraftClash::bend_too_wide,
+                        Ask::edge_opening);
+      case Ask::web_thickness:
+      case Ask::stick:
+        return first_of(size() >= size(Ask::cap_width) * (1 + a_hair), DraftClash::wider_than_caps, Ask::cap_width);
       case Ask::front_spar_at: return behind(Ask::nose_depth);
       case Ask::rear_spar_at: return behind(Ask::front_spar_at);
       case Ask::front_thickness: return deep_enough(Ask::front_spar_depth);

@@ -6,6 +6,7 @@ set(EVENPULL_APP_TESTS
   test_contrast_orders.cpp
   test_cut_out_input.cpp
   test_doubts.cpp
+  test_draft.cpp
   test_file_bounds.cpp
   test_frame_stands.cpp
   test_iron_input.cpp

@@ -1,4 +1,5 @@
 set(EVENPULL_SHOP_TESTS
   test_calibration.cpp
+  test_draft.cpp
   test_job_log.cpp
   test_job_standing.cpp)

@@ -204,6 +204,11 @@ std::string clash_text(const DraftTrouble& t, const DraftAnswers& a) {
                          here, other, beside);
     case DraftClash::seam_behind_nose:
       return fmt::format("{} {} is not on the nose, which ends {} behind the leading edge.", what, mine, beside);
+    case DraftClash::bend_too_wide:
+      return fmt::format("{} {} is wider than an {} of {} lets it be: it is the inside radius, a few times the sheet.",
+                         what, mine, other, beside);
+    case DraftClash::wider_than_caps:
+      return fmt::format("{} {} is more than the {}, {}: check the units.", what, mine, other, beside);
     case DraftClash::opening_too_wide:
       return fmt::format("{} {} is wider than legs of {} can reach.", what, mine, beside);
   }
@@ -225,6 +230,10 @@ std::string draft_taken_up(int kept) {
 
 std::string draft_stopped(const std::string& kept_in, const std::string& command) {
   return fmt::format("Stopped: nothing is written yet. Your answers are kept in {}; go on with: {}", kept_in, command);
+}
+
+std::string draft_interrupted(const std::string& kept_in) {
+  return kept_in.empty() ? "no case was written" : "no case was written; what was answered is kept in " + kept_in;
 }
 
 std::string draft_written(const std::string& file, const DraftedCase& d) {

@@ -39,6 +39,8 @@ std::string clash_text(const DraftTrouble& t, const DraftAnswers& answers);
 std::string draft_welcome(const std::string& file);
 std::string draft_taken_up(int kept);
 std::string draft_stopped(const std::string& kept_in, const std::string& command);
+/// `kept_in`: where answers are kept; empty: nowhere.
+std::string draft_interrupted(const std::string& kept_in);
 std::string draft_first_already();
 /// The case is there; what to do next.
 std::string draft_written(const std::string& file, const DraftedCase& d);
