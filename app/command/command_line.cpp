@@ -30,6 +30,7 @@ constexpr const char* what_it_is =
 
 constexpr const char* how_to_begin =
     "To begin:\n"
+    "  evenpull draft my-aileron.toml         asks what a tape can measure and writes the case\n"
     "  evenpull template > my-aileron.toml    a case with every key explained: change it to your panel\n"
     "  evenpull survey my-aileron.toml        shows what was understood, with a drawing: check it\n"
     "  evenpull plan my-aileron.toml          the plan, in a folder of its own\n"
@@ -52,17 +53,11 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request::Job::plan},
-                                                                {"survey", Request::Job::survey},
-                                                                {"replay", Request::Job::replay},
-                                                                {"contrast", Request::Job::contrast},
-                                                                {"iron", Request::Job::iron},
-                                                                {"log", Request::Job::log},
-                                                                {"coupon", Request::Job::coupon},
-                                                                {"tap", Request::Job::tap},
-                                                                {"old", Request::Job::old},
-                                                                {"push", Request::Job::push},
-                                                                {"template", Request::Job::print_template}};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {
+    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
+    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"log", Request::Job::log},
+    {"coupon", Request::Job::coupon},     {"tap", Request::Job::tap},       {"old", Request::Job::old},
+    {"push", Request::Job::push},         {"draft", Request::Job::draft},   {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -147,6 +142,7 @@ void describe(CLI::App& app, Request& r) {
   describe_tap(app, r);
   describe_old(app, r);
   describe_push(app, r);
+  describe_draft(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

@@ -43,6 +43,7 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::coupon: run_coupon(r, out); return;
     case Request::Job::tap: run_tap(r, out); return;
     case Request::Job::push: run_push(r, out); return;
+    case Request::Job::draft: run_draft(r, out); return;
     case Request::Job::plan:
     case Request::Job::replay: run_plan(r, out); return;
   }
@@ -50,7 +51,8 @@ void run(const Request& r, std::ostream& out) {
 
 const char* ending_of(Request::Job job) {
   switch (job) {
-    case Request::Job::survey: return "-survey";
+    case Request::Job::survey:
+    case Request::Job::draft: return "-survey";
     case Request::Job::replay: return "-replay";
     case Request::Job::contrast: return "-contrast";
     case Request::Job::iron: return "-iron";

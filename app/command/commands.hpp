@@ -17,6 +17,7 @@ void run_plan(const Request& request, std::ostream& out);  ///< also replay
 void run_contrast(const Request& request, std::ostream& out);
 void run_survey(const Request& request, std::ostream& out);
 void run_iron(const Request& request, std::ostream& out);
+void run_draft(const Request& request, std::ostream& out);
 void run_log(const Request& request, std::ostream& out);
 void run_push(const Request& request, std::ostream& out);
 void run_old(const Request& request, std::ostream& out);

@@ -36,5 +36,6 @@ void describe_old(CLI::App& app, Request& r);
 void describe_coupon(CLI::App& app, Request& r);
 void describe_tap(CLI::App& app, Request& r);
 void describe_push(CLI::App& app, Request& r);
+void describe_draft(CLI::App& app, Request& r);
 
 }  // namespace evenpull

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/command/coupon_request.hpp"
+#include "app/command/draft_request.hpp"
 #include "app/command/log_request.hpp"
 #include "app/command/old_request.hpp"
 #include "app/command/push_request.hpp"
@@ -16,7 +17,7 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, print_template };
+  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, draft, print_template };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
@@ -38,6 +39,7 @@ struct Request {
   CouponRequest coupon;
   OldRequest old;
   PushRequest push;
+  DraftRequest draft;
   TapRequest tap;  ///< tap only
 };
 

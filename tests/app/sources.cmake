@@ -8,6 +8,7 @@ set(EVENPULL_APP_TESTS
   test_coupon_command.cpp
   test_cut_out_input.cpp
   test_doubts.cpp
+  test_draft.cpp
   test_file_bounds.cpp
   test_frame_stands.cpp
   test_iron_input.cpp

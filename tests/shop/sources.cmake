@@ -3,6 +3,7 @@ set(EVENPULL_SHOP_TESTS
   test_coupon.cpp
   test_coupon_boards.cpp
   test_coupon_curve.cpp
+  test_draft.cpp
   test_job_log.cpp
   test_job_standing.cpp
   test_old_cloth.cpp
