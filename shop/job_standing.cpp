@@ -64,6 +64,27 @@ std::optional<int> stage_just_done(const PlanDigest& plan, const WorkSoFar& work
   return {};
 }
 
+// Sags apart by less than a reading tells.
+constexpr double same_reading = 5e-5;  // m
+// A bay whose pull is off what was expected by more than mesh, formula and reading explain is put to the plan; judgement.
+constexpr double off_by_reading = 1.15;
+
+bool is_in_plan(const PlanDigest& plan, const WorkSoFar::Reading& r) {
+  return std::any_of(plan.read.begin(), plan.read.end(), [&](const WorkSoFar::Reading& p) {
+    return same(p.after, r.after) && p.reading.shape == r.reading.shape && p.reading.side == r.reading.side &&
+           p.reading.bay == r.reading.bay && std::abs(p.reading.sag - r.reading.sag) < same_reading &&
+           std::abs(p.reading.value - r.reading.value) < same_reading && p.reading.tone == r.reading.tone;
+  });
+}
+
+// None of a window, and off by more than what is left open: the verdict may be another one with it.
+bool asks_the_plan(const ReadingJudged& r) {
+  if (r.of_window || r.reading.reading.shape || r.expected <= 0) return false;
+  const double sag = r.reading.reading.sag;
+  return (r.says == ReadingSays::less && sag * off_by_reading < r.least) ||
+         (r.says == ReadingSays::more && sag > r.most * off_by_reading);
+}
+
 const PlanDigest::Stage* stage_at(const PlanDigest& plan, double kelvin) {
   for (const PlanDigest::Stage& s : plan.stages)
     if (same(s.temperature, kelvin)) return &s;
@@ -89,7 +110,7 @@ ReadingJudged judged(const PlanDigest& plan, const WorkSoFar::Reading& reading) 
   const PlanDigest::Stage* stage = stage_at(plan, reading.after);
   const Measured& m = reading.reading;
   if (!stage || m.tone > 0) return r;
-  if (m.shape) return judged_shape(*stage, std::move(r));
+  if (m.shape) return is_in_plan(plan, reading) ? r : judged_shape(*stage, std::move(r));
   const auto take = [&](const std::vector<PlanDigest::Bay>& bays, bool window) {
     for (const PlanDigest::Bay& b : bays) {
       if (b.side != m.side || b.bay != m.bay) continue;
@@ -100,6 +121,7 @@ ReadingJudged judged(const PlanDigest& plan, const WorkSoFar::Reading& reading) 
   };
   take(stage->bays, false);
   take(stage->window, true);
+  if (is_in_plan(plan, reading)) r.says = ReadingSays::in_the_plan;
   return r;
 }
 
@@ -160,6 +182,7 @@ JobStanding standing_of(const PlanDigest& plan, const WorkSoFar& work) {
     if (plan.steps[i].to_be_ironed) ++out.to_work, out.done += worked[i];
   look_off_plan(plan, work, worked, out);
   for (const WorkSoFar::Reading& r : work.readings) out.readings.push_back(judged(plan, r));
+  if (std::any_of(out.readings.begin(), out.readings.end(), asks_the_plan)) out.off.push_back(OffPlan::reads_otherwise);
   out.stage_done = stage_just_done(plan, work, worked);
   bool opened = false;
   if (out.stage_done) {

@@ -43,10 +43,11 @@ struct PlanDigest {
   std::optional<double> hottest_safe{};  ///< K; none: no stage is
   std::vector<Step> steps{};
   std::vector<Stage> stages{};
+  std::vector<WorkSoFar::Reading> read{};  ///< what the plan was made with: its verdict rests on these
 };
 
 /// What one reading says.
-enum class ReadingSays { inside, less, more, far_off, nothing_expected };
+enum class ReadingSays { inside, less, more, far_off, nothing_expected, in_the_plan };
 
 struct ReadingJudged {
   WorkSoFar::Reading reading;
@@ -67,7 +68,7 @@ enum class NextMove {
 };
 
 /// Why.
-enum class OffPlan { hotter_than_safe, sole_differed, left_out, before_its_turn, not_of_the_plan };
+enum class OffPlan { hotter_than_safe, sole_differed, left_out, before_its_turn, not_of_the_plan, reads_otherwise };
 
 struct JobStanding {
   NextMove move = NextMove::work;

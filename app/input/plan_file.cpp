@@ -72,6 +72,22 @@ PlanDigest::Stage stage_in(const PlanJson& j, const Case& c) {
   return s;
 }
 
+WorkSoFar::Reading reading_in(const PlanJson& j) {
+  WorkSoFar::Reading r;
+  r.after = kelvin_of(j.at("stage_degF"));
+  if (j.contains("what")) {
+    const auto& names = shape_names();
+    const auto at = std::find(names.begin(), names.end(), j.at("what").get<std::string>());
+    if (at != names.end()) r.reading.shape = shape_limit(static_cast<std::size_t>(at - names.begin()));
+    r.reading.value = j.at("value_mm").get<double>() / 1e3;
+    return r;
+  }
+  r.reading.side = side_in(j), r.reading.bay = j.at("bay").get<int>() - 1;
+  if (!j.at("tone_Hz").is_null()) r.reading.tone = j.at("tone_Hz").get<double>();
+  r.reading.weight = j.at("weight_g").get<double>() / 1e3, r.reading.sag = j.at("sag_mm").get<double>() / 1e3;
+  return r;
+}
+
 }  // namespace
 
 PlanDigest plan_digest_of(const std::string& text, const std::string& path, const Case& c) {
@@ -87,6 +103,8 @@ PlanDigest plan_digest_of(const std::string& text, const std::string& path, cons
       out.hottest_safe = kelvin_of(safe);
     for (const PlanJson& s : j.at("steps")) out.steps.push_back(step_in(s));
     for (const PlanJson& s : j.at("stages")) out.stages.push_back(stage_in(s, c));
+    if (const PlanJson& read = j.at("read"); !read.is_null() && read.at("used").get<bool>())
+      for (const PlanJson& r : read.at("readings")) out.read.push_back(reading_in(r));
     return out;
   } catch (const PlanJson::exception& e) {
     throw CaseFileError(path, {}, "", "is damaged, or was written by another version of evenpull: plan again");

@@ -156,7 +156,9 @@ std::vector<StageWindow> find_windows(const OutcomeModel& m, const Case& c, int 
     for (const BenchCheck& check : bays_to_read(checks[static_cast<std::size_t>(w.stage)]))
       if (const auto p = place_of(m, c.wanted, bays, w.stage, check)) places.push_back(*p), read.push_back(check);
     if (!places.empty() && m.can_be_last[static_cast<std::size_t>(next)]) {
-      if (const auto found = find(m, c.wanted, places, next)) {
+      const auto found = find(m, c.wanted, places, next);
+      // A stage that is safe without any reading is not stopped by the very reading that is expected.
+      if (found && (w.needed || (found->ends.least <= 0 && found->ends.most >= 0))) {
         w.damage = found->damage, w.shape = found->shape, w.inside = found->inside;
         w.weight = read.front().weight;
         for (const BenchCheck& check : read) {

@@ -4,4 +4,5 @@ set(EVENPULL_CASES_TESTS
   test_drafted_cases.cpp
   test_killed_runs.cpp
   test_output.cpp
-  test_through_command.cpp)
+  test_through_command.cpp
+  test_walkthrough.cpp)

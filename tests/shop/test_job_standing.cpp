@@ -132,6 +132,23 @@ TEST_CASE("work off the plan is planned anew: a bay skipped, a zone before its t
   CHECK(has(other, OffPlan::sole_differed));
 }
 
+TEST_CASE("a bay that pulls otherwise than expected is put to the plan once, where no window decides", "[log]") {
+  PlanDigest plan = two_stage_plan();
+  plan.stages[0].window.clear(), plan.stages[0].next.reset();
+  plan.stages[0].bays = {{Side::top, 0, 0.5, 3e-3, 2.8e-3, 3.2e-3}};
+  WorkSoFar w = worked(250, all_zones());
+  read_sag(w, Side::top, 0, 2.6e-3);  // within what a reading is off by
+  CHECK(standing_of(plan, w).move == NextMove::work);
+  w.readings.back().reading.sag = 2.2e-3;
+  const JobStanding tight = standing_of(plan, w);
+  CHECK(tight.move == NextMove::plan_anew);
+  CHECK(has(tight, OffPlan::reads_otherwise));
+  plan.read = w.readings;  // the plan that was made with it
+  const JobStanding told = standing_of(plan, w);
+  CHECK(told.move == NextMove::work);
+  CHECK(told.readings.back().says == ReadingSays::in_the_plan);
+}
+
 TEST_CASE("a twist past where to stop stops, and so does what the log itself says", "[log]") {
   const PlanDigest plan = two_stage_plan();
   WorkSoFar w = worked(250, all_zones());

@@ -54,6 +54,10 @@ std::string off_text(const JobStanding& s, OffPlan off) {
           "with what they lack.",
           s.left_out.size() == 1 ? "A zone" : "Zones", label_list(s.left_out));
     case OffPlan::before_its_turn: return "Zones were worked before their turn.";
+    case OffPlan::reads_otherwise:
+      return "The cloth pulls otherwise than this plan expects, by more than the reading can be off: the plan may say "
+             "another "
+             "stage with it.";
     case OffPlan::not_of_the_plan: return "What was worked is at a stage that this plan does not have.";
   }
   return "";
@@ -72,6 +76,7 @@ const char* says_words(const ReadingJudged& r) {
     case ReadingSays::more: return shape ? "more: STOP" : r.of_window ? "more: work again" : "more than expected";
     case ReadingSays::far_off: return "not believed: read it again";
     case ReadingSays::nothing_expected: return "noted";
+    case ReadingSays::in_the_plan: return "in the plan";
   }
   return "";
 }
@@ -170,7 +175,7 @@ ReadingRow reading_row(const ReadingJudged& r) {
   out.where = (m.shape ? std::string(limit_text(*m.shape)) : bay_words(m.side, m.bay)) + ", after " +
               stage_words(r.reading.after);
   out.read = value_words(m);
-  if (r.says != ReadingSays::nothing_expected)
+  if (r.says != ReadingSays::nothing_expected && r.most > 0)
     out.expected = m.shape ? "up to " + small_length_both(r.most)
                            : fmt::format("{:.1f} to {:.1f} mm", r.least * 1e3, r.most * 1e3);
   out.says = says_words(r);
