@@ -21,7 +21,8 @@ constexpr int frames_drawn = 64;     // for the range that is expected
 constexpr unsigned frames_seed = 7;
 constexpr double outer_share = 0.025;
 
-// Where members cross ribs, which anybody finds, and the middles of ribs; half-way between ribs too where those are few.
+// Where members cross ribs, which anybody finds, and the middles of ribs; half-way between ribs too where those are
+// few.
 std::vector<FramePlace> candidates(const Case& c, const PushFrame& frame) {
   std::vector<FramePlace> out;
   const bool few_ribs = c.ribs.size() <= few;

@@ -1,6 +1,6 @@
-// The bare frame of a case under a weight put on it: small movements, from the solver's own beams, joints, wires and supports
-// (docs/model.md, sections 5 and 11). No cloth. A place between two joints becomes a joint, so that nothing hangs on the mesh
-// but how a member that changes along its length is stepped.
+// The bare frame of a case under a weight put on it: small movements, from the solver's own beams, joints, wires and
+// supports (docs/model.md, sections 5 and 11). No cloth. A place between two joints becomes a joint, so that nothing
+// hangs on the mesh but how a member that changes along its length is stepped.
 #pragma once
 
 #include "solver/equilibrium/model.hpp"
@@ -48,8 +48,8 @@ struct Pushed {
 /// Places that the frame has, and what it does under a weight.
 class PushFrame {
  public:
-  /// Nodes of the cloth's mesh, which decides where joints are; the frame of a wing that goes on is a part of one and cannot be
-  /// pushed: throws CaseError. So it does where the frame does not stand.
+  /// Nodes of the cloth's mesh, which decides where joints are; the frame of a wing that goes on is a part of one and
+  /// cannot be pushed: throws CaseError. So it does where the frame does not stand.
   PushFrame(const Case& c, Held held, int nodes = search_nodes);
 
   const Panel& panel() const { return panel_; }
@@ -64,8 +64,8 @@ class PushFrame {
   /// All further answers are about these places.
   void set_places(const std::vector<FramePlace>& places);
 
-  /// Under each weight by itself. `like`: the case whose joints and supports count, with the sections and materials of the one
-  /// that the frame was made of. Throws CaseError where wires find no rest.
+  /// Under each weight by itself. `like`: the case whose joints and supports count, with the sections and materials
+  /// of the one that the frame was made of. Throws CaseError where wires find no rest.
   std::vector<Pushed> push(const Case& like, const FrameChange& change, const std::vector<PushLoad>& loads,
                            bool with_stress = false) const;
 

@@ -146,8 +146,8 @@ class Misfit {
   Eigen::VectorXd read_, off_;
 };
 
-// From as stated and from either end of what may turn: movement against stiffness of joints is a step, and a start on its flat
-// part goes nowhere.
+// From as stated and from either end of what may turn: movement against stiffness of joints is a step, and a start on
+// its flat part goes nowhere.
 Eigen::VectorXd best_fit(const Misfit& misfit, int factors) {
   Eigen::VectorXd best = misfit.least(Eigen::VectorXd::Zero(factors));
   for (const double start : {-1.0, 1.0}) {
@@ -162,7 +162,8 @@ struct Weighed {
   std::vector<double> weight;
 };
 
-// Draws of a mixture: round the best fit, and as before any reading. Weights: what they should be drawn by over what they are.
+// Draws of a mixture: round the best fit, and as before any reading. Weights: what they should be drawn by over what
+// they are.
 Weighed draw_round(const Misfit& misfit, const Eigen::VectorXd& best) {
   const Eigen::Index n = best.size();
   const Eigen::MatrixXd curvature = misfit.curvature(best) / (wider * wider);

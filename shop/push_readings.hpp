@@ -1,6 +1,6 @@
 // What weights on the bare frame say of its members and joints: which stiffness explains the movements that were read
-// (docs/model.md, section 14). What is unknown is drawn as the chances draw it, so that every number here is in sigmas of the
-// case's own spreads: 0 is as stated, and before any reading each is a standard normal.
+// (docs/model.md, section 14). What is unknown is drawn as the chances draw it, so that every number here is in
+// sigmas of the case's own spreads: 0 is as stated, and before any reading each is a standard normal.
 #pragma once
 
 #include "shop/push_frame.hpp"
@@ -50,8 +50,8 @@ FrameChange stiffness_drawn(const Case& c, const std::vector<PushFactor>& factor
 Eigen::VectorXd push_movements(const PushFrame& frame, const Case& c, const std::vector<PushFactor>& factors,
                                const std::vector<PushTest>& tests, const Eigen::VectorXd& sigmas);
 
-/// The same as a smooth surface that costs next to nothing: Chebyshev polynomials of the movements (of their logarithms where
-/// none changes sign), by least squares over quasi-random points.
+/// The same as a smooth surface that costs next to nothing: Chebyshev polynomials of the movements (of their
+/// logarithms where none changes sign), by least squares over quasi-random points.
 class PushSurface {
  public:
   using Exact = std::function<Eigen::VectorXd(const Eigen::VectorXd&)>;
@@ -88,8 +88,8 @@ struct PushAnswer {
   bool agrees() const { return misfit <= allowed; }
 };
 
-/// Best fit and spread of the factors given the readings (Bayes): Gauss-Newton from several starts, then draws round the best fit
-/// weighed by how well each explains the readings.
+/// Best fit and spread of the factors given the readings (Bayes): Gauss-Newton from several starts, then draws round
+/// the best fit weighed by how well each explains the readings.
 PushAnswer what_pushes_say(const PushSurface& surface, const std::vector<PushTest>& tests, const PushErrors& errors);
 
 /// The best fit alone where every movement is `times` what the surface says.

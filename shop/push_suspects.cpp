@@ -137,8 +137,8 @@ bool can_be(const SectionShape& s) {
   return s.kind != SectionShape::Kind::tube || (2 * s.wall < s.outside_diameter && s.wall > 0);
 }
 
-// What is tried and the fit with it: movements of the changed frame over those of the stated one, at the best fit and once more at
-// the fit that comes of it; between, the ratio hardly hangs on the factors.
+// What is tried and the fit with it: movements of the changed frame over those of the stated one, at the best fit and
+// once more at the fit that comes of it; between, the ratio hardly hangs on the factors.
 class Trial {
  public:
   Trial(const Case& c, const PushFrame& frame, const std::vector<FramePlace>& places,

@@ -1,5 +1,6 @@
-// Where readings of weights on the bare frame contradict the case: which one size, stated otherwise, or which support, giving way,
-// would explain them. Hints and no findings: what is tried is what is mistyped most, one thing at a time.
+// Where readings of weights on the bare frame contradict the case: which one size, stated otherwise, or which
+// support, giving way, would explain them. Hints and no findings: what is tried is what is mistyped most, one thing
+// at a time.
 #pragma once
 
 #include "shop/push_readings.hpp"

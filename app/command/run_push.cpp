@@ -34,10 +34,11 @@ namespace {
 
 constexpr std::size_t most_pushes_given = 20, most_hints = 3;
 constexpr Range gauge_range{0.005e-3, 2e-3, "0.02 to 0.05 mm for a dial gauge, 0.25 mm for a ruler"};
-// A reading so many times beyond what any frame within four sigmas moves is a slip of the pen or of the unit; wrong sections and
-// slack clamps stay within. Judgement.
+// A reading so many times beyond what any frame within four sigmas moves is a slip of the pen or of the unit; wrong
+// sections and slack clamps stay within. Judgement.
 constexpr double absurd_times = 4, sigmas_of_any = 4;
-// Of the allowable stress: beyond it something may have bent for good, and the readings are not small movements. Judgement.
+// Of the allowable stress: beyond it something may have bent for good, and the readings are not small movements.
+// Judgement.
 constexpr double use_told = 0.5;
 
 struct Bench {

@@ -23,8 +23,8 @@ void read_measured_frame(const CaseTable& top, Case& c, bool counts);
 /// Of the stiffness of members that was measured, one sigma: sections and places are not known better. Judgement.
 constexpr double least_measured_spread = 0.03;
 void read_wanted(const CaseTable& work, Case& c);  ///< of the table [work]
-/// Fills in what follows from the whole case by computing: how long cloth stays hot, doses of stated dwells, and whether the
-/// usual passes begin with light ones. No other reader computes heat.
+/// Fills in what follows from the whole case by computing: how long cloth stays hot, doses of stated dwells, and
+/// whether the usual passes begin with light ones. No other reader computes heat.
 void complete_case(CaseContext& context, Case& c);
 /// Adds a sentence for what is possible but unusual; needs the whole case.
 void find_doubts(Case& c);

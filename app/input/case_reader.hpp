@@ -20,7 +20,8 @@ struct CaseFile {
   FilePlace place_of(const std::string& key) const { return places.of(key); }
 };
 
-/// Whether what weights on the bare frame said ([measured_frame]) is put into the case; where the frame is measured anew it is not.
+/// Whether what weights on the bare frame said ([measured_frame]) is put into the case; where the frame is measured
+/// anew it is not.
 enum class MeasuredFrame { counts, left_out };
 
 /// Throws CaseFileError.

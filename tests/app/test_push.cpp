@@ -1,4 +1,5 @@
-// Weights on the bare frame through the command: what is proposed, what is read, what goes into the case, what is refused.
+// Weights on the bare frame through the command: what is proposed, what is read, what goes into the case, what is
+// refused.
 #include "app/command/commands.hpp"
 #include "app/command/exit_codes.hpp"
 #include "shop/push_choice.hpp"

@@ -1,6 +1,7 @@
-// A weight on one member of a bare frame against beam tables: the other members are a millionth as stiff, so that they carry
-// nothing. Places lie between joints of the mesh and at them. Tables: Manual of Steel Construction (AISC), beam diagrams and
-// formulas, from memory; what shear adds, P times the unit shear over kappa G A, is derived here by Castigliano's theorem.
+// A weight on one member of a bare frame against beam tables: the other members are a millionth as stiff, so that
+// they carry nothing. Places lie between joints of the mesh and at them. Tables: Manual of Steel Construction (AISC),
+// beam diagrams and formulas, from memory; what shear adds, P times the unit shear over kappa G A, is derived here by
+// Castigliano's theorem.
 #include "shop/push_frame.hpp"
 #include "tests/support/book.hpp"
 #include "tests/support/sample_case.hpp"

@@ -1,5 +1,5 @@
-// What weights on the bare frame say of it: factors that were put in come out again, with intervals that hold as often as they
-// say; what contradicts the case is told.
+// What weights on the bare frame say of it: factors that were put in come out again, with intervals that hold as
+// often as they say; what contradicts the case is told.
 #include "sequencer/numbers/normals.hpp"
 #include "shop/push_readings.hpp"
 #include "shop/push_suspects.hpp"

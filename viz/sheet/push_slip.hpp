@@ -1,5 +1,5 @@
-// The half page of weights on the bare frame: the frame from above with numbered places, and a table. Before the readings it says
-// what to hang where and has room to write; after them, what they say.
+// The half page of weights on the bare frame: the frame from above with numbered places, and a table. Before the
+// readings it says what to hang where and has room to write; after them, what they say.
 #pragma once
 
 #include "viz/sheet/sheet.hpp"

@@ -23,8 +23,8 @@ std::string expected_movement_text(double down, double low, double high);
 /// "as for ironing", "as in use".
 std::string push_held_text(Held held);
 
-/// How joints act: with half of the stiffness of the member that ends there or less they count as pinned, with eight times or more
-/// as rigid (EN 1993-1-8, 5.2.2.5, seen as reprint; docs/data.md, joints).
+/// How joints act: with half of the stiffness of the member that ends there or less they count as pinned, with eight
+/// times or more as rigid (EN 1993-1-8, 5.2.2.5, seen as reprint; docs/data.md, joints).
 enum class JointsAct { pinned, between, rigid, unclear };
 inline constexpr double pinned_alpha = 0.5, rigid_alpha = 8;
 /// Of stiffness over E I/L at both ends of what is possible.
