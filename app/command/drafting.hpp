@@ -22,11 +22,13 @@ struct Drafted {
   DraftText text;
   Case value;
 };
-/// Of answers to all that is asked: written, read back by the reader of cases, its panel built. `file` is where it will stand; its
-/// name becomes the title. `nodes`: of the mesh on which its panel is tried, if not those of a plan. Throws DraftFault.
+/// Of answers to all that is asked: written, read back by the reader of cases, its panel built. `file` is where it
+/// will stand; its name becomes the title. `nodes`: of the mesh on which its panel is tried, if not those of a plan.
+/// Throws DraftFault.
 Drafted draft_from(const DraftAnswers& answers, const std::string& file, std::optional<int> nodes = {});
 
-/// Runs a first look and takes it again for each answer as a tape may have it otherwise. `progress` gets the share done.
+/// Runs a first look and takes it again for each answer as a tape may have it otherwise. `progress` gets the share
+/// done.
 viz::MeasureFirst what_to_measure_first(const DraftAnswers& answers, const Drafted& drafted, const std::string& file,
                                         const ParallelFor& parallel, const std::function<void(double)>& progress);
 

@@ -1,4 +1,5 @@
-// draft: questions, answers, a case that was read back before it is written, its survey, and what to measure again first.
+// draft: questions, answers, a case that was read back before it is written, its survey, and what to measure again
+// first.
 #include "app/command/commands.hpp"
 #include "app/command/draft_dialogue.hpp"
 #include "app/command/drafting.hpp"

@@ -84,7 +84,8 @@ GivenSize given_size_of(const DraftQuestion& q, const std::string& text, double 
   return s;
 }
 
-/// Parted by ", " or ";": a comma within a number is a slip of its own. A bare number has the unit of the next that has one.
+/// Parted by ", " or ";": a comma within a number is a slip of its own. A bare number has the unit of the next that
+/// has one.
 std::vector<std::string> parts_of(const std::string& text) {
   std::vector<std::string> parts{""};
   for (std::size_t i = 0; i < text.size(); ++i) {

@@ -10,8 +10,8 @@
 
 namespace evenpull {
 
-/// What was typed is no answer to the question, or clashes with an earlier one. what() is one sentence: the value, what it may be,
-/// what is usual.
+/// What was typed is no answer to the question, or clashes with an earlier one. what() is one sentence: the value,
+/// what it may be, what is usual.
 struct DraftAnswerError : std::runtime_error {
   Ask ask;
   DraftAnswerError(Ask ask_, const std::string& sentence) : std::runtime_error(sentence), ask(ask_) {}
@@ -38,9 +38,9 @@ struct DraftAnswered {
   DraftAnswers answers;
   std::vector<const DraftQuestion*> missing;  ///< asked, not given
 };
-/// Takes what was given in the order in which it is asked; with `usual` also usual answers for the rest. Stops at the first that
-/// is missing otherwise, but that those which need no more are found too. Throws CaseFileError for what is no answer, is given
-/// twice or is not asked.
+/// Takes what was given in the order in which it is asked; with `usual` also usual answers for the rest. Stops at the
+/// first that is missing otherwise, but that those which need no more are found too. Throws CaseFileError for what is
+/// no answer, is given twice or is not asked.
 DraftAnswered take_named_answers(const std::vector<NamedAnswer>& given, bool usual, const std::string& source,
                                  const Units& units);
 

@@ -13,7 +13,8 @@ namespace evenpull {
 namespace {
 
 constexpr int mark_column = 52;
-// Aluminium of any alloy, as cases/template.toml has it; softwood twists about a sixteenth as stiffly as it bends: estimate.
+// Aluminium of any alloy, as cases/template.toml has it; softwood twists about a sixteenth as stiffly as it bends:
+// estimate.
 constexpr const char* aluminium_stiffness = "69 GPa";
 constexpr const char* aluminium_shear = "26 GPa";
 constexpr double softwood_shear_share = 1.0 / 16;

@@ -14,8 +14,8 @@ namespace evenpull {
 std::filesystem::path kept_answers_file(const std::filesystem::path& file);
 
 std::string kept_answers_text(const DraftAnswers& answers);
-/// Of answers up to the first that is missing or no longer an answer; those that follow are asked again. Throws CaseFileError
-/// for a file that is none of ours.
+/// Of answers up to the first that is missing or no longer an answer; those that follow are asked again. Throws
+/// CaseFileError for a file that is none of ours.
 DraftAnswers kept_answers_of(const std::string& text, const std::string& path, const Units& units);
 
 /// Nothing where no answers are kept.

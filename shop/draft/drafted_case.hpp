@@ -1,5 +1,5 @@
-// A case as answers make it: plain values for whoever writes it out. Sizes are as somebody wrote them, or worked out from
-// such; each knows the answers on which it rests.
+// A case as answers make it: plain values for whoever writes it out. Sizes are as somebody wrote them, or worked out
+// from such; each knows the answers on which it rests.
 #pragma once
 
 #include "shop/draft/answers.hpp"

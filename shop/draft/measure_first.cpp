@@ -15,8 +15,8 @@ namespace {
 // How far a rib may stand from where the tape says: estimate.
 constexpr double rib_off = 0.0254 / 8;  // m
 
-// As scenarios are run (sequencer/sure/scenario_runs.cpp): on their mesh, so many zones of a run at one time. What is compared
-// was done alike, and takes an eighth of the time.
+// As scenarios are run (sequencer/sure/scenario_runs.cpp): on their mesh, so many zones of a run at one time. What is
+// compared was done alike, and takes an eighth of the time.
 constexpr int zones_at_once = 6;
 
 /// Nothing where the change clashes with another answer.

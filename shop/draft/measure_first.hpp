@@ -1,5 +1,5 @@
-// Which of the measured sizes the answer hangs on most: each is changed by what a tape reads off wrong, and the first look at
-// the job is taken again.
+// Which of the measured sizes the answer hangs on most: each is changed by what a tape reads off wrong, and the first
+// look at the job is taken again.
 #pragma once
 
 #include "sequencer/numbers/parallel_for.hpp"
@@ -21,15 +21,15 @@ struct TapeChange {
   DraftAnswers answers{};  ///< with that change, and with usual answers that follow from it
 };
 
-/// Every answer with a tape error that is asked, the widest bay, and the pull of the cloth; a change that clashes with another
-/// answer is taken the other way round, and left out if that clashes too.
+/// Every answer with a tape error that is asked, the widest bay, and the pull of the cloth; a change that clashes
+/// with another answer is taken the other way round, and left out if that clashes too.
 std::vector<TapeChange> tape_changes(const DraftAnswers& answers);
 
 /// Cloth that pulls more by this share, at every temperature.
 Case with_more_pull(Case c, double share);
 
-/// The limit of damage or shape that decides how far a job by a plain rule gets: the worst of the first stage that passes
-/// one, or of the last.
+/// The limit of damage or shape that decides how far a job by a plain rule gets: the worst of the first stage that
+/// passes one, or of the last.
 struct FirstLook {
   int stage = 0;
   LimitReading governs{};

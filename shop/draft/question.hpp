@@ -1,5 +1,5 @@
-// The questions from which a case is drafted, as data: what a terminal or a form may ask, of which kind of structure, and
-// what is usual. The words are in viz/words/draft_words.hpp.
+// The questions from which a case is drafted, as data: what a terminal or a form may ask, of which kind of structure,
+// and what is usual. The words are in viz/words/draft_words.hpp.
 #pragma once
 
 #include <optional>
@@ -157,7 +157,8 @@ struct DraftQuestion {
   double tape = 0;  ///< what is read off wrong at most in the hand of a mechanic [SI]; 0: not looked at
 };
 
-/// In the order in which they are asked; where kinds of structure are asked the same in another way, an entry for each way.
+/// In the order in which they are asked; where kinds of structure are asked the same in another way, an entry for
+/// each way.
 const std::vector<DraftQuestion>& draft_questions();
 /// The way in which that kind is asked; null: it is not.
 const DraftQuestion* question_of(Ask ask, DraftKind kind);

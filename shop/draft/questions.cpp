@@ -1,5 +1,5 @@
-// Ranges are those of the reader of a case (app/input), usual sizes invented ones of common stock, tape errors estimates
-// (docs/data.md).
+// Ranges are those of the reader of a case (app/input), usual sizes invented ones of common stock, tape errors
+// estimates (docs/data.md).
 #include "shop/draft/question.hpp"
 #include "solver/statement/case.hpp"
 

@@ -1,5 +1,5 @@
-// Questions of a draft in words, with what each means and where to put the tape; what is said of answers; and the remarks that a
-// drafted case carries.
+// Questions of a draft in words, with what each means and where to put the tape; what is said of answers; and the
+// remarks that a drafted case carries.
 #pragma once
 
 #include "shop/draft/drafted_case.hpp"
