@@ -141,6 +141,8 @@ void look_at_window(const PlanDigest::Stage& stage, JobStanding& out) {
   if (stop) out.move = NextMove::stop;
   else if (!out.again.empty()) out.move = NextMove::work_again;
   else if (!out.not_read.empty()) out.move = NextMove::read_first;
+  // A window that opens a stage beyond the safe one: without it the job is done here.
+  if (stage.needed && out.move != NextMove::work && out.move != NextMove::work_again) out.move = NextMove::finished;
 }
 
 bool shape_says_stop(const JobStanding& out, double stage) {

@@ -96,9 +96,13 @@ TEST_CASE("after a stage its window is read before anything hotter, and says go,
 }
 
 TEST_CASE("a stage that only readings open is worked once every bay reads inside, and never else", "[log]") {
-  const PlanDigest plan = two_stage_plan(false, true);
+  PlanDigest plan = two_stage_plan(false, true);
   WorkSoFar w = worked(250, all_zones());
   CHECK(standing_of(plan, w).next.empty());
+  plan.stages[0].needed = true;
+  const JobStanding unread = standing_of(plan, w);
+  CHECK(unread.move == NextMove::finished);  // unless it is read
+  CHECK(unread.not_read.size() == 2);
   read_sag(w, Side::top, 0, 3.0e-3);
   read_sag(w, Side::bottom, 2, 3.0e-3);
   const JobStanding open = standing_of(plan, w);

@@ -162,6 +162,11 @@ std::vector<std::string> standing_sentences(const PlanDigest& plan, const JobSta
       out.push_back(
           "Every step that may be ironed is done. Let it cool, read bow and twist off the rests, and have a licensed "
           "mechanic look at it.");
+      if (std::any_of(s.readings.begin(), s.readings.end(), less))
+        out.push_back("A bay sags less than the window that would open a hotter stage: go no hotter.");
+      else if (!s.not_read.empty())
+        out.push_back("A hotter stage may follow only if every one of these reads inside its window: " +
+                      bay_list(s.not_read) + ".");
       break;
   }
   if (plan.first_look)
