@@ -156,7 +156,7 @@ TEST_CASE("what a person types wrongly of a weight gets one message that says wh
              Contains("where a support holds"));
 }
 
-TEST_CASE("--into takes the case that was read, with readings, and one factor", "[push]") {
+TEST_CASE("a push is written into the case that was read, with readings, and one factor", "[push]") {
   const TemporaryFolder folder;
   Request r = push_of(folder, welded(), {});
   r.push.into = r.case_file;
