@@ -28,31 +28,6 @@ std::vector<bool> worked_steps(const PlanDigest& plan, const WorkSoFar& work) {
   return out;
 }
 
-void look_off_plan(const PlanDigest& plan, const WorkSoFar& work, const std::vector<bool>& worked, JobStanding& out) {
-  std::set<OffPlan> off;
-  for (const OrderStep& w : work.steps) {
-    if (w.temperature > plan.hottest_safe.value_or(0) + same_stage_of_plan) {
-      const bool by_reading = std::any_of(plan.steps.begin(), plan.steps.end(), [&](const PlanDigest::Step& p) {
-        return p.only_by_reading && same(p.step.temperature, w.temperature);
-      });
-      if (!by_reading) off.insert(OffPlan::hotter_than_safe);
-    }
-    if (std::none_of(plan.steps.begin(), plan.steps.end(),
-                     [&](const PlanDigest::Step& p) { return same(p.step.temperature, w.temperature); }))
-      off.insert(work.sole_differed ? OffPlan::sole_differed : OffPlan::not_of_the_plan);
-  }
-  const auto last = std::find(worked.rbegin(), worked.rend(), true);
-  const auto end = static_cast<std::size_t>(worked.rend() - last);  // one past the last step worked
-  for (std::size_t i = 0; i < end; ++i) {
-    if (worked[i]) continue;
-    const PlanDigest::Step &p = plan.steps[i], &at = plan.steps[end - 1];
-    const bool earlier = !same(p.step.temperature, at.step.temperature) || p.step.pass != at.step.pass;
-    off.insert(earlier ? OffPlan::left_out : OffPlan::before_its_turn);
-    if (earlier) out.left_out.push_back(p.label);
-  }
-  out.off.assign(off.begin(), off.end());
-}
-
 // The stage all of whose steps are worked, if nothing of a hotter one was.
 std::optional<int> stage_just_done(const PlanDigest& plan, const WorkSoFar& work, const std::vector<bool>& worked) {
   if (work.steps.empty()) return {};
@@ -125,30 +100,79 @@ ReadingJudged judged(const PlanDigest& plan, const WorkSoFar::Reading& reading) 
   return r;
 }
 
+struct WindowState {
+  bool less = false;
+  std::vector<PlanDigest::Bay> again{}, not_read{};
+  bool open() const { return !less && again.empty() && not_read.empty(); }
+};
+
 // The last reading of each bay of a window counts: it was read again after it was worked again.
-void look_at_window(const PlanDigest::Stage& stage, JobStanding& out) {
-  bool stop = false;
+WindowState window_state(const PlanDigest::Stage& stage, const std::vector<ReadingJudged>& readings) {
+  WindowState out;
   for (const PlanDigest::Bay& b : stage.window) {
     const ReadingJudged* last = nullptr;
-    for (const ReadingJudged& r : out.readings)
+    for (const ReadingJudged& r : readings)
       if (r.of_window && same(r.reading.after, stage.temperature) && r.reading.reading.side == b.side &&
           r.reading.reading.bay == b.bay)
         last = &r;
     if (!last || last->says == ReadingSays::far_off) out.not_read.push_back(b);
     else if (last->says == ReadingSays::more) out.again.push_back(b);
-    else if (last->says == ReadingSays::less) stop = true;
+    else if (last->says == ReadingSays::less) out.less = true;
   }
-  if (stop) out.move = NextMove::stop;
+  return out;
+}
+
+// The plan has the stage for readings alone, and every one of them was read inside.
+bool opened_by_reading(const PlanDigest& plan, const OrderStep& w, const std::vector<ReadingJudged>& readings) {
+  const bool by_reading = std::any_of(plan.steps.begin(), plan.steps.end(), [&](const PlanDigest::Step& p) {
+    return p.only_by_reading && same(p.step.temperature, w.temperature);
+  });
+  return by_reading && std::any_of(plan.stages.begin(), plan.stages.end(), [&](const PlanDigest::Stage& s) {
+           return s.next && same(*s.next, w.temperature) && !s.window.empty() && window_state(s, readings).open();
+         });
+}
+
+void look_off_plan(const PlanDigest& plan, const WorkSoFar& work, const std::vector<bool>& worked, JobStanding& out) {
+  std::set<OffPlan> off;
+  for (const OrderStep& w : work.steps) {
+    if (w.temperature > plan.hottest_safe.value_or(0) + same_stage_of_plan && !opened_by_reading(plan, w, out.readings))
+      off.insert(OffPlan::hotter_than_safe);
+    if (std::none_of(plan.steps.begin(), plan.steps.end(),
+                     [&](const PlanDigest::Step& p) { return same(p.step.temperature, w.temperature); }))
+      off.insert(work.sole_differed ? OffPlan::sole_differed : OffPlan::not_of_the_plan);
+  }
+  const auto last = std::find(worked.rbegin(), worked.rend(), true);
+  const auto end = static_cast<std::size_t>(worked.rend() - last);  // one past the last step worked
+  for (std::size_t i = 0; i < end; ++i) {
+    if (worked[i]) continue;
+    const PlanDigest::Step &p = plan.steps[i], &at = plan.steps[end - 1];
+    const bool earlier = !same(p.step.temperature, at.step.temperature) || p.step.pass != at.step.pass;
+    off.insert(earlier ? OffPlan::left_out : OffPlan::before_its_turn);
+    if (earlier) out.left_out.push_back(p.label);
+  }
+  out.off.assign(off.begin(), off.end());
+}
+
+void look_at_window(const PlanDigest::Stage& stage, JobStanding& out) {
+  const WindowState at = window_state(stage, out.readings);
+  out.not_read = at.not_read, out.again = at.again;
+  if (at.less) out.move = NextMove::stop;
   else if (!out.again.empty()) out.move = NextMove::work_again;
   else if (!out.not_read.empty()) out.move = NextMove::read_first;
   // A window that opens a stage beyond the safe one: without it the job is done here.
   if (stage.needed && out.move != NextMove::work && out.move != NextMove::work_again) out.move = NextMove::finished;
 }
 
-bool shape_says_stop(const JobStanding& out, double stage) {
-  return std::any_of(out.readings.begin(), out.readings.end(), [&](const ReadingJudged& r) {
-    return r.reading.reading.shape && same(r.reading.after, stage) && r.says == ReadingSays::more;
-  });
+// A shape past where to stop stays so until the plan was made with it, and so does a bay that pulled too much before
+// hotter work was begun.
+bool reading_says_stop(const PlanDigest& plan, const WorkSoFar& work, const std::vector<ReadingJudged>& readings) {
+  const auto bent = [](const ReadingJudged& r) { return r.reading.reading.shape && r.says == ReadingSays::more; };
+  const auto passed_over = [&](const PlanDigest::Stage& s) {
+    return !work.steps.empty() && work.steps.back().temperature > s.temperature + same_stage_of_plan &&
+           window_state(s, readings).less;
+  };
+  return std::any_of(readings.begin(), readings.end(), bent) ||
+         std::any_of(plan.stages.begin(), plan.stages.end(), passed_over);
 }
 
 // Steps that come next, to the next turn-over or the end of the pass.
@@ -182,8 +206,8 @@ JobStanding standing_of(const PlanDigest& plan, const WorkSoFar& work) {
   const std::vector<bool> worked = worked_steps(plan, work);
   for (std::size_t i = 0; i < worked.size(); ++i)
     if (plan.steps[i].to_be_ironed) ++out.to_work, out.done += worked[i];
-  look_off_plan(plan, work, worked, out);
   for (const WorkSoFar::Reading& r : work.readings) out.readings.push_back(judged(plan, r));
+  look_off_plan(plan, work, worked, out);
   if (std::any_of(out.readings.begin(), out.readings.end(), asks_the_plan)) out.off.push_back(OffPlan::reads_otherwise);
   out.stage_done = stage_just_done(plan, work, worked);
   bool opened = false;
@@ -191,9 +215,9 @@ JobStanding standing_of(const PlanDigest& plan, const WorkSoFar& work) {
     const PlanDigest::Stage& stage = plan.stages[static_cast<std::size_t>(*out.stage_done)];
     look_at_window(stage, out);
     opened = !stage.window.empty() && out.move == NextMove::work;
-    if (shape_says_stop(out, stage.temperature)) out.move = NextMove::stop;
   }
   out.stops = work.stops;
+  if (reading_says_stop(plan, work, out.readings)) out.move = NextMove::stop;
   const bool hotter = std::find(out.off.begin(), out.off.end(), OffPlan::hotter_than_safe) != out.off.end();
   if (!out.stops.empty() || hotter) out.move = NextMove::stop;
   else if (!out.off.empty() && out.move != NextMove::stop) out.move = NextMove::plan_anew;

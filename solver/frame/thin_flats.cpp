@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <iterator>
 
 namespace evenpull::inline solver {
 namespace {
@@ -19,9 +20,13 @@ constexpr double flange_on_bent_web = 0.79 / 0.4073;
 constexpr double by_a_lip = 1.8, least_lip = 0.25;
 // Gerard's constant and exponent for angles, 0.56 (t/b sqrt(E/F_cy))^0.85, with sigma_cr = G (t/b)^2 in place of t/b.
 constexpr double gerard_angle = 0.849, gerard_exponent = 0.425;
-// What was run by shells and did not collapse (docs/data.md): leg / sheet and bay / leg at most, and the half of a
-// rib's flange at least [m].
-constexpr double most_slender_leg = 62, longest_bay = 12.2, least_held = 5e-3;
+// What was run by shells and did not collapse (docs/data.md): leg / sheet and bay / leg at most, of legs of 25 and of
+// 19 mm, and the half of a rib's flange at least [m].
+struct RunByShells {
+  double most_slender_leg, longest_bay;
+};
+constexpr RunByShells run_by_shells[] = {{62, 12.2}, {47, 16.05}};
+constexpr double least_held = 5e-3;
 // Shells three bays long first buckle at so much of what edge_leg_buckling says of a bay fixed at both ends: next to the
 // last rib but one the moment is larger and spreads further. 0.60 to 0.77 on meshes that are fine enough (docs/data.md).
 constexpr double three_bays = 0.65;
@@ -248,7 +253,10 @@ double wave_depth(const SheetMetal& m, double bay, double buckling, double times
 }
 
 bool edge_is_known_to_bear(double sheet, double leg, double bay, double held) {
-  return leg <= most_slender_leg * sheet && bay <= longest_bay * leg && held >= least_held;
+  return held >= least_held &&
+         std::any_of(std::begin(run_by_shells), std::end(run_by_shells), [&](const RunByShells& r) {
+           return leg <= r.most_slender_leg * sheet && bay <= r.longest_bay * leg;
+         });
 }
 
 std::vector<BeamFlats> flats_of_beams(const Case& c, const Panel& p) {

@@ -168,3 +168,34 @@ TEST_CASE("a twist past where to stop stops, and so does what the log itself say
   fallen.stops = {LogStop::jolted};
   CHECK(standing_of(plan, fallen).move == NextMove::stop);
 }
+
+TEST_CASE("a stage that only readings open, begun without them, stops the job", "[log]") {
+  PlanDigest plan = two_stage_plan(false, true);
+  plan.stages[0].needed = true;
+  WorkSoFar w = worked(300, {{Side::top, 1}}, worked(250, all_zones()));
+  const JobStanding unread = standing_of(plan, w);
+  CHECK(unread.move == NextMove::stop);
+  CHECK(has(unread, OffPlan::hotter_than_safe));
+  read_sag(w, Side::top, 0, 3.0e-3);
+  read_sag(w, Side::bottom, 2, 3.9e-3);  // outside
+  CHECK(standing_of(plan, w).move == NextMove::stop);
+  read_sag(w, Side::bottom, 2, 3.0e-3);
+  const JobStanding opened = standing_of(plan, w);
+  CHECK(opened.move == NextMove::work);
+  CHECK(opened.next == std::vector<int>{7, 8});
+}
+
+TEST_CASE("a stop is not worked away: what a stage read still counts once hotter work has begun", "[log]") {
+  const PlanDigest plan = two_stage_plan();
+  WorkSoFar tight = worked(300, {{Side::top, 1}}, worked(250, all_zones()));
+  CHECK(standing_of(plan, tight).move == NextMove::work);  // the stage is safe without a reading
+  read_sag(tight, Side::top, 0, 2.0e-3);                   // pulls more than its window
+  CHECK(standing_of(plan, tight).move == NextMove::stop);
+  read_sag(tight, Side::top, 0, 3.0e-3);  // read again: the last one counts
+  CHECK(standing_of(plan, tight).move == NextMove::work);
+  WorkSoFar bent = worked(300, {{Side::top, 1}}, worked(250, all_zones()));
+  Measured twist;
+  twist.shape = Limit::twist, twist.value = 2.5e-3;
+  bent.readings.push_back({F(250), twist, 3});
+  CHECK(standing_of(plan, bent).move == NextMove::stop);
+}

@@ -72,6 +72,9 @@ TEST_CASE("a folded edge is held against crippling only where shells do not show
   CHECK(edge_is_known_to_bear(0.4064e-3, 25e-3, 0.3048, 6e-3));
   CHECK_FALSE(edge_is_known_to_bear(0.4064e-3, 25e-3, 0.35, 6e-3));
   CHECK_FALSE(edge_is_known_to_bear(0.38e-3, 25e-3, 0.3, 6e-3));
+  CHECK(edge_is_known_to_bear(0.4064e-3, 19e-3, 0.3048, 6e-3));  // narrow legs stand further apart for their width
+  CHECK_FALSE(edge_is_known_to_bear(0.4064e-3, 19e-3, 0.31, 6e-3));
+  CHECK_FALSE(edge_is_known_to_bear(0.4064e-3, 19.5e-3, 0.3048, 6e-3));
 }
 
 TEST_CASE("wood and tubes have no thin flats") {
