@@ -1,6 +1,7 @@
 // When the cloth is fastened to inner ribs, and how.
 #include "app/input/case_parts.hpp"
 #include "app/input/read_measured.hpp"
+#include "solver/equilibrium/attaching.hpp"
 #include "viz/words/print.hpp"
 
 #include <fmt/format.h>
@@ -15,7 +16,6 @@ namespace {
 const std::vector<std::string> how_words = {"left", "glued", "laced", "riveted", "screwed"};
 const std::vector<std::string> when_words = {"before ironing", "after ironing"};
 constexpr Range spacing_range{0.01, 0.15, "from one stitch, rivet or screw to the next, usually 1 to 4 in"};
-constexpr double usual_spacing = 2.5 * 0.0254;
 constexpr const char* ribs_example = "ribs = \"inner\", or ribs = [2, 3]";
 
 bool is_end_rib(const Case& c, int rib) {
@@ -52,7 +52,7 @@ int read_rib(const CaseTable& t, const Case& c, const Entry& e, const std::strin
   return rib;
 }
 
-std::vector<int> read_ribs(const CaseTable& t, const Case& c) {
+std::vector<int> read_named_ribs(const CaseTable& t, const Case& c) {
   const Entry* stated = t.find("ribs");
   if (!stated) t.missing("ribs", ribs_example);
   std::vector<int> ribs;
@@ -96,7 +96,7 @@ double read_spacing(const CaseTable& t, AttachHow how) {
 
 Attachment read_one_attachment(const CaseTable& t, const Case& c) {
   Attachment a;
-  a.ribs = read_ribs(t, c);
+  a.ribs = read_named_ribs(t, c);
   a.how = static_cast<AttachHow>(t.choice("how", how_words));
   a.spacing = read_spacing(t, a.how);
   if (a.how != AttachHow::left) {

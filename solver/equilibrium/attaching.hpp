@@ -9,6 +9,9 @@
 
 namespace evenpull::inline solver {
 
+/// Of stitches, rivets and screws along a rib where nobody says [m]; common practice, no source.
+inline constexpr double usual_spacing = 2.5 * 0.0254;
+
 /// Indices into Unknowns::sliding that an attachment holds on this mesh. Of fastenings at a spacing the point nearest to
 /// each, counted from the foremost one of a rib and side; a mesh as coarse as the spacing has the whole line held.
 std::vector<int> points_of(const Model& m, const Attachment& a);
