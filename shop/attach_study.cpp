@@ -124,7 +124,7 @@ std::vector<AttachChoice> attach_choices(const Case& c) {
     add(AttachChoice::Kind::after_stage, s, c.stages[static_cast<std::size_t>(s)].temperature);
   add(AttachChoice::Kind::never, -1, after_all);
   if (std::none_of(out.begin(), out.end(), [](const AttachChoice& a) { return a.stated; }))
-    out.insert(out.begin(), {AttachChoice::Kind::stated, -1, true, c});
+    out.insert(out.begin(), AttachChoice{AttachChoice::Kind::stated, -1, true, c});
   return out;
 }
 

@@ -1,6 +1,6 @@
 #include "app/output/plan_json.hpp"
-#include "app/output/attach_json.hpp"
 
+#include "app/output/attach_json.hpp"
 #include "app/output/heat_json.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/json_units.hpp"

@@ -1,5 +1,6 @@
 #include "app/output/survey_json.hpp"
 
+#include "app/output/attach_json.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/json_units.hpp"
 #include "app/text/units.hpp"

@@ -6,6 +6,9 @@
 namespace evenpull::inline solver {
 namespace {
 
+// Stages of a case stand further apart; the same one may come by way of another unit [K].
+constexpr double same_stage = 0.5;
+
 bool holds(const Panel& p, const Attachment& a, const SlidingPoint& s, Side side) {
   const ClothNode& n = p.nodes[s.top_node];
   if (s.kind != SlidingPoint::Kind::bearing || n.on_nose || n.side != side) return false;
@@ -63,7 +66,7 @@ std::vector<int> points_of(const Model& m, const Attachment& a) {
 
 void attach_before(const Model& m, double temperature, Covering& s) {
   for (const Attachment& a : m.the_case.attachments) {
-    if (a.how == AttachHow::left || (a.after > 0 && a.after >= temperature)) continue;
+    if (a.how == AttachHow::left || (a.after > 0 && a.after >= temperature - same_stage)) continue;
     s.attached.resize(m.unknowns.sliding.size(), 0);
     for (int point : points_of(m, a)) s.attached[point] = 1;
   }

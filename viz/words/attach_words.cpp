@@ -83,7 +83,7 @@ std::vector<std::string> choice_row(const AttachRun& r, const AttachRun& plain, 
   const double otherwise = &r == &plain ? 0 : reads_otherwise(s, *settled_stage(plain, stage));
   return {choice_text(r.choice),
           small_length_both(s.worst_slip),
-          fmt::format("1/{:.0f}", s.end.edge_bow > 0 ? 1 / s.end.edge_bow : 0),
+          s.end.edge_bow > 0 ? fmt::format("1/{:.0f}", 1 / s.end.edge_bow) : "none",
           angle_text(s.end.twist),
           fmt::format("{:.1f} / {:.1f} lb/in ({:.0f} / {:.0f} N/m)", pounds_per_inch(s.pull_chord[0]),
                       pounds_per_inch(s.pull_chord[1]), s.pull_chord[0], s.pull_chord[1]),
