@@ -21,7 +21,7 @@ constexpr double depth = 0.01;  // of the hollow, as a share of the chord
 
 // Invented: flat above, a parabola below that is `depth` of the chord hollow amid it.
 Case hollow_below() {
-  Case c = one_zone_a_bay(sample::aileron(3, 0.9));
+  Case c = one_zone_a_bay(sample::light_rudder(3));
   c.blanket.seam_chord_fraction = c.blanket.nose_chord_fraction = 0;
   c.profile.clear();
   constexpr int points = 40;
@@ -62,7 +62,7 @@ TEST_CASE("tight cloth stands off a parabola by its depth, from bearing point to
     CHECK(h.side == Side::bottom);
     CHECK(h.lift == Approx(depth * chord_of(c)).epsilon(1e-3));
     CHECK(h.length == Approx(chord_of(c)).epsilon(1e-6));
-    CHECK(h.width == Approx(0.3));  // half of two bays of 300 mm
+    CHECK(h.width == Approx(0.6));  // half of two bays of 600 mm
   }
 }
 
