@@ -18,12 +18,6 @@ constexpr int attach_at_once = 6;
 
 constexpr double after_all = std::numeric_limits<double>::infinity();
 
-bool can_be_fastened(const Case& c, int rib) {
-  const int last = static_cast<int>(c.ribs.size()) - 1;
-  const bool end = (rib == 0 && !c.cloth_goes_on_inboard) || (rib == last && !c.cloth_goes_on_outboard);
-  return !end && c.ribs[static_cast<std::size_t>(rib)].touches_cloth;
-}
-
 bool names(const Attachment& a, int rib) { return std::find(a.ribs.begin(), a.ribs.end(), rib) != a.ribs.end(); }
 
 // How the case fastens a rib, whenever that is.

@@ -18,15 +18,6 @@ const std::vector<std::string> when_words = {"before ironing", "after ironing"};
 constexpr Range spacing_range{0.01, 0.15, "from one stitch, rivet or screw to the next, usually 1 to 4 in"};
 constexpr const char* ribs_example = "ribs = \"inner\", or ribs = [2, 3]";
 
-bool is_end_rib(const Case& c, int rib) {
-  const int last = static_cast<int>(c.ribs.size()) - 1;
-  return (rib == 0 && !c.cloth_goes_on_inboard) || (rib == last && !c.cloth_goes_on_outboard);
-}
-
-bool can_be_fastened(const Case& c, int rib) {
-  return !is_end_rib(c, rib) && c.ribs[static_cast<std::size_t>(rib)].touches_cloth;
-}
-
 std::string inner_ribs_text(const Case& c) {
   std::vector<std::string> numbers;
   for (int rib = 0; rib < static_cast<int>(c.ribs.size()); ++rib)
@@ -41,14 +32,14 @@ int read_rib(const CaseTable& t, const Case& c, const Entry& e, const std::strin
   if (e.kind != Entry::Kind::integer || e.number < 1 || e.number > count)
     refuse(fmt::format("is no rib of this panel: ribs count from 1 at the inboard end to {}", c.ribs.size()));
   const int rib = static_cast<int>(e.number) - 1;
-  if (is_end_rib(c, rib))
-    refuse(
-        fmt::format("is an end rib, to which the cloth is glued by itself; list inner ribs: {}", inner_ribs_text(c)));
   if (!c.ribs[static_cast<std::size_t>(rib)].touches_cloth)
     refuse(
-        fmt::format("does not touch the cloth (touches_cloth = false), so it cannot be fastened to it; list ribs "
-                    "that do: {}",
+        fmt::format("does not touch the cloth (touches_cloth = false), so it cannot be fastened to it; list ribs that "
+                    "do: {}",
                     inner_ribs_text(c)));
+  if (!can_be_fastened(c, rib))
+    refuse(
+        fmt::format("is an end rib, to which the cloth is glued by itself; list inner ribs: {}", inner_ribs_text(c)));
   return rib;
 }
 

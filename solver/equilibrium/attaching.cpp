@@ -54,6 +54,12 @@ Line at_spacing(const Model& m, const Line& line, double spacing) {
 
 }  // namespace
 
+bool can_be_fastened(const Case& c, int rib) {
+  const int last = static_cast<int>(c.ribs.size()) - 1;
+  const bool end = (rib == 0 && !c.cloth_goes_on_inboard) || (rib == last && !c.cloth_goes_on_outboard);
+  return !end && c.ribs[static_cast<std::size_t>(rib)].touches_cloth;
+}
+
 std::vector<int> points_of(const Model& m, const Attachment& a) {
   std::vector<int> out;
   if (a.how == AttachHow::left) return out;

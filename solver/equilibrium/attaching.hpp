@@ -9,6 +9,9 @@
 
 namespace evenpull::inline solver {
 
+/// Whether the cloth can be fastened to a rib: an inner one that it touches. To end ribs it is glued by itself.
+bool can_be_fastened(const Case& c, int rib);
+
 /// Of stitches, rivets and screws along a rib where nobody says [m]; common practice, no source.
 inline constexpr double usual_spacing = 2.5 * 0.0254;
 
