@@ -1,6 +1,7 @@
 // When the cloth is fastened to inner ribs, and how.
 #include "app/input/case_parts.hpp"
 #include "app/input/read_measured.hpp"
+#include "app/text/nearest.hpp"
 #include "solver/equilibrium/attaching.hpp"
 #include "viz/words/print.hpp"
 
