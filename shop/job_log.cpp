@@ -132,6 +132,19 @@ WorkSoFar work_so_far(const JobLog& log, const Case& c) {
   return out;
 }
 
+// What was to be fastened after a stage is fastened once that was worked, also where the sole was another: before the next stage
+// of the case. One worked hotter than that next stage is taken for it.
+static void move_attachments(const Case& c, const WorkSoFar& work, Case& out) {
+  for (Attachment& a : out.attachments) {
+    double next = 0;
+    for (const Stage& s : c.stages)
+      if (next == 0 && s.temperature > a.after + same_stage) next = s.temperature;
+    if (a.after <= 0 || next == 0) continue;
+    for (const OrderStep& s : work.steps)
+      if (s.temperature < next - same_stage) a.after = std::max(a.after, s.temperature);
+  }
+}
+
 Case case_as_worked(const Case& c, const WorkSoFar& work) {
   Case out = c;
   out.stages.clear();
@@ -148,6 +161,7 @@ Case case_as_worked(const Case& c, const WorkSoFar& work) {
   const double hottest = out.stages.empty() ? 0 : out.stages.back().temperature;
   for (const Stage& s : c.stages)
     if (s.temperature > hottest + same_stage) out.stages.push_back(s);
+  move_attachments(c, work, out);
   return out;
 }
 

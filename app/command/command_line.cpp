@@ -53,11 +53,19 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::pair<std::string, Request::Job>> jobs = {
-    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
-    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"log", Request::Job::log},
-    {"coupon", Request::Job::coupon},     {"tap", Request::Job::tap},       {"old", Request::Job::old},
-    {"push", Request::Job::push},         {"draft", Request::Job::draft},   {"template", Request::Job::print_template}};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request::Job::plan},
+                                                                {"survey", Request::Job::survey},
+                                                                {"replay", Request::Job::replay},
+                                                                {"contrast", Request::Job::contrast},
+                                                                {"iron", Request::Job::iron},
+                                                                {"log", Request::Job::log},
+                                                                {"coupon", Request::Job::coupon},
+                                                                {"tap", Request::Job::tap},
+                                                                {"old", Request::Job::old},
+                                                                {"push", Request::Job::push},
+                                                                {"draft", Request::Job::draft},
+                                                                {"attach", Request::Job::attach},
+                                                                {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -143,6 +151,7 @@ void describe(CLI::App& app, Request& r) {
   describe_old(app, r);
   describe_push(app, r);
   describe_draft(app, r);
+  describe_attach(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

@@ -22,6 +22,7 @@ void run_log(const Request& request, std::ostream& out);
 void run_push(const Request& request, std::ostream& out);
 void run_old(const Request& request, std::ostream& out);
 void run_coupon(const Request& request, std::ostream& out);
+void run_attach(const Request& request, std::ostream& out);
 void run_tap(const Request& request, std::ostream& out);
 
 /// What is said where no equilibrium was found: the test that was missed, with its numbers in its unit, and what to

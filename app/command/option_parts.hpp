@@ -37,5 +37,6 @@ void describe_coupon(CLI::App& app, Request& r);
 void describe_tap(CLI::App& app, Request& r);
 void describe_push(CLI::App& app, Request& r);
 void describe_draft(CLI::App& app, Request& r);
+void describe_attach(CLI::App& app, Request& r);
 
 }  // namespace evenpull

@@ -17,7 +17,7 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, draft, print_template };
+  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, draft, attach, print_template };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty

@@ -18,6 +18,7 @@
 #include "app/text/version.hpp"
 #include "shop/job_standing.hpp"
 #include "viz/sheet/log_slip.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/log_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/terminal_text.hpp"
@@ -186,12 +187,30 @@ Json standing_json(const Job& job, const WorkSoFar& work, const JobStanding& s, 
   return j;
 }
 
+// What the case wants fastened now: before the first step of a stage, or when all is done.
+std::vector<std::string> fastening_due(const Case& c, const WorkSoFar& work, const PlanDigest& plan,
+                                       const JobStanding& s) {
+  const double hottest = work.steps.empty() ? 0 : work.steps.back().temperature;
+  int worked = -1;
+  for (std::size_t i = 0; i < c.stages.size(); ++i)
+    if (c.stages[i].temperature <= hottest + c.spreads.sole) worked = static_cast<int>(i);
+  if (s.move == NextMove::finished && worked >= 0) return viz::fasten_now(c, worked, true);
+  if (s.move != NextMove::work || s.next.empty()) return {};
+  const double next = plan.steps[static_cast<std::size_t>(s.next.front())].step.temperature;
+  if (next <= hottest + c.spreads.sole) return {};
+  const std::string first = viz::fastened_first(c, worked + 1);
+  return first.empty() ? std::vector<std::string>{} : std::vector<std::string>{first};
+}
+
 LogSlip slip_of(const Job& job, const JobLog& log, const WorkSoFar& work, const JobStanding& s,
                 const std::string& again) {
   LogSlip slip;
   slip.title = job.the_case.title;
   slip.headline = viz::next_move_headline(s.move);
   slip.sentences = viz::standing_sentences(job.plan, s, again);
+  const std::vector<std::string> due = fastening_due(job.the_case, work, job.plan, s);
+  slip.sentences.insert(s.move == NextMove::work ? slip.sentences.begin() : slip.sentences.end(), due.begin(),
+                        due.end());
   slip.passes = viz::pass_rows(job.plan, work);
   for (const ReadingJudged& r : s.readings) slip.readings.push_back(viz::reading_row(r));
   const std::vector<int> hold = entries_that_hold(log);

@@ -15,6 +15,8 @@ void read_blanket(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cut_outs(const CaseTable& top, Case& c);  ///< pockets and hinge gaps; needs structure, supports and blanket
 void read_iron(const CaseTable& top, Case& c);
 void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
+/// Which ribs are fastened when; needs structure and stages.
+void read_attach(const CaseTable& top, Case& c);
 void read_limits(const CaseTable& top, Case& c);
 void read_score(const CaseTable& top, Case& c);
 void read_spreads(const CaseTable& top, Case& c);

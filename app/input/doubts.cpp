@@ -4,12 +4,14 @@
 #include "sequencer/replay/full_passes.hpp"
 #include "solver/cloth/shrink.hpp"
 #include "solver/heat/pass_heat.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/wording.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace evenpull {
 namespace {
@@ -56,6 +58,7 @@ void find_doubts(Case& c) {
         "cannot be seen. State two bays or more, so that a rib like them stands within.");
   find_depth_doubts(c);
   find_section_doubts(c);
+  for (std::string& sentence : viz::attachment_doubts(c)) doubt(std::move(sentence));
   if (std::max(c.cloth.looseness.warp, c.cloth.looseness.fill) > usual::loosest)
     doubt("The cloth is laid on looser than the usual 0 to 3 %.");
   if (const auto still = loose_to_the_end(c); !still.empty())  // before all others

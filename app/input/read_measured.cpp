@@ -73,15 +73,15 @@ std::string measured_line(const Case& c, const Measured& m) {
 
 }  // namespace
 
-int stage_index(const CaseTable& t, const Case& c) {
-  const double kelvin = t.quantity("stage", Quantity::temperature, {300, 600, "one of the stages of the case"});
+int stage_index(const CaseTable& t, const Case& c, const std::string& key) {
+  const double kelvin = t.quantity(key, Quantity::temperature, {300, 600, "one of the stages of the case"});
   const auto off = [&](const Stage& s) { return std::abs(s.temperature - kelvin); };
   const auto nearest = std::min_element(c.stages.begin(), c.stages.end(),
                                         [&](const Stage& a, const Stage& b) { return off(a) < off(b); });
   if (off(*nearest) <= same_stage_kelvin) return static_cast<int>(nearest - c.stages.begin());
   std::string known;
   for (const Stage& s : c.stages) known += (known.empty() ? "" : ", ") + viz::degrees_both(s.temperature);
-  t.fail("stage", fmt::format("is no stage of the case, which has {}", known));
+  t.fail(key, fmt::format("is no stage of the case, which has {}", known));
 }
 
 std::string shape_name(Limit limit) { return viz::limit_text(limit); }

@@ -16,8 +16,8 @@ inline constexpr Range sag_range{0.0001, 0.05, "with the weight less without, us
 /// Of a bow, a twist over the chord, or a slip; none is 0.
 inline constexpr Range shape_range{0, 0.1, "less what the bare frame read, usually up to 5 mm"};
 
-/// The stage of the case that `stage` of this table names. Throws CaseFileError where it names none.
-int stage_index(const CaseTable& t, const Case& c);
+/// The stage of the case that `key` of this table names. Throws CaseFileError where it names none.
+int stage_index(const CaseTable& t, const Case& c, const std::string& key = "stage");
 
 /// What a reading of the shape is called in files, in the order of shape_limits.
 const std::vector<std::string>& shape_names();

@@ -1,5 +1,6 @@
 #include "app/output/plan_json.hpp"
 
+#include "app/output/attach_json.hpp"
 #include "app/output/heat_json.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/json_units.hpp"
@@ -199,6 +200,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
                          {"no_verdict", viz::coats_tauten(p.the_case)},
                          {"in_words", viz::after_iron_sentences(p.the_case)}};
   j["order"] = {{"name", viz::order_name(p.order)}, {"rule", viz::order_rule(p.order)}};
+  if (!p.the_case.attachments.empty()) j["attachments"] = attachments_json(p.the_case);
   j["times"] = times(p);
   j["limits"] = limits(p);
   j["orders"] = orders(p);

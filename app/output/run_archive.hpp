@@ -39,7 +39,8 @@ void serialize(Archive& a, Step& v) {
 }
 template <class Archive>
 void serialize(Archive& a, RunJob& v) {
-  a(v.kind, v.mesh, v.steps, v.kept_whole, v.inner_ribs, v.joints, v.last_stage, v.at_once, v.sigmas, v.number);
+  a(v.kind, v.mesh, v.steps, v.kept_whole, v.inner_ribs, v.by_schedule, v.joints, v.last_stage, v.at_once, v.sigmas,
+    v.number);
 }
 
 inline namespace solver {
@@ -67,7 +68,7 @@ void serialize(Archive& a, Tension& v) {
 // Under a name of its own: cereal takes the number Covering::load for the member function that it looks for.
 template <class Archive>
 void archive_covering(Archive& a, Covering& v) {
-  a(v.unknowns, v.tension, v.shrink, v.friction, v.axial, v.nodal_force, v.held, v.springs_from, v.load);
+  a(v.unknowns, v.tension, v.shrink, v.friction, v.axial, v.nodal_force, v.held, v.springs_from, v.attached, v.load);
 }
 }  // namespace solver
 

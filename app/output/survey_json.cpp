@@ -1,5 +1,6 @@
 #include "app/output/survey_json.hpp"
 
+#include "app/output/attach_json.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/json_units.hpp"
 #include "app/text/units.hpp"
@@ -151,6 +152,7 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
                    {"steps", estimate.steps},
                    {"processor_seconds", json_number(estimate.processor_seconds, "estimate.processor_seconds")},
                    {"processor_seconds_fine", json_number(fine.processor_seconds, "estimate.processor_seconds_fine")}};
+  if (!c.attachments.empty()) j["attachments"] = attachments_json(c);
   j["doubts"] = c.doubts;
   j["defaults_used"] = Json::array();
   for (const auto& d : c.defaults_used)

@@ -12,6 +12,7 @@ constexpr std::size_t case_values = 10000, order_values = 400000;  ///< all keys
 
 constexpr std::size_t members = 40, braces = 200, supports = 200, places_of_a_support = 100, motions = 6;
 constexpr std::size_t changes = 12;  ///< of a member's shape along the span
+constexpr std::size_t attachments = 200;
 constexpr std::size_t pockets = 6, hinge_gaps = 12;
 constexpr std::size_t bays = 60, ribs = bays + 1;
 constexpr std::size_t outline_points = 200, profile_points = 200;

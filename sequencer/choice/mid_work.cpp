@@ -4,6 +4,7 @@
 #include "sequencer/replay/full_passes.hpp"
 #include "sequencer/replay/replay.hpp"
 #include "sequencer/search/coarse_model.hpp"
+#include "solver/equilibrium/attaching.hpp"
 
 #include <algorithm>
 
@@ -81,6 +82,7 @@ RestFound search_rest(const Case& c, const std::vector<Step>& done, int width, c
   FullPasses full(whole.zones.size());
   for (const Step& step : done) {
     const std::string label = "steps done, " + whole.zones[step.zone].label;
+    attach_before(before, c.stages[step.stage].temperature, s);
     const PassHeat& heat = ironing.heat(step.stage, step.pass, step.dose, full.with(step));
     out.stands = ironing.iron(s, step.zone, heat, label).outcome != Outcome::buckled;
     if (!out.stands) return out;

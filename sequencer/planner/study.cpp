@@ -48,7 +48,7 @@ std::vector<StudyJob> study_jobs(const PlanJob& job, const Panel& p) {
 
 Case case_of(const Case& c, const RunId& id) {
   Case out = c;
-  if (id.kind == RunId::Kind::bound) out.blanket.inner_ribs = id.inner_ribs;
+  if (id.kind == RunId::Kind::bound) out.blanket.inner_ribs = id.inner_ribs, out.attachments.clear();
   return id.kind == RunId::Kind::joint_bound ? with_joints_at(out, id.joints) : out;
 }
 
@@ -164,6 +164,7 @@ void run_study(const PlanJob& job, const Panel& p, StudyRuns& study, int i, int 
   named.mesh = {j.mesh.target_nodes, j.mesh.fineness, j.mesh.zone_parts};
   named.steps = study.steps;
   named.inner_ribs = c.blanket.inner_ribs;
+  named.by_schedule = c.attachments.size() == job.the_case.attachments.size();
   if (j.id.kind == RunId::Kind::joint_bound) named.joints = j.id.joints;
   trial.run(0, j.id, [&] {
     study.runs[i] = known_or_run<StudyRun>(job.options.kept, named, [&] {

@@ -5,6 +5,7 @@
 #include "sequencer/replay/gauges.hpp"
 #include "sequencer/replay/loose_cloth.hpp"
 #include "sequencer/replay/snapshot.hpp"
+#include "solver/equilibrium/attaching.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -208,6 +209,7 @@ static void run_stages(const Model& m, const std::vector<Step>& steps, const Rep
   bool standing = true;
   while (i < steps.size() && standing) {
     const int stage = steps[i].stage;
+    attach_before(m, m.the_case.stages[stage].temperature, s);
     StageRun run(ironing, stage, all_done(steps, stage));
     SolveName label;
     while (i < steps.size() && steps[i].stage == stage && standing) {
@@ -275,6 +277,7 @@ ReplayResult replay(const Model& m, const std::vector<Step>& steps, const Replay
 StageVerdict replay_stage(Ironing& ironing, Covering s, const std::vector<Step>& steps, double temperature) {
   StageRun run(ironing, steps.front().stage, false);
   const Model& m = ironing.model();
+  attach_before(m, m.the_case.stages[steps.front().stage].temperature, s);
   FullPasses full(m.panel.zones.size());
   for (const Step& step : steps) {
     const SolveName label = step_name(m.the_case, m.panel, step);

@@ -2,6 +2,7 @@
 
 #include "sequencer/replay/full_passes.hpp"
 #include "sequencer/replay/replay.hpp"
+#include "solver/equilibrium/attaching.hpp"
 
 #include <array>
 #include <cmath>
@@ -40,6 +41,7 @@ CoarseModel::CoarseModel(const Model& m, int stage, Covering start, Things thing
   worked_full_.resize(m.panel.zones.size(), 0);
   auto s = std::make_shared<State>();
   s->covering = std::move(start);
+  attach_before(m, m.the_case.stages[stage].temperature, s->covering);
   read(*s, false);
   begin_ = s;
 }

@@ -25,6 +25,7 @@ struct RunJob {
   std::vector<Step> steps{};
   bool kept_whole = false;              ///< order: ReplayJob::kept_whole
   RibTie inner_ribs = RibTie::bearing;  ///< study
+  bool by_schedule = true;              ///< study: ribs are fastened as the case schedules it
   std::optional<JointEnd> joints{};     ///< study
   int last_stage = 0;                   ///< scenario
   int at_once = 1;                      ///< scenario

@@ -1,6 +1,7 @@
 #include "solver/equilibrium/assembly.hpp"
 
 #include "solver/cloth/quad_kernel.hpp"
+#include "solver/equilibrium/holding.hpp"
 #include "solver/equilibrium/padded.hpp"
 
 #include <algorithm>
@@ -235,7 +236,7 @@ Sparse Assembly::geometric(const Covering& s) {
   for (std::size_t w = 0; w < taut_.size(); ++w)
     if (!taut_[w]) beams[model_.wires[w].beam].setZero();
   add_frame(beams, geometric.valuePtr());
-  for (int at : model_.held_positions[static_cast<int>(s.held)]) geometric.valuePtr()[at] = 0;
+  clear_held(model_, s, geometric);
   return geometric;
 }
 

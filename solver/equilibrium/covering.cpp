@@ -1,5 +1,7 @@
 #include "solver/equilibrium/covering.hpp"
 
+#include "solver/equilibrium/attaching.hpp"
+
 #include <algorithm>
 
 namespace evenpull::inline solver {
@@ -18,6 +20,7 @@ Covering laid_on(const Model& m) {
   s.friction.assign(m.unknowns.sliding.size(), Eigen::Vector2d::Zero());
   s.axial.assign(m.beams.size(), 0);
   s.nodal_force.assign(m.panel.nodes.size(), Eigen::Vector3d::Zero());
+  attach_before(m, 0, s);
   return s;
 }
 

@@ -20,6 +20,8 @@ struct Covering {
   /// Where the springs of the supports (Model::springs of `held`) pull to, by spring [m]: where they were put on. Empty: zero,
   /// as laid on.
   std::vector<double> springs_from;
+  /// Of each sliding point, whether the cloth is fastened there and slides no more (attaching.hpp). Empty: nowhere.
+  std::vector<char> attached;
   /// Dead load on each unknown [N, N m], kept while the cloth moves: a weight laid on, say. Empty: none.
   Eigen::VectorXd load;
 };

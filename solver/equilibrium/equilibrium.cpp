@@ -76,6 +76,10 @@ double Equilibrium::add_friction(const Covering& before, const Covering& s, int 
   double* tangent = cloth_and_frame_.matrix().valuePtr();
   double worst = 0;
   for (std::size_t i = 0; i < rub_.size(); ++i) {
+    if (!s.attached.empty() && s.attached[i]) {
+      rub_[i] = {};  // the fastening holds, whatever it takes
+      continue;
+    }
     const SlidingPoint& point = model_.unknowns.sliding[i];
     const Eigen::Vector2d slip = slip_between(point, before.unknowns, s.unknowns);
     const double asked = thresholds_.asked(i), tau = thresholds_.in_use(i), measure = tau + now_.least_threshold;
@@ -150,7 +154,7 @@ const Sparse& Equilibrium::tangent(const Covering& s) {
   cloth_and_frame_.take_state(s);
   cloth_and_frame_.place_nodes(s.unknowns);
   cloth_and_frame_.assemble();
-  hold(model_, s.held, cloth_and_frame_.matrix());
+  hold(model_, s, cloth_and_frame_.matrix());
   return cloth_and_frame_.matrix();
 }
 
@@ -163,7 +167,8 @@ Buckling Equilibrium::buckling(const Covering& s) {
     return at_once;
   }
   const Sparse geometric = cloth_and_frame_.geometric(s);
-  return buckling_of(model_, {stiffness, geometric, model_.held[static_cast<int>(s.held)], model_.analysis}, linear_);
+  const std::vector<int> held = held_in(model_, s);
+  return buckling_of(model_, {stiffness, geometric, held, model_.analysis}, linear_);
 }
 
 // Everything a full step along step_.
@@ -235,8 +240,8 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
     cloth_and_frame_.add_nodal(cloth_and_frame_.force(), residual_);
     cloth_and_frame_.add_nodal(cloth_and_frame_.predicted(), rhs_);
     report.threshold_error = add_friction(before, s, report.iterations - since);
-    hold(model_, s.held, residual_);
-    hold(model_, s.held, rhs_);
+    hold(model_, s, residual_);
+    hold(model_, s, rhs_);
     const double residual = residual_.cwiseAbs().maxCoeff();
     const double bound = std::sqrt(2 * sums.gap / (model_.softest * model_.cloth_area));
     if (!std::isfinite(residual) || bound > ran_away) {
@@ -275,7 +280,7 @@ SolveReport Equilibrium::iterate(const Covering& before, Covering& guess, const 
       if (sharpenings++ == most_sharpenings || !tighten(report)) return give_up(true);
       since = report.iterations;
     }
-    hold(model_, s.held, cloth_and_frame_.matrix());
+    hold(model_, s, cloth_and_frame_.matrix());
     if (!linear_.factorise(cloth_and_frame_.matrix())) {
       if (report.missed.what.empty()) report.missed = {"directions without stiffness", 1, 0, ""};
       return give_up(false);

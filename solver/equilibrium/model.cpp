@@ -143,6 +143,21 @@ void Model::build_pattern() {
       for (int k = pattern.outerIndexPtr()[j]; k < pattern.outerIndexPtr()[j + 1]; ++k)
         if (is_held[j] || is_held[pattern.innerIndexPtr()[k]]) held_positions[h].push_back(k);
   }
+  if (!the_case.attachments.empty()) find_sliding_positions();
+}
+
+void Model::find_sliding_positions() {
+  std::vector<int> point_of(unknowns.count, -1);
+  for (std::size_t i = 0; i < unknowns.sliding.size(); ++i)
+    for (int k = 0; k < unknowns.sliding[i].unknowns; ++k)
+      point_of[unknowns.sliding[i].first_unknown + k] = static_cast<int>(i);
+  sliding_positions.resize(unknowns.sliding.size());
+  for (int j = 0; j < unknowns.count; ++j)
+    for (int k = pattern.outerIndexPtr()[j]; k < pattern.outerIndexPtr()[j + 1]; ++k) {
+      const int row = point_of[pattern.innerIndexPtr()[k]], column = point_of[j];
+      if (row >= 0) sliding_positions[row].push_back(k);
+      if (column >= 0 && column != row) sliding_positions[column].push_back(k);
+    }
 }
 
 }  // namespace evenpull::inline solver

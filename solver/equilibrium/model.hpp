@@ -62,10 +62,13 @@ struct Model {
   std::vector<int> diagonal;
   std::vector<int> sliding_cross;                  ///< -1 for one-way points
   std::array<std::vector<int>, 2> held_positions;  ///< values in rows and columns of held unknowns
+  /// The same of each sliding point's own unknowns; empty where the case attaches nothing.
+  std::vector<std::vector<int>> sliding_positions;
 
  private:
   void build(const std::vector<BeamEnds>& ends);  ///< no ends: all beams end rigidly but for their hinges
   void build_pattern();
+  void find_sliding_positions();
 };
 
 /// Index of (row, column), row >= column, among the lower triangle stored row by row.

@@ -17,6 +17,13 @@
 namespace evenpull::inline solver {
 namespace {
 
+// Of a rib that an attachment names the cloth is fastened in time, not by how it was laid on.
+bool is_scheduled(const Case& c, int rib) {
+  return std::any_of(c.attachments.begin(), c.attachments.end(), [rib](const Attachment& a) {
+    return std::find(a.ribs.begin(), a.ribs.end(), rib) != a.ribs.end();
+  });
+}
+
 // Builds a panel piece by piece; the steps stand in the order in which they need each other.
 class Builder {
  public:
@@ -120,7 +127,7 @@ class Builder {
         n.on_nose = true;
       } else if (rib >= 0 && p_.rib_carries[rib]) {
         const int joint = rib_joint(rib, n);
-        const bool glued = end || c_.blanket.inner_ribs == RibTie::glued;
+        const bool glued = end || (c_.blanket.inner_ribs == RibTie::glued && !is_scheduled(c_, rib));
         tie(n, glued ? Tie::glued : Tie::bearing, joint);
       } else {
         const int m = span_member_at(c_, f);

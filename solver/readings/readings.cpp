@@ -157,7 +157,8 @@ double pull_at_edge(const Panel& p, const Readings& r, int column) {
 }
 
 void read_sliding(const Model& m, const Covering& s, double tight, Readings& r) {
-  for (const SlidingPoint& p : m.unknowns.sliding) {
+  for (std::size_t i = 0; i < m.unknowns.sliding.size(); ++i) {
+    const SlidingPoint& p = m.unknowns.sliding[i];
     if (p.kind == SlidingPoint::Kind::wrapped) {
       const double q = s.unknowns[p.first_unknown];
       const bool judged = pull_at_edge(m.panel, r, p.column) >= tight;
@@ -166,6 +167,7 @@ void read_sliding(const Model& m, const Covering& s, double tight, Readings& r) 
       if (std::abs(q) > std::abs(r.slip.value) || r.slip.column < 0) r.slip.value = q, r.slip.column = p.column;
     } else {
       r.creep = std::max(r.creep, s.unknowns.segment<2>(p.first_unknown).norm());
+      if (!s.attached.empty() && s.attached[i]) continue;  // the fastening bears what the cloth lifts with
       const ClothNode& n = m.panel.nodes[p.top_node];
       r.lift = std::max(r.lift, -s.nodal_force[p.top_node].dot(n.normal));
     }

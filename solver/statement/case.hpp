@@ -211,6 +211,20 @@ struct Blanket {
   double rib_friction = 0;  ///< mu of cloth on rib caps, spar caps and metal nose
 };
 
+enum class AttachHow { left, glued, laced, riveted, screwed };
+
+/// When the cloth is fastened to inner ribs, and how (docs/model.md, section 6). A rib that no entry names is held as
+/// `Blanket::inner_ribs` says; one that is named bears the cloth until its moment has come.
+struct Attachment {
+  AttachHow how = AttachHow::left;
+  std::vector<int> ribs;  ///< rising
+  /// Hottest stage ironed before it [K]: cloth cold, and before any hotter one. 0: before ironing; infinite: after all of it.
+  double after = 0;
+  double spacing = 0;  ///< between fastenings along the rib [m]; 0: held all along
+
+  bool is_along_line() const { return how == AttachHow::glued; }
+};
+
 /// Thermometer readings at one mark of the dial: true sole temperatures [K].
 struct DialReading {
   double dial = 0;
@@ -334,6 +348,7 @@ struct Case {
   std::vector<Support> in_use;
   Cloth cloth;
   Blanket blanket;
+  std::vector<Attachment> attachments{};
   Iron iron;
   std::vector<Stage> stages;     ///< temperature rising
   double light_dose = 0.25;      ///< of a light pass

@@ -21,6 +21,7 @@ set(EVENPULL_APP_TESTS
   test_materials.cpp
   test_messages.cpp
   test_nearest.cpp
+  test_attach_command.cpp
   test_old_command.cpp
   test_order_by_a_hair.cpp
   test_order_file.cpp

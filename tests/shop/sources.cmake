@@ -1,4 +1,5 @@
 set(EVENPULL_SHOP_TESTS
+  test_attach.cpp
   test_calibration.cpp
   test_coupon.cpp
   test_coupon_boards.cpp

@@ -1,6 +1,7 @@
 set(EVENPULL_SOLVER_TESTS
   test_acceptance.cpp
   test_air_mass.cpp
+  test_attaching.cpp
   test_beam.cpp
   test_bows.cpp
   test_buckling.cpp

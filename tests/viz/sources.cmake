@@ -1,6 +1,7 @@
 set(EVENPULL_VIZ_TESTS
   reading.cpp
   test_advice_words.cpp
+  test_attach_words.cpp
   test_after_iron_words.cpp
   test_colours.cpp
   test_fields.cpp

@@ -5,6 +5,7 @@
 #include "viz/sheet/sheet_frame.hpp"
 #include "viz/words/advice_words.hpp"
 #include "viz/words/after_iron_words.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/cautions.hpp"
 #include "viz/words/check_words.hpp"
 #include "viz/words/heat_words.hpp"
@@ -113,6 +114,8 @@ std::string order_of_work(const Plan& plan) {
     const std::string condition = stage_condition(plan, stage);
     html += fmt::format("<h3>{}</h3>\n", degrees_both(plan.the_case.stages.at(stage).temperature));
     if (!condition.empty()) html += paragraph(condition, "only-if");
+    if (const std::string first = fastened_first(plan.the_case, stage); !first.empty())
+      html += paragraph(first, "only-if");
     for (std::size_t i = 0; i < n;) {
       const Step& s = plan.steps[i];
       std::size_t end = i;

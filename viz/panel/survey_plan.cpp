@@ -3,7 +3,9 @@
 
 #include "viz/kit/dimension.hpp"
 #include "viz/kit/uncrowded.hpp"
+#include "viz/panel/attach_marks.hpp"
 #include "viz/panel/skin_view.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/print.hpp"
 
 #include <cairo.h>
@@ -235,6 +237,20 @@ void SurveyPlan::draw_members(cairo_t* cr) const {
   }
 }
 
+void SurveyPlan::draw_fastenings(cairo_t* cr) const {
+  constexpr double mark = 15, aft = 0.84;  // of the rib's length, clear of most spars and numbers
+  for (const Attachment& a : case_.attachments)
+    for (const int rib : a.ribs) {
+      if (a.how == AttachHow::left) continue;
+      const double y = case_.ribs[static_cast<std::size_t>(rib)].station;
+      const double le = interpolate_x(case_.outline.leading_edge, y),
+                   te = interpolate_x(case_.outline.trailing_edge, y);
+      const auto along = [&](double share) { return at(le + share * (te - le), y); };
+      draw_fastening(cr, along(case_.blanket.seam_chord_fraction), along(1), a.how, mark);
+      draw_moment(cr, along(aft), moment_mark(case_, a), type);
+    }
+}
+
 // Members along the span and both edges run on a little and break off in a zigzag.
 void SurveyPlan::draw_going_on(cairo_t* cr) const {
   constexpr double run_on = 14, tooth = 5, pitch = 9;
@@ -386,6 +402,7 @@ void SurveyPlan::draw(cairo_t* cr) const {
   draw_cut_outs(cr);
   draw_numbers(cr);
   draw_members(cr);
+  draw_fastenings(cr);
   draw_going_on(cr);
   draw_names(cr);
   draw_stations(cr);

@@ -27,6 +27,7 @@ class SurveyPlan {
   /// The middle of a zone, or beside the hinge gap in it.
   Point number_place(const Zone& zone) const;
   void draw_members(cairo_t* cr) const;
+  void draw_fastenings(cairo_t* cr) const;
   void draw_going_on(cairo_t* cr) const;
   void draw_names(cairo_t* cr) const;
   void draw_stations(cairo_t* cr) const;

@@ -3,6 +3,7 @@
 #include "viz/panel/profile_drawing.hpp"
 #include "viz/panel/section_drawing.hpp"
 #include "viz/panel/survey_plan.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/cut_out_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/record_words.hpp"
@@ -12,6 +13,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <functional>
+#include <utility>
 
 namespace evenpull {
 
@@ -65,6 +67,8 @@ std::vector<Legend> legend_of(const Case& c, const Panel& panel) {
                    panel.zones.size() < 2u * panel.bays * panel.strips ? ", fewer where cloth is cut out" : "")});
   if (std::any_of(c.ribs.begin(), c.ribs.end(), [](const Rib& r) { return !r.touches_cloth; }))
     list.push_back({Legend::Symbol::none, "Dashed ribs lie below the cloth: it passes over them free"});
+  for (std::string& s : attachment_sentences(c)) list.push_back({Legend::Symbol::none, std::move(s)});
+  for (std::string& s : marks_legend(c)) list.push_back({Legend::Symbol::none, std::move(s)});
   for (std::size_t k = 0; k < panel.cut_outs.size(); ++k)
     list.push_back(
         {Legend::Symbol::none, cut_out_letter(c, k) + ": " +

@@ -3,6 +3,7 @@
 #include "viz/panel/zone_words.hpp"
 #include "viz/sheet/run_list.hpp"
 #include "viz/sheet/sheet_pages.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/heat_words.hpp"
 #include "viz/words/runs.hpp"
 #include "viz/words/window_words.hpp"
@@ -122,9 +123,11 @@ void draw_work_page(Sheet& sheet, int stage, const StageOrder& order, bool only_
                                         : fmt::format("Only if: stage {}", stage + 1);
   if (!only_order_of_stage) title += fmt::format(", pass {}", passes);
   Box room = sheet.begin_page(title);
-  if (!condition.empty()) {
+  const bool begins = order.passes.front() == 1;
+  for (const std::string& words : {condition, begins ? fastened_first(plan.the_case, stage) : std::string()}) {
+    if (words.empty()) continue;
     const double taken =
-        draw_text(cr, {room.x, room.y}, condition, {.size = condition_type, .bold = true, .width = room.width}).height +
+        draw_text(cr, {room.x, room.y}, words, {.size = condition_type, .bold = true, .width = room.width}).height +
         gap;
     room.y += taken, room.height -= taken;
   }

@@ -1,6 +1,7 @@
 #include "viz/words/cautions.hpp"
 
 #include "viz/words/after_iron_words.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/frame_kinds.hpp"
 #include "viz/words/record_words.hpp"
 #include "viz/words/wording.hpp"
@@ -62,6 +63,7 @@ std::vector<std::string> preparations(const Plan& plan) {
       "Bare frame first: read bow of trailing edge, end ribs and hinge line and the twist, and write them down. The "
       "checks are "
       "less these.");
+  for (std::string& s : fasten_now(plan.the_case, -1, false)) list.push_back("Before the iron: " + s);
   if (plan.the_case.finish == FinishKind::unstated)
     list.push_back("Only for coats that do not tauten: the case does not say which are to come.");
   return list;

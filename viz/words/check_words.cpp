@@ -3,6 +3,7 @@
 #include "sequencer/sure/shape_readings.hpp"
 #include "solver/readings/bows.hpp"
 #include "viz/words/after_iron_words.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/bench_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
@@ -134,6 +135,8 @@ std::vector<std::string> checks_after_stage(const Plan& plan, int stage) {
   if (!window_after(plan, stage))
     for (std::string& s : bench_sentences(plan, stage)) checks.push_back(std::move(s));
   checks.push_back("Anything beyond these: stop here, do not go hotter, ask.");
+  const bool last = plan.ceiling && stage >= *plan.ceiling && !window_after(plan, stage);
+  for (const std::string& s : fasten_now(c, stage, last)) checks.push_back("Only then, cloth cold: " + s);
   return checks;
 }
 

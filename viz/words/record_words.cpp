@@ -1,6 +1,7 @@
 #include "viz/words/record_words.hpp"
 
 #include "viz/words/after_iron_words.hpp"
+#include "viz/words/attach_words.hpp"
 #include "viz/words/cut_out_words.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/note_words.hpp"
@@ -73,6 +74,9 @@ std::vector<std::string> assumptions(const Plan& plan) {
                      : "Two glued sheets, one a side: no sliding round the trailing edge.");
   list.push_back(rib_tie_words(c.blanket.inner_ribs) +
                  (c.blanket.inner_ribs == RibTie::bearing ? fmt::format(" {:.2f}.", c.blanket.rib_friction) : "."));
+  if (const std::string schedule = schedule_text(c); !schedule.empty())
+    list.push_back("But as the case schedules it, " + schedule +
+                   "; before that the cloth slides there, from then on it is held where it lies.");
   if (const std::string low = low_ribs(c); !low.empty()) list.push_back("The cloth passes free over " + low + ".");
   for (const Pocket& p : c.pockets)
     list.push_back(

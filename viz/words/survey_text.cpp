@@ -1,5 +1,6 @@
 #include "viz/words/survey_text.hpp"
 
+#include "viz/words/attach_words.hpp"
 #include "viz/words/cut_out_words.hpp"
 #include "viz/words/frame_kinds.hpp"
 #include "viz/words/joint_words.hpp"
@@ -124,6 +125,7 @@ std::string cloth_lines(const Case& c) {
   if (b.kind == BlanketKind::full_wrap)
     text += fmt::format("\n    turns {:.0f}° round the trailing edge, friction {:.2f}{}",
                         viz::degrees_of_arc(b.wrap_angle), b.edge_friction, b.edge_glued ? ", tacked" : "");
+  for (const auto& s : viz::attachment_sentences(c)) text += "\n    " + wrap_text(s, 4);
   text += "\n\n  Stages (true sole temperature)\n";
   for (const auto& s : c.stages) {
     std::string doses;

@@ -1,0 +1,93 @@
+#include "shop/hollow_ribs.hpp"
+
+#include "solver/geometry/surface.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace evenpull {
+namespace {
+
+constexpr int profile_steps = 400;  // along the chord: far finer than a profile is measured
+
+struct SkinPoint {
+  double fraction = 0, x = 0, height = 0;  // of the chord; m, m outwards
+};
+
+std::vector<SkinPoint> skin_at(const Case& c, const Surface& surface, int rib, Side side) {
+  const SpanPlace place{std::max(0, rib - 1), rib > 0 ? 1.0 : 0.0};
+  const double chord = surface.chord(place), seam = c.blanket.seam_chord_fraction;
+  std::vector<SkinPoint> out;
+  for (int i = 0; i <= profile_steps; ++i) {
+    const double f = seam + (1 - seam) * i / profile_steps;
+    const ProfilePoint p = surface.profile(f);
+    out.push_back({f, f * chord, (side == Side::top ? p.top : p.bottom) * chord});
+  }
+  return out;
+}
+
+bool turns_in(const SkinPoint& a, const SkinPoint& b, const SkinPoint& c) {
+  return (b.x - a.x) * (c.height - a.height) >= (c.x - a.x) * (b.height - a.height);
+}
+
+// Points on which cloth drawn tight lies: the upper convex hull (Andrew's scan), as indices.
+std::vector<std::size_t> bearing_points(const std::vector<SkinPoint>& skin) {
+  std::vector<std::size_t> hull;
+  for (std::size_t i = 0; i < skin.size(); ++i) {
+    while (hull.size() > 1 && turns_in(skin[hull[hull.size() - 2]], skin[hull.back()], skin[i])) hull.pop_back();
+    hull.push_back(i);
+  }
+  return hull;
+}
+
+// Between two bearing points.
+Hollow between(const std::vector<SkinPoint>& skin, std::size_t first, std::size_t last) {
+  const SkinPoint &a = skin[first], &b = skin[last];
+  Hollow h;
+  h.from = a.fraction, h.to = b.fraction;
+  h.length = std::hypot(b.x - a.x, b.height - a.height);
+  const double slope = (b.height - a.height) / (b.x - a.x), square = std::sqrt(1 + slope * slope);
+  for (std::size_t i = first; i <= last; ++i)
+    h.lift = std::max(h.lift, (a.height + slope * (skin[i].x - a.x) - skin[i].height) / square);
+  return h;
+}
+
+double width_beside(const Case& c, int rib) {
+  const auto r = static_cast<std::size_t>(rib);
+  double width = 0;
+  if (r > 0) width += 0.5 * (c.ribs[r].station - c.ribs[r - 1].station);
+  if (r + 1 < c.ribs.size()) width += 0.5 * (c.ribs[r + 1].station - c.ribs[r].station);
+  return width;
+}
+
+Hollow deepest(const Case& c, const Surface& surface, int rib, Side side) {
+  const std::vector<SkinPoint> skin = skin_at(c, surface, rib, side);
+  const std::vector<std::size_t> bears = bearing_points(skin);
+  Hollow best;
+  for (std::size_t k = 1; k < bears.size(); ++k)
+    if (const Hollow h = between(skin, bears[k - 1], bears[k]); h.lift > best.lift) best = h;
+  best.rib = rib, best.side = side, best.width = width_beside(c, rib);
+  return best;
+}
+
+}  // namespace
+
+std::vector<Hollow> hollows_of(const Case& c) {
+  const Surface surface(c);
+  std::vector<Hollow> out;
+  for (int rib = 1; rib + 1 < static_cast<int>(c.ribs.size()); ++rib) {
+    if (!c.ribs[static_cast<std::size_t>(rib)].touches_cloth) continue;
+    for (const Side side : {Side::top, Side::bottom})
+      if (const Hollow h = deepest(c, surface, rib, side); h.lift >= least_hollow) out.push_back(h);
+  }
+  return out;
+}
+
+double line_load(const Hollow& h, double pull) { return pull * h.curvature() * h.width; }
+
+double pull_added(const Hollow& h, double stiffness) {
+  const double depth = h.lift / h.length;
+  return stiffness * 8.0 / 3.0 * depth * depth;
+}
+
+}  // namespace evenpull
