@@ -15,9 +15,9 @@ namespace {
 using namespace viz;
 
 constexpr double points_per_metre = 72 / 0.0254;
-constexpr double drawing_most = 150;   // points high and wide, the boards with it
+constexpr double drawing_most = 115;   // points high and wide, the boards with it
 constexpr double dimension_room = 22;  // beside the drawing
-constexpr double row_height = 24;      // to write in
+constexpr double row_height = 21;      // to write in
 constexpr double fill_in_rule = 0.7;
 
 // One to a whole number that people have on a scale.
@@ -98,8 +98,8 @@ void draw_results(HalfPages& pages, const CouponSlip& slip) {
     if (shrink) rows.back().push_back(one_yarn_a_line(s.shrink));
   }
   std::vector<HalfPageColumn> columns{
-      {"stage", 0.15}, {"pull", shrink ? 0.30 : 0.35, true}, {"19 times in 20 within", shrink ? 0.33 : 0.5}};
-  if (shrink) columns.push_back({"free shrink", 0.22});
+      {"stage", 0.14}, {"pull", shrink ? 0.27 : 0.36, true}, {"19 times in 20 within", shrink ? 0.35 : 0.5}};
+  if (shrink) columns.push_back({"free shrink", 0.24});
   pages.table(columns, rows);
 }
 
@@ -132,10 +132,9 @@ void draw_slip(cairo_t* cr, const CouponSlip& slip, Extent page, const std::stri
   const double height = height_of_drawing(slip);
   draw_square(cr, slip, {HalfPages::margin, pages.take(height), pages.width, height});
   pages.warnings(slip.warnings);
-  pages.notes(slip.steps);
-  pages.gap();
+  pages.steps(slip.steps);
   draw_fill_in(cr, pages, slip);
-  pages.gap();
+  pages.gap(HalfPages::usual_gap / 2);
   pages.notes(slip.notes);
 }
 
