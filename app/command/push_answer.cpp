@@ -1,5 +1,6 @@
 // After the readings: what they say of the frame, and what of it goes into the case.
 #include "app/command/push_bench.hpp"
+#include "app/input/case_parts.hpp"
 #include "app/input/push_words_in.hpp"
 #include "app/output/case_in_place.hpp"
 #include "app/text/quoted.hpp"

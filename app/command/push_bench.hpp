@@ -54,7 +54,7 @@ struct PushResult {
   std::string after;  ///< words behind the slip's
 };
 /// Which weights to hang where. Throws CaseFileError where no place bears one.
-PushResult propose_pushes(const Request& r, const PushBench& b);
+PushResult propose_pushes(const Request& r, PushBench& b);
 /// What the readings say; puts it into the case where that was asked for and they agree with it.
 PushResult answer_pushes(const Request& r, PushBench& b);
 

@@ -65,7 +65,7 @@ std::string next_command(const Request& r, const PushBench& b, const PushChoice&
 
 }  // namespace
 
-PushResult propose_pushes(const Request& r, const PushBench& b) {
+PushResult propose_pushes(const Request& r, PushBench& b) {
   const PushChoice choice = choose_pushes(b.the_case(), *b.frame, r.push.each_kind, b.errors);
   if (choice.pushes.empty())
     throw CaseFileError(

@@ -397,7 +397,9 @@ void run_coupon(const Request& request, std::ostream& out) {
   }
   ResultFolder folder(result_folder_of(r), say_on_errors);
   const auto aside = folder.open();
-  folder.draw([&] { write_coupon_slip(slip, r.paper, version_and_commit(), (aside / "coupon.pdf").string()); });
+  CouponSlip drawn = slip;
+  if (found.empty()) drawn.steps = viz::coupon_sheet_steps(job.units), drawn.notes = {usual_sag(job)};
+  folder.draw([&] { write_coupon_slip(drawn, r.paper, version_and_commit(), (aside / "coupon.pdf").string()); });
   const auto document = [&](const std::string& earlier) {
     return json_text(json_of_coupon(job, found, slip, lines, found.empty() ? nullptr : &curve, earlier));
   };

@@ -25,10 +25,8 @@ PushSlip frame_to_weigh() {
                       viz::expected_movement_text(0.9e-3, 0.7e-3, 1.2e-3), "_______"});
   }
   s.notes = viz::push_how_to_sentences(Held::while_ironed, 0.25e-3);
-  s.notes.push_back(
-      "These weights tell little of the stiffness of the members, the joints (welded). A dial gauge tells more: say "
-      "what yours is good to (--gauge \"0.03 mm\").");
-  s.notes.push_back("Under 0.08 in (2 mm) read with a dial gauge: the frame bears no more weight with ease.");
+  s.notes.push_back("These weights tell little of the stiffness of the members, the joints (welded).");
+  s.notes.push_back("Under 0.08 in (2 mm) read with a dial gauge and say what it is good to: --gauge \"0.03 mm\".");
   return s;
 }
 

@@ -66,10 +66,10 @@ void draw_square(cairo_t* cr, const CouponSlip& slip, const Box& all) {
   const double below = outer.bottom() + 12;
   draw_dimension(cr, {inner.x, below}, {inner.right(), below}, coupon_length_text(slip.sizes.inside, slip.units),
                  least_type);
-  draw_text(cr, {outer.x, below + 8}, fmt::format("scale 1 : {:.0f}", scale));
   const double x = outer.right() + 24, width = all.right() - x;
+  draw_text(cr, {x, below - least_type / 2}, fmt::format("scale 1 : {:.0f}", scale));
   point_out(cr, {x, outer.y}, {outer.right() - slip.sizes.board_width * unit / 2, outer.y + 8},
-            fmt::format("board, {} wide, lying flat", coupon_length_text(slip.sizes.board_width, slip.units)), width);
+            coupon_board_words(slip.sizes, slip.units), width);
   point_out(cr, {x, outer.y + 0.28 * outer.height}, {inner.right() - 5, inner.y + 6}, "cloth, cemented all round",
             width);
   point_out(cr, {x, middle.y - least_type}, {edge.right() - 3, middle.y}, "straight edge across two boards", width);
@@ -81,7 +81,7 @@ void draw_square(cairo_t* cr, const CouponSlip& slip, const Box& all) {
 
 double height_of_drawing(const CouponSlip& slip) {
   const double across = slip.sizes.inside + 2 * slip.sizes.board_width;
-  return across * points_per_metre / scale_for(across) + 12 + 8 + least_type + 6;
+  return across * points_per_metre / scale_for(across) + 12 + least_type + 2;
 }
 
 std::string one_yarn_a_line(std::string words) {

@@ -13,7 +13,7 @@ namespace {
 
 using namespace viz;
 
-constexpr double most_picture = 114, mark_reach = 8.5, support_size = 4, picture_edge = 16;
+constexpr double most_picture = 100, mark_reach = 8.5, support_size = 4, picture_edge = 16;
 constexpr double caption_room = 9;  // beyond the edge, above: what the picture shows
 
 /// The frame from above: span across the page, leading edge above.

@@ -49,24 +49,48 @@ std::vector<std::string> coupon_steps(const CouponSizes& s, CouponUnits units) {
   const auto weights = coupon_weights(units);
   const bool inch = units == CouponUnits::inch;
   return {
-      fmt::format("Boards {}, screwed and glued to a square, {} inside. They lie FLAT: on edge they bow.",
+      fmt::format("Screw and glue boards {} to a square, {} inside. They lie FLAT: on edge they would bow.",
                   board_text(s, units), both_lengths(s.inside, units)),
-      "Cement cloth of the same roll to the upper faces, all round: flat, just not loose. Let it dry; ventilate; no "
-      "solvent near a hot iron.",
-      "Iron all over at the stage, by thermometer, twice. An hour's wait.",
-      fmt::format("From the straight edge measure down to a stiff disc, {} across: with no weight, {}, {}, in two "
-                  "halves beside "
-                  "the gauge. A sag is the reading less the one with no weight. Depth gauge or caliper: {} counts.",
-                  both_lengths(s.disc, units), weights[0], weights[1],
-                  inch ? "0.004 in (0.1 mm)" : "0.1 mm (0.004 in)"),
+      "Cement cloth of the same roll to the upper faces, all round: flat, just not loose. Let it dry by the adhesive "
+      "maker's instructions. Ventilate; no solvent near a hot iron.",
+      "Iron all over at the stage, by the thermometer on the sole, twice. Miss no spot. Let it lie cold for an hour.",
       fmt::format(
-          "Free shrink: a loose piece, marks {} apart along warp and fill. Iron it loose at the same stage, measure "
-          "cold.",
+          "Straight edge across two boards, over the middle. Disc, {} across, stiff, in the middle; it stays there. "
+          "Measure down to it: with no weight, with {}, with {}, each in two halves beside the gauge, so that it lies "
+          "level. A sag is the reading less the one with no weight. Take a depth gauge or a caliper: {} counts; a rule "
+          "does not show it.",
+          both_lengths(s.disc, units), weights[0], weights[1], inch ? "0.004 in (0.1 mm)" : "0.1 mm (0.004 in)"),
+      fmt::format(
+          "Free shrink: on a loose piece of the roll mark {} along the warp and along the fill. Iron it loose, at "
+          "the same stage. Measure it cold.",
           inch ? "20 in (500 mm)" : "500 mm (20 in)"),
-      "Next stage: same square, same piece, shrink from the first marks."};
+      "Go on to the next stage with the same square and the same piece. Measure shrink from the first marks."};
 }
 
-std::string no_strip_words() { return "A strip held at two ends will not do: it reads 10 to 30 % too little."; }
+std::vector<std::string> coupon_sheet_steps(CouponUnits units) {
+  const auto weights = coupon_weights(units);
+  const bool inch = units == CouponUnits::inch;
+  return {
+      "Screw and glue the square. Boards FLAT: on edge they bow.",
+      "Cement cloth of the same roll all round: flat, just not loose. Let it dry; ventilate.",
+      "Iron all over at the stage, by thermometer, twice. Wait an hour.",
+      fmt::format("Measure from the straight edge to the disc: no weight, {}, {} (halves beside the gauge). By depth "
+                  "gauge: {} counts. Sag: the reading less the one with no weight.",
+                  weights[0], weights[1], inch ? "0.004 in" : "0.1 mm"),
+      fmt::format("Free shrink: a loose piece, marks {} apart both ways. Iron it too, measure cold.",
+                  inch ? "20 in" : "500 mm"),
+      "Next stage: same square, same piece."};
+}
+
+std::string coupon_board_words(const CouponSizes& s, CouponUnits units) {
+  return fmt::format("boards {}, lying flat", board_text(s, units));
+}
+
+std::string no_strip_words() {
+  return "A strip held at two ends will not do: free at its sides it gives way to the yarns across and reads 10 to 30 "
+         "% "
+         "too little.";
+}
 
 std::string usual_sag_words(double least, double most, CouponUnits units) {
   return fmt::format("Usual under {}: {}.", coupon_weights(units)[0], sag_range_words(least, most));

@@ -263,26 +263,21 @@ std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& 
       out.push_back(
           fmt::format("The {} will be known to {:.0f} % of the range that they have now.", factor_name(f), 100 * left));
   }
-  if (!little.empty())
-    out.push_back(fmt::format("These weights tell little of {}.{}", little,
-                              reading_off > coarse_reading
-                                  ? " A dial gauge tells more: say what yours is good to (--gauge \"0.03 mm\")."
-                                  : ""));
+  if (!little.empty()) out.push_back(fmt::format("These weights tell little of {}.", little));
   const bool small = std::any_of(choice.pushes.begin(), choice.pushes.end(),
                                  [](const ChosenPush& push) { return push.reads.front().down < least_push_movement; });
-  if (small) out.push_back("Under 0.08 in (2 mm) read with a dial gauge: the frame bears no more weight with ease.");
+  const std::string say_so = reading_off > coarse_reading ? " and say what it is good to: --gauge \"0.03 mm\"" : "";
+  if (small) out.push_back("Under 0.08 in (2 mm) read with a dial gauge" + say_so + ".");
+  else if (!little.empty() && !say_so.empty()) out.push_back("A dial gauge tells more: take one" + say_so + ".");
   return out;
 }
 
 std::vector<std::string> push_how_to_sentences(Held held, double reading_off) {
-  return {fmt::format("No cloth, held {}, top side up. Ribs and lengths count from the inboard end, on a rib from its "
-                      "front.",
+  return {fmt::format("No cloth; held {}, top up. Counted from the inboard end, on a rib from its front.",
                       push_held_text(held)),
-          "Weight on a soft strap. Gauge on the bench, zero without it. Hang, read, take off: it must go back to zero. "
-          "Mean of three.",
-          fmt::format("A reading counts as good to {} (one sigma). Half the weight, half the movement.",
-                      print_length(reading_off)),
-          "No member bears more than a tenth of what it may by this model. If it creaks or creeps, stop."};
+          "Soft strap. Gauge on the bench, zero without the weight; it must go back to zero. Mean of three.",
+          fmt::format("A reading counts as good to {}.", print_length(reading_off)),
+          "If it creaks or creeps, stop: by this model no member bears more than a tenth of what it may."};
 }
 
 }  // namespace evenpull::viz
