@@ -27,7 +27,7 @@ PushSlip slip_of_choice(const PushBench& b, const PushChoice& choice) {
       const bool own = &r == &p.reads.front();
       slip.rows.push_back({own ? number : marks.read(r.place), own ? viz::push_weight_text(p.kilograms) : "same",
                            viz::frame_place_text(c, r.place), viz::expected_movement_text(r.down, r.low, r.high),
-                           "_______"});
+                           "_____"});
     }
   }
   slip.notes = viz::push_how_to_sentences(b.held, b.errors.reading);

@@ -22,7 +22,7 @@ PushSlip frame_to_weigh() {
   for (int i = 1; i <= 3; ++i) {
     s.marks.push_back({0.5, 0.3 * i, std::to_string(i), true});
     s.rows.push_back({std::to_string(i), viz::push_weight_text(1), "trailing edge tube, rib " + std::to_string(i + 1),
-                      viz::expected_movement_text(0.9e-3, 0.7e-3, 1.2e-3), "_______"});
+                      viz::expected_movement_text(0.9e-3, 0.7e-3, 1.2e-3), "_____"});
   }
   s.notes = viz::push_how_to_sentences(Held::while_ironed, 0.25e-3);
   s.notes.push_back("These weights tell little of the stiffness of the members, the joints (welded).");
