@@ -39,7 +39,7 @@ constexpr const char* how_to_begin =
     "  evenpull iron my-aileron.toml          a card for your iron, from thermometer readings\n"
     "  evenpull log my-aileron.toml           while the work goes on: what was done and read, what comes next\n"
     "  evenpull coupon                        how to measure the pull of your own cloth on a wooden square\n"
-    "  evenpull tap my-aileron.toml --tone \"bay 2 top = 84 Hz\"    the pull of that bay, from the tone of a tap\n"
+    "  evenpull tap my-aileron.toml --tone \"top, bay 2 = 84 Hz\"    the pull of that bay, from the tone of a tap\n"
     "  evenpull push my-aileron.toml          weights on the bare frame: how stiff it really is\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"

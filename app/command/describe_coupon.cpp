@@ -13,15 +13,13 @@ void describe_coupon(CLI::App& app, Request& r) {
   const auto text = [&](const char* name, std::string& into, const char* what) {
     coupon->add_option(name, into, what)->type_name("TEXT");
   };
-  const auto texts = [&](const char* name, std::vector<std::string>& into, const char* what) {
-    coupon->add_option(name, into, what)->type_name("TEXT")->allow_extra_args(false);
-  };
-  texts("--reading", c.readings,
-        "sags under weights at a stage, once a stage: --reading \"300 degF: 0.5 kg = 1.84 mm, 1 kg = 3.68 mm\". "
-        "Without any the sheet that says how to do it is made");
-  texts("--marks", c.marks,
-        "marks on a loose piece before and after a stage: --marks \"300 degF: warp 500 mm = 465 mm, fill 500 mm = 470 "
-        "mm\"");
+  add_each(*coupon, "--reading", c.readings,
+           "sags under weights at a stage, once a stage: --reading \"300 degF: 0.5 kg = 1.84 mm, 1 kg = 3.68 mm\". "
+           "Without any the sheet that says how to do it is made");
+  add_each(
+      *coupon, "--marks", c.marks,
+      "marks on a loose piece before and after a stage: --marks \"300 degF: warp 500 mm = 465 mm, fill 500 mm = 470 "
+      "mm\"");
   text("--inside", c.inside, "from board to board, inside: 16 in on letter, 400 mm on a4 if not said");
   text("--disc", c.disc, "across the disc: 4 in on letter, 100 mm on a4 if not said");
   text("--boards", c.boards,
@@ -32,8 +30,7 @@ void describe_coupon(CLI::App& app, Request& r) {
                    "put the curve and [spread] into this case file; the earlier file is kept beside it, every other "
                    "line stays as it is")
       ->type_name("FILE");
-  add_paper(*coupon, r, "paper of the sheet, which takes half of one: letter or a4; letter if not said");
-  add_common(*coupon, r);
+  add_slip(*coupon, r);
 }
 
 }  // namespace evenpull

@@ -11,14 +11,11 @@ void describe_push(CLI::App& app, Request& r) {
       "weights on the bare frame before it is covered: which to hang where, and what the movements say of members and "
       "joints");
   add_case(*push, r);
-  push->add_option(
-          "--push", r.push.pushes,
-          "one weight and what moved, once for each; further places after a semicolon: \"2 kg at rib 4, trailing "
-          "edge: 3.2 mm; rib 1, trailing edge: 0.4 mm\". Down counts; write \"0.4 mm up\" for what rose. A place is "
-          "a member and a rib, a member and how far from the inboard end (\"spar, 450 mm\"), or a rib and how far "
-          "from its front (\"rib 3, 120 mm\"). Without any it says what to hang where")
-      ->type_name("TEXT")
-      ->allow_extra_args(false);
+  add_each(*push, "--push", r.push.pushes,
+           "one weight and what moved, once for each; further places after a semicolon: \"2 kg at rib 4, trailing "
+           "edge: 3.2 mm; rib 1, trailing edge: 0.4 mm\". Down counts; write \"0.4 mm up\" for what rose. A place is "
+           "a member and a rib, a member and how far from the inboard end (\"spar, 450 mm\"), or a rib and how far "
+           "from its front (\"rib 3, 120 mm\"). Without any it says what to hang where");
   push->add_option(
           "--gauge", r.push.gauge,
           "what a reading may be off by, one sigma: \"0.05 mm\" for a dial gauge; 0.25 mm (a ruler) if not said")
@@ -38,8 +35,7 @@ void describe_push(CLI::App& app, Request& r) {
   push->add_option("--into", r.push.into,
                    "writes what was found into this case file, the same as CASE; the file as it was is kept beside it")
       ->type_name("FILE");
-  add_paper(*push, r, "paper of the slip, which takes half a sheet: letter or a4; letter if not said");
-  add_common(*push, r);
+  add_slip(*push, r);
 }
 
 }  // namespace evenpull

@@ -16,14 +16,14 @@ namespace {
 
 constexpr int indent = 5;
 
-enum class Typed { take_offered, explain, back, stop, answer };
+enum class Reply { take_offered, explain, back, stop, answer };
 
-Typed what_was_typed(const std::string& text) {
-  if (text.empty()) return Typed::take_offered;
-  if (text == "?") return Typed::explain;
-  if (text == "<" || text == "back") return Typed::back;
-  if (text == "stop") return Typed::stop;
-  return Typed::answer;
+Reply what_was_typed(const std::string& text) {
+  if (text.empty()) return Reply::take_offered;
+  if (text == "?") return Reply::explain;
+  if (text == "<" || text == "back") return Reply::back;
+  if (text == "stop") return Reply::stop;
+  return Reply::answer;
 }
 
 class Dialogue {
@@ -38,8 +38,8 @@ class Dialogue {
       const auto asked = asked_questions(answers_);
       if (next >= asked.size()) break;
       switch (ask(*asked[next], next + 1)) {
-        case Typed::stop: return DialogueEnd::stopped;
-        case Typed::back: next = next > 0 ? next - 1 : 0; break;
+        case Reply::stop: return DialogueEnd::stopped;
+        case Reply::back: next = next > 0 ? next - 1 : 0; break;
         default: ++next; keep_(answers_);
       }
     }
@@ -79,7 +79,7 @@ class Dialogue {
     }
   }
 
-  Typed ask(const DraftQuestion& q, std::size_t number) {
+  Reply ask(const DraftQuestion& q, std::size_t number) {
     show(q, number);
     for (;;) {
       const DraftAnswer offer = offered(q);
@@ -87,15 +87,15 @@ class Dialogue {
       std::string text;
       if (!std::getline(in_, text)) {
         out_ << "\n";
-        return Typed::stop;
+        return Reply::stop;
       }
       text.erase(0, std::min(text.size(), text.find_first_not_of(" \t\r")));
       text.erase(text.find_last_not_of(" \t\r") + 1);
-      const Typed typed = what_was_typed(text);
-      if (typed == Typed::explain) out_ << "     " << wrap_text(words_of(q).explain, indent) << "\n";
-      else if (typed == Typed::back && number == 1) out_ << "     " << viz::draft_first_already() << "\n";
-      else if (typed == Typed::back || typed == Typed::stop) return typed;
-      else if (taken(q, offer, typed == Typed::answer ? &text : nullptr)) return Typed::answer;
+      const Reply typed = what_was_typed(text);
+      if (typed == Reply::explain) out_ << "     " << wrap_text(words_of(q).explain, indent) << "\n";
+      else if (typed == Reply::back && number == 1) out_ << "     " << viz::draft_first_already() << "\n";
+      else if (typed == Reply::back || typed == Reply::stop) return typed;
+      else if (taken(q, offer, typed == Reply::answer ? &text : nullptr)) return Reply::answer;
     }
   }
 

@@ -8,7 +8,7 @@ namespace evenpull {
 
 struct OldRequest {
   std::string pull;               ///< "2.1 lb/in"; or
-  std::vector<std::string> sags;  ///< "bay 2 top: 1 kg = 3.1 mm"
+  std::vector<std::string> sags;  ///< "top, bay 2: 1 kg = 3.1 mm"
   std::string seen;               ///< hottest that it has been: "300 degF"; empty: nobody knows
   std::string coats;              ///< "none", "on", "not known"
   bool patch = false;             ///< a piece let into it

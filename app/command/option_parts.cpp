@@ -42,6 +42,16 @@ void add_paper(CLI::App& command, Request& r, const char* what) {
   command.add_option_function<std::string>("--paper", read, what)->type_name("PAPER");
 }
 
+void add_slip(CLI::App& command, Request& r) {
+  add_paper(command, r, "paper of the slip, which takes half a sheet: letter or a4; letter if not said");
+  add_common(command, r);
+}
+
+void add_each(CLI::App& command, const std::string& name, std::vector<std::string>& into, const std::string& help,
+              const std::string& type) {
+  command.add_option(name, into, help)->type_name(type)->allow_extra_args(false);
+}
+
 void add_threads(CLI::App& command, Request& r) {
   command
       .add_option(

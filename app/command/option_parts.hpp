@@ -19,6 +19,11 @@ void add_case(CLI::App& command, Request& r);
 /// --out, --json, --quiet.
 void add_common(CLI::App& command, Request& r);
 void add_paper(CLI::App& command, Request& r, const char* what);
+/// Of a command of the bench, which prints a slip of half a sheet: --paper and what add_common adds.
+void add_slip(CLI::App& command, Request& r);
+/// An option that is given once for each of several things.
+void add_each(CLI::App& command, const std::string& name, std::vector<std::string>& into, const std::string& help,
+              const std::string& type = "TEXT");
 void add_threads(CLI::App& command, Request& r);
 void add_accuracy(CLI::App& command, Request& r, const char* quick);
 /// Paper and accuracy of a plan.

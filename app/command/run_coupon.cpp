@@ -3,11 +3,11 @@
 #include "app/input/case_reader.hpp"
 #include "app/input/cloth_defaults.hpp"
 #include "app/input/coupon_text.hpp"
+#include "app/input/typed.hpp"
 #include "app/output/case_in_place.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/result_folder.hpp"
 #include "app/text/quoted.hpp"
-#include "app/text/units.hpp"
 #include "app/text/version.hpp"
 #include "shop/coupon_curve.hpp"
 #include "viz/sheet/coupon_slip.hpp"
@@ -27,8 +27,10 @@ namespace {
 constexpr double gravity_here = 9.80665;  // m/s^2, standard
 // Usual sizes; what may be stated.
 constexpr double inside_letter = 16 * 0.0254, inside_a4 = 0.4, disc_letter = 4 * 0.0254, disc_a4 = 0.1;
-constexpr double least_inside = 0.15, most_inside = 1.2, least_across = 0.015, most_across = 0.5;
-constexpr double least_sag_error = 0.00002, most_sag_error = 0.003;  // as work.sag_reading
+constexpr Range inside_range{0.15, 1.2, "400 mm (16 in) is usual"};
+constexpr Range disc_range{0.015, 0.5, "100 mm (4 in) is usual"};
+// As work.sag_reading.
+constexpr Range sag_error_range{0.00002, 0.003, "0.1 mm (0.004 in) with a depth gauge, 0.5 mm with a rule are usual"};
 // Two sigma of the pull of a cloth that nobody measured (docs/data.md).
 constexpr double usual_low = 0.53, usual_high = 1.9;
 
@@ -81,11 +83,10 @@ void take_sizes(CouponJob& job, const Request& r) {
   const bool a4 = r.paper == Paper::a4;
   job.units = a4 ? viz::CouponUnits::metric : viz::CouponUnits::inch;
   auto& s = job.sizes;
-  s.inside = c.inside.empty()
-                 ? (a4 ? inside_a4 : inside_letter)
-                 : coupon_length("--inside", c.inside, least_inside, most_inside, "400 mm (16 in) is usual");
+  s.inside = c.inside.empty() ? (a4 ? inside_a4 : inside_letter)
+                              : Typed("--inside", c.inside).quantity(Quantity::length, inside_range);
   s.disc = c.disc.empty() ? (a4 ? disc_a4 : disc_letter)
-                          : coupon_length("--disc", c.disc, least_across, most_across, "100 mm (4 in) is usual");
+                          : Typed("--disc", c.disc).quantity(Quantity::length, disc_range);
   if (s.disc < 2 * least_disc * s.inside || s.disc > 2 * largest_disc * s.inside)
     refuse_coupon("--disc", viz::disc_words(s, 2 * least_disc * s.inside, 2 * largest_disc * s.inside));
   const CouponBoards stiff = boards_for(s.inside, job.stiffness, job.poisson);
@@ -95,8 +96,7 @@ void take_sizes(CouponJob& job, const Request& r) {
   if (cost > boards_cost_too_much)
     refuse_coupon("--boards", viz::boards_too_thin_words(s, cost, boards_cost_too_much, stiff.width));
   if (!c.sag_reading.empty())
-    job.sag_error = coupon_length("--sag-reading", c.sag_reading, least_sag_error, most_sag_error,
-                                  "0.1 mm (0.004 in) with a depth gauge, 0.5 mm with a rule are usual");
+    job.sag_error = Typed("--sag-reading", c.sag_reading).quantity(Quantity::length, sag_error_range);
   job.inside_assumed = c.inside.empty(), job.disc_assumed = c.disc.empty(), job.boards_assumed = c.boards.empty();
 }
 
@@ -397,7 +397,9 @@ void run_coupon(const Request& request, std::ostream& out) {
   }
   ResultFolder folder(result_folder_of(r), say_on_errors);
   const auto aside = folder.open();
-  folder.draw([&] { write_coupon_slip(slip, r.paper, version_and_commit(), (aside / "coupon.pdf").string()); });
+  CouponSlip drawn = slip;
+  if (found.empty()) drawn.steps = viz::coupon_sheet_steps(job.units), drawn.notes = {usual_sag(job)};
+  folder.draw([&] { write_coupon_slip(drawn, r.paper, version_and_commit(), (aside / "coupon.pdf").string()); });
   const auto document = [&](const std::string& earlier) {
     return json_text(json_of_coupon(job, found, slip, lines, found.empty() ? nullptr : &curve, earlier));
   };

@@ -2,6 +2,7 @@
 #include "app/command/commands.hpp"
 #include "app/input/case_parts.hpp"
 #include "app/input/case_reader.hpp"
+#include "app/input/typed.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/result_folder.hpp"
 #include "app/text/quoted.hpp"
@@ -53,30 +54,20 @@ bool parse_mark(std::string text, double& mark) {
 }
 
 /// "3 = 255 degF, 268 degF"
-DialReading parse_reading(const std::string& text, const Units& units) {
+DialReading parse_reading(const std::string& text) {
+  const Typed typed("--reading", text);
   const auto equals = text.find('=');
   DialReading r;
   if (equals == std::string::npos || !parse_mark(text.substr(0, equals), r.dial))
-    refuse(fmt::format(
-        "{} is not a reading; write --reading \"3 = 255 degF, 268 degF\": the mark as a number up to {:.0f}, =, "
-        "and the temperatures read there",
-        in_quotes(text), highest_mark));
-  for (size_t at = equals + 1; at <= text.size();) {
-    const auto comma = std::min(text.find(',', at), text.size());
-    const auto one = text.substr(at, comma - at);
-    try {
-      r.sole.push_back(units.parse(one, Quantity::temperature));
-    } catch (const UnitError& e) {
-      refuse(fmt::format("{} in {} {}", in_quotes(one), in_quotes(text), e.what()));
-    }
-    if (r.sole.back() < reading_range.low || r.sole.back() > reading_range.high)
-      refuse(fmt::format("{} in {} makes no sense here: it may be {}; {}", in_quotes(one), in_quotes(text),
-                         print_bounds(Quantity::temperature, reading_range.low, reading_range.high),
-                         reading_range.usual));
+    typed.refuse(fmt::format(
+        "is not a reading; write --reading \"3 = 255 degF, 268 degF\": the mark as a number up to {:.0f}, =, and the "
+        "temperatures read there",
+        highest_mark));
+  for (const std::string& one : parted_at(text.substr(equals + 1), ',')) {
+    r.sole.push_back(typed.quantity(one, Quantity::temperature, reading_range));
     if (r.sole.size() > most::readings_of_a_mark)
-      refuse(fmt::format("{} has more than {} temperatures, which is the most for a mark", in_quotes(text),
-                         most::readings_of_a_mark));
-    at = comma + 1;
+      typed.refuse(
+          fmt::format("has more than {} temperatures, which is the most for a mark", most::readings_of_a_mark));
   }
   return r;
 }
@@ -91,7 +82,6 @@ void refuse_damage(const std::vector<DialReading>& readings) {
 }
 
 Check check_of(const Request& r) {
-  const Units units;
   Check k;
   if (!r.case_file.empty()) {
     auto file = read_case_file(r.case_file);
@@ -104,13 +94,13 @@ Check check_of(const Request& r) {
   } else {
     k.title = "readings given on the command line";
     for (const auto* s : {"250 degF", "300 degF", "350 degF"})  // common practice, no source
-      k.stages.push_back(units.parse(s, Quantity::temperature));
+      k.stages.push_back(Units().parse(s, Quantity::temperature));
   }
   if (!r.readings.empty()) {
     k.readings.clear();
     if (r.readings.size() > most::marks)
       refuse(fmt::format("is given {} times; {} marks are the most", r.readings.size(), most::marks));
-    for (const auto& text : r.readings) k.readings.push_back(parse_reading(text, units));
+    for (const auto& text : r.readings) k.readings.push_back(parse_reading(text));
     std::stable_sort(k.readings.begin(), k.readings.end(),
                      [](const auto& a, const auto& b) { return a.dial < b.dial; });
     refuse_damage(k.readings);
@@ -121,16 +111,7 @@ Check check_of(const Request& r) {
         "there are no thermometer readings; add [[iron.reading]] with dial = 3 and sole = [\"255 degF\", "
         "\"268 degF\"] to the case, or give --reading \"3 = 255 degF, 268 degF\" for each mark");
   if (!r.swing.empty()) {
-    try {
-      k.swing = units.parse(r.swing, Quantity::temperature_difference);
-    } catch (const UnitError& e) {
-      throw CaseFileError("--swing", {}, "", fmt::format("{} {}", in_quotes(r.swing), e.what()));
-    }
-    if (k.swing < swing_range.low || k.swing > swing_range.high)
-      throw CaseFileError("--swing", {}, "",
-                          fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(r.swing),
-                                      print_bounds(Quantity::temperature_difference, swing_range.low, swing_range.high),
-                                      swing_range.usual));
+    k.swing = Typed("--swing", r.swing).quantity(Quantity::temperature_difference, swing_range);
   } else if (!k.the_case || !r.readings.empty()) {
     k.swing = measured_swing(k.readings);
     k.swing_assumed = !(k.swing > 0);

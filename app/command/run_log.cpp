@@ -1,20 +1,18 @@
 // log: what was ironed and read, added to a file that only grows; what comes next.
 #include "app/command/commands.hpp"
 #include "app/input/case_reader.hpp"
-#include "app/input/case_table.hpp"
 #include "app/input/document.hpp"
 #include "app/input/log_lines.hpp"
 #include "app/input/log_words_in.hpp"
 #include "app/input/page_file.hpp"
 #include "app/input/plan_file.hpp"
 #include "app/input/raw_file.hpp"
-#include "app/input/read_measured.hpp"
+#include "app/input/typed.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/log_append.hpp"
 #include "app/output/result_folder.hpp"
 #include "app/text/most.hpp"
 #include "app/text/quoted.hpp"
-#include "app/text/units.hpp"
 #include "app/text/version.hpp"
 #include "shop/job_standing.hpp"
 #include "viz/sheet/log_slip.hpp"
@@ -84,18 +82,7 @@ std::optional<double> sole_of(const LogRequest& q) {
   if (q.worked.empty())
     throw CaseFileError("--sole", {}, "",
                         "says nothing by itself: give it with --worked, for the zones that were ironed so");
-  double kelvin = 0;
-  try {
-    kelvin = Units().parse(q.sole, Quantity::temperature);
-  } catch (const UnitError& e) {
-    throw CaseFileError("--sole", {}, "", fmt::format("{} {}", in_quotes(q.sole), e.what()));
-  }
-  if (kelvin < sole_range.low || kelvin > sole_range.high)
-    throw CaseFileError(
-        "--sole", {}, "",
-        fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(q.sole),
-                    print_bounds(Quantity::temperature, sole_range.low, sole_range.high), sole_range.usual));
-  return kelvin;
+  return Typed("--sole", q.sole).quantity(Quantity::temperature, sole_range);
 }
 
 // Entries are made one after the other: what was worked before has a say in what "next" is.

@@ -1,8 +1,8 @@
 // old: cloth that was ironed before, and a piece let into it.
 #include "app/command/commands.hpp"
 #include "app/input/case_reader.hpp"
-#include "app/input/case_table.hpp"
 #include "app/input/tap_readings.hpp"
+#include "app/input/typed.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/result_folder.hpp"
 #include "app/text/quoted.hpp"
@@ -31,20 +31,6 @@ constexpr double stated_pull_off = 0.15;  // one sigma of the logarithm, of a pu
 constexpr double best_of_sags = 0.05;     // however many bays were read: weight, lid and form are shared (judgement)
 constexpr double sigmas_to_an_end = 1.96;
 
-double quantity_typed(const std::string& option, const std::string& text, Quantity kind, const Range& range) {
-  double value = 0;
-  try {
-    value = Units().parse(text, kind);
-  } catch (const UnitError& e) {
-    throw CaseFileError(option, {}, "", fmt::format("{} {}", in_quotes(text), e.what()));
-  }
-  if (!(value >= range.low && value <= range.high))
-    throw CaseFileError(option, {}, "",
-                        fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(text),
-                                    print_bounds(kind, range.low, range.high), range.usual));
-  return value;
-}
-
 // The pull of one bay, with what it may be off by.
 OldCloth of_sag(const std::string& text, const Case& c, const Panel& panel) {
   const SagReading r = read_sag(text, panel);
@@ -70,11 +56,11 @@ OldCloth of_sag(const std::string& text, const Case& c, const Panel& panel) {
 OldCloth cloth_of(const OldRequest& q, const Case& c) {
   if (q.pull.empty() == q.sags.empty())
     throw CaseFileError("evenpull old", {}, "",
-                        "needs the pull that the cloth has now: give --sag \"bay 2 top: 1 kg = 3.1 mm\", once a bay, "
+                        "needs the pull that the cloth has now: give --sag \"top, bay 2: 1 kg = 3.1 mm\", once a bay, "
                         "or --pull, not both");
   OldCloth out;
   if (!q.pull.empty()) {
-    out.pull = quantity_typed("--pull", q.pull, Quantity::force_per_width, old_pull_range), out.off = stated_pull_off;
+    out.pull = Typed("--pull", q.pull).quantity(Quantity::force_per_width, old_pull_range), out.off = stated_pull_off;
   } else {
     const Panel panel = build_panel(c, {c.target_nodes});
     double logs = 0, squares = 0, least = 1e300, most = 0, widest = 0;
@@ -93,7 +79,7 @@ OldCloth cloth_of(const OldRequest& q, const Case& c) {
     out.pull = std::exp(logs / n);
     out.off = std::max(best_of_sags, std::sqrt(squares) / n);
   }
-  if (!q.seen.empty()) out.hottest = quantity_typed("--seen", q.seen, Quantity::temperature, seen_range);
+  if (!q.seen.empty()) out.hottest = Typed("--seen", q.seen).quantity(Quantity::temperature, seen_range);
   return out;
 }
 

@@ -1,71 +1,18 @@
 // push: weights on the bare frame, before it is covered: which to hang where, and what the movements say.
 #include "app/command/commands.hpp"
-#include "app/input/case_parts.hpp"
-#include "app/input/case_reader.hpp"
-#include "app/input/push_words_in.hpp"
-#include "app/output/case_in_place.hpp"
-#include "app/output/json_number.hpp"
+#include "app/command/push_bench.hpp"
 #include "app/output/result_folder.hpp"
-#include "app/text/most.hpp"
 #include "app/text/quoted.hpp"
-#include "app/text/units.hpp"
 #include "app/text/version.hpp"
-#include "sequencer/sure/frame_range.hpp"
-#include "shop/push_choice.hpp"
-#include "shop/push_readings.hpp"
-#include "shop/push_suspects.hpp"
-#include "viz/sheet/push_slip.hpp"
-#include "viz/words/joint_words.hpp"
-#include "viz/words/print.hpp"
-#include "viz/words/push_words.hpp"
 #include "viz/words/terminal_text.hpp"
-#include "viz/words/wording.hpp"
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cmath>
 #include <filesystem>
-#include <optional>
 #include <ostream>
 
 namespace evenpull {
 namespace {
-
-constexpr std::size_t most_pushes_given = 20, most_hints = 3;
-constexpr Range gauge_range{0.005e-3, 2e-3, "0.02 to 0.05 mm for a dial gauge, 0.25 mm for a ruler"};
-// A reading so many times beyond what any frame within four sigmas moves is a slip of the pen or of the unit; wrong
-// sections and slack clamps stay within. Judgement.
-constexpr double absurd_times = 4, sigmas_of_any = 4;
-// Of the allowable stress: beyond it something may have bent for good, and the readings are not small movements.
-// Judgement.
-constexpr double use_told = 0.5;
-
-struct Bench {
-  CaseFile file;
-  Held held = Held::while_ironed;
-  std::optional<PushFrame> frame;
-  PushErrors errors;
-  std::vector<PushFactor> factors;
-  std::vector<FramePlace> places;
-  const Case& the_case() const { return file.value; }
-};
-
-double gauge_of(const PushRequest& q) {
-  if (q.gauge.empty()) return PushErrors{}.reading;
-  double value = 0;
-  try {
-    value = Units().parse(q.gauge, Quantity::length);
-  } catch (const UnitError& e) {
-    throw CaseFileError("--gauge", {}, "", fmt::format("{} {}", in_quotes(q.gauge), e.what()));
-  }
-  if (value < gauge_range.low || value > gauge_range.high)
-    throw CaseFileError(
-        "--gauge", {}, "",
-        fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(q.gauge),
-                    print_bounds(Quantity::length, gauge_range.low, gauge_range.high), gauge_range.usual));
-  return value;
-}
 
 void check_into(const Request& r) {
   const PushRequest& q = r.push;
@@ -82,138 +29,6 @@ void check_into(const Request& r) {
     refuse(
         "writes one factor for all members, so it cannot stand beside --each-kind: look at the kinds first, then run "
         "it without");
-}
-
-Bench bench_of(const Request& r) {
-  Bench b;
-  b.file = read_case_file(r.case_file, MeasuredFrame::left_out);
-  b.held = r.push.in_use ? Held::in_use : Held::while_ironed;
-  b.errors.reading = gauge_of(r.push);
-  b.frame.emplace(b.the_case(), b.held);
-  b.factors = push_factors(b.the_case(), b.frame->panel(), r.push.each_kind);
-  return b;
-}
-
-int number_of_place(Bench& b, const FramePlace& p) {
-  constexpr double same = 1e-9;  // m
-  for (std::size_t i = 0; i < b.places.size(); ++i)
-    if (b.places[i].on_rib == p.on_rib && b.places[i].which == p.which && std::abs(b.places[i].at - p.at) < same)
-      return static_cast<int>(i);
-  b.places.push_back(p);
-  return static_cast<int>(b.places.size()) - 1;
-}
-
-std::vector<PushTest> tests_of(Bench& b, const std::vector<TypedPush>& typed) {
-  std::vector<PushTest> out;
-  for (const TypedPush& t : typed) {
-    PushTest test{{number_of_place(b, t.place), t.newtons}, {}};
-    for (const TypedReading& r : t.readings) test.readings.push_back({number_of_place(b, r.place), r.down});
-    out.push_back(std::move(test));
-  }
-  b.frame->set_places(b.places);
-  return out;
-}
-
-std::vector<PushLoad> loads_of(const std::vector<PushTest>& tests) {
-  std::vector<PushLoad> out;
-  for (const PushTest& t : tests) out.push_back(t.load);
-  return out;
-}
-
-std::vector<Pushed> at_end_of_range(const Bench& b, const std::vector<PushTest>& tests, JointEnd end) {
-  const Case& c = b.the_case();
-  FrameChange change;
-  change.stiffness.fill(std::exp((end == JointEnd::softest ? -1 : 1) * sigmas_of_any * c.spreads.member_stiffness));
-  return b.frame->push(with_joints_at(c, end), change, loads_of(tests));
-}
-
-// Under the weight itself: what moved must be of the size that such a frame moves.
-void refuse_absurd(const Bench& b, const std::vector<TypedPush>& typed, const std::vector<PushTest>& tests) {
-  constexpr double mm_in_inch = 25.4;
-  const auto soft = at_end_of_range(b, tests, JointEnd::softest), stiff = at_end_of_range(b, tests, JointEnd::stiffest);
-  for (std::size_t t = 0; t < tests.size(); ++t) {
-    const auto at = static_cast<std::size_t>(tests[t].load.place);
-    const double most = soft[t].down[at], least = stiff[t].down[at], read = tests[t].readings.front().down;
-    const bool large = read > absurd_times * most + b.errors.reading,
-               small = read < least / absurd_times - b.errors.reading;
-    if (!large && !small) continue;
-    const double other_unit = large ? read / mm_in_inch : read * mm_in_inch;
-    const bool unit = other_unit > least / absurd_times && other_unit < absurd_times * most;
-    throw CaseFileError(
-        "--push", {}, "",
-        fmt::format(
-            "{} says that the place went down by {}; by this case it goes down by {} to {} under that weight, whatever "
-            "its joints. {}",
-            in_quotes(typed[t].text), viz::push_movement_text(read), viz::push_movement_text(least),
-            viz::push_movement_text(most),
-            unit ? (large ? "It looks like millimetres written as inches: check the unit"
-                          : "It looks like inches written as millimetres: check the unit")
-                 : "Check the weight, its place and the reading, and the sections of the case"));
-  }
-}
-
-// Of Panel::members the lines as seen from above.
-void add_frame_view(const Bench& b, PushSlip& slip) {
-  const Panel& p = b.frame->panel();
-  for (const FrameMember& m : p.members) {
-    PushSlipMember line;
-    line.rib = group_of(m.role) == MemberGroup::ribs;
-    for (int j : m.joints) {
-      const Eigen::Vector3d& at = p.joints[static_cast<std::size_t>(j)].position;
-      line.line.push_back({at.x(), at.y()});
-    }
-    slip.members.push_back(std::move(line));
-  }
-  const Case& c = b.the_case();
-  for (const Support& s : b.held == Held::while_ironed ? c.while_ironed : c.in_use) {
-    const FramePlace place{false, s.member, s.station};
-    if (s.whole_length || !b.frame->has(place)) continue;
-    const Eigen::Vector3d at = b.frame->position(place);
-    slip.supports.push_back({at.x(), at.y()});
-  }
-}
-
-std::string letter_mark(int n) { return std::string(1, static_cast<char>('a' + n % 26)); }
-
-// Marks of places in the order in which they come: weights by number, what is only read by letter.
-class Marks {
- public:
-  Marks(const Bench& b, PushSlip& slip) : b_(b), slip_(slip) {}
-  void weight(const FramePlace& p) {
-    if (known_as(p).empty()) add(p, std::to_string(++weights_), true);
-  }
-  std::string read(const FramePlace& p) {
-    const std::string known = known_as(p);
-    if (!known.empty()) return known;
-    add(p, letter_mark(letters_), false);
-    return letter_mark(letters_++);
-  }
-
- private:
-  std::string known_as(const FramePlace& p) const {
-    const Eigen::Vector3d at = b_.frame->position(p);
-    for (const PushSlipMark& m : slip_.marks)
-      if (m.chord == at.x() && m.span == at.y()) return m.text;
-    return "";
-  }
-  void add(const FramePlace& p, const std::string& text, bool weight) {
-    const Eigen::Vector3d at = b_.frame->position(p);
-    slip_.marks.push_back({at.x(), at.y(), text, weight});
-  }
-
-  const Bench& b_;
-  PushSlip& slip_;
-  int weights_ = 0, letters_ = 0;
-};
-
-Json head_json(const Bench& b) {
-  Json j;
-  j["format"] = 1;
-  j["program"] = std::string("evenpull ") + version();
-  j["title"] = b.the_case().title;
-  j["held"] = b.held == Held::while_ironed ? "ironed" : "use";
-  j["reading_off_m"] = json_number(b.errors.reading, "reading_off");
-  return j;
 }
 
 std::string list_of(const std::vector<std::string>& sentences) {
@@ -238,257 +53,14 @@ std::string words_of_slip(const PushSlip& slip, const std::string& folder) {
   return text + "\n" + list_of(slip.notes) + "\n  Slip to print: " + folder + "/push.pdf\n";
 }
 
-// --- Before the readings. ---
-
-PushSlip slip_of_choice(const Bench& b, const PushChoice& choice) {
-  PushSlip slip;
-  const Case& c = b.the_case();
-  slip.title = c.title;
-  slip.headline = "Hang these weights, read what moves";
-  slip.heads = {"", "weight", "place", "expect (95 of 100)", "read"};
-  slip.shares = {0.06, 0.16, 0.28, 0.34, 0.16};
-  add_frame_view(b, slip);
-  Marks marks(b, slip);
-  for (const ChosenPush& p : choice.pushes) marks.weight(p.load);
-  for (const ChosenPush& p : choice.pushes) {
-    const std::string number = marks.read(p.load);
-    for (const ChosenRead& r : p.reads) {
-      const bool own = &r == &p.reads.front();
-      slip.rows.push_back({own ? number : marks.read(r.place), own ? viz::push_weight_text(p.kilograms) : "same",
-                           viz::frame_place_text(c, r.place), viz::expected_movement_text(r.down, r.low, r.high),
-                           "_______"});
-    }
-  }
-  slip.notes = viz::push_how_to_sentences(b.held, b.errors.reading);
-  for (std::string& s : viz::push_choice_sentences(c, choice, b.errors.reading)) slip.notes.push_back(std::move(s));
-  return slip;
-}
-
-Json json_of_choice(const Bench& b, const PushChoice& choice, const PushSlip& slip) {
-  auto pushes = Json::array();
-  for (const ChosenPush& p : choice.pushes) {
-    auto reads = Json::array();
-    for (const ChosenRead& r : p.reads)
-      reads.push_back({{"at", viz::frame_place_text(b.the_case(), r.place)},
-                       {"expected_m", json_number(r.down, "expected")},
-                       {"low_m", json_number(r.low, "low")},
-                       {"high_m", json_number(r.high, "high")}});
-    pushes.push_back({{"weight_kg", json_number(p.kilograms, "weight")},
-                      {"at", viz::frame_place_text(b.the_case(), p.load)},
-                      {"use_of_allowable_stress", json_number(p.use, "use")},
-                      {"reads", reads}});
-  }
-  Json j = head_json(b);
-  j["proposed"] = pushes;
-  j["notes"] = slip.notes;
-  return j;
-}
-
-std::string next_command(const Request& r, const Bench& b, const PushChoice& choice) {
-  if (choice.pushes.empty()) return "";
-  const ChosenPush& p = choice.pushes.front();
-  return fmt::format("\n  Then: evenpull push {} --push \"{} kg at {}: {} mm\", one for each weight.\n",
-                     shown_file(r.case_file), print_number(p.kilograms), viz::typed_place_text(b.the_case(), p.load),
-                     viz::number_text(1e3 * p.reads.front().down, 1));
-}
-
-// --- After them. ---
-
-struct Found {
-  std::vector<TypedPush> typed;
-  std::vector<PushTest> tests;
-  PushAnswer answer;
-  std::vector<double> expected;  ///< as stated [m]
-  double most_use = 0;
-  std::vector<PushSuspect> suspects;
-  int most_telling = 0;
-};
-
-std::vector<TypedPush> typed_pushes(const Bench& b, const PushRequest& q) {
-  if (q.pushes.size() > most_pushes_given)
-    throw CaseFileError("--push", {}, "",
-                        fmt::format("is given {} times; {} are the most", q.pushes.size(), most_pushes_given));
-  std::vector<TypedPush> out;
-  for (const std::string& text : q.pushes) out.push_back(push_of_words(text, "--push", b.the_case(), *b.frame));
-  return out;
-}
-
-Found found_of(Bench& b, const PushRequest& q) {
-  Found f;
-  const Case& c = b.the_case();
-  f.typed = typed_pushes(b, q);
-  f.tests = tests_of(b, f.typed);
-  refuse_absurd(b, f.typed, f.tests);
-  const auto stated = b.frame->push(c, {}, loads_of(f.tests), true);
-  for (std::size_t t = 0; t < f.tests.size(); ++t) {
-    f.most_use = std::max(f.most_use, stated[t].use);
-    for (const PushReading& r : f.tests[t].readings)
-      f.expected.push_back(stated[t].down[static_cast<std::size_t>(r.place)]);
-  }
-  const PushSurface surface(
-      b.factors, [&](const Eigen::VectorXd& z) { return push_movements(*b.frame, c, b.factors, f.tests, z); });
-  f.answer = what_pushes_say(surface, f.tests, b.errors);
-  f.most_telling = most_telling_member(c, *b.frame, b.factors, f.tests, b.errors);
-  if (!f.answer.agrees())
-    f.suspects = push_suspects(c, *b.frame, b.places, b.factors, surface, f.tests, b.errors, f.answer, most_hints);
-  return f;
-}
-
-// The stiffness and its spread, and where joints turned out, as [measured_frame] takes them.
-struct ForCase {
-  double stiffness = 1, off_by = 0;
-  std::vector<std::pair<std::string, double>> joints;
-};
-
-ForCase for_case(const Bench& b, const Found& f) {
-  ForCase out;
-  const double spread = b.the_case().spreads.member_stiffness;
-  for (std::size_t i = 0; i < b.factors.size(); ++i) {
-    const PushKnown& k = f.answer.factors[i];
-    if (b.factors[i].what == PushFactor::What::all_members)
-      out.stiffness = std::exp(spread * k.mean), out.off_by = std::max(least_measured_spread, spread * k.deviation);
-    if (b.factors[i].what == PushFactor::What::joints)
-      out.joints.push_back({viz::joint_word(b.factors[i].joint), 0.5 * std::erfc(-k.mean / std::sqrt(2.0))});
-  }
-  return out;
-}
-
-std::string write_into(const Request& r, const Bench& b, const Found& f) {
-  const ForCase found = for_case(b, f);
-  const auto edit = [](const char* key, std::string value) {
-    return CaseEdit{CaseEdit::Kind::set_key, "measured_frame", key, std::move(value), ""};
-  };
-  std::vector<CaseEdit> edits{edit("member_stiffness", fmt::format("{:.3f}", found.stiffness)),
-                              edit("off_by", fmt::format("\"{:.1f} %\"", std::ceil(1e3 * found.off_by) / 10))};
-  if (!found.joints.empty()) {
-    std::string value;
-    for (const auto& [word, at] : found.joints)
-      value += fmt::format("{}\"{}\" = \"{:.0f} %\"", value.empty() ? "" : ", ", word, 100 * at);
-    edits.push_back(edit("joints", "{ " + value + " }"));
-  }
-  return put_case_in_place(changed_case(r.push.into, edits, "what the weights said of the frame"), "push").string();
-}
-
-PushSlip slip_of_answer(const Bench& b, const Found& f) {
-  PushSlip slip;
-  const Case& c = b.the_case();
-  const Panel& panel = b.frame->panel();
-  slip.title = c.title;
-  slip.headline = f.answer.agrees() ? "What the readings say" : "The readings contradict the case";
-  slip.heads = {"", "weight", "place", "read [mm]", "as stated", "best fit"};
-  slip.shares = {0.06, 0.17, 0.32, 0.15, 0.15, 0.15};
-  slip.emphasised = -1;
-  add_frame_view(b, slip);
-  Marks marks(b, slip);
-  for (const TypedPush& t : f.typed) marks.weight(t.place);
-  std::size_t i = 0;
-  const auto mm = [](double down) { return viz::number_text(1e3 * down, 2); };
-  for (const TypedPush& t : f.typed) {
-    const std::string number = marks.read(t.place);
-    for (const TypedReading& r : t.readings) {
-      const bool own = &r == &t.readings.front();
-      slip.rows.push_back({own ? number : marks.read(r.place),
-                           own ? viz::push_weight_text(t.newtons / gravity) : "same", viz::frame_place_text(c, r.place),
-                           mm(r.down), mm(f.expected[i]), mm(f.answer.explained[i])});
-      ++i;
-    }
-  }
-  slip.factor_heads = {"unknown", "before (95 of 100)", "now (95 of 100)"};
-  for (std::size_t k = 0; k < b.factors.size() && f.answer.agrees(); ++k) {
-    const viz::PushFactorRow row = viz::push_factor_row(c, panel, b.factors[k], f.answer.factors[k]);
-    slip.factors.push_back({row.what, row.before, row.now});
-  }
-  slip.warnings = viz::push_misfit_sentences(c, panel, b.held, f.answer, f.suspects, f.most_telling);
-  if (f.most_use > use_told)
-    slip.warnings.push_back(
-        fmt::format("A weight loads a member to {} of what it may bear by this case: look whether it went back "
-                    "to where it was. What is bent for good counts as soft here.",
-                    viz::percent_text(f.most_use)));
-  if (f.answer.agrees()) slip.notes = viz::push_factor_sentences(c, panel, b.factors, f.answer);
-  slip.notes.push_back(fmt::format("Held {}. A reading counts as good to {} and 2 % (one sigma); down is positive.",
-                                   viz::push_held_text(b.held), print_length(b.errors.reading)));
-  return slip;
-}
-
-Json json_of_answer(const Bench& b, const Found& f, const PushSlip& slip) {
-  auto readings = Json::array(), factors = Json::array();
-  std::size_t i = 0;
-  for (const TypedPush& t : f.typed)
-    for (const TypedReading& r : t.readings) {
-      readings.push_back({{"weight_kg", json_number(t.newtons / gravity, "weight")},
-                          {"hung_at", viz::frame_place_text(b.the_case(), t.place)},
-                          {"read_at", viz::frame_place_text(b.the_case(), r.place)},
-                          {"down_m", json_number(r.down, "down")},
-                          {"sigma_m", json_number(f.answer.off[i], "sigma")},
-                          {"as_stated_m", json_number(f.expected[i], "as_stated")},
-                          {"best_fit_m", json_number(f.answer.explained[i], "best_fit")}});
-      ++i;
-    }
-  for (std::size_t k = 0; k < b.factors.size(); ++k) {
-    const PushKnown& known = f.answer.factors[k];
-    const viz::PushFactorRow row = viz::push_factor_row(b.the_case(), b.frame->panel(), b.factors[k], known);
-    factors.push_back({{"what", row.what},
-                       {"sigmas_mean", json_number(known.mean, "mean")},
-                       {"sigmas_deviation", json_number(known.deviation, "deviation")},
-                       {"sigmas_low", json_number(known.low, "low")},
-                       {"sigmas_high", json_number(known.high, "high")}});
-    if (b.factors[k].what == PushFactor::What::all_members || b.factors[k].what == PushFactor::What::group)
-      factors.back()["times_stated"] =
-          json_number(std::exp(b.the_case().spreads.member_stiffness * known.mean), "times");
-    if (b.factors[k].what == PushFactor::What::joints) {
-      const auto alpha = [&](double z) {
-        return viz::alpha_of_joints(b.the_case(), b.frame->panel(), b.factors[k].joint, z);
-      };
-      factors.back()["over_member_low"] = json_number(alpha(known.low), "low");
-      factors.back()["over_member_high"] = json_number(alpha(known.high), "high");
-    }
-  }
-  Json j = head_json(b);
-  j["readings"] = readings;
-  j["agrees"] = f.answer.agrees();
-  j["misfit"] = json_number(f.answer.misfit, "misfit");
-  j["misfit_allowed"] = json_number(f.answer.allowed, "allowed");
-  j["factors"] = factors;
-  j["warnings"] = slip.warnings;
-  j["notes"] = slip.notes;
-  return j;
-}
-
-void put_out(const Request& r, std::ostream& out, const PushSlip& slip, const Json& json, const std::string& after) {
+void put_out(const Request& r, std::ostream& out, const PushResult& result) {
   ResultFolder folder(result_folder_of(r), say_on_errors);
-  const std::string document = json_text(json);
+  const std::string document = json_text(result.json);
   const auto aside = folder.open();
   folder.write("push.json", document);
-  folder.draw([&] { write_push_slip(slip, r.paper, version_and_commit(), (aside / "push.pdf").string()); });
+  folder.draw([&] { write_push_slip(result.slip, r.paper, version_and_commit(), (aside / "push.pdf").string()); });
   folder.publish();
-  say(r, out, document, [&] { return words_of_slip(slip, shown_result_folder(r)) + after; });
-}
-
-void propose(const Request& r, Bench& b, std::ostream& out) {
-  const PushChoice choice = choose_pushes(b.the_case(), *b.frame, r.push.each_kind, b.errors);
-  if (choice.pushes.empty())
-    throw CaseFileError(
-        r.case_file, {}, "",
-        "has no place where even 100 g would load the bare frame to less than a tenth of what it may bear and move "
-        "it by less than 15 mm; check sections and units with evenpull survey");
-  const PushSlip slip = slip_of_choice(b, choice);
-  put_out(r, out, slip, json_of_choice(b, choice, slip), next_command(r, b, choice));
-}
-
-void answer(const Request& r, Bench& b, std::ostream& out) {
-  const Found f = found_of(b, r.push);
-  PushSlip slip = slip_of_answer(b, f);
-  Json json = json_of_answer(b, f, slip);
-  std::string after;
-  if (!r.push.into.empty() && f.answer.agrees()) {
-    const std::string kept = write_into(r, b, f);
-    json["wrote"] = true;
-    after = fmt::format(
-        "\n  Written into {}; as it was: {}. Give all weights of one frame in one go: what an earlier push wrote "
-        "does not count in the next.\n",
-        shown_file(r.push.into), on_one_line(kept));
-  }
-  put_out(r, out, slip, json, after);
+  say(r, out, document, [&] { return words_of_slip(result.slip, shown_result_folder(r)) + result.after; });
 }
 
 }  // namespace
@@ -496,9 +68,8 @@ void answer(const Request& r, Bench& b, std::ostream& out) {
 void run_push(const Request& r, std::ostream& out) {
   check_into(r);
   try {
-    Bench b = bench_of(r);
-    if (r.push.pushes.empty()) propose(r, b, out);
-    else answer(r, b, out);
+    PushBench b = push_bench_of(r);
+    put_out(r, out, r.push.pushes.empty() ? propose_pushes(r, b) : answer_pushes(r, b));
   } catch (const CaseError& e) {
     throw CaseFileError(r.case_file, read_case_file(r.case_file, MeasuredFrame::left_out).place_of(e.key), e.key,
                         e.what());

@@ -86,13 +86,13 @@ std::vector<Heard> tones_of(const TapRequest& r, const Panel& panel) {
   if (r.recordings.size() != r.bays.size())
     refuse_option(
         "--wav",
-        fmt::format("is given {} times and --bay {} times; each recording is of one bay: --wav taps.wav --bay \"bay "
-                    "2 top\"",
+        fmt::format("is given {} times and --bay {} times; each recording is of one bay: --wav taps.wav --bay \"top, "
+                    "bay 2\"",
                     r.recordings.size(), r.bays.size()));
   std::vector<Heard> out;
   for (const std::string& text : r.tones) out.push_back({read_tone(text, panel), 0, 0});
   std::vector<BayPlace> places;
-  for (const std::string& bay : r.bays) places.push_back(read_bay(bay, "--bay", bay, panel));
+  for (const std::string& bay : r.bays) places.push_back(read_bay(bay, panel));
   for (std::size_t i = 0; i < places.size(); ++i) out.push_back(hear(r.recordings[i], places[i]));
   return out;
 }
@@ -245,8 +245,8 @@ void run_tap(const Request& r, std::ostream& out) {
   const Behind behind = behind_of(r.tap.behind);
   if (r.tap.tones.empty() && r.tap.recordings.empty() && r.tap.sags.empty())
     refuse_option("evenpull tap",
-                  "nothing was read; give --tone \"bay 2 top = 84 Hz\", --wav taps.wav --bay \"bay 2 top\", or --sag "
-                  "\"bay 2 top: 1 kg = 3.1 mm\"");
+                  "nothing was read; give --tone \"top, bay 2 = 84 Hz\", --wav taps.wav --bay \"top, bay 2\", or --sag "
+                  "\"top, bay 2: 1 kg = 3.1 mm\"");
   const std::optional<int> stage = expected_stage(r.tap.stage, c);
   if (!r.tap.plan.empty() && !stage)
     refuse_option("--plan", "says what to expect after a stage; say after which with --stage");

@@ -1,6 +1,7 @@
 #include "app/input/coupon_text.hpp"
 
 #include "app/input/case_parts.hpp"
+#include "app/input/typed.hpp"
 #include "app/text/quoted.hpp"
 #include "shop/coupon_curve.hpp"
 #include "viz/words/wording.hpp"
@@ -32,34 +33,6 @@ constexpr Range coupon_stage_range{
   throw CaseFileError(option, {}, "", sentence);
 }
 
-double typed(const char* option, const std::string& one, const std::string& all, Quantity kind, const Range& range) {
-  double value = 0;
-  try {
-    value = Units().parse(one, kind);
-  } catch (const UnitError& e) {
-    refuse_words(option, fmt::format("{} in {} {}", in_quotes(one), in_quotes(all), e.what()));
-  }
-  if (!(value >= range.low && value <= range.high))
-    refuse_words(option, fmt::format("{} in {} makes no sense here: it may be {}; {}", in_quotes(one), in_quotes(all),
-                                     print_bounds(kind, range.low, range.high), range.usual));
-  return value;
-}
-
-std::string trimmed_word(const std::string& s) {
-  const auto from = s.find_first_not_of(' ');
-  return from == std::string::npos ? "" : s.substr(from, s.find_last_not_of(' ') + 1 - from);
-}
-
-std::vector<std::string> split_words(const std::string& s, char at) {
-  std::vector<std::string> out;
-  for (std::size_t from = 0; from <= s.size();) {
-    const auto end = std::min(s.find(at, from), s.size());
-    out.push_back(trimmed_word(s.substr(from, end - from)));
-    from = end + 1;
-  }
-  return out;
-}
-
 bool decimal_comma(const std::string& text) {
   const auto digit = [](char c) { return c >= '0' && c <= '9'; };
   for (std::size_t i = 1; i + 1 < text.size(); ++i)
@@ -72,20 +45,19 @@ struct TypedStage {
   std::vector<std::pair<std::string, std::string>> parts;  ///< left and right of =
 };
 
-TypedStage typed_stage(const char* option, const std::string& text, const char* example) {
+TypedStage typed_stage(const Typed& typed, const char* option, const char* example) {
+  const std::string& text = typed.text();
   const auto not_one = [&]() {
-    refuse_words(option,
-                 fmt::format("{} is not understood; write {} {}: the stage, a colon, then what was read, parted "
-                             "by commas{}",
-                             in_quotes(text), option, example,
-                             decimal_comma(text) ? "; decimals stand behind a point: 1.84, not 1,84" : ""));
+    typed.refuse(
+        fmt::format("is not understood; write {} {}: the stage, a colon, then what was read, parted by commas{}",
+                    option, example, decimal_comma(text) ? "; decimals stand behind a point: 1.84, not 1,84" : ""));
   };
   const auto colon = text.find(':');
   if (colon == std::string::npos) not_one();
   TypedStage out;
-  out.temperature = typed(option, trimmed_word(text.substr(0, colon)), text, Quantity::temperature, coupon_stage_range);
-  for (const auto& part : split_words(text.substr(colon + 1), ',')) {
-    const auto sides = split_words(part, '=');
+  out.temperature = typed.quantity(trimmed(text.substr(0, colon)), Quantity::temperature, coupon_stage_range);
+  for (const auto& part : parted_at(text.substr(colon + 1), ',')) {
+    const auto sides = parted_at(part, '=');
     if (sides.size() != 2) not_one();
     out.parts.emplace_back(sides[0], sides[1]);
   }
@@ -105,25 +77,24 @@ void put_in_order(const char* option, std::vector<Stage>& stages) {
                                        option == reading_option ? reading_example : marks_example));
 }
 
-void take_mark(CouponMarks& m, const std::pair<std::string, std::string>& part, const std::string& text) {
+void take_mark(CouponMarks& m, const std::pair<std::string, std::string>& part, const Typed& typed) {
   const auto space = std::min(part.first.find(' '), part.first.size());
   const std::string yarn = plain_word(part.first.substr(0, space));
   if (yarn != "warp" && yarn != "fill")
-    refuse_words(marks_option, fmt::format("{} in {} begins with neither warp nor fill; write {} {}",
-                                           in_quotes(part.first), in_quotes(text), marks_option, marks_example));
-  const double before =
-      typed(marks_option, trimmed_word(part.first.substr(space)), text, Quantity::length, between_marks_range);
-  const double after = typed(marks_option, part.second, text, Quantity::length, between_marks_range);
+    typed.refuse_part(part.first,
+                      fmt::format("begins with neither warp nor fill; write {} {}", marks_option, marks_example));
+  const double before = typed.quantity(trimmed(part.first.substr(space)), Quantity::length, between_marks_range);
+  const double after = typed.quantity(part.second, Quantity::length, between_marks_range);
   auto& was = yarn == "warp" ? m.warp_before : m.fill_before;
-  if (was) refuse_words(marks_option, fmt::format("{} has the {} twice", in_quotes(text), yarn));
+  if (was) typed.refuse(fmt::format("has the {} twice", yarn));
   const double shrink = 1 - after / before;
   if (!(shrink >= 0 && shrink <= most_free_shrink))
-    refuse_words(
-        marks_option,
-        fmt::format("{} in {} would be a free shrink of {:.1f} %: it may be 0 to {:.0f} %, 4 to 14 % are usual; "
-                    "the length before stands first",
-                    in_quotes(part.first + " = " + part.second), in_quotes(text), 100 * shrink,
-                    100 * most_free_shrink));
+    typed.refuse_part(
+        part.first + " = " + part.second,
+        fmt::format(
+            "would be a free shrink of {:.1f} %: it may be 0 to {:.0f} %, 4 to 14 % are usual; the length before "
+            "stands first",
+            100 * shrink, 100 * most_free_shrink));
   was = before;
   (yarn == "warp" ? m.warp_after : m.fill_after) = after;
 }
@@ -146,45 +117,27 @@ void refuse_falling_marks(const std::vector<CouponMarks>& all) {
 
 }  // namespace
 
-double coupon_length(const std::string& option, const std::string& text, double low, double high, const char* usual) {
-  double value = 0;
-  try {
-    value = Units().parse(text, Quantity::length);
-  } catch (const UnitError& e) {
-    refuse_words(option.c_str(), fmt::format("{} {}", in_quotes(text), e.what()));
-  }
-  if (!(value >= low && value <= high))
-    refuse_words(option.c_str(), fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(text),
-                                             print_bounds(Quantity::length, low, high), usual));
-  return value;
-}
-
 CouponBoards coupon_boards(const std::string& text) {
-  constexpr const char* option = "--boards";
-  const auto sides = split_words(text, 'x');
+  const Typed typed("--boards", text);
+  const auto sides = parted_at(text, 'x');
   if (sides.size() != 2)
-    refuse_words(option,
-                 fmt::format("{} is not understood; write --boards \"38 mm x 89 mm\": how high they lie, then how "
-                             "wide",
-                             in_quotes(text)));
-  CouponBoards out;
-  out.height = typed(option, sides[0], text, Quantity::length, board_range);
-  out.width = typed(option, sides[1], text, Quantity::length, board_range);
-  return out;
+    typed.refuse("is not understood; write --boards \"38 mm x 89 mm\": how high they lie, then how wide");
+  return {typed.quantity(sides[1], Quantity::length, board_range),
+          typed.quantity(sides[0], Quantity::length, board_range)};
 }
 
 std::vector<CouponWeights> coupon_readings(const std::vector<std::string>& texts) {
   std::vector<CouponWeights> out;
   for (const auto& text : texts) {
-    const TypedStage stage = typed_stage(reading_option, text, reading_example);
+    const Typed typed(reading_option, text);
+    const TypedStage stage = typed_stage(typed, reading_option, reading_example);
     CouponWeights w;
     w.temperature = stage.temperature;
     for (const auto& [mass, sag] : stage.parts)
-      w.weights.push_back({typed(reading_option, mass, text, Quantity::mass, coupon_weight_range),
-                           typed(reading_option, sag, text, Quantity::length, sag_of_coupon_range)});
+      w.weights.push_back({typed.quantity(mass, Quantity::mass, coupon_weight_range),
+                           typed.quantity(sag, Quantity::length, sag_of_coupon_range)});
     if (w.weights.size() > most_weights)
-      refuse_words(reading_option, fmt::format("{} has more than {} weights, which is the most for a stage",
-                                               in_quotes(text), most_weights));
+      typed.refuse(fmt::format("has more than {} weights, which is the most for a stage", most_weights));
     out.push_back(std::move(w));
   }
   put_in_order(reading_option, out);
@@ -194,13 +147,14 @@ std::vector<CouponWeights> coupon_readings(const std::vector<std::string>& texts
 std::vector<CouponMarks> coupon_marks(const std::vector<std::string>& texts) {
   std::vector<CouponMarks> out;
   for (const auto& text : texts) {
-    const TypedStage stage = typed_stage(marks_option, text, marks_example);
+    const Typed typed(marks_option, text);
+    const TypedStage stage = typed_stage(typed, marks_option, marks_example);
     CouponMarks m;
     m.temperature = stage.temperature;
-    for (const auto& part : stage.parts) take_mark(m, part, text);
+    for (const auto& part : stage.parts) take_mark(m, part, typed);
     if (!m.warp_after || !m.fill_after)
-      refuse_words(marks_option, fmt::format("{} says nothing of the {}; both are needed, as {}", in_quotes(text),
-                                             m.warp_after ? "fill" : "warp", marks_example));
+      typed.refuse(
+          fmt::format("says nothing of the {}; both are needed, as {}", m.warp_after ? "fill" : "warp", marks_example));
     out.push_back(m);
   }
   put_in_order(marks_option, out);

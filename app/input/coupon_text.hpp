@@ -23,7 +23,6 @@ struct CouponMarks {
 };
 
 /// All throw CaseFileError that names the option, what was typed, and what it may be.
-double coupon_length(const std::string& option, const std::string& text, double low, double high, const char* usual);
 /// "1 1/2 in x 3 1/2 in": height (upright) and width.
 CouponBoards coupon_boards(const std::string& text);
 /// "300 degF: 0.5 kg = 1.84 mm, 1 kg = 3.68 mm"; stages rising, each once.

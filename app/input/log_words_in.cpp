@@ -1,9 +1,8 @@
 #include "app/input/log_words_in.hpp"
 
-#include "app/input/case_table.hpp"
-#include "app/input/document.hpp"
 #include "app/input/read_measured.hpp"
 #include "app/input/tap_readings.hpp"
+#include "app/input/typed.hpp"
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
 #include "viz/words/print.hpp"
@@ -13,66 +12,25 @@
 
 #include <algorithm>
 #include <cctype>
-#include <charconv>
 #include <cmath>
 #include <sstream>
+#include <tuple>
 
 namespace evenpull {
 namespace {
 
 constexpr double stage_as_typed = 1.0;  // K: what was typed in the other scale may differ by its rounding
 
-std::string without_ends(std::string s) {
-  s.erase(0, s.find_first_not_of(" \t"));
-  s.erase(s.find_last_not_of(" \t") + 1);
-  return s;
+double stage_typed(const Typed& typed, const std::string& words, const std::vector<double>& stages) {
+  const double kelvin = typed.quantity(words, Quantity::temperature, {300, 600, "one of the stages of the case"});
+  for (const double s : stages)
+    if (std::abs(s - kelvin) <= stage_as_typed) return s;
+  std::string known;
+  for (const double s : stages) known += (known.empty() ? "" : ", ") + viz::degrees_both(s);
+  typed.refuse(fmt::format(
+      "names {}, which is no stage of the case or its plan; they have {}. What the sole truly was goes into --sole",
+      in_quotes(words), known));
 }
-
-std::string lower_case(std::string s) {
-  for (char& l : s) l = static_cast<char>(std::tolower(static_cast<unsigned char>(l)));
-  return s;
-}
-
-std::optional<int> whole_number_in(const std::string& text) {
-  int value = 0;
-  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (error != std::errc{} || end != text.data() + text.size()) return {};
-  return value;
-}
-
-// Of one option on the command line.
-class Typed {
- public:
-  Typed(std::string option, std::string text) : option_(std::move(option)), text_(std::move(text)) {}
-  [[noreturn]] void refuse(const std::string& sentence) const {
-    throw CaseFileError(option_, {}, "", in_quotes(text_) + " " + sentence);
-  }
-  double quantity(const std::string& words, Quantity kind, const Range& range) const {
-    double value = 0;
-    try {
-      value = Units().parse(words, kind);
-    } catch (const UnitError& e) {
-      refuse(fmt::format("holds {}, which {}", in_quotes(words), e.what()));
-    }
-    if (!(value >= range.low && value <= range.high))
-      refuse(fmt::format("holds {}, which makes no sense here: it may be {}; {}", in_quotes(words),
-                         print_bounds(kind, range.low, range.high), range.usual));
-    return value;
-  }
-  double stage(const std::string& words, const std::vector<double>& stages) const {
-    const double kelvin = quantity(words, Quantity::temperature, {300, 600, "one of the stages of the case"});
-    for (const double s : stages)
-      if (std::abs(s - kelvin) <= stage_as_typed) return s;
-    std::string known;
-    for (const double s : stages) known += (known.empty() ? "" : ", ") + viz::degrees_both(s);
-    refuse(fmt::format(
-        "names {}, which is no stage of the case or its plan; they have {}. What the sole truly was goes into --sole",
-        in_quotes(words), known));
-  }
-
- private:
-  std::string option_, text_;
-};
 
 // Of the case, and those that a plan goes on from at what the sole truly was.
 std::vector<double> stages_of(const Case& c, const PlanDigest& plan) {
@@ -129,7 +87,7 @@ std::vector<OrderStep> steps_of_kind(const std::string& words, const Typed& type
   } else if (words == "stage") {
     take_while([&](const PlanDigest::Step& p) { return p.step.temperature == first.step.temperature; });
   } else {
-    const auto number = words == "next" ? 1 : whole_number_in(without_ends(words.substr(4)));
+    const auto number = words == "next" ? 1 : whole_number_in(trimmed(words.substr(4)));
     if (!number || *number < 1 || *number > static_cast<int>(left.size()))
       typed.refuse(fmt::format("is not understood: after next comes how many zones, from 1 to {}", left.size()));
     take_while([&](const PlanDigest::Step&) { return out.size() < static_cast<std::size_t>(*number); });
@@ -221,21 +179,21 @@ std::vector<OrderStep> steps_of_zones(const std::string& words, const Typed& typ
 // "300 degF, pass 2: T3 T4" parted at its colon.
 At part_at(const std::string& text, std::string& rest, const Typed& typed, const std::vector<double>& stages) {
   At at;
-  rest = without_ends(text);
+  rest = trimmed(text);
   const auto colon = text.find(':');
   if (colon == std::string::npos) return at;
   std::istringstream parts(text.substr(0, colon));
   std::string part;
   while (std::getline(parts, part, ',')) {
-    part = without_ends(part);
+    part = trimmed(part);
     if (lower_case(part).rfind("pass", 0) == 0) {
-      at.pass = whole_number_in(without_ends(part.substr(4)));
+      at.pass = whole_number_in(trimmed(part.substr(4)));
       if (!at.pass || *at.pass < 1) typed.refuse("is not understood: after pass comes its number, like \"pass 2\"");
     } else {
-      at.stage = typed.stage(part, stages);
+      at.stage = stage_typed(typed, part, stages);
     }
   }
-  rest = without_ends(text.substr(colon + 1));
+  rest = trimmed(text.substr(colon + 1));
   return at;
 }
 
@@ -264,19 +222,19 @@ LogEntry reading_entry_of(const std::string& text, const std::string& option, co
   std::string words = text;
   std::optional<double> stage;
   const auto colon = words.find(':');
-  const std::string front = without_ends(words.substr(0, colon == std::string::npos ? 0 : colon));
+  const std::string front = trimmed(words.substr(0, colon == std::string::npos ? 0 : colon));
   if (!front.empty() && std::isdigit(static_cast<unsigned char>(front[0]))) {
-    stage = typed.stage(front, stages_of(c, plan));
-    words = without_ends(words.substr(colon + 1));
+    stage = stage_typed(typed, front, stages_of(c, plan));
+    words = trimmed(words.substr(colon + 1));
   }
   if (!stage && work.steps.empty())
     typed.refuse("was read before anything was ironed: log the bare frame as a --remark");
   e.after = stage.value_or(work.steps.empty() ? 0 : work.steps.back().temperature);
   const auto equals = words.find('=');
   if (equals == std::string::npos) typed.refuse(forms);
-  const std::string value = without_ends(words.substr(equals + 1));
+  const std::string value = trimmed(words.substr(equals + 1));
   const auto inner = words.find(':');
-  const std::string name = lower_case(without_ends(words.substr(0, equals)));
+  const std::string name = lower_case(trimmed(words.substr(0, equals)));
   const bool of_bay = name.find("bay") != std::string::npos;
   if (inner == std::string::npos && !of_bay) {
     const auto& names = shape_names();
@@ -291,25 +249,10 @@ LogEntry reading_entry_of(const std::string& text, const std::string& option, co
     e.reading.value = typed.quantity(value, Quantity::length, shape_range);
     return e;
   }
-  std::istringstream where(lower_case(words.substr(0, std::min(inner, equals))));
-  std::string word;
-  bool side = false, bay = false;
-  while (where >> word) {
-    if (word.back() == ',') word.pop_back();
-    if (word == "top" || word == "bottom") e.reading.side = word == "top" ? Side::top : Side::bottom, side = true;
-    else if (word == "bay") {
-      where >> word;
-      const auto number = whole_number_in(word);
-      if (!number || *number < 1) typed.refuse("is not understood: after bay comes its number, like \"bay 3\"");
-      e.reading.bay = *number - 1, bay = true;
-    } else typed.refuse(forms);
-  }
-  if (!side || !bay) typed.refuse("must name a side and a bay: \"top, bay 2: 500 g = 3.4 mm\"");
   int bays = 0;
   for (const PlanDigest::Step& p : plan.steps) bays = std::max(bays, p.step.bay);
-  if (e.reading.bay >= bays)
-    typed.refuse(
-        fmt::format("names bay {}, but this panel has {}, counted from the inboard end", e.reading.bay + 1, bays));
+  std::tie(e.reading.side, e.reading.bay) =
+      typed.bay(words.substr(0, std::min(inner, equals)), bays, "\"top, bay 2: 500 g = 3.4 mm\"");
   if (inner == std::string::npos) {
     const auto tone = tone_in(value);
     if (!tone || *tone < lowest_by_ear || *tone > highest_by_ear)
@@ -320,8 +263,7 @@ LogEntry reading_entry_of(const std::string& text, const std::string& option, co
     e.reading.tone = *tone;
     return e;
   }
-  e.reading.weight =
-      typed.quantity(without_ends(words.substr(inner + 1, equals - inner - 1)), Quantity::mass, weight_range);
+  e.reading.weight = typed.quantity(trimmed(words.substr(inner + 1, equals - inner - 1)), Quantity::mass, weight_range);
   e.reading.sag = typed.quantity(value, Quantity::length, sag_range);
   return e;
 }

@@ -1,7 +1,6 @@
 #include "app/input/push_words_in.hpp"
 
-#include "app/input/case_table.hpp"
-#include "app/input/document.hpp"
+#include "app/input/typed.hpp"
 #include "app/text/nearest.hpp"
 #include "app/text/quoted.hpp"
 #include "app/text/units.hpp"
@@ -12,7 +11,6 @@
 
 #include <algorithm>
 #include <cctype>
-#include <charconv>
 #include <cmath>
 #include <optional>
 
@@ -31,47 +29,31 @@ constexpr const char* place_forms =
     "mm\"), or a "
     "rib and how far from its front (\"rib 3, 120 mm\")";
 
-std::string bare(std::string s) {
-  s.erase(0, s.find_first_not_of(" \t"));
-  s.erase(s.find_last_not_of(" \t") + 1);
-  return s;
-}
-
 /// Takes an ending off, if the text has it.
 bool take_end(std::string& text, const std::string& end) {
   if (text.size() <= end.size() || text.compare(text.size() - end.size(), end.size(), end) != 0) return false;
-  text = bare(text.substr(0, text.size() - end.size()));
+  text = trimmed(text.substr(0, text.size() - end.size()));
   return true;
-}
-
-std::vector<std::string> split_at(const std::string& text, char sign) {
-  std::vector<std::string> out;
-  for (std::size_t at = 0; at <= text.size();) {
-    const auto end = std::min(text.find(sign, at), text.size());
-    out.push_back(bare(text.substr(at, end - at)));
-    at = end + 1;
-  }
-  return out;
 }
 
 class PushWords {
  public:
   PushWords(const std::string& text, const std::string& option, const Case& c, const PushFrame& frame)
-      : text_(text), option_(option), c_(c), frame_(frame) {}
+      : typed_(option, text), c_(c), frame_(frame) {}
 
   TypedPush read() const {
     TypedPush out;
-    out.text = text_;
-    const auto parts = split_at(text_, ';');
+    out.text = typed_.text();
+    const auto parts = parted_at(typed_.text(), ';');
     const auto colon = parts[0].find(':');
     if (colon == std::string::npos) refuse(std::string("does not say what moved; ") + push_form);
     const auto at = parts[0].find(" at ");
     if (at == std::string::npos || at > colon) refuse(std::string("does not say where the weight hung; ") + push_form);
-    out.newtons = weight(bare(parts[0].substr(0, at)));
-    out.place = place(bare(parts[0].substr(at + 4, colon - at - 4)));
+    out.newtons = weight(trimmed(parts[0].substr(0, at)));
+    out.place = place(trimmed(parts[0].substr(at + 4, colon - at - 4)));
     if (!frame_.moves(out.place))
       refuse("hangs the weight on a support, where nothing moves; hang it away from what holds the frame");
-    const double down = movement(bare(parts[0].substr(colon + 1)));
+    const double down = movement(trimmed(parts[0].substr(colon + 1)));
     if (down <= 0)
       refuse(
           "says that the place under the weight did not go down; a weight lowers the place where it hangs: state how "
@@ -85,47 +67,34 @@ class PushWords {
   }
 
  private:
-  [[noreturn]] void refuse(const std::string& sentence) const {
-    throw CaseFileError(option_, {}, "", in_quotes(text_) + " " + sentence);
-  }
+  [[noreturn]] void refuse(const std::string& sentence) const { typed_.refuse(sentence); }
 
   TypedReading reading(std::string part) const {
-    if (part.rfind("at ", 0) == 0) part = bare(part.substr(3));
+    if (part.rfind("at ", 0) == 0) part = trimmed(part.substr(3));
     const auto colon = part.find(':');
     if (colon == std::string::npos)
       refuse(fmt::format("holds {}, which is no place with what it moved; {}", in_quotes(part), push_form));
-    TypedReading r{place(bare(part.substr(0, colon))), movement(bare(part.substr(colon + 1)))};
+    TypedReading r{place(trimmed(part.substr(0, colon))), movement(trimmed(part.substr(colon + 1)))};
     if (!frame_.moves(r.place))
       refuse(fmt::format(
           "reads at {}, where a support holds the frame; read where it is free. What a support gives is stated in "
           "the case (give)",
-          in_quotes(bare(part.substr(0, colon)))));
+          in_quotes(trimmed(part.substr(0, colon)))));
     return r;
   }
 
-  double quantity(const std::string& words, Quantity kind, const Range& range) const {
-    double value = 0;
-    try {
-      value = units_.parse(words, kind);
-    } catch (const UnitError& e) {
-      refuse(fmt::format("holds {}, which {}", in_quotes(words), e.what()));
-    }
-    if (!(value >= range.low && value <= range.high))
-      refuse(fmt::format("holds {}, which makes no sense here: it may be {}; {}", in_quotes(words),
-                         print_bounds(kind, range.low, range.high), range.usual));
-    return value;
+  double weight(const std::string& words) const {
+    return gravity * typed_.quantity(words, Quantity::mass, push_weight_range);
   }
-
-  double weight(const std::string& words) const { return gravity * quantity(words, Quantity::mass, push_weight_range); }
 
   double movement(std::string words) const {
     bool up = take_end(words, " up");
     if (!up) take_end(words, " down");
     if (!words.empty() && words[0] == '-') {
       if (up) refuse(fmt::format("holds {} up: write \"0.4 mm up\" without a minus sign", in_quotes(words)));
-      up = true, words = bare(words.substr(1));
+      up = true, words = trimmed(words.substr(1));
     }
-    const double value = quantity(words, Quantity::length, moved_range);
+    const double value = typed_.quantity(words, Quantity::length, moved_range);
     return up ? -value : value;
   }
 
@@ -133,14 +102,13 @@ class PushWords {
     if (part.rfind("rib", 0) != 0 || part.size() < 4 ||
         !(part[3] == ' ' || std::isdigit(static_cast<unsigned char>(part[3]))))
       return {};
-    const std::string number = bare(part.substr(3));
-    int rib = 0;
-    const auto [end, error] = std::from_chars(number.data(), number.data() + number.size(), rib);
-    if (error != std::errc{} || end != number.data() + number.size()) return {};
-    if (rib < 1 || rib > static_cast<int>(c_.ribs.size()))
+    const std::string number = trimmed(part.substr(3));
+    const auto rib = whole_number_in(number);
+    if (!rib) return {};
+    if (*rib < 1 || *rib > static_cast<int>(c_.ribs.size()))
       refuse(
-          fmt::format("names rib {}; this panel has ribs 1 to {}, counted from the inboard end", rib, c_.ribs.size()));
-    return rib - 1;
+          fmt::format("names rib {}; this panel has ribs 1 to {}, counted from the inboard end", *rib, c_.ribs.size()));
+    return *rib - 1;
   }
 
   int member_in(const std::string& part) const {
@@ -179,7 +147,7 @@ class PushWords {
   }
 
   FramePlace place(const std::string& words) const {
-    const auto parts = split_at(words, ',');
+    const auto parts = parted_at(words, ',');
     if (parts.size() != 2 || parts[0].empty() || parts[1].empty())
       refuse(fmt::format("holds {}, which is no place; {}", in_quotes(words), place_forms));
     const std::string a = plain_word(parts[0]), b = plain_word(parts[1]);
@@ -205,8 +173,7 @@ class PushWords {
     return out;
   }
 
-  const std::string& text_;
-  const std::string& option_;
+  const Typed typed_;
   const Case& c_;
   const PushFrame& frame_;
   Units units_;

@@ -1,4 +1,4 @@
-// Readings of the bench as options state them: "bay 2 top = 84 Hz", "bay 2 top: 1 kg = 3.1 mm". Throw CaseFileError
+// Readings of the bench as options state them: "top, bay 2 = 84 Hz", "top, bay 2: 1 kg = 3.1 mm". Throw CaseFileError
 // that names the option.
 #pragma once
 
@@ -11,9 +11,8 @@
 
 namespace evenpull {
 
-/// "bay 2 top" or "top bay 2"; `option` for messages, `text` the whole of what was typed.
-std::pair<Side, int> read_bay(const std::string& words, const std::string& option, const std::string& text,
-                              const Panel& panel);
+/// Of --bay: "top, bay 2" or "bay 2 top".
+std::pair<Side, int> read_bay(const std::string& text, const Panel& panel);
 
 /// What a bay of cloth rings with lies between these [Hz], as app/sound/taps_heard.hpp hears it.
 inline constexpr double lowest_by_ear = 15, highest_by_ear = 700;

@@ -1,5 +1,6 @@
 #include "app/input/toml_slip.hpp"
 
+#include "app/input/typed.hpp"
 #include "app/text/quoted.hpp"
 
 #include <fmt/format.h>
@@ -51,11 +52,6 @@ std::string with_straight_quotes(std::string line) {
     for (auto at = line.find(utf8(code)); at != std::string::npos; at = line.find(utf8(code)))
       line.replace(at, utf8(code).size(), "\"");
   return line;
-}
-
-std::string trimmed(const std::string& s) {
-  const auto begin = s.find_first_not_of(" \t"), end = s.find_last_not_of(" \t");
-  return begin == std::string::npos ? "" : s.substr(begin, end - begin + 1);
 }
 
 std::string about_characters(const std::string& line) {

@@ -9,6 +9,8 @@ set(EVENPULL_APP_TESTS
   test_cut_out_input.cpp
   test_doubts.cpp
   test_draft.cpp
+  test_draft_dialogue.cpp
+  test_drafted_case.cpp
   test_file_bounds.cpp
   test_frame_stands.cpp
   test_iron_input.cpp

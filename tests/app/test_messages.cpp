@@ -1,10 +1,10 @@
-// Every sentence of the reader, word by word: tests/app/messages/*.txt hold what is changed in the template and the whole
-// message that must come of it. After a change of wording
+// Every sentence of the reader, word by word: tests/app/messages/*.txt hold what is changed in the template (of a draft:
+// the answers by name) and the whole message that must come of it. After a change of wording
 //   EVENPULL_WRITE_MESSAGES=1 build/audit/tests/test_app "every message*"
 // writes them anew: read the difference as a mechanic would before it is committed.
 #include "app/input/order_file.hpp"
 #include "app/text/quoted.hpp"
-#include "tests/app/case_text.hpp"
+#include "tests/app/drafted.hpp"
 
 #include <vector>
 
@@ -27,6 +27,8 @@ struct SlipFile {
   std::string heading;
   std::vector<Slip> slips;
 };
+
+bool is_draft(const SlipFile& file) { return file.path.stem() == "draft"; }
 
 /// Lines of one sign are joined; a new `-`, or a `+` where none was open, begins the next change.
 SlipFile read_slips(const std::filesystem::path& path) {
@@ -98,6 +100,19 @@ std::string said(const Slip& slip, bool of_order) {
   return "(nothing)";
 }
 
+/// Of answers by name, the rest as usual.
+std::string said_of_draft(const Slip& slip) {
+  std::istringstream in(slip.changes.front().to);
+  std::vector<std::string> lines;
+  for (std::string line; std::getline(in, line);) lines.push_back(line);
+  try {
+    draft_from(answered(lines), "case.toml", few_nodes);
+  } catch (const std::runtime_error& e) {
+    return e.what();
+  }
+  return "(nothing)";
+}
+
 void write_signed(std::ostream& out, char sign, const std::string& text) {
   std::istringstream lines(text + "\n");
   std::string line;
@@ -119,7 +134,8 @@ void write_slips(const SlipFile& file) {
 
 std::vector<SlipFile> all_slips() {
   std::vector<SlipFile> out;
-  for (const auto* name : {"frame", "sections", "cut_outs", "cloth", "quantities", "text", "wings_and_wires", "order"})
+  for (const auto* name :
+       {"frame", "sections", "cut_outs", "cloth", "quantities", "text", "wings_and_wires", "order", "draft"})
     out.push_back(read_slips(std::string(EVENPULL_SOURCE_DIR) + "/tests/app/messages/" + name + ".txt"));
   return out;
 }
@@ -132,7 +148,7 @@ TEST_CASE("every message of the reader is the one that was agreed, word by word"
   for (auto& file : all_slips()) {
     for (auto& slip : file.slips) {
       INFO(slip.name);
-      const auto message = said(slip, file.path.stem() == "order");
+      const auto message = is_draft(file) ? said_of_draft(slip) : said(slip, file.path.stem() == "order");
       if (write) slip.message = message;
       CHECK(message == slip.message);
       ++count;
@@ -146,9 +162,10 @@ TEST_CASE("every message names its line, stands on one line and shows nothing th
   for (const auto& file : all_slips())
     for (const auto& slip : file.slips) {
       INFO(slip.name << "\n" << slip.message);
+      CHECK(slip.message == on_one_line(slip.message));
+      if (is_draft(file)) continue;
       const auto colon = slip.message.find(':');
       CHECK(slip.message.substr(0, colon) == (file.path.stem() == "order" ? "order.toml" : "case.toml"));
       CHECK(std::isdigit(static_cast<unsigned char>(slip.message[colon + 1])));
-      CHECK(slip.message == on_one_line(slip.message));
     }
 }

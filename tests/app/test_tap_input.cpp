@@ -25,6 +25,8 @@ TEST_CASE("a tone is read in hertz or as a note, of a bay named either way round
   CHECK(r.tone == 84);
   CHECK(r.off > 0.01);
   CHECK(read_tone("Bottom bay 6=84.5Hz", p).bay == 5);
+  for (const char* words : {"top, bay 2", "bay 2 top", "bay 2, top", "Top  bay 2"})
+    CHECK(read_bay(words, p) == std::pair(Side::top, 1));
   CHECK(read_tone("bay 1 bottom = A2", p).tone == Approx(110));
   CHECK(read_tone("bay 1 bottom = E2", p).tone == Approx(82.407).epsilon(1e-4));
   CHECK(read_tone("bay 1 bottom = F#2 -12 cents", p).tone == Approx(92.499 * std::exp2(-0.01)).epsilon(1e-4));

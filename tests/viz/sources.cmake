@@ -12,6 +12,7 @@ set(EVENPULL_VIZ_TESTS
   test_iron_card.cpp
   test_packed.cpp
   test_page.cpp
+  test_push_slip.cpp
   test_pictures.cpp
   test_many.cpp
   test_note_words.cpp

@@ -15,9 +15,9 @@ namespace {
 using namespace viz;
 
 constexpr double points_per_metre = 72 / 0.0254;
-constexpr double drawing_most = 150;   // points high and wide, the boards with it
+constexpr double drawing_most = 115;   // points high and wide, the boards with it
 constexpr double dimension_room = 22;  // beside the drawing
-constexpr double row_height = 24;      // to write in
+constexpr double row_height = 21;      // to write in
 constexpr double fill_in_rule = 0.7;
 
 // One to a whole number that people have on a scale.
@@ -66,10 +66,10 @@ void draw_square(cairo_t* cr, const CouponSlip& slip, const Box& all) {
   const double below = outer.bottom() + 12;
   draw_dimension(cr, {inner.x, below}, {inner.right(), below}, coupon_length_text(slip.sizes.inside, slip.units),
                  least_type);
-  draw_text(cr, {outer.x, below + 8}, fmt::format("scale 1 : {:.0f}", scale));
   const double x = outer.right() + 24, width = all.right() - x;
+  draw_text(cr, {x, below - least_type / 2}, fmt::format("scale 1 : {:.0f}", scale));
   point_out(cr, {x, outer.y}, {outer.right() - slip.sizes.board_width * unit / 2, outer.y + 8},
-            fmt::format("board, {} wide, lying flat", coupon_length_text(slip.sizes.board_width, slip.units)), width);
+            coupon_board_words(slip.sizes, slip.units), width);
   point_out(cr, {x, outer.y + 0.28 * outer.height}, {inner.right() - 5, inner.y + 6}, "cloth, cemented all round",
             width);
   point_out(cr, {x, middle.y - least_type}, {edge.right() - 3, middle.y}, "straight edge across two boards", width);
@@ -81,7 +81,7 @@ void draw_square(cairo_t* cr, const CouponSlip& slip, const Box& all) {
 
 double height_of_drawing(const CouponSlip& slip) {
   const double across = slip.sizes.inside + 2 * slip.sizes.board_width;
-  return across * points_per_metre / scale_for(across) + 12 + 8 + least_type + 6;
+  return across * points_per_metre / scale_for(across) + 12 + least_type + 2;
 }
 
 std::string one_yarn_a_line(std::string words) {
@@ -98,8 +98,8 @@ void draw_results(HalfPages& pages, const CouponSlip& slip) {
     if (shrink) rows.back().push_back(one_yarn_a_line(s.shrink));
   }
   std::vector<HalfPageColumn> columns{
-      {"stage", 0.15}, {"pull", shrink ? 0.30 : 0.35, true}, {"19 times in 20 within", shrink ? 0.33 : 0.5}};
-  if (shrink) columns.push_back({"free shrink", 0.22});
+      {"stage", 0.14}, {"pull", shrink ? 0.27 : 0.36, true}, {"19 times in 20 within", shrink ? 0.35 : 0.5}};
+  if (shrink) columns.push_back({"free shrink", 0.24});
   pages.table(columns, rows);
 }
 
@@ -132,10 +132,9 @@ void draw_slip(cairo_t* cr, const CouponSlip& slip, Extent page, const std::stri
   const double height = height_of_drawing(slip);
   draw_square(cr, slip, {HalfPages::margin, pages.take(height), pages.width, height});
   pages.warnings(slip.warnings);
-  pages.notes(slip.steps);
-  pages.gap();
+  pages.steps(slip.steps);
   draw_fill_in(cr, pages, slip);
-  pages.gap();
+  pages.gap(HalfPages::usual_gap / 2);
   pages.notes(slip.notes);
 }
 

@@ -106,7 +106,7 @@ void HalfPages::notes(const std::vector<std::string>& sentences) {
 }
 
 void HalfPages::steps(const std::vector<std::string>& sentences) {
-  constexpr double number_room = 24;
+  constexpr double number_room = 18;
   for (std::size_t i = 0; i < sentences.size(); ++i) {
     const TextStyle style{.width = width - number_room};
     const double height = measure_text(cr_, sentences[i], style).height + between_rows;

@@ -26,7 +26,7 @@ void draw_slip(cairo_t* cr, const LogSlip& slip, Extent page, const std::string&
   if (!slip.readings.empty()) {
     std::vector<std::vector<std::string>> rows;
     for (const ReadingRow& r : slip.readings) rows.push_back({r.where, r.read, r.expected, r.says});
-    pages.table({{"read", 0.32}, {"was", 0.26}, {"expected", 0.22}, {"says", 0.2, true}}, rows);
+    pages.table({{"read", 0.27}, {"was", 0.25}, {"expected", 0.21}, {"says", 0.27, true}}, rows);
     pages.gap();
   }
   if (!slip.entries.empty()) {

@@ -13,7 +13,8 @@ namespace {
 
 using namespace viz;
 
-constexpr double most_picture = 120, mark_reach = 8.5, support_size = 4, picture_edge = 22;
+constexpr double most_picture = 100, mark_reach = 8.5, support_size = 4, picture_edge = 16;
+constexpr double caption_room = 9;  // beyond the edge, above: what the picture shows
 
 /// The frame from above: span across the page, leading edge above.
 class FrameView {
@@ -40,7 +41,7 @@ class FrameView {
         low_s = std::min(low_s, span), high_s = std::max(high_s, span);
       }
     const double wanted = (width - 2 * picture_edge) * (high_c - low_c) / std::max(1e-9, high_s - low_s);
-    return std::min(most_picture, wanted + 2 * picture_edge);
+    return std::min(most_picture, wanted + 2 * picture_edge + caption_room);
   }
 
  private:
@@ -71,7 +72,7 @@ void draw_mark(cairo_t* cr, Point p, const PushSlipMark& m) {
 }
 
 void draw_frame_view(cairo_t* cr, const PushSlip& slip, const Box& box) {
-  const FrameView view(slip, box);
+  const FrameView view(slip, {box.x, box.y + caption_room, box.width, box.height - caption_room});
   for (const PushSlipMember& m : slip.members)
     for (std::size_t i = 1; i < m.line.size(); ++i)
       stroke_line(cr, view.at(m.line[i - 1].first, m.line[i - 1].second), view.at(m.line[i].first, m.line[i].second),
@@ -97,7 +98,7 @@ void draw_push_slip(cairo_t* cr, const PushSlip& slip, Extent page, const std::s
   pages.heading(slip.headline);
   pages.warnings(slip.warnings);
   if (!slip.members.empty()) {
-    const double height = FrameView::height_for(slip, pages.width) + 10;
+    const double height = FrameView::height_for(slip, pages.width);
     draw_frame_view(cr, slip, {HalfPages::margin, pages.take(height), pages.width, height});
     pages.gap(HalfPages::usual_gap / 2);
   }

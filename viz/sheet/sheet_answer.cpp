@@ -27,6 +27,7 @@ constexpr double loose_type = 60, loose_words_type = 16;  ///< that the cloth do
 constexpr double heading_type = 14;
 constexpr double gap = 14;
 constexpr std::size_t readings_shown = 4, least_readings = 1;
+constexpr double most_why = 0.3;       ///< of a page: what is left of the reasons, above the order at a glance
 constexpr double least_drawing = 125;  ///< height of the order at a glance below which it gets its own page
 
 /// Loose cloth goes before everything else, across the page; gives the height taken.
@@ -112,6 +113,17 @@ double draw_order_words(cairo_t* cr, const Plan& plan, Point at, double width, b
   return y - at.y;
 }
 
+/// Reasons that page 1 had no room for; gives the height, drawn or not, with a gap below.
+double draw_why_continued(cairo_t* cr, const std::vector<std::string>& reasons, Point at, double width,
+                          bool measure_only) {
+  if (reasons.empty()) return 0;
+  const std::string heading = "Why, continued";
+  const TextStyle style{.size = heading_type, .bold = true};
+  const double head = measure_text(cr, heading, style).height + 2;
+  if (!measure_only) draw_text(cr, at, heading, style);
+  return head + draw_items_in_two(cr, {at.x, at.y + head}, reasons, width, measure_only) + gap;
+}
+
 /// The stage that the next step belongs to.
 int first_stage_left(const Plan& plan) {
   for (const Step& s : plan.steps)
@@ -158,6 +170,7 @@ void draw_answer_page(Sheet& sheet) {
   const Plan& plan = sheet.plan;
   cairo_t* cr = sheet.cr;
   Box room = sheet.begin_page("Ironing plan");
+  const double page_room = room.height;
   const Box warn = draw_cautions(cr, plan, room);
   const double loose = draw_loose(cr, plan, {room.x, room.y}, room.width);
   room.y += loose, room.height -= loose;
@@ -189,20 +202,24 @@ void draw_answer_page(Sheet& sheet) {
   if (!fits) {
     // Long reasons: the numbers stay with them, or stand under the answer where more of them fit; the order gets a page of
     // its own.
-    const Point under_answer{room.x, room.y + answer + gap};
+    const Point under_answer{room.x, room.y + answer + gap}, under_reasons{right_x, room.y + reasons + gap};
+    const double foot = warn.y - gap / 2;
     const auto that_fit = [&](double width, double height) {
       std::size_t n = readings_shown;
       while (n > 0 && draw_worst(cr, plan, {}, width, n, true) > height) --n;
       return n;
     };
-    const std::size_t beside = that_fit(right, lower.height), under = that_fit(left, warn.y - gap / 2 - under_answer.y);
+    const std::size_t beside = that_fit(right, foot - under_reasons.y), under = that_fit(left, foot - under_answer.y);
     if (under > beside) draw_worst(cr, plan, under_answer, left, under, false);
-    else if (beside > 0) draw_worst(cr, plan, {right_x, y}, right, beside, false);
-    go_on();
+    else if (beside > 0) draw_worst(cr, plan, under_reasons, right, beside, false);
+    // What is left of the reasons goes above the order, where that leaves it room; else it has a page of its own too.
+    const bool above = plan.ceiling &&
+                       draw_why_continued(cr, reasons_left, {}, room.width, true) < most_why * page_room;
+    if (!above) go_on();
     if (!plan.ceiling) return;
     room = sheet.begin_page("Ironing plan: the order at a glance");
-    draw_order_words(cr, plan, {room.x, room.y}, room.width, false);
-    const double taken = draw_order_words(cr, plan, {}, room.width, true) + gap;
+    double taken = above ? draw_why_continued(cr, reasons_left, {room.x, room.y}, room.width, false) : 0;
+    taken += draw_order_words(cr, plan, {room.x, room.y + taken}, room.width, false) + gap;
     draw_glance(cr, plan, {room.x, room.y + taken, room.width, room.height - taken});
     return;
   }

@@ -67,6 +67,25 @@ std::vector<std::string> coupon_steps(const CouponSizes& s, CouponUnits units) {
       "Go on to the next stage with the same square and the same piece. Measure shrink from the first marks."};
 }
 
+std::vector<std::string> coupon_sheet_steps(CouponUnits units) {
+  const auto weights = coupon_weights(units);
+  const bool inch = units == CouponUnits::inch;
+  return {
+      "Screw and glue the square. Boards FLAT: on edge they bow.",
+      "Cement cloth of the same roll all round: flat, just not loose. Let it dry; ventilate.",
+      "Iron all over at the stage, by thermometer, twice. Wait an hour.",
+      fmt::format("Measure from the straight edge to the disc: no weight, {}, {} (halves beside the gauge). By depth "
+                  "gauge: {} counts. Sag: the reading less the one with no weight.",
+                  weights[0], weights[1], inch ? "0.004 in" : "0.1 mm"),
+      fmt::format("Free shrink: a loose piece, marks {} apart both ways. Iron it too, measure cold.",
+                  inch ? "20 in" : "500 mm"),
+      "Next stage: same square, same piece."};
+}
+
+std::string coupon_board_words(const CouponSizes& s, CouponUnits units) {
+  return fmt::format("boards {}, lying flat", board_text(s, units));
+}
+
 std::string no_strip_words() {
   return "A strip held at two ends will not do: free at its sides it gives way to the yarns across and reads 10 to 30 "
          "% "

@@ -20,6 +20,9 @@ enum class CouponUnits { inch, metric };
 std::vector<std::string> coupon_weights(CouponUnits units);
 /// The steps of the instruction sheet.
 std::vector<std::string> coupon_steps(const CouponSizes& sizes, CouponUnits units);
+/// The same beside a drawing that bears the sizes.
+std::vector<std::string> coupon_sheet_steps(CouponUnits units);
+std::string coupon_board_words(const CouponSizes& s, CouponUnits units);
 /// A length in the paper's unit alone, for a drawing: "16 in", "400 mm".
 std::string coupon_length_text(double metres, CouponUnits units);
 /// Why not a strip.

@@ -250,10 +250,11 @@ std::vector<std::string> push_misfit_sentences(const Case& c, const Panel& p, He
 
 std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& choice, double reading_off) {
   std::vector<std::string> out;
+  std::string little;
   for (std::size_t i = 0; i < choice.factors.size(); ++i) {
     const PushFactor& f = choice.factors[i];
     const double left = choice.deviation_after[i];
-    if (left > hardly_told) out.push_back(fmt::format("Of the {} these weights tell little.", factor_name(f)));
+    if (left > hardly_told) little += (little.empty() ? "the " : ", the ") + factor_name(f);
     else if (f.what == PushFactor::What::all_members || f.what == PushFactor::What::group)
       out.push_back(fmt::format("The {} will be known to ± {:.0f} % (now ± {:.0f} %; 95 of 100).", factor_name(f),
                                 100 * of_95 * left * c.spreads.member_stiffness,
@@ -262,30 +263,21 @@ std::vector<std::string> push_choice_sentences(const Case& c, const PushChoice& 
       out.push_back(
           fmt::format("The {} will be known to {:.0f} % of the range that they have now.", factor_name(f), 100 * left));
   }
-  const bool little = std::any_of(choice.deviation_after.begin(), choice.deviation_after.end(),
-                                  [](double left) { return left > hardly_told; });
-  if (little && reading_off > coarse_reading)
-    out.push_back("A dial gauge tells more: give what yours is good to (--gauge \"0.03 mm\") and look again.");
+  if (!little.empty()) out.push_back(fmt::format("These weights tell little of {}.", little));
   const bool small = std::any_of(choice.pushes.begin(), choice.pushes.end(),
                                  [](const ChosenPush& push) { return push.reads.front().down < least_push_movement; });
-  if (small)
-    out.push_back(
-        "Where less than 0.08 in (2 mm) is expected the frame bears no more with ease: read there with a dial gauge.");
+  const std::string say_so = reading_off > coarse_reading ? " and say what it is good to: --gauge \"0.03 mm\"" : "";
+  if (small) out.push_back("Under 0.08 in (2 mm) read with a dial gauge" + say_so + ".");
+  else if (!little.empty() && !say_so.empty()) out.push_back("A dial gauge tells more: take one" + say_so + ".");
   return out;
 }
 
 std::vector<std::string> push_how_to_sentences(Held held, double reading_off) {
-  return {fmt::format(
-              "No cloth, held {}, top side up. Ribs count from the inboard end, lengths from there; on a rib from its "
-              "front.",
-              push_held_text(held)),
-          "Hang the weight by a soft strap on the member. Gauge on the bench, zero without the weight; hang, read, "
-          "take off: it must "
-          "go back to zero. Three times; note the mean.",
-          fmt::format("A reading counts as good to {} (one sigma). Half the weight, half the movement.",
-                      print_length(reading_off)),
-          "These weights load no member to more than a tenth of what it may bear by this model. If it creaks or "
-          "creeps, stop."};
+  return {fmt::format("No cloth; held {}, top up. Counted from the inboard end, on a rib from its front.",
+                      push_held_text(held)),
+          "Soft strap. Gauge on the bench, zero without the weight; it must go back to zero. Mean of three.",
+          fmt::format("A reading counts as good to {}.", print_length(reading_off)),
+          "If it creaks or creeps, stop: by this model no member bears more than a tenth of what it may."};
 }
 
 }  // namespace evenpull::viz

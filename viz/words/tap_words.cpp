@@ -84,7 +84,7 @@ const char* trouble_words(TapLine::Trouble t) {
 }  // namespace
 
 std::string tap_place(const TapLine& l) {
-  return fmt::format("bay {} {}", l.bay + 1, l.side == Side::top ? "top" : "bottom");
+  return fmt::format("{}, bay {}", l.side == Side::top ? "top" : "bottom", l.bay + 1);
 }
 
 std::string tap_read(const TapLine& l) {

@@ -49,7 +49,7 @@ struct TapTold {
 
 namespace viz {
 
-std::string tap_place(const TapLine& l);     ///< "bay 2 top"
+std::string tap_place(const TapLine& l);     ///< "top, bay 2"
 std::string tap_read(const TapLine& l);      ///< "84.0 Hz", "3.1 mm under 1 kg"
 std::string tap_pull(const TapLine& l);      ///< "2.4 lb/in", "not told"
 std::string tap_range(const TapLine& l);     ///< "1.6 to 3.4 lb/in (280 to 600 N/m)"
