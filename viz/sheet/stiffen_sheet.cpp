@@ -15,7 +15,7 @@ namespace {
 using namespace viz;
 
 constexpr double picture_most = 210, picture_margin = 26, mark_radius = 9.5, jaw = 4;
-constexpr double row_type = least_type, number_column = 30, bar_height = 15, bar_words = 44, row_gap = 9;
+constexpr double row_type = least_type, number_column = 30, bar_height = 15, bar_words = 44, stiffen_row_gap = 9;
 constexpr double most_use_shown = 2;   // longer bars end in an arrow head
 const Colour after_ink = value_colour(0.35);
 
@@ -53,7 +53,7 @@ void draw_number_mark(cairo_t* cr, Point p, const StiffenRow& row) {
   draw_centred(cr, p, std::to_string(row.number), {.bold = true, .colour = row.comes_out ? black : white});
 }
 
-void draw_piece(cairo_t* cr, const FromAbove& view, const StiffenLine& l, bool comes_out) {
+void draw_stiffen_piece(cairo_t* cr, const FromAbove& view, const StiffenLine& l, bool comes_out) {
   const Point a = view.at(l.x0, l.y0), b = view.at(l.x1, l.y1);
   if (std::hypot(a.x - b.x, a.y - b.y) < 1) {
     fill_box(cr, {a.x - jaw, a.y - jaw, 2 * jaw, 2 * jaw}, black);
@@ -84,7 +84,7 @@ void draw_from_above(cairo_t* cr, const StiffenSheet& s, FromAbove view, const B
   view.stand_at(box.x, box.y);
   draw_text(cr, {box.x, box.y}, "from above: inboard end left, leading edge up");
   for (const StiffenRow& row : s.rows)
-    for (const StiffenLine& l : row.pieces) draw_piece(cr, view, l, row.comes_out);
+    for (const StiffenLine& l : row.pieces) draw_stiffen_piece(cr, view, l, row.comes_out);
   for (const StiffenLine& l : s.panel)
     stroke_line(cr, view.at(l.x0, l.y0), view.at(l.x1, l.y1), l.edge ? 1.8 : 1, l.edge ? black : grey);
   std::vector<Point> taken;
@@ -108,7 +108,7 @@ void draw_bar(cairo_t* cr, const StiffenRow& row, const Box& box) {
     draw_arrow(cr, {box.right() - 8, box.y + box.height / 2}, {box.right(), box.y + box.height / 2}, 1, 6);
 }
 
-double draw_row(cairo_t* cr, const StiffenRow& row, Point at, double width, bool measure_only) {
+double draw_stiffen_row(cairo_t* cr, const StiffenRow& row, Point at, double width, bool measure_only) {
   const double words = width - number_column, x = at.x + number_column;
   double y = at.y;
   const auto say = [&](const std::string& text, bool bold) {
@@ -128,7 +128,7 @@ double draw_row(cairo_t* cr, const StiffenRow& row, Point at, double width, bool
   y += std::max(result, bar_height + 6);
   say(row.worse, false);
   if (!measure_only) draw_number_mark(cr, {at.x + mark_radius + 1, at.y + mark_radius}, row);
-  return y - at.y + row_gap;
+  return y - at.y + stiffen_row_gap;
 }
 
 void draw_stiffen_sheet(cairo_t* cr, const StiffenSheet& s, Extent page, const std::string& version) {
@@ -144,9 +144,9 @@ void draw_stiffen_sheet(cairo_t* cr, const StiffenSheet& s, Extent page, const s
     pages.gap();
   }
   for (const StiffenRow& row : s.rows) {
-    const double height = draw_row(cr, row, {0, 0}, pages.width, true);
+    const double height = draw_stiffen_row(cr, row, {0, 0}, pages.width, true);
     const double y = pages.take(height);
-    draw_row(cr, row, {HalfPages::margin, y}, pages.width, false);
+    draw_stiffen_row(cr, row, {HalfPages::margin, y}, pages.width, false);
   }
   pages.warnings(s.warnings);
   pages.gap();

@@ -20,7 +20,7 @@ std::string bays_word(const Candidate& k) {
   return fmt::format("bay {}", k.braces.front().from_rib + 1);
 }
 
-std::string uses(const Standing& s) { return s.gave_way ? "gives way" : number_text(s.use, 2); }
+std::string use_or_way(const Standing& s) { return s.gave_way ? "gives way" : number_text(s.use, 2); }
 
 std::string borne_text(const Case& c, const std::optional<int>& stage) {
   return stage ? "bears " + degrees_f(c.stages[static_cast<std::size_t>(*stage)].temperature) : "bears no stage";
@@ -168,7 +168,7 @@ std::string candidate_stay(const Candidate& k, const AddedMass& m) {
 std::string trial_text(const Stiffening& s, const Trial& t) {
   if (!t.after) return "could not be computed: no equilibrium was found";
   std::string text =
-      fmt::format("use {} to {}, {}", uses(s.before), uses(*t.after), borne_text(s.the_case, t.after->bears));
+      fmt::format("use {} to {}, {}", use_or_way(s.before), use_or_way(*t.after), borne_text(s.the_case, t.after->bears));
   if (help_of(s.before, t, *s.stage) == Help::nothing) text += ": no help";
   if (t.confirmed)
     text += t.confirmed->bears ? "; planned in full: safe up to " +
