@@ -15,7 +15,7 @@ using namespace evenpull::check;
 
 namespace {
 
-constexpr double chord = 0.35, span = 0.40, force = 3;  // m, m, N
+constexpr double chord = 0.35, span = 0.40, force = 100;  // m, m, N: loose cloth pulls some hundredths of a newton beside it
 constexpr double modulus = 68.9e9;
 constexpr double bending = 8.2e-10;  // I of the edge [m^4]
 
@@ -222,8 +222,7 @@ TEST_CASE("a frame that stands by what comes out alone is refused for use", "[ou
   CHECK_NOTHROW(check_stands(c));
 }
 
-TEST_CASE("battened while it is ironed an end rib bows less, and no less once the batten is off than it bears alone",
-          "[out]") {
+TEST_CASE("battened while it is ironed an end rib bows less, and springs in once the batten is off", "[out]") {
   Case c = one_zone_a_bay(sample::light_rudder(2));
   const auto bows = [](const Case& of) {
     Job j(of);
@@ -245,6 +244,9 @@ TEST_CASE("battened while it is ironed an end rib bows less, and no less once th
   }
   const auto propped = bows(c);
   CHECK(propped.first < 0.5 * bare.first);
-  // Cloth that was ironed against a stiffer frame pulls no less.
-  CHECK(propped.second > 0.98 * bare.second);
+  CHECK(propped.second > 2 * propped.first);
+  // Cloth held back by a stiffer frame comes to its pull with less shrink, and slackens when the rib springs in: it ends no
+  // worse than cloth that drew a bare rib in.
+  CHECK(propped.second < 1.02 * bare.second);
+  CHECK(propped.second > 0.5 * bare.second);
 }

@@ -98,8 +98,8 @@ std::vector<std::string> stiffen_notes(const Stiffening& s, const std::string& c
                                          : "None of these helps. Do not iron to that stage.");
   if (comes_out_in_vain(s))
     out.emplace_back(
-        "What comes out before use helps on the way alone: when it is out the bare frame bears all the pull that was "
-        "ironed in. It was judged so.");
+        "What comes off before use helps mostly on the way: once it is off, the bare frame bears the pull that was ironed "
+        "in. It was judged so.");
   const bool confirmed = std::any_of(s.ranked.begin(), s.ranked.end(), [](const Trial& t) { return t.confirmed; });
   out.push_back(confirmed ? "The first lines were planned in full, error bars and chances counted; the others are first "
                             "looks, which are no verdict."
