@@ -54,12 +54,19 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::pair<std::string, Request::Job>> jobs = {
-    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
-    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"log", Request::Job::log},
-    {"coupon", Request::Job::coupon},     {"tap", Request::Job::tap},       {"old", Request::Job::old},
-    {"push", Request::Job::push},         {"stiffen", Request::Job::stiffen}, {"draft", Request::Job::draft},
-    {"template", Request::Job::print_template}};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request::Job::plan},
+                                                                {"survey", Request::Job::survey},
+                                                                {"replay", Request::Job::replay},
+                                                                {"contrast", Request::Job::contrast},
+                                                                {"iron", Request::Job::iron},
+                                                                {"log", Request::Job::log},
+                                                                {"coupon", Request::Job::coupon},
+                                                                {"tap", Request::Job::tap},
+                                                                {"old", Request::Job::old},
+                                                                {"push", Request::Job::push},
+                                                                {"stiffen", Request::Job::stiffen},
+                                                                {"draft", Request::Job::draft},
+                                                                {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;

@@ -19,11 +19,13 @@ void describe_stiffen(CLI::App& app, Request& r) {
                                 "tries nothing: puts the one with this number into a copy of the case, with --into")
                    ->check(CLI::Range(1, static_cast<int>(most_candidates)))
                    ->type_name("N");
-  auto* into =
-      stiffen->add_option("--into", r.stiffen.into, "the copy, a new file; then plan it")->type_name("FILE")->needs(take);
+  auto* into = stiffen->add_option("--into", r.stiffen.into, "the copy, a new file; then plan it")
+                   ->type_name("FILE")
+                   ->needs(take);
   take->needs(into);
-  stiffen->add_flag("--thorough", r.stiffen.thorough,
-                    "plans the best two in full, error bars and chances counted: two plans longer")
+  stiffen
+      ->add_flag("--thorough", r.stiffen.thorough,
+                 "plans the best two in full, error bars and chances counted: two plans longer")
       ->excludes(take);
   add_paper(*stiffen, r, "paper of the page: letter or a4; letter if not said");
   add_threads(*stiffen, r);

@@ -37,7 +37,9 @@ constexpr int stiffen_format = 1;
 
 UsualStock usual_stock() {
   const auto known = [](const char* name) { return find_material(name, 0)->values; };
-  return {known("Sitka spruce"), known("6061-T6 tube"), known("4130 tube"),
+  return {known("Sitka spruce"),
+          known("6061-T6 tube"),
+          known("4130 tube"),
           {cloth_defaults::class_mass.begin(), cloth_defaults::class_mass.end()}};
 }
 
@@ -79,9 +81,7 @@ class Trying {
     PlanOptions options;
     options.accuracy = Accuracy::quick;
     options.parallel = parallel_;
-    options.progress = [this](double share, PlanPart part) {
-      bar_.show(share_of_look_ * share, viz::part_text(part));
-    };
+    options.progress = [this](double share, PlanPart part) { bar_.show(share_of_look_ * share, viz::part_text(part)); };
     viz::Stiffening s;
     s.the_case = file_.value;
     const std::optional<int> typed = stage_typed(request_, file_.value);
@@ -221,9 +221,11 @@ Json stiffen_json(const viz::Stiffening& s, const StiffenSheet& sheet) {
 }
 
 std::string stiffen_text(const StiffenSheet& s, const std::string& folder) {
-  std::string text = on_one_line(s.title) + "\n\n  " + wrap_text(s.headline, 2) + "\n  " + wrap_text(s.because, 2) + "\n";
+  std::string text =
+      on_one_line(s.title) + "\n\n  " + wrap_text(s.headline, 2) + "\n  " + wrap_text(s.because, 2) + "\n";
   for (const StiffenRow& row : s.rows) {
-    text += fmt::format("\n  {:>2}  ", row.number) + wrap_text(row.what, 6) + "\n      " + wrap_text(row.result, 6) + "\n";
+    text +=
+        fmt::format("\n  {:>2}  ", row.number) + wrap_text(row.what, 6) + "\n      " + wrap_text(row.result, 6) + "\n";
     std::string how = row.size;
     if (!row.stay.empty()) how += (how.empty() ? "" : "; ") + row.stay;
     text += "      " + wrap_text(how, 6) + "\n";
@@ -240,8 +242,9 @@ std::string taken_into(const CaseFile& file, const Candidate& k, const Request& 
   const auto refuse = [&](const std::string& why) { throw CaseFileError(r.case_file, {}, "", why); };
   const bool own_cloth = file.places.at.count("cloth.curve") > 0 || file.places.at.count("cloth.stiffness") > 0;
   if (k.areal_mass && own_cloth)
-    refuse("states its cloth by numbers of its own, which lighter cloth would not have; measure that cloth and put its "
-           "[cloth] in by hand");
+    refuse(
+        "states its cloth by numbers of its own, which lighter cloth would not have; measure that cloth and put its "
+        "[cloth] in by hand");
   try {
     std::string text = edited_case(file.text, edits_of(file.value, k));
     read_case_text(text, r.stiffen.into);

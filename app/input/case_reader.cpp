@@ -48,9 +48,9 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   CaseContext context(path, document);
   const CaseTable top(
       context, document, "",
-      {"format", "title",  "description", "invented",  "outline",  "tip_bow", "profile",       "materials", "member",
-       "ribs",   "brace",  "batten", "pocket",      "hinge_gap", "supports", "cloth",   "blanket",       "iron",      "doses",
-       "stage",  "limits", "work",        "mesh",      "spread",   "score",   "measured_frame"});
+      {"format", "title", "description", "invented", "outline",   "tip_bow",  "profile", "materials",     "member",
+       "ribs",   "brace", "batten",      "pocket",   "hinge_gap", "supports", "cloth",   "blanket",       "iron",
+       "doses",  "stage", "limits",      "work",     "mesh",      "spread",   "score",   "measured_frame"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;

@@ -41,8 +41,7 @@ Batten read_batten(const CaseTable& t, const Case& c, MaterialShelf& shelf) {
 
 void read_battens(const CaseTable& top, Case& c) {
   MaterialShelf shelf(top, c);
-  for (const auto& t : top.tables("batten", batten_keys, most::battens))
-    c.battens.push_back(read_batten(t, c, shelf));
+  for (const auto& t : top.tables("batten", batten_keys, most::battens)) c.battens.push_back(read_batten(t, c, shelf));
 }
 
 }  // namespace evenpull

@@ -292,8 +292,9 @@ int read_end(const CaseTable& brace, const std::string& key, const Case& c, int&
   mid_bay = end.has("mid_bay");
   if (mid_bay) {
     if (end.has("rib")) end.fail("mid_bay", "cannot stand beside rib: an end is at a rib or in the middle of a bay");
-    rib = end.whole_number("mid_bay", {1, static_cast<double>(c.ribs.size()) - 1,
-                                       "bays count from 1 at the inboard end"}) - 1;
+    rib = end.whole_number("mid_bay",
+                           {1, static_cast<double>(c.ribs.size()) - 1, "bays count from 1 at the inboard end"}) -
+          1;
     return find_member(end, "member", c);
   }
   if (const auto* stated = end.find("rib");
@@ -381,11 +382,10 @@ Brace read_brace(const CaseTable& t, const Case& c, MaterialShelf& shelf, const 
   if (b.comes_out && b.wire)
     t.fail("comes_out", "has no meaning for a wire: what is put in for the ironing alone pushes as well as it pulls");
   if (b.from_member == b.to_member && b.from_rib == b.to_rib && b.from_mid_bay == b.to_mid_bay)
-    t.context().fail(
-        t.path("to"),
-        fmt::format("is where {} begins, at {} {} {}; a brace needs two different ends", in_quotes(b.name),
-                    in_quotes(c.span_members[static_cast<size_t>(b.to_member)].name),
-                    b.to_mid_bay ? "amid bay" : "on rib", b.to_rib + 1));
+    t.context().fail(t.path("to"),
+                     fmt::format("is where {} begins, at {} {} {}; a brace needs two different ends", in_quotes(b.name),
+                                 in_quotes(c.span_members[static_cast<size_t>(b.to_member)].name),
+                                 b.to_mid_bay ? "amid bay" : "on rib", b.to_rib + 1));
   for (size_t i = 0; i < c.braces.size(); ++i)
     if (joins_the_same(c.braces[i], b))
       t.context().fail(t.own_path(),
@@ -418,7 +418,8 @@ void read_structure(const CaseTable& top, Case& c) {
   }
   std::vector<std::string> paths;
   for (const auto& t :
-       top.tables("brace", {"name", "from", "to", "section", "material", "joints", "wire", "diameter", "tightness", "comes_out"},
+       top.tables("brace",
+                  {"name", "from", "to", "section", "material", "joints", "wire", "diameter", "tightness", "comes_out"},
                   most::braces)) {
     c.braces.push_back(read_brace(t, c, shelf, paths));
     paths.push_back(t.own_path());

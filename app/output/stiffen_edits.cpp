@@ -89,8 +89,8 @@ std::vector<CaseEdit> edits_of(const Case& c, const Candidate& k) {
   if (k.strip) add("member", strip_lines(k));
   if (k.rib) add("ribs.single", rib_lines(c, k));
   if (k.areal_mass)
-    out.push_back({CaseEdit::Kind::set_key, "cloth", "areal_mass", fmt::format("\"{:.9g} g/m^2\"", 1000 * *k.areal_mass),
-                   "lighter cloth: weigh a piece"});
+    out.push_back({CaseEdit::Kind::set_key, "cloth", "areal_mass",
+                   fmt::format("\"{:.9g} g/m^2\"", 1000 * *k.areal_mass), "lighter cloth: weigh a piece"});
   return out;
 }
 

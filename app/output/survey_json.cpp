@@ -145,12 +145,12 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
          {"tightness_N", b.wire ? Json(json_number(b.tightness, "brace.tightness")) : Json(nullptr)}});
   j["battens"] = Json::array();
   for (const auto& b : c.battens)
-    j["battens"].push_back({{"name", b.name},
-                            {"rib", b.rib >= 0 ? Json(b.rib + 1) : Json(nullptr)},
-                            {"member", b.rib >= 0 ? Json(nullptr)
-                                                  : Json(c.span_members[static_cast<size_t>(b.span_member)].name)},
-                            {"make", make_of(b.make, c)},
-                            {"comes_out", b.comes_out}});
+    j["battens"].push_back(
+        {{"name", b.name},
+         {"rib", b.rib >= 0 ? Json(b.rib + 1) : Json(nullptr)},
+         {"member", b.rib >= 0 ? Json(nullptr) : Json(c.span_members[static_cast<size_t>(b.span_member)].name)},
+         {"make", make_of(b.make, c)},
+         {"comes_out", b.comes_out}});
   j["supports"] = {{"while_ironed", supports_of(c.while_ironed, c)}, {"in_use", supports_of(c.in_use, c)}};
   j["stages"] = Json::array();
   for (const auto& s : c.stages) {

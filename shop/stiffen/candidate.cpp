@@ -88,7 +88,9 @@ void add_rib(const Case& c, int rib, std::vector<PlanPiece>& out) {
   out.push_back(piece(at_chord(c, first_fraction(c), y), at_chord(c, 1, y)));
 }
 
-double fraction_of(const Case& c, int member) { return c.span_members[static_cast<std::size_t>(member)].chord_fraction; }
+double fraction_of(const Case& c, int member) {
+  return c.span_members[static_cast<std::size_t>(member)].chord_fraction;
+}
 
 // What a metre of it weighs; of a rib built anew, what it weighs more.
 double weight_per_length(const Case& c, const Candidate& k) {

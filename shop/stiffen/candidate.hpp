@@ -45,10 +45,10 @@ struct Candidate {
   SectionShape section{};
   std::vector<Batten> battens{};
   std::vector<Brace> braces{};
-  std::vector<Support> supports{};      ///< more of those while it is ironed
-  std::optional<SpanMember> strip{};    ///< one more span member
-  std::optional<int> rib{};             ///< index of the one built anew with `section`, of its own material
-  std::optional<double> areal_mass{};   ///< of the lighter cloth [kg/m^2]
+  std::vector<Support> supports{};     ///< more of those while it is ironed
+  std::optional<SpanMember> strip{};   ///< one more span member
+  std::optional<int> rib{};            ///< index of the one built anew with `section`, of its own material
+  std::optional<double> areal_mass{};  ///< of the lighter cloth [kg/m^2]
 };
 
 /// The case with it. The candidate is of this case.
@@ -62,9 +62,10 @@ std::vector<PlanPiece> pieces_of(const Case& c, const Candidate& k);
 
 /// What it weighs, where that lies, and what that does about the hinge line. Of a part built anew: what it weighs more.
 struct AddedMass {
-  double mass = 0;                        ///< kg
-  std::array<double, 2> centre{0, 0};     ///< x from the root's leading edge, y along the span [m]
-  std::optional<double> behind_hinge{};   ///< x behind the hinge line at that station [m]; none: the case names no hinges
+  double mass = 0;                     ///< kg
+  std::array<double, 2> centre{0, 0};  ///< x from the root's leading edge, y along the span [m]
+  std::optional<double>
+      behind_hinge{};  ///< x behind the hinge line at that station [m]; none: the case names no hinges
 };
 AddedMass added_mass(const Case& c, const Candidate& k);
 

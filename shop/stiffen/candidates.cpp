@@ -183,7 +183,8 @@ class Maker {
     const MemberMake& rib = c_.ribs.front().make;
     const Material& m = c_.materials[static_cast<std::size_t>(rib.material)];
     constexpr double stiffest_light_metal = 100e9;  // Pa, as in solver/heat/thermal.cpp
-    if (of_wood(c_, rib)) k.material = stock_.wood, k.section = bar_of_size(usual_sizes::block_side, usual_sizes::block_side);
+    if (of_wood(c_, rib))
+      k.material = stock_.wood, k.section = bar_of_size(usual_sizes::block_side, usual_sizes::block_side);
     else
       k.material = m.youngs_modulus < stiffest_light_metal ? stock_.light_tube : stock_.steel_tube,
       k.section = tube_of_size(usual_sizes::block_tube);
@@ -193,7 +194,8 @@ class Maker {
     Brace b;
     b.name = name;
     b.make.shape = k.section;
-    b.from_joint.kind = b.to_joint.kind = JointKind::pinned;  // what it holds against turning is left out: the weak side
+    b.from_joint.kind = b.to_joint.kind =
+        JointKind::pinned;  // what it holds against turning is left out: the weak side
     b.comes_out = k.comes_out;
     return b;
   }
@@ -310,7 +312,8 @@ class Maker {
       if (!bay_has_edge(bay)) continue;
       Support s;
       s.member = edge();
-      s.station = 0.5 * (c_.ribs[static_cast<std::size_t>(bay)].station + c_.ribs[static_cast<std::size_t>(bay) + 1].station);
+      s.station =
+          0.5 * (c_.ribs[static_cast<std::size_t>(bay)].station + c_.ribs[static_cast<std::size_t>(bay) + 1].station);
       s.hold = {true, false, true, false, false, false};
       k.supports.push_back(s);
     }

@@ -17,9 +17,9 @@ struct LimitUse {
 
 /// How a panel stands up to the stage wanted.
 struct Standing {
-  std::optional<int> bears;      ///< index of the hottest stage of its plan: of a first look, that which holds as stated
-  double use = 0;                ///< the worst of all limits of strength and shape
-  bool gave_way = false;         ///< the frame gave way on the way: the use says nothing
+  std::optional<int> bears;  ///< index of the hottest stage of its plan: of a first look, that which holds as stated
+  double use = 0;            ///< the worst of all limits of strength and shape
+  bool gave_way = false;     ///< the frame gave way on the way: the use says nothing
   std::vector<LimitUse> limits;  ///< in the order of Limit
 };
 Standing standing_of(const Plan& plan, int stage);
@@ -27,9 +27,9 @@ Standing standing_of(const Plan& plan, int stage);
 struct Trial {
   Candidate candidate;
   AddedMass added;
-  std::optional<Standing> after;         ///< none: no equilibrium was found, or it cannot be computed so
-  std::vector<LimitUse> worse;           ///< limits that come nearer, with their use afterwards
-  std::optional<Standing> confirmed{};   ///< by a plan with error bars and chances, where that was asked for
+  std::optional<Standing> after;        ///< none: no equilibrium was found, or it cannot be computed so
+  std::vector<LimitUse> worse;          ///< limits that come nearer, with their use afterwards
+  std::optional<Standing> confirmed{};  ///< by a plan with error bars and chances, where that was asked for
 };
 
 /// Limits that a change takes nearer by more than can be left unsaid.

@@ -20,7 +20,7 @@ constexpr double block_side = 0.5 * inch, block_tube = 0.5 * inch, tube_wall = 0
 constexpr double strip_width = 0.25 * inch, strip_height = 0.75 * inch, strip_tube = 0.375 * inch;
 
 /// From which the next one is taken.
-constexpr std::array<double, 9> tubes{0.25 * inch,  0.375 * inch, 0.5 * inch, 0.625 * inch, 0.75 * inch,
+constexpr std::array<double, 9> tubes{0.25 * inch,  0.375 * inch, 0.5 * inch,  0.625 * inch, 0.75 * inch,
                                       0.875 * inch, 1.0 * inch,   1.25 * inch, 1.5 * inch};
 constexpr std::array<double, 8> sheets{0.016 * inch, 0.020 * inch, 0.025 * inch, 0.032 * inch,
                                        0.040 * inch, 0.050 * inch, 0.063 * inch, 0.080 * inch};

@@ -59,8 +59,8 @@ int Assembly::first_wire_off(const Eigen::VectorXd& d) const {
 
 void Assembly::follow_member_forces(Covering& s) {
   for (std::size_t b = 0; b < frame_.size(); ++b)
-    s.axial[b] =
-        model_.stands(b, s.held) ? axial_force(model_.beams[b], ends_of(model_.panel.beams[b], s.unknowns)) : 0;
+    s.axial[b] = model_.stands(b, s.held) ? axial_force(model_.beams[b], ends_of(model_.panel.beams[b], s.unknowns))
+                                          : 0;
   for (const Wire& w : model_.wires) s.axial[w.beam] = std::max(0.0, w.pull(model_.panel, s.unknowns));
   prepare_frame(s);
 }

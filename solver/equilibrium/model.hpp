@@ -42,7 +42,7 @@ struct Model {
   std::vector<BeamShape> beams;  ///< as Panel::beams, with material
   std::vector<BeamMatrix> beam_elastic;
   std::vector<BeamMatrix> beam_geometric;  ///< under 1 N of pull; proportional to the axial force
-  std::vector<char> comes_out;    ///< of each beam: it is there only while the panel is ironed
+  std::vector<char> comes_out;             ///< of each beam: it is there only while the panel is ironed
   std::vector<Wire> wires;        ///< of the beams, those that only pull; their stiffness here is that of taut ones
   std::vector<double> allowable;  ///< stress allowed in each member [Pa]
   std::vector<BeamFlats> flats;   ///< thin flats of each beam

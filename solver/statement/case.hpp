@@ -140,8 +140,8 @@ struct Brace {
   MemberMake make;
   int from_member = 0, from_rib = 0, to_member = 0, to_rib = 0;
   JointMake from_joint{}, to_joint{};
-  bool wire = false;     ///< only pulls
-  double tightness = 0;  ///< what a wire pulls before the cloth is ironed [N]
+  bool wire = false;                              ///< only pulls
+  double tightness = 0;                           ///< what a wire pulls before the cloth is ironed [N]
   bool from_mid_bay = false, to_mid_bay = false;  ///< that end stands in the middle of the bay outboard of its rib
   bool comes_out = false;  ///< there while the panel is ironed, taken out when it is released; not of a wire
 };

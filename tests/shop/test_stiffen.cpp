@@ -126,17 +126,16 @@ TEST_CASE("what stays is weighed, with its place and its way behind the hinges",
 
 TEST_CASE("bearing the stage goes before helping, what comes out before what stays, gain for cost after", "[stiffen]") {
   const Standing before = at_use(1.5);
-  std::vector<Trial> all{trial(StiffenKind::end_batten, false, 1.49, 0),       // nothing
-                         trial(StiffenKind::outside_batten, true, 1.2, 0),     // helps, out
-                         trial(StiffenKind::stiffer_rib, false, 0.4, 1),       // bears, stays
-                         trial(StiffenKind::bay_blocks, false, 0.8, 1),        // bears, stays, cheaper
-                         trial(StiffenKind::bench_fixture, true, 0.99, 1)};    // bears, out
+  std::vector<Trial> all{trial(StiffenKind::end_batten, false, 1.49, 0),     // nothing
+                         trial(StiffenKind::outside_batten, true, 1.2, 0),   // helps, out
+                         trial(StiffenKind::stiffer_rib, false, 0.4, 1),     // bears, stays
+                         trial(StiffenKind::bay_blocks, false, 0.8, 1),      // bears, stays, cheaper
+                         trial(StiffenKind::bench_fixture, true, 0.99, 1)};  // bears, out
   rank(all, before, 1);
   std::vector<StiffenKind> order;
   for (const Trial& t : all) order.push_back(t.candidate.kind);
-  CHECK(order == std::vector<StiffenKind>{StiffenKind::bench_fixture, StiffenKind::bay_blocks,
-                                          StiffenKind::stiffer_rib, StiffenKind::outside_batten,
-                                          StiffenKind::end_batten});
+  CHECK(order == std::vector<StiffenKind>{StiffenKind::bench_fixture, StiffenKind::bay_blocks, StiffenKind::stiffer_rib,
+                                          StiffenKind::outside_batten, StiffenKind::end_batten});
 }
 
 TEST_CASE("the ranking does not hang on the order in which ways were tried, and falls in each of its keys",
@@ -183,8 +182,9 @@ TEST_CASE("a frame that gave way and stands with it has gained, one that gives w
   CHECK(help_of(at_use(1.2), falls, 1) == Help::unknown);
 }
 
-TEST_CASE("tried through the solver, a batten that stays lifts the bow of an end rib more than a stouter one that comes off",
-          "[stiffen]") {
+TEST_CASE(
+    "tried through the solver, a batten that stays lifts the bow of an end rib more than a stouter one that comes off",
+    "[stiffen]") {
   Case c = sample::light_rudder(2);
   c.iron = {1.0, 0.3, 0, 6, 0};  // one zone a bay and side
   c.stages.resize(1);

@@ -15,7 +15,8 @@ using namespace evenpull::check;
 
 namespace {
 
-constexpr double chord = 0.35, span = 0.40, force = 100;  // m, m, N: loose cloth pulls some hundredths of a newton beside it
+constexpr double chord = 0.35, span = 0.40,
+                 force = 100;  // m, m, N: loose cloth pulls some hundredths of a newton beside it
 constexpr double modulus = 68.9e9;
 constexpr double bending = 8.2e-10;  // I of the edge [m^4]
 
@@ -233,8 +234,7 @@ TEST_CASE("battened while it is ironed an end rib bows less, and springs in once
     REQUIRE(j.ironing.release(s, "released").outcome == Outcome::settled);
     const Readings r = j.read(s);
     for (std::size_t b = 0; b < j.panel().beams.size(); ++b)
-      if (j.panel().members[static_cast<std::size_t>(j.panel().beams[b].member)].comes_out)
-        CHECK(r.beam_use[b] == 0);
+      if (j.panel().members[static_cast<std::size_t>(j.panel().beams[b].member)].comes_out) CHECK(r.beam_use[b] == 0);
     return std::pair(held, r.end_rib_bow.value);
   };
   const auto bare = bows(c);

@@ -16,7 +16,7 @@ using namespace viz;
 
 constexpr double picture_most = 210, picture_margin = 26, mark_radius = 9.5, jaw = 4;
 constexpr double row_type = least_type, number_column = 30, bar_height = 15, bar_words = 44, stiffen_row_gap = 9;
-constexpr double most_use_shown = 2;   // longer bars end in an arrow head
+constexpr double most_use_shown = 2;  // longer bars end in an arrow head
 const Colour after_ink = value_colour(0.35);
 
 class FromAbove {
@@ -139,8 +139,9 @@ void draw_stiffen_sheet(cairo_t* cr, const StiffenSheet& s, Extent page, const s
   const FromAbove view(s, pages.width);
   draw_from_above(cr, s, view, {HalfPages::margin, pages.take(view.height()), pages.width, view.height()});
   if (!s.rows.empty()) {
-    pages.notes({"Square: comes off before use. Circle: stays. Open box: use now; bar: use with it; upright line: the "
-                 "limit."});
+    pages.notes(
+        {"Square: comes off before use. Circle: stays. Open box: use now; bar: use with it; upright line: the "
+         "limit."});
     pages.gap();
   }
   for (const StiffenRow& row : s.rows) {

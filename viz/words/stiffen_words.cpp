@@ -85,9 +85,10 @@ std::vector<std::string> stiffen_notes(const Stiffening& s, const std::string& c
   std::vector<std::string> out;
   if (!s.stage) return out;
   if (s.setting)
-    out.push_back(fmt::format("Without any stiffening a last stage of {} would hold as stated, where the approved data "
-                              "allow it.",
-                              degrees_both(*s.setting)));
+    out.push_back(
+        fmt::format("Without any stiffening a last stage of {} would hold as stated, where the approved data "
+                    "allow it.",
+                    degrees_both(*s.setting)));
   if (s.ranked.empty()) {
     if (s.bar.over && s.bar.over->use > 1)
       out.emplace_back("No stiffening is known here that lifts this limit: it hangs on order, friction and cloth.");
@@ -98,16 +99,25 @@ std::vector<std::string> stiffen_notes(const Stiffening& s, const std::string& c
                                          : "None of these helps. Do not iron to that stage.");
   if (comes_out_in_vain(s))
     out.emplace_back(
-        "What comes off before use helps mostly on the way: once it is off, the bare frame bears the pull that was ironed "
+        "What comes off before use helps mostly on the way: once it is off, the bare frame bears the pull that was "
+        "ironed "
         "in. It was judged so.");
   const bool confirmed = std::any_of(s.ranked.begin(), s.ranked.end(), [](const Trial& t) { return t.confirmed; });
-  out.push_back(confirmed ? "The first lines were planned in full, error bars and chances counted; the others are first "
-                            "looks, which are no verdict."
-                          : "These are first looks, on a coarse mesh: no verdict. Plan the changed case before you "
-                            "build anything.");
-  out.push_back(fmt::format("To do so: evenpull stiffen {} --take N --into changed.toml, with the number from the list, "
-                            "then evenpull plan changed.toml.",
-                            case_file));
+  out.push_back(confirmed
+                    ? "The first lines were planned in full, error bars and chances counted; the others are first "
+                      "looks, which are no verdict."
+                    : "These are first looks, on a coarse mesh: no verdict. Plan the changed case before you "
+                      "build anything.");
+  out.push_back(
+      fmt::format("To do so: evenpull stiffen {} --take N --into changed.toml, with the number from the list, "
+                  "then evenpull plan changed.toml.",
+                  case_file));
+  const bool wood_stays = std::any_of(s.ranked.begin(), s.ranked.end(), [](const Trial& t) {
+    return !t.candidate.comes_out && t.candidate.material && t.candidate.material->kind == Strength::rupture;
+  });
+  if (wood_stays)
+    out.emplace_back(
+        "Wood that stays gives more in time, about as much again; of battens and blocks that is not counted.");
   out.emplace_back(
       "Order of the list: what bears the stage first, then what helps; what comes out before what stays; then gain for "
       "cost. Sizes and costs are judgement. Battens are taken as clamped beside the member, blocks as pinned at both "
@@ -118,14 +128,12 @@ std::vector<std::string> stiffen_notes(const Stiffening& s, const std::string& c
 std::string candidate_text(const Case& c, const Candidate& k) {
   switch (k.kind) {
     case StiffenKind::bench_fixture: return "padded jaws on the bench, holding the trailing edge amid every bay";
-    case StiffenKind::outside_batten:
-      return "a batten clamped along the outside of " + rib_word(k.battens.front().rib);
+    case StiffenKind::outside_batten: return "a batten clamped along the outside of " + rib_word(k.battens.front().rib);
     case StiffenKind::end_batten: return "a batten along " + rib_word(k.battens.front().rib) + " for good";
     case StiffenKind::outside_bridge:
     case StiffenKind::pocket_bridge:
       return fmt::format("a {}{}", k.braces.front().name, k.comes_out ? ", outside" : ", for good");
-    case StiffenKind::bay_blocks:
-      return "blocks from leading to trailing edge amid " + bays_word(k);
+    case StiffenKind::bay_blocks: return "blocks from leading to trailing edge amid " + bays_word(k);
     case StiffenKind::edge_batten: return "a batten along the trailing edge, inside the cloth";
     case StiffenKind::rib_strip: return "a strip along the span through all ribs, near their middles";
     case StiffenKind::diagonals: return "diagonals from leading to trailing edge across the end bays";
@@ -148,9 +156,9 @@ std::string candidate_size(const Case& c, const Candidate& k) {
     case SectionShape::Kind::tube:
       return fmt::format("tube {} by {}, {}", print_length(s.outside_diameter), print_length(s.wall), material);
     case SectionShape::Kind::bar:
-      return s.height > 0 ? fmt::format("{} across, {} upright, {}", print_length(s.width), print_length(s.height),
-                                        material)
-                          : fmt::format("{} across, {}", print_length(s.width), material);
+      return s.height > 0
+                 ? fmt::format("{} across, {} upright, {}", print_length(s.width), print_length(s.height), material)
+                 : fmt::format("{} across, {}", print_length(s.width), material);
     default: return fmt::format("sheet {}, {}", print_length(s.wall), material);
   }
 }
@@ -167,13 +175,14 @@ std::string candidate_stay(const Candidate& k, const AddedMass& m) {
 
 std::string trial_text(const Stiffening& s, const Trial& t) {
   if (!t.after) return "could not be computed: no equilibrium was found";
-  std::string text =
-      fmt::format("use {} to {}, {}", use_or_way(s.before), use_or_way(*t.after), borne_text(s.the_case, t.after->bears));
+  std::string text = fmt::format("use {} to {}, {}", use_or_way(s.before), use_or_way(*t.after),
+                                 borne_text(s.the_case, t.after->bears));
   if (help_of(s.before, t, *s.stage) == Help::nothing) text += ": no help";
   if (t.confirmed)
-    text += t.confirmed->bears ? "; planned in full: safe up to " +
-                                     degrees_f(s.the_case.stages[static_cast<std::size_t>(*t.confirmed->bears)].temperature)
-                               : "; planned in full: NO stage is safe";
+    text += t.confirmed->bears
+                ? "; planned in full: safe up to " +
+                      degrees_f(s.the_case.stages[static_cast<std::size_t>(*t.confirmed->bears)].temperature)
+                : "; planned in full: NO stage is safe";
   return text;
 }
 

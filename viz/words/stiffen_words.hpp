@@ -11,13 +11,13 @@ namespace evenpull::viz {
 /// A round of trials: the panel, the stage wanted, what stops it, what was tried.
 struct Stiffening {
   Case the_case;
-  Panel panel;                     ///< of the first look
-  std::optional<int> stage;        ///< the one wanted; none: the hottest is borne already
+  Panel panel;               ///< of the first look
+  std::optional<int> stage;  ///< the one wanted; none: the hottest is borne already
   Standing before;
   StageBar bar;
   std::vector<Trial> ranked;
-  std::optional<double> setting{}; ///< K: hottest setting between stages that a first look bears
-  bool chosen = false;             ///< somebody named the stage
+  std::optional<double> setting{};  ///< K: hottest setting between stages that a first look bears
+  bool chosen = false;              ///< somebody named the stage
 };
 
 /// "To bear 300 °F (149 °C)", or that there is nothing to stiffen.
