@@ -166,7 +166,7 @@ Json stage_or_null(const Case& c, const std::optional<int>& stage) {
 Json standing_json(const Case& c, const Standing& s) {
   auto limits = Json::array();
   for (const LimitUse& u : s.limits)
-    limits.push_back({{"limit", viz::limit_text(u.limit)}, {"use", json_number(u.use, "limits.use")}});
+    if (!s.gave_way) limits.push_back({{"limit", viz::limit_text(u.limit)}, {"use", json_number(u.use, "limits.use")}});
   return {{"bears_degF", stage_or_null(c, s.bears)},
           {"gave_way", s.gave_way},
           {"use", s.gave_way ? Json(nullptr) : json_number(s.use, "use")},

@@ -65,7 +65,7 @@ Standing standing_of(const Plan& plan, int stage) {
   for (const StageSummary& x : plan.stages)
     if (x.stage <= stage) s.gave_way = s.gave_way || x.gave_way;
   for (const LimitReading& l : plan.limits) {
-    if (l.stage > stage || kind_of(l.limit) == LimitKind::finish) continue;
+    if (l.stage > stage || kind_of(l.limit) == LimitKind::finish || l.gave_way) continue;
     s.use = std::max(s.use, l.use);
     const auto known =
         std::find_if(s.limits.begin(), s.limits.end(), [&](const LimitUse& u) { return u.limit == l.limit; });
@@ -78,6 +78,11 @@ Standing standing_of(const Plan& plan, int stage) {
 
 std::vector<LimitUse> worse_limits(const Standing& before, const Standing& after) {
   std::vector<LimitUse> out;
+  if (before.gave_way) {  // nothing to compare with: what is beyond its limit is told
+    for (const LimitUse& now : after.limits)
+      if (now.use > 1) out.push_back(now);
+    return out;
+  }
   for (const LimitUse& now : after.limits) {
     double was = 0;
     for (const LimitUse& x : before.limits)
