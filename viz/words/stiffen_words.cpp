@@ -39,8 +39,8 @@ bool comes_out_in_vain(const Stiffening& s) {
 
 // What a mass does about the hinge line: its moment in the units of a balance.
 std::string moment_text(const AddedMass& m) {
-  constexpr double pound = 0.45359237, inch = 0.0254;  // kg, m
-  return fmt::format("{:.2f} lb in ({:.1f} g m)", std::abs(*m.behind_hinge) * m.mass / (pound * inch),
+  constexpr double pound_inch = 0.45359237 * 0.0254;  // kg m
+  return fmt::format("{:.2f} lb in ({:.1f} g m)", std::abs(*m.behind_hinge) * m.mass / pound_inch,
                      1000 * std::abs(*m.behind_hinge) * m.mass);
 }
 
