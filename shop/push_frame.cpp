@@ -69,7 +69,8 @@ MemberGroup group_of(MemberRole role) {
     case MemberRole::spar: return MemberGroup::spars;
     case MemberRole::end_rib:
     case MemberRole::inner_rib:
-    case MemberRole::brace: break;
+    case MemberRole::brace:
+    case MemberRole::batten: break;
   }
   return MemberGroup::ribs;
 }

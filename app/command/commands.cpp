@@ -43,6 +43,7 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::coupon: run_coupon(r, out); return;
     case Request::Job::tap: run_tap(r, out); return;
     case Request::Job::push: run_push(r, out); return;
+    case Request::Job::stiffen: run_stiffen(r, out); return;
     case Request::Job::draft: run_draft(r, out); return;
     case Request::Job::attach: run_attach(r, out); return;
     case Request::Job::plan:
@@ -63,6 +64,7 @@ const char* ending_of(Request::Job job) {
     case Request::Job::tap: return "-tap";
     case Request::Job::push: return "-push";
     case Request::Job::attach: return "-attach";
+    case Request::Job::stiffen: return "-stiffen";
     case Request::Job::plan:
     case Request::Job::print_template: break;
   }

@@ -41,6 +41,7 @@ void describe_old(CLI::App& app, Request& r);
 void describe_coupon(CLI::App& app, Request& r);
 void describe_tap(CLI::App& app, Request& r);
 void describe_push(CLI::App& app, Request& r);
+void describe_stiffen(CLI::App& app, Request& r);
 void describe_draft(CLI::App& app, Request& r);
 void describe_attach(CLI::App& app, Request& r);
 

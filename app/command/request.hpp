@@ -6,6 +6,7 @@
 #include "app/command/log_request.hpp"
 #include "app/command/old_request.hpp"
 #include "app/command/push_request.hpp"
+#include "app/command/stiffen_request.hpp"
 #include "app/command/tap_request.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "viz/sheet/sheet.hpp"
@@ -17,7 +18,22 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, draft, attach, print_template };
+  enum class Job {
+    plan,
+    survey,
+    replay,
+    contrast,
+    iron,
+    log,
+    coupon,
+    tap,
+    old,
+    push,
+    stiffen,
+    draft,
+    attach,
+    print_template
+  };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
@@ -39,6 +55,7 @@ struct Request {
   CouponRequest coupon;
   OldRequest old;
   PushRequest push;
+  StiffenRequest stiffen;
   DraftRequest draft;
   TapRequest tap;  ///< tap only
 };

@@ -13,6 +13,7 @@ void read_supports(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cloth(const CaseTable& top, Case& c);
 void read_blanket(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cut_outs(const CaseTable& top, Case& c);  ///< pockets and hinge gaps; needs structure, supports and blanket
+void read_battens(const CaseTable& top, Case& c);   ///< needs structure and pockets
 void read_iron(const CaseTable& top, Case& c);
 void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 /// Which ribs are fastened when; needs structure and stages.
@@ -44,7 +45,7 @@ std::optional<JointMake> read_joint_if(const CaseTable& t, const std::string& ke
 void check_depth(const CaseTable& owner, const MemberMake& make, const Case& c, double from, double to);
 void check_rib(const CaseTable& owner, const MemberMake& make, const Case& c);
 void check_tip_bow(const CaseTable& owner, const MemberMake& make);
-void check_brace(const CaseTable& owner, const MemberMake& make);
+void check_brace(const CaseTable& owner, const MemberMake& make, const char* what = "a brace");
 void check_pocket_front(const CaseTable& owner, const MemberMake& make, const Case& c, double chord_fraction);
 /// One that is to lie below the cloth and is as deep as the panel.
 void check_low_rib(const CaseTable& owner, const MemberMake& make);

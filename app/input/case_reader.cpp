@@ -50,7 +50,7 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
       context, document, "",
       {"format", "title",  "description", "invented",  "outline",  "tip_bow", "profile",        "materials", "member",
        "ribs",   "brace",  "pocket",      "hinge_gap", "supports", "cloth",   "blanket",        "iron",      "doses",
-       "stage",  "limits", "work",        "mesh",      "spread",   "score",   "measured_frame", "attach"});
+       "stage",  "limits", "work",        "mesh",      "spread",   "score",   "measured_frame", "attach",    "batten"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -66,6 +66,7 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   read_cloth(top, c);
   read_blanket(top, c);
   read_cut_outs(top, c);
+  read_battens(top, c);
   read_iron(top, c);
   read_stages(top, c);
   read_attach(top, c);

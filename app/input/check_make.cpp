@@ -71,11 +71,11 @@ void check_rib(const CaseTable& owner, const MemberMake& make, const Case& c) {
 
 void check_tip_bow(const CaseTable& owner, const MemberMake& make) { refuse_a_nose(owner, make, "a tip bow"); }
 
-void check_brace(const CaseTable& owner, const MemberMake& make) {
-  refuse_a_nose(owner, make, "a brace");
+void check_brace(const CaseTable& owner, const MemberMake& make, const char* what) {
+  refuse_a_nose(owner, make, what);
   if (is_as_deep_as_the_panel(make))
     owner.context().fail(owner.path("section"),
-                         "has no height, and a brace is not as deep as the panel; write its height");
+                         fmt::format("has no height, and {} is not as deep as the panel; write its height", what));
 }
 
 void check_pocket_front(const CaseTable& owner, const MemberMake& make, const Case& c, double chord_fraction) {

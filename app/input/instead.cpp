@@ -38,8 +38,8 @@ constexpr const char* on_two_bows =
     "the outer half, and "
     "outline.goes_on_beyond = [\"inboard end\"]";
 constexpr const char* on_brace_ends =
-    "a brace ends where a member along the span crosses a rib: { member = \"spar\", rib = 2 }. One that ends between "
-    "ribs: "
+    "a brace ends where a member along the span crosses a rib: { member = \"spar\", rib = 2 }, or in the middle of a "
+    "bay: { member = \"spar\", mid_bay = 2 }. One that ends elsewhere between ribs: "
     "add a station there and write under [[ribs.single]] for its number a rib as light as anything that is there; but "
     "the "
     "cloth then bears on it. Or take the nearest crossing: with an end moved by less than a quarter of a bay its pull "

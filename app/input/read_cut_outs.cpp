@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace evenpull {
 namespace {
@@ -97,11 +98,15 @@ void check_nothing_there(const CaseTable& t, const Case& c, const Pocket& p) {
                                    "support at one side of the pocket or on another member",
                                    print_length(p.to), words, print_length(s.station)));
   for (const Brace& b : c.braces)
-    for (const auto& [member, rib] : {std::pair(b.from_member, b.from_rib), std::pair(b.to_member, b.to_rib)})
-      if (member == edge && takes_away(c, p, c.ribs[static_cast<size_t>(rib)].station))
-        t.fail("from", fmt::format("to {} takes the trailing edge away where {} ends, at rib {}; let it end at another "
+    for (const auto& [member, rib, mid_bay] :
+         {std::tuple(b.from_member, b.from_rib, b.from_mid_bay), std::tuple(b.to_member, b.to_rib, b.to_mid_bay)}) {
+      const double at = c.ribs[static_cast<size_t>(rib)].station;
+      const double place = mid_bay ? 0.5 * (at + c.ribs[static_cast<size_t>(rib) + 1].station) : at;
+      if (member == edge && takes_away(c, p, place))
+        t.fail("from", fmt::format("to {} takes the trailing edge away where {} ends, {} {}; let it end at another "
                                    "member",
-                                   print_length(p.to), in_quotes(b.name), rib + 1));
+                                   print_length(p.to), in_quotes(b.name), mid_bay ? "amid bay" : "at rib", rib + 1));
+    }
 }
 
 /// The front is a member of the pocket's own, but where a spar stands already.

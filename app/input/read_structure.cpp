@@ -287,8 +287,16 @@ void read_ribs(const CaseTable& top, Case& c, MaterialShelf& shelf) {
     }
 }
 
-int read_end(const CaseTable& brace, const std::string& key, const Case& c, int& rib) {
-  const auto end = brace.table(key, {"member", "rib"}, key + " = { member = \"spar\", rib = 1 }");
+int read_end(const CaseTable& brace, const std::string& key, const Case& c, int& rib, bool& mid_bay) {
+  const auto end = brace.table(key, {"member", "rib", "mid_bay"}, key + " = { member = \"spar\", rib = 1 }");
+  mid_bay = end.has("mid_bay");
+  if (mid_bay) {
+    if (end.has("rib")) end.fail("mid_bay", "cannot stand beside rib: an end is at a rib or in the middle of a bay");
+    rib = end.whole_number("mid_bay",
+                           {1, static_cast<double>(c.ribs.size()) - 1, "bays count from 1 at the inboard end"}) -
+          1;
+    return find_member(end, "member", c);
+  }
   if (const auto* stated = end.find("rib");
       stated &&
       (stated->kind == Entry::Kind::number || stated->kind == Entry::Kind::text || stated->kind == Entry::Kind::list))
@@ -299,7 +307,9 @@ int read_end(const CaseTable& brace, const std::string& key, const Case& c, int&
 
 bool joins_the_same(const Brace& a, const Brace& b) {
   const auto ends = [](const Brace& x) {
-    std::array<std::pair<int, int>, 2> e{{{x.from_member, x.from_rib}, {x.to_member, x.to_rib}}};
+    const auto place = [](int rib, bool mid_bay) { return 2 * rib + static_cast<int>(mid_bay); };
+    std::array<std::pair<int, int>, 2> e{
+        {{x.from_member, place(x.from_rib, x.from_mid_bay)}, {x.to_member, place(x.to_rib, x.to_mid_bay)}}};
     std::sort(e.begin(), e.end());
     return e;
   };
@@ -366,13 +376,16 @@ Brace read_brace(const CaseTable& t, const Case& c, MaterialShelf& shelf, const 
     t.context().note_default(t.path("joints"), "rigid; in the chances anything from hardly fixed to welded",
                              default_estimate);
   }
-  b.from_member = read_end(t, "from", c, b.from_rib);
-  b.to_member = read_end(t, "to", c, b.to_rib);
-  if (b.from_member == b.to_member && b.from_rib == b.to_rib)
-    t.context().fail(
-        t.path("to"),
-        fmt::format("is where {} begins, at {} on rib {}; a brace needs two different ends", in_quotes(b.name),
-                    in_quotes(c.span_members[static_cast<size_t>(b.to_member)].name), b.to_rib + 1));
+  b.from_member = read_end(t, "from", c, b.from_rib, b.from_mid_bay);
+  b.to_member = read_end(t, "to", c, b.to_rib, b.to_mid_bay);
+  b.comes_out = t.has("comes_out") && t.flag("comes_out");
+  if (b.comes_out && b.wire)
+    t.fail("comes_out", "has no meaning for a wire: what is put in for the ironing alone pushes as well as it pulls");
+  if (b.from_member == b.to_member && b.from_rib == b.to_rib && b.from_mid_bay == b.to_mid_bay)
+    t.context().fail(t.path("to"),
+                     fmt::format("is where {} begins, at {} {} {}; a brace needs two different ends", in_quotes(b.name),
+                                 in_quotes(c.span_members[static_cast<size_t>(b.to_member)].name),
+                                 b.to_mid_bay ? "amid bay" : "on rib", b.to_rib + 1));
   for (size_t i = 0; i < c.braces.size(); ++i)
     if (joins_the_same(c.braces[i], b))
       t.context().fail(t.own_path(),
@@ -405,7 +418,8 @@ void read_structure(const CaseTable& top, Case& c) {
   }
   std::vector<std::string> paths;
   for (const auto& t :
-       top.tables("brace", {"name", "from", "to", "section", "material", "joints", "wire", "diameter", "tightness"},
+       top.tables("brace",
+                  {"name", "from", "to", "section", "material", "joints", "wire", "diameter", "tightness", "comes_out"},
                   most::braces)) {
     c.braces.push_back(read_brace(t, c, shelf, paths));
     paths.push_back(t.own_path());

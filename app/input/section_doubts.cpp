@@ -32,6 +32,7 @@ std::vector<Named> all_makes(const Case& c) {
   if (c.tip_bow) all.push_back({"The tip bow", &*c.tip_bow});
   for (const auto& b : c.braces)
     if (!b.wire) all.push_back({in_quotes(b.name), &b.make});
+  for (const auto& b : c.battens) all.push_back({in_quotes(b.name), &b.make});
   return all;
 }
 

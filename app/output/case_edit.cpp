@@ -118,6 +118,11 @@ void replace_tables(std::string& text, const CaseEdit& edit) {
   else insert_lines(text, text.size(), (text.empty() ? "" : "\n") + edit.value);
 }
 
+void add_table(std::string& text, const CaseEdit& edit) {
+  refuse_inline(text, toml_statements(text), dotted(edit.table), edit.table);
+  insert_lines(text, text.size(), (text.empty() ? "" : "\n") + edit.value);
+}
+
 void set_key(std::string& text, const CaseEdit& edit) {
   const Statements statements = toml_statements(text);
   Path path = dotted(edit.table);
@@ -167,6 +172,7 @@ std::string edited_case(std::string text, const std::vector<CaseEdit>& edits) {
   for (const CaseEdit& edit : edits) switch (edit.kind) {
       case CaseEdit::Kind::set_key: set_key(text, edit); break;
       case CaseEdit::Kind::remove_key: remove_key(text, edit); break;
+      case CaseEdit::Kind::add_table: add_table(text, edit); break;
       case CaseEdit::Kind::replace_tables: replace_tables(text, edit); break;
     }
   return text;

@@ -12,6 +12,7 @@ struct CaseEdit {
   enum class Kind {
     set_key,  ///< `key = value` in a table: where it stands its value alone is replaced; the table is added if need be
     remove_key,     ///< with its line; nothing where it is not there
+    add_table,      ///< one more [[name]] at the end of the text: `value`, whole lines with its header
     replace_tables  ///< all [name] or [[name]], with what lies within them, by `value`: whole lines with their headers
   };
   Kind kind = Kind::set_key;

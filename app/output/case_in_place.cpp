@@ -31,9 +31,13 @@ constexpr mode_t mode_bits = 07777;
       fmt::format("{}: cannot be changed ({}); the case is as it was", shown_file(file.string()), reason));
 }
 
+bool is_of_tables(const CaseEdit& e) {
+  return e.kind == CaseEdit::Kind::replace_tables || e.kind == CaseEdit::Kind::add_table;
+}
+
 bool touched(const std::string& path, const std::vector<CaseEdit>& edits) {
   for (const CaseEdit& e : edits) {
-    const std::string name = e.kind == CaseEdit::Kind::replace_tables ? e.table : e.table + "." + e.key;
+    const std::string name = is_of_tables(e) ? e.table : e.table + "." + e.key;
     if (path == name) return true;
   }
   return false;
@@ -62,7 +66,7 @@ bool same_besides(const Entry& a, const Entry& b, const std::string& path, const
     const std::string name = path.empty() ? key : path + "." + key;
     if (touched(name, edits)) continue;
     const bool above = std::any_of(edits.begin(), edits.end(), [&](const CaseEdit& e) {
-      const auto whole = e.kind == CaseEdit::Kind::replace_tables ? e.table : e.table + "." + e.key;
+      const auto whole = is_of_tables(e) ? e.table : e.table + "." + e.key;
       return whole.rfind(name + ".", 0) == 0;
     });
     const Entry &x = both.first ? *both.first : nothing, &y = both.second ? *both.second : nothing;

@@ -87,6 +87,10 @@ void add_cut_outs(Json& j, const Case& c) {
                                {"end_percent", json_number(gap_end(c, g) * 100, "hinge_gap.end")}});
 }
 
+Json brace_end(const Case& c, int member, int rib, bool mid_bay) {
+  return {{"member", c.span_members[static_cast<size_t>(member)].name}, {mid_bay ? "mid_bay" : "rib", rib + 1}};
+}
+
 }  // namespace
 
 std::string survey_document(const Case& c, const Panel& panel, const RunEstimate& estimate, const RunEstimate& fine,
@@ -134,11 +138,20 @@ std::string survey_document(const Case& c, const Panel& panel, const RunEstimate
   for (const auto& b : c.braces)
     j["braces"].push_back(
         {{"name", b.name},
-         {"from", {{"member", c.span_members[static_cast<size_t>(b.from_member)].name}, {"rib", b.from_rib + 1}}},
-         {"to", {{"member", c.span_members[static_cast<size_t>(b.to_member)].name}, {"rib", b.to_rib + 1}}},
+         {"from", brace_end(c, b.from_member, b.from_rib, b.from_mid_bay)},
+         {"to", brace_end(c, b.to_member, b.to_rib, b.to_mid_bay)},
+         {"comes_out", b.comes_out},
          {"make", make_of(b.make, c)},
          {"wire", b.wire},
          {"tightness_N", b.wire ? Json(json_number(b.tightness, "brace.tightness")) : Json(nullptr)}});
+  j["battens"] = Json::array();
+  for (const auto& b : c.battens)
+    j["battens"].push_back(
+        {{"name", b.name},
+         {"rib", b.rib >= 0 ? Json(b.rib + 1) : Json(nullptr)},
+         {"member", b.rib >= 0 ? Json(nullptr) : Json(c.span_members[static_cast<size_t>(b.span_member)].name)},
+         {"make", make_of(b.make, c)},
+         {"comes_out", b.comes_out}});
   j["supports"] = {{"while_ironed", supports_of(c.while_ironed, c)}, {"in_use", supports_of(c.in_use, c)}};
   j["stages"] = Json::array();
   for (const auto& s : c.stages) {

@@ -10,7 +10,7 @@ constexpr std::size_t string_letters = 2000, title_letters = 200, name_letters =
 constexpr std::size_t key_parts = 8, nesting = 8;                  ///< the formats need 4
 constexpr std::size_t case_values = 10000, order_values = 400000;  ///< all keys and list entries of a file
 
-constexpr std::size_t members = 40, braces = 200, supports = 200, places_of_a_support = 100, motions = 6;
+constexpr std::size_t members = 40, braces = 200, battens = 40, supports = 200, places_of_a_support = 100, motions = 6;
 constexpr std::size_t changes = 12;  ///< of a member's shape along the span
 constexpr std::size_t attachments = 200;
 constexpr std::size_t pockets = 6, hinge_gaps = 12;

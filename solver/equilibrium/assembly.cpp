@@ -42,7 +42,8 @@ Assembly::Assembly(const Model& m, double smoothing)
 
 void Assembly::prepare_frame(const Covering& s) {
   for (std::size_t b = 0; b < frame_.size(); ++b)
-    frame_[b] = model_.beam_elastic[b] + s.axial[b] * model_.beam_geometric[b];
+    if (model_.stands(b, s.held)) frame_[b] = model_.beam_elastic[b] + s.axial[b] * model_.beam_geometric[b];
+    else frame_[b].setZero();
   for (std::size_t w = 0; w < taut_.size(); ++w)
     if (!taut_[w]) frame_[model_.wires[w].beam] = slack_stiffness * model_.beam_elastic[model_.wires[w].beam];
 }
@@ -59,7 +60,8 @@ int Assembly::first_wire_off(const Eigen::VectorXd& d) const {
 
 void Assembly::follow_member_forces(Covering& s) {
   for (std::size_t b = 0; b < frame_.size(); ++b)
-    s.axial[b] = axial_force(model_.beams[b], ends_of(model_.panel.beams[b], s.unknowns));
+    s.axial[b] = model_.stands(b, s.held) ? axial_force(model_.beams[b], ends_of(model_.panel.beams[b], s.unknowns))
+                                          : 0;
   for (const Wire& w : model_.wires) s.axial[w.beam] = std::max(0.0, w.pull(model_.panel, s.unknowns));
   prepare_frame(s);
 }
@@ -233,6 +235,8 @@ Sparse Assembly::geometric(const Covering& s) {
   model_.tangent.add(blocks_, own_blocks_, geometric.valuePtr());
   std::vector<BeamMatrix> beams;
   for (std::size_t b = 0; b < frame_.size(); ++b) beams.push_back(frame_[b] - model_.beam_elastic[b]);
+  for (std::size_t b = 0; b < frame_.size(); ++b)
+    if (!model_.stands(b, s.held)) beams[b].setZero();
   for (std::size_t w = 0; w < taut_.size(); ++w)
     if (!taut_[w]) beams[model_.wires[w].beam].setZero();
   add_frame(beams, geometric.valuePtr());

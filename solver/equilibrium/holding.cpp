@@ -28,6 +28,8 @@ void add_give(const Model& m, const Covering& s, Eigen::VectorXd& r) {
 
 void change_hands(const Model& m, Held h, Covering& s) {
   s.held = h;
+  for (std::size_t b = 0; b < s.axial.size(); ++b)
+    if (!m.stands(b, h)) s.axial[b] = 0;
   s.springs_from.clear();
   for (const Spring& spring : springs_of(m, h)) s.springs_from.push_back(s.unknowns[spring.unknown]);
 }

@@ -40,6 +40,8 @@ class BareFrame {
       : m_(m), size_(6 * static_cast<int>(m.panel.joints.size())), held_(size_, 0), left_out_(m.beams.size(), 0) {
     if (!with_wires)
       for (const Wire& w : m.wires) left_out_[w.beam] = 1;
+    for (std::size_t b = 0; b < m.beams.size(); ++b)
+      if (!m.stands(b, h)) left_out_[b] = 1;
     for (int i : m.held[static_cast<int>(h)])
       if (i < size_) held_[i] = 1;  // beyond that is creep of cloth
     ground_ = Eigen::VectorXd::Zero(size_);
@@ -156,6 +158,7 @@ const char* key_of(MemberRole r) {
     case MemberRole::inner_rib: return "ribs";
     case MemberRole::tip_bow: return "tip_bow";
     case MemberRole::brace: return "brace";
+    case MemberRole::batten: return "batten";
     case MemberRole::pocket_front: return "pocket";
     default: return "member";
   }

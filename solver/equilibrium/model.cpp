@@ -72,6 +72,7 @@ void Model::build(const std::vector<BeamEnds>& ends) {
   }
   for (std::size_t i = 0; i < panel.beams.size(); ++i) {
     const Beam& b = panel.beams[i];
+    comes_out.push_back(panel.members[b.member].comes_out);
     const Material& m = c.materials[panel.members[b.member].material];
     BeamEnds end = ends.empty() ? BeamEnds{} : ends[i];
     if (b.hinge_from) end.from = hinge_end;

@@ -42,6 +42,7 @@ struct Model {
   std::vector<BeamShape> beams;  ///< as Panel::beams, with material
   std::vector<BeamMatrix> beam_elastic;
   std::vector<BeamMatrix> beam_geometric;  ///< under 1 N of pull; proportional to the axial force
+  std::vector<char> comes_out;             ///< of each beam: it is there only while the panel is ironed
   std::vector<Wire> wires;        ///< of the beams, those that only pull; their stiffness here is that of taut ones
   std::vector<double> allowable;  ///< stress allowed in each member [Pa]
   std::vector<BeamFlats> flats;   ///< thin flats of each beam
@@ -64,6 +65,9 @@ struct Model {
   std::array<std::vector<int>, 2> held_positions;  ///< values in rows and columns of held unknowns
   /// The same of each sliding point's own unknowns; empty where the case attaches nothing.
   std::vector<std::vector<int>> sliding_positions;
+
+  /// Whether a beam is there while the panel is held so.
+  bool stands(std::size_t beam, Held h) const { return h == Held::while_ironed || !comes_out[beam]; }
 
  private:
   void build(const std::vector<BeamEnds>& ends);  ///< no ends: all beams end rigidly but for their hinges

@@ -19,6 +19,10 @@ constexpr double same_joint = 1e-3;
 // A shape that changes so near to a joint changes at it [m].
 constexpr double same_place = 1e-6;
 
+// What clamps pass on of a batten's stiffness along itself and against twist: next to nothing, the side on which the
+// member beside it gets no help; more than nothing, so that no motion is without stiffness.
+constexpr double share_of_clamps = 1e-3;
+
 // Half the material in the same places: half the stiffness, and under half the load the same stress.
 Section half_of(Section s) {
   for (double* of : {&s.area, &s.inertia_up, &s.inertia_flat, &s.torsion, &s.shear_up, &s.shear_flat, &s.warping})
@@ -38,6 +42,7 @@ class FrameBuilder {
     lay_braces();
     for (const Piece& piece : further_pieces_) lay_piece(piece);
     lay_pocket_fronts();
+    lay_battens();
     mark_welds(c_, joints_, p_);
     return std::move(joints_);
   }
@@ -299,6 +304,38 @@ class FrameBuilder {
     joints_.rib_at = at;
   }
 
+  // Of a rib, or the column nearest to the middle of the bay outboard of it.
+  int column_of(int rib, bool mid_bay) const {
+    const int first = lines_.rib_columns[rib];
+    if (!mid_bay) return first;
+    const auto off = [&](int j) { return std::abs(lines_.columns[j].share - 0.5); };
+    int best = first + 1;
+    for (int j = best; j < lines_.rib_columns[rib + 1]; ++j)
+      if (off(j) < off(best)) best = j;
+    return best;
+  }
+
+  // Its ends turn freely, so that joints of the member beside it are not bridged; clamps slip along it.
+  void lay_battens() {
+    for (const Batten& b : c_.battens) {
+      FrameMember member;
+      member.name = b.name;
+      member.role = MemberRole::batten;
+      member.material = b.make.material;
+      member.shape = b.make.shape;
+      member.comes_out = b.comes_out;
+      const std::vector<int>& along = b.rib >= 0 ? joints_.rib[b.rib] : joints_.span[b.span_member];
+      Section section = section_of(b.make.shape, b.make.shape.height, ratios_of(b.make, c_.materials));
+      section.area *= share_of_clamps, section.torsion *= share_of_clamps, section.warping = 0;
+      const int index = static_cast<int>(p_.members.size());
+      for (std::size_t k = 0; k + 1 < along.size(); ++k)
+        add_beam(member, index, along[k], along[k + 1], {section, section, section, b.make.shape.height},
+                 Eigen::Vector3d::UnitZ());
+      p_.beams[member.beams.front()].hinge_from = p_.beams[member.beams.back()].hinge_to = true;
+      p_.members.push_back(member);
+    }
+  }
+
   void lay_braces() {
     for (const Brace& b : c_.braces) {
       FrameMember member;
@@ -306,13 +343,15 @@ class FrameBuilder {
       member.role = MemberRole::brace;
       member.material = b.make.material;
       member.shape = b.make.shape;
-      const int from = joints_.span[b.from_member][lines_.rib_columns[b.from_rib]];
-      const int to = joints_.span[b.to_member][lines_.rib_columns[b.to_rib]];
+      member.comes_out = b.comes_out;
+      const int from = joints_.span[b.from_member][column_of(b.from_rib, b.from_mid_bay)];
+      const int to = joints_.span[b.to_member][column_of(b.to_rib, b.to_mid_bay)];
       const int index = static_cast<int>(p_.members.size());
       Section section = section_of(b.make.shape, b.make.shape.height, ratios_of(b.make, c_.materials));
       if (b.wire) section.inertia_up = section.inertia_flat = section.torsion = section.warping = 0;  // ball ends
       const int column = lines_.rib_columns[b.from_rib];
-      if (b.from_rib == b.to_rib && !is_end(column) && (column == 0 || column == columns() - 1))
+      const bool at_ribs = !b.from_mid_bay && !b.to_mid_bay;
+      if (at_ribs && b.from_rib == b.to_rib && !is_end(column) && (column == 0 || column == columns() - 1))
         section = half_of(section);
       add_beam(member, index, from, to, {section, section, section, b.make.shape.height}, Eigen::Vector3d::UnitZ());
       pin(member, b.from_joint, b.to_joint);

@@ -69,7 +69,7 @@ struct Beam {
   bool weld_from = false, weld_to = false;  ///< there is a weld at this end
 };
 
-enum class MemberRole { leading_edge, spar, trailing_edge, tip_bow, end_rib, inner_rib, brace, pocket_front };
+enum class MemberRole { leading_edge, spar, trailing_edge, tip_bow, end_rib, inner_rib, brace, pocket_front, batten };
 
 struct FrameMember {
   std::string name;
@@ -79,6 +79,7 @@ struct FrameMember {
   std::vector<int> joints;  ///< beams.size() + 1
   SectionShape shape{};     ///< as stated at its first piece
   int span_member = -1;     ///< Case::span_members that it is, or a piece of; -1: none
+  bool comes_out = false;   ///< taken out when the panel is released
 };
 
 /// Cloth cut out on both sides alike: what lies between these lines of the mesh.

@@ -40,6 +40,7 @@ void mark_welds(const Case& c, const FrameJoints& joints, Panel& p) {
   }
   if (welds.empty()) return;
   for (const FrameMember& m : p.members) {
+    if (m.role == MemberRole::batten) continue;  // clamped beside, not welded
     const double reach = c.materials[static_cast<std::size_t>(m.material)].weld_reach;
     for (const int weld : m.joints) {
       if (!welds.count(weld)) continue;

@@ -17,7 +17,8 @@ std::vector<Eigen::Vector3d> force_on_joints(const Model& m, const Covering& s) 
 std::vector<int> members_at_joints(const Panel& p) {
   std::vector<int> count(p.joints.size(), 0);
   for (const FrameMember& f : p.members)
-    for (int j : f.joints) ++count[j];
+    if (f.role != MemberRole::batten)  // its joints are those of the member that it lies along
+      for (int j : f.joints) ++count[j];
   return count;
 }
 
@@ -47,6 +48,7 @@ std::vector<BeamLoad> pull_on_beams(const Model& m, const Covering& s) {
   const std::vector<int> shared = members_at_joints(p);
   std::vector<BeamLoad> out(p.beams.size());
   for (const FrameMember& f : p.members) {
+    if (f.role == MemberRole::batten) continue;  // the cloth pulls on the member beside it
     const std::size_t n = f.joints.size();
     std::vector<double> at(n, 0);
     for (std::size_t k = 1; k < n; ++k)

@@ -96,6 +96,11 @@ void read_stress(const Model& m, const Covering& s, Readings& r) {
     const Limits& limits = m.the_case.limits;
     EndUse ends[2];
     double crippling = 0;
+    if (!m.stands(b, s.held)) {
+      r.beam_use.push_back(0);
+      r.beam_crippling.push_back(0);
+      continue;
+    }
     if (is_wire[b]) {
       ends[0] = ends[1] = wire_use(material, limits, s.axial[b] / beam.section.area);
     } else {

@@ -134,14 +134,26 @@ struct Rib {
   bool touches_cloth = true;              ///< false: lower than the profile, the cloth passes over it free (inner ribs)
 };
 
-/// A straight brace between two points where a span member crosses a rib.
+/// A straight brace between two points of span members, each at a rib or in the middle of the bay beyond it.
 struct Brace {
   std::string name;
   MemberMake make;
   int from_member = 0, from_rib = 0, to_member = 0, to_rib = 0;
   JointMake from_joint{}, to_joint{};
-  bool wire = false;     ///< only pulls
-  double tightness = 0;  ///< what a wire pulls before the cloth is ironed [N]
+  bool wire = false;                              ///< only pulls
+  double tightness = 0;                           ///< what a wire pulls before the cloth is ironed [N]
+  bool from_mid_bay = false, to_mid_bay = false;  ///< that end stands in the middle of the bay outboard of its rib
+  bool comes_out = false;  ///< there while the panel is ironed, taken out when it is released; not of a wire
+};
+
+/// A batten clamped along the whole of a rib or of a span member: it bends with it and bears no pull along itself, since
+/// clamps slip.
+struct Batten {
+  std::string name;
+  MemberMake make;
+  int rib = -1;            ///< index into Case::ribs; -1: along a span member
+  int span_member = -1;    ///< index into Case::span_members; -1: along a rib
+  bool comes_out = false;  ///< there while the panel is ironed, taken off when it is released
 };
 
 /// A piece of the trailing edge that stands back for a tab: the edge stops at its sides, the pocket's own member carries on,
@@ -340,6 +352,7 @@ struct Case {
   std::vector<Rib> ribs;
   std::optional<MemberMake> tip_bow;
   std::vector<Brace> braces;
+  std::vector<Batten> battens{};
   std::vector<Pocket> pockets{};
   std::vector<HingeGap> hinge_gaps{};
   bool cloth_goes_on_inboard = false, cloth_goes_on_outboard = false;  ///< a bay of a longer wing

@@ -37,6 +37,7 @@ set(EVENPULL_APP_TESTS
   test_result_folder.cpp
   test_same_case.cpp
   test_section_input.cpp
+  test_stiffen_command.cpp
   test_summary.cpp
   test_sure_input.cpp
   test_tap_command.cpp

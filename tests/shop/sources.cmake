@@ -11,4 +11,5 @@ set(EVENPULL_SHOP_TESTS
   test_push_choice.cpp
   test_push_frame.cpp
   test_push_readings.cpp
+  test_stiffen.cpp
   test_tap.cpp)

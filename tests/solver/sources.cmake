@@ -8,6 +8,7 @@ set(EVENPULL_SOLVER_TESTS
   test_certificate.cpp
   test_changing_member.cpp
   test_cloth_states.cpp
+  test_comes_out.cpp
   test_cut_outs.cpp
   test_pocket_room.cpp
   test_edge.cpp

@@ -58,7 +58,7 @@ TEST_CASE("a safe stage that was done before the plan is not said to hold any li
 TEST_CASE("no safe stage comes with the advice to stop and ask") {
   const Plan plan = told(aileron(), Panel{}, {verdict(0, 1.4), verdict(1, 2), verdict(2, 3)}, {});
   CHECK_THAT(because_text(plan), Contains("No stage holds"));
-  CHECK_THAT(all(advice_sentences(plan)), Contains("Stop and ask"));
+  CHECK_THAT(all(advice_sentences(plan)), Contains("Stop and ask") && Contains("evenpull stiffen"));
 }
 
 TEST_CASE("a ceiling below what the approved data ask for says stop and ask") {

@@ -213,15 +213,25 @@ bool SurveyPlan::lies_below_the_cloth(const FrameMember& m) const {
   return false;
 }
 
+// A batten is drawn on the outer side of what it lies along.
+Point SurveyPlan::beside_member(const FrameMember& m) const {
+  constexpr double off = 8;
+  const Point a = joint(m.joints.front()), b = joint(m.joints.back());
+  if (std::abs(b.x - a.x) > std::abs(b.y - a.y)) return {0, off};
+  return {a.x < 0.5 * (left_ + right_) ? -off : off, 0};
+}
+
 void SurveyPlan::draw_members(cairo_t* cr) const {
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
   for (const auto& m : panel_.members) {
     const double dash[] = {12, 9}, apart[] = {6, 9};
-    if (m.role == MemberRole::brace) cairo_set_dash(cr, dash, 2, 0);
+    if (m.role == MemberRole::brace || m.role == MemberRole::batten) cairo_set_dash(cr, dash, 2, 0);
     const bool low = lies_below_the_cloth(m);
+    const Point beside = m.role == MemberRole::batten ? beside_member(m) : Point{0, 0};
     for (std::size_t i = 0; i < m.joints.size(); ++i) {
       const Point p = joint(m.joints[i]);
-      i == 0 ? cairo_move_to(cr, p.x, p.y) : cairo_line_to(cr, p.x, p.y);
+      if (i == 0) cairo_move_to(cr, p.x + beside.x, p.y + beside.y);
+      else cairo_line_to(cr, p.x + beside.x, p.y + beside.y);
     }
     if (low) {
       // Over the line between two zones, which would show in the gaps.
@@ -312,7 +322,7 @@ void SurveyPlan::draw_names(cairo_t* cr) const {
               {.size = type, .align = Align::right});
   Uncrowded names;
   for (const auto& m : panel_.members) {
-    if (m.role != MemberRole::brace && m.role != MemberRole::tip_bow) continue;
+    if (m.role != MemberRole::brace && m.role != MemberRole::tip_bow && m.role != MemberRole::batten) continue;
     const Point a = joint(m.joints[m.joints.size() / 2]), b = joint(m.joints[(m.joints.size() - 1) / 2]);
     const TextStyle style{.size = small_type};
     const std::string name = cut_to_width(cr, m.name, style, longest_brace_name);

@@ -33,6 +33,7 @@ class SurveyPlan {
   void draw_stations(cairo_t* cr) const;
   void draw_supports(cairo_t* cr) const;
   void draw_chords(cairo_t* cr) const;
+  Point beside_member(const FrameMember& m) const;
   bool lies_below_the_cloth(const FrameMember& m) const;
   double stations_bottom() const;
   std::size_t names_shown() const;

@@ -209,6 +209,7 @@ std::vector<ShownSection> shown_sections(const Case& c) {
   if (c.tip_bow) all.add_other("tip bow", *c.tip_bow);
   for (const Brace& b : c.braces)
     if (!b.wire) all.add_other(b.name, b.make);
+  for (const Batten& b : c.battens) all.add_other(b.name, b.make);
   return all.all();
 }
 

@@ -71,9 +71,16 @@ std::string structure_lines(const Case& c) {
   if (c.cloth_goes_on_inboard && !c.cloth_goes_on_outboard && !c.tip_bow)
     text += fmt::format("      rib {}, the end rib: {}\n", c.ribs.size(), print_make(c.ribs.back().make, c));
   for (const auto& b : c.braces)
-    text += fmt::format("    {}: {} at rib {} to {} at rib {}: {}\n", b.name,
-                        c.span_members[static_cast<size_t>(b.from_member)].name, b.from_rib + 1,
-                        c.span_members[static_cast<size_t>(b.to_member)].name, b.to_rib + 1, print_brace(b, c));
+    text += fmt::format("    {}: {} {} {} to {} {} {}: {}{}\n", b.name,
+                        c.span_members[static_cast<size_t>(b.from_member)].name, b.from_mid_bay ? "amid bay" : "at rib",
+                        b.from_rib + 1, c.span_members[static_cast<size_t>(b.to_member)].name,
+                        b.to_mid_bay ? "amid bay" : "at rib", b.to_rib + 1, print_brace(b, c),
+                        b.comes_out ? "; comes out after the ironing" : "");
+  for (const auto& b : c.battens)
+    text += fmt::format(
+        "    {}: a batten along {}: {}{}\n", b.name,
+        b.rib >= 0 ? fmt::format("rib {}", b.rib + 1) : c.span_members[static_cast<size_t>(b.span_member)].name,
+        print_make(b.make, c), b.comes_out ? "; comes off after the ironing" : "");
   if (const std::string beyond = viz::neighbour_taken_for(c); !beyond.empty())
     text += "    " + wrap_text(beyond, 4) + "\n";
   for (const auto& m : c.materials) text += "    " + wrap_text(m.name + ": " + viz::material_values(m), 8) + "\n";
