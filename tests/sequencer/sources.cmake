@@ -47,3 +47,12 @@ if(EVENPULL_RAPIDCHECK)
 else()
   set(EVENPULL_SEQUENCER_TESTS_LEFT_OUT test_order_bounds.cpp test_order_floor.cpp)
 endif()
+
+# Names in these clash with a neighbour's.
+set(EVENPULL_SEQUENCER_TESTS_ALONE
+  test_coarse_model.cpp
+  test_mid_work.cpp
+  test_trial_runs.cpp
+  test_turn_overs.cpp
+  test_setting.cpp
+  test_order_floor.cpp)
