@@ -8,21 +8,34 @@
 namespace evenpull {
 namespace {
 
-constexpr int profile_steps = 400;  // along the chord: far finer than a profile is measured
+constexpr int steps_over_hollow = 200;  // far finer than a profile is measured
 
 struct SkinPoint {
   double fraction = 0, x = 0, height = 0;  // of the chord; m, m outwards
 };
 
-std::vector<SkinPoint> skin_at(const Case& c, const Surface& surface, int rib, Side side) {
-  const SpanPlace place{std::max(0, rib - 1), rib > 0 ? 1.0 : 0.0};
-  const double chord = surface.chord(place), seam = c.blanket.seam_chord_fraction;
-  std::vector<SkinPoint> out;
-  for (int i = 0; i <= profile_steps; ++i) {
-    const double f = seam + (1 - seam) * i / profile_steps;
-    const ProfilePoint p = surface.profile(f);
-    out.push_back({f, f * chord, (side == Side::top ? p.top : p.bottom) * chord});
+// One side of a rib.
+class Edge {
+ public:
+  Edge(const Case& c, int rib, Side side)
+      : surface_(c), side_(side), chord_(surface_.chord({std::max(0, rib - 1), rib > 0 ? 1.0 : 0.0})) {}
+  SkinPoint at(double fraction) const {
+    const ProfilePoint p = surface_.profile(fraction);
+    return {fraction, fraction * chord_, (side_ == Side::top ? p.top : p.bottom) * chord_};
   }
+
+ private:
+  Surface surface_;
+  Side side_;
+  double chord_;
+};
+
+// The points of the profile that are stated, from the seam back: what the smooth line between them does nobody measured.
+std::vector<SkinPoint> stated_points(const Case& c, const Edge& edge) {
+  const double seam = c.blanket.seam_chord_fraction;
+  std::vector<SkinPoint> out = {edge.at(seam)};
+  for (const ProfilePoint& p : c.profile)
+    if (p.chord_fraction > seam) out.push_back(edge.at(p.chord_fraction));
   return out;
 }
 
@@ -41,14 +54,15 @@ std::vector<std::size_t> bearing_points(const std::vector<SkinPoint>& skin) {
 }
 
 // Between two bearing points.
-Hollow between(const std::vector<SkinPoint>& skin, std::size_t first, std::size_t last) {
-  const SkinPoint &a = skin[first], &b = skin[last];
+Hollow between(const Edge& edge, const SkinPoint& a, const SkinPoint& b) {
   Hollow h;
   h.from = a.fraction, h.to = b.fraction;
   h.length = std::hypot(b.x - a.x, b.height - a.height);
   const double slope = (b.height - a.height) / (b.x - a.x), square = std::sqrt(1 + slope * slope);
-  for (std::size_t i = first; i <= last; ++i)
-    h.lift = std::max(h.lift, (a.height + slope * (skin[i].x - a.x) - skin[i].height) / square);
+  for (int i = 0; i <= steps_over_hollow; ++i) {
+    const SkinPoint p = edge.at(h.from + (h.to - h.from) * i / steps_over_hollow);
+    h.lift = std::max(h.lift, (a.height + slope * (p.x - a.x) - p.height) / square);
+  }
   return h;
 }
 
@@ -60,12 +74,15 @@ double width_beside(const Case& c, int rib) {
   return width;
 }
 
-Hollow deepest(const Case& c, const Surface& surface, int rib, Side side) {
-  const std::vector<SkinPoint> skin = skin_at(c, surface, rib, side);
+Hollow deepest(const Case& c, int rib, Side side) {
+  const Edge edge(c, rib, side);
+  const std::vector<SkinPoint> skin = stated_points(c, edge);
   const std::vector<std::size_t> bears = bearing_points(skin);
   Hollow best;
-  for (std::size_t k = 1; k < bears.size(); ++k)
-    if (const Hollow h = between(skin, bears[k - 1], bears[k]); h.lift > best.lift) best = h;
+  for (std::size_t k = 1; k < bears.size(); ++k) {
+    if (bears[k] == bears[k - 1] + 1) continue;  // no point between them
+    if (const Hollow h = between(edge, skin[bears[k - 1]], skin[bears[k]]); h.lift > best.lift) best = h;
+  }
   best.rib = rib, best.side = side, best.width = width_beside(c, rib);
   return best;
 }
@@ -73,12 +90,11 @@ Hollow deepest(const Case& c, const Surface& surface, int rib, Side side) {
 }  // namespace
 
 std::vector<Hollow> hollows_of(const Case& c) {
-  const Surface surface(c);
   std::vector<Hollow> out;
   for (int rib = 1; rib + 1 < static_cast<int>(c.ribs.size()); ++rib) {
     if (!c.ribs[static_cast<std::size_t>(rib)].touches_cloth) continue;
     for (const Side side : {Side::top, Side::bottom})
-      if (const Hollow h = deepest(c, surface, rib, side); h.lift >= least_hollow) out.push_back(h);
+      if (const Hollow h = deepest(c, rib, side); h.lift >= least_hollow) out.push_back(h);
   }
   return out;
 }

@@ -24,7 +24,8 @@ struct Hollow {
 /// Less cannot be told from a rib that is straight [m]: judgement.
 inline constexpr double least_hollow = 0.5e-3;
 
-/// Of inner ribs that the cloth touches, by rib, top before bottom; the profile from the seam back.
+/// Of inner ribs that the cloth touches, by rib, top before bottom. A hollow has a point of the stated profile within, from the seam
+/// back; how deep it is the smooth line through the points says.
 std::vector<Hollow> hollows_of(const Case& c);
 
 /// Force by length of rib that holds the cloth down [N/m], chordwise pull [N/m]: a cable held on a curve presses with pull

@@ -96,7 +96,7 @@ TEST_CASE("the closed form asks no less of a hollow rib than the solver does", "
     const double pull =
         0.5 * (bay_mean(j.panel(), pulls.chord, h.side, h.rib - 1) + bay_mean(j.panel(), pulls.chord, h.side, h.rib));
     const double most = line_load(h, pull) * h.length;
-    CHECK(held > 0.2 * most);   // it is of that size,
+    CHECK(held > 0.2 * most);   // it is of that size: a third,
     CHECK(held < 1.05 * most);  // and not more but for what the pull along the rib differs from its mean
   }
 }
