@@ -9,9 +9,9 @@ namespace evenpull::usual_sizes {
 constexpr double inch = 0.0254;
 
 /// Spruce batten clamped outside an end rib: across (in the panel's plane) and upright.
-constexpr double outside_width = 0.75 * inch, outside_height = 1.5 * inch;
+constexpr double outside_width = 1.5 * inch, outside_height = 0.75 * inch;
 /// One that stays along an end rib.
-constexpr double end_width = 0.375 * inch, end_height = 0.75 * inch;
+constexpr double end_width = 0.75 * inch, end_height = 0.5 * inch;
 /// Within the fold of the cloth along a trailing edge: lying.
 constexpr double edge_width = 0.75 * inch, edge_height = 0.25 * inch;
 /// Blocks and bridges: square wood, or round tube.

@@ -1,5 +1,6 @@
 // What would buy a stage: candidates, what they change and weigh, and how they are ranked. Panels are invented.
 #include "shop/stiffen/ranking.hpp"
+#include "solver/equilibrium/mechanism.hpp"
 #include "tests/support/sample_case.hpp"
 
 #include <catch2/catch.hpp>
@@ -82,7 +83,7 @@ TEST_CASE("candidates are numbered from 1, few, and never more supports in use",
       const Case changed = with_candidate(c, all[i]);
       CHECK(changed.in_use.size() == c.in_use.size());
       CHECK(changed.stages.size() == c.stages.size());
-      CHECK_NOTHROW(Model(changed, {search_nodes}));
+      CHECK_NOTHROW(check_stands(Model(changed, {search_nodes})));
     }
   }
 }
@@ -108,7 +109,7 @@ TEST_CASE("a strip through the ribs leaves every other member where it was", "[s
           c.span_members[static_cast<std::size_t>(c.in_use[i].member)].name);
 }
 
-// Mass by hand: spruce of 420 kg/m^3 (from memory, solver/heat/thermal.cpp), 3/8 by 3/4 in along the rib.
+// Mass by hand: spruce of 420 kg/m^3 (from memory, solver/heat/thermal.cpp), 3/4 by 1/2 in along the rib.
 TEST_CASE("what stays is weighed, with its place and its way behind the hinges", "[stiffen]") {
   const Case c = sample::light_rudder(4);
   const auto all = for_limit(c, Limit::end_rib_bow, MemberRole::end_rib);
@@ -118,7 +119,7 @@ TEST_CASE("what stays is weighed, with its place and its way behind the hinges",
   const AddedMass m = added_mass(c, *batten);
   const double front = c.outline.trailing_edge.front().x * c.span_members.front().chord_fraction;
   const double back = c.outline.trailing_edge.front().x;
-  CHECK(m.mass == Approx(420 * 0.375 * 0.75 * 0.0254 * 0.0254 * (back - front)));
+  CHECK(m.mass == Approx(420 * 0.75 * 0.5 * 0.0254 * 0.0254 * (back - front)));
   CHECK(m.centre[0] == Approx((front + back) / 2));
   REQUIRE(m.behind_hinge);
   CHECK(*m.behind_hinge == Approx((back - front) / 2));
@@ -215,7 +216,7 @@ TEST_CASE(
   for (const Trial& t : trials) {
     REQUIRE(t.after);
     const double now = of(*t.after, Limit::end_rib_bow);
-    CHECK(now < (t.candidate.comes_out ? 1.03 : 0.8) * bare);
+    CHECK(now < (t.candidate.comes_out ? 1.03 : 0.85) * bare);
     if (t.candidate.comes_out) CHECK(now > 0.5 * bare);  // off, the bare rib bears what was ironed in
     for (const LimitUse& u : t.after->limits)
       if (u.use > 0.3 && u.use > 1.03 * of(before, u.limit))
