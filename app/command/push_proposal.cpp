@@ -16,7 +16,7 @@ PushSlip slip_of_choice(const PushBench& b, const PushChoice& choice) {
   const Case& c = b.the_case();
   slip.title = c.title;
   slip.headline = "Hang these weights, read what moves";
-  slip.heads = {"", "weight", "place", "expect, 95 of 100", "read"};
+  slip.heads = {"", "weight", "place", "expect (95 of 100)", "read"};
   slip.shares = {0.06, 0.15, 0.27, 0.38, 0.14};
   add_frame_view(b, slip);
   PushMarks marks(b, slip);

@@ -14,7 +14,7 @@ PushSlip frame_to_weigh() {
   PushSlip s;
   s.title = "Rudder (invented)";
   s.headline = "Hang these weights, read what moves";
-  s.heads = {"", "weight", "place", "expect, 95 of 100", "read"};
+  s.heads = {"", "weight", "place", "expect (95 of 100)", "read"};
   s.shares = {0.06, 0.15, 0.27, 0.38, 0.14};
   s.members = {{{{0, 0}, {0, 1.2}}}, {{{0.5, 0}, {0.42, 1.2}}}};
   for (const double y : {0.0, 0.3, 0.6, 0.9, 1.2}) s.members.push_back({{{0, y}, {0.5, y}}, true});

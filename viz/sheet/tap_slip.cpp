@@ -94,13 +94,16 @@ void draw_slip(cairo_t* cr, const TapTold& told, const Panel& panel, Extent page
   pages.gap();
   pages.warnings(tap_warnings(told));
   pages.gap(0.5 * HalfPages::usual_gap);
-  const double room = pages.left() - HalfPages::usual_gap;
-  const double height = room >= least_map ? std::min(room, most_map) : most_map;
+  std::vector<std::string> notes{"Pulls in lb/in; 1 lb/in is 175 N/m."};
+  for (auto& n : tap_notes(told)) notes.push_back(n);
+  // A smaller map where the notes then fit under it.
+  const double room = pages.left() - HalfPages::usual_gap, beside_notes = room - pages.height_of_notes(notes);
+  const double height = beside_notes >= least_map ? std::min(beside_notes, most_map)
+                        : room >= least_map       ? std::min(room, most_map)
+                                                  : most_map;
   const Box box{HalfPages::margin, pages.take(height), pages.width, height};
   draw_map(cr, told, panel, box);
   pages.gap();
-  std::vector<std::string> notes{"Pulls in lb/in; 1 lb/in is 175 N/m."};
-  for (auto& n : tap_notes(told)) notes.push_back(n);
   pages.notes(notes);
 }
 
