@@ -36,6 +36,10 @@ void describe_old(CLI::App& app, Request& r);
 void describe_coupon(CLI::App& app, Request& r);
 void describe_tap(CLI::App& app, Request& r);
 void describe_push(CLI::App& app, Request& r);
+void describe_glue(CLI::App& app, Request& r);
+void describe_weigh(CLI::App& app, Request& r);
+void describe_clock(CLI::App& app, Request& r);
+void describe_signoff(CLI::App& app, Request& r);
 void describe_draft(CLI::App& app, Request& r);
 
 }  // namespace evenpull

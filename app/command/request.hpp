@@ -1,12 +1,15 @@
 // What was asked for on the command line.
 #pragma once
 
+#include "app/command/clock_request.hpp"
 #include "app/command/coupon_request.hpp"
 #include "app/command/draft_request.hpp"
 #include "app/command/log_request.hpp"
 #include "app/command/old_request.hpp"
 #include "app/command/push_request.hpp"
+#include "app/command/sign_off_request.hpp"
 #include "app/command/tap_request.hpp"
+#include "app/command/weigh_request.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "viz/sheet/sheet.hpp"
 
@@ -17,7 +20,24 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, draft, print_template };
+  enum class Job {
+    plan,
+    survey,
+    replay,
+    contrast,
+    iron,
+    log,
+    coupon,
+    tap,
+    old,
+    push,
+    glue,
+    weigh,
+    clock,
+    signoff,
+    draft,
+    print_template
+  };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
@@ -39,6 +59,9 @@ struct Request {
   CouponRequest coupon;
   OldRequest old;
   PushRequest push;
+  WeighRequest weigh;
+  ClockRequest clock;
+  SignOffRequest sign_off;
   DraftRequest draft;
   TapRequest tap;  ///< tap only
 };

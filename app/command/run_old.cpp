@@ -2,6 +2,7 @@
 #include "app/command/commands.hpp"
 #include "app/input/case_reader.hpp"
 #include "app/input/case_table.hpp"
+#include "app/input/option_quantity.hpp"
 #include "app/input/tap_readings.hpp"
 #include "app/output/json_number.hpp"
 #include "app/output/result_folder.hpp"
@@ -30,20 +31,6 @@ constexpr Range seen_range{300, 480, "usually 200 to 350 degF"};
 constexpr double stated_pull_off = 0.15;  // one sigma of the logarithm, of a pull that somebody states (judgement)
 constexpr double best_of_sags = 0.05;     // however many bays were read: weight, lid and form are shared (judgement)
 constexpr double sigmas_to_an_end = 1.96;
-
-double quantity_typed(const std::string& option, const std::string& text, Quantity kind, const Range& range) {
-  double value = 0;
-  try {
-    value = Units().parse(text, kind);
-  } catch (const UnitError& e) {
-    throw CaseFileError(option, {}, "", fmt::format("{} {}", in_quotes(text), e.what()));
-  }
-  if (!(value >= range.low && value <= range.high))
-    throw CaseFileError(option, {}, "",
-                        fmt::format("{} makes no sense here: it may be {}; {}", in_quotes(text),
-                                    print_bounds(kind, range.low, range.high), range.usual));
-  return value;
-}
 
 // The pull of one bay, with what it may be off by.
 OldCloth of_sag(const std::string& text, const Case& c, const Panel& panel) {
@@ -74,7 +61,7 @@ OldCloth cloth_of(const OldRequest& q, const Case& c) {
                         "or --pull, not both");
   OldCloth out;
   if (!q.pull.empty()) {
-    out.pull = quantity_typed("--pull", q.pull, Quantity::force_per_width, old_pull_range), out.off = stated_pull_off;
+    out.pull = option_quantity("--pull", q.pull, Quantity::force_per_width, old_pull_range), out.off = stated_pull_off;
   } else {
     const Panel panel = build_panel(c, {c.target_nodes});
     double logs = 0, squares = 0, least = 1e300, most = 0, widest = 0;
@@ -93,7 +80,7 @@ OldCloth cloth_of(const OldRequest& q, const Case& c) {
     out.pull = std::exp(logs / n);
     out.off = std::max(best_of_sags, std::sqrt(squares) / n);
   }
-  if (!q.seen.empty()) out.hottest = quantity_typed("--seen", q.seen, Quantity::temperature, seen_range);
+  if (!q.seen.empty()) out.hottest = option_quantity("--seen", q.seen, Quantity::temperature, seen_range);
   return out;
 }
 
