@@ -32,9 +32,9 @@ struct SignOff {
 std::string bare_name(const std::string& path) { return std::filesystem::path(path).filename().string(); }
 
 // What was asked for must be there; what is only usual may be missing.
-std::optional<std::string> given_or_usual(const std::string& asked, const std::string& usual) {
+std::optional<std::string> given_or_usual(const std::string& asked, const std::string& by_name) {
   if (!asked.empty()) return asked;
-  if (std::filesystem::exists(usual)) return usual;
+  if (std::filesystem::exists(by_name)) return by_name;
   return {};
 }
 

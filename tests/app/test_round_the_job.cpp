@@ -4,6 +4,7 @@
 #include "app/text/checksum.hpp"
 #include "solver/geometry/panel.hpp"
 #include "tests/app/case_text.hpp"
+#include "viz/words/clock_words.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -168,6 +169,27 @@ TEST_CASE("the work list has the hours of its plan and a clock", "[clock]") {
   r.clock.from += "/plan.json";
   std::filesystem::remove_all(bench.folder.path / "slip");
   CHECK(said_of(r).out == said.out);
+}
+
+TEST_CASE("a clock counts over midnight and says what it does not know", "[clock]") {
+  ClockItem i;
+  i.begins = 3 * 3600 + 60;
+  CHECK(viz::clock_text(i, 9 * 3600.0) == "12:01");
+  CHECK(viz::clock_text(i, 22.5 * 3600) == "1:31 day 2");
+  CHECK(viz::clock_text(i, {}) == "+3:01");
+  i.known = false;
+  CHECK(viz::clock_text(i, 9 * 3600.0) == "after 12:01");
+}
+
+TEST_CASE("no sentence of the list says that anything is dry", "[clock]") {
+  for (const char* adhesive : {adhesive_table, ""}) {
+    const JobBench bench;
+    Request r = bench.ask(Request::Job::clock, base() + adhesive);
+    r.clock.from = bench.planned();
+    REQUIRE(said_of(r).code == 0);
+    for (const auto& i : bench.told("clock").at("items"))
+      CHECK_THAT(i.at("in_words").get<std::string>(), !Contains("dry"));
+  }
 }
 
 TEST_CASE("a start that is no time of the day is refused, and a plan that is not there", "[clock]") {

@@ -1,14 +1,12 @@
 // The work list: its order, its sums, and what is not known. Numbers invented.
 #include "shop/job_clock.hpp"
 #include "tests/support/sample_case.hpp"
-#include "viz/words/clock_words.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 
 using namespace evenpull;
-using Catch::Matchers::Contains;
 
 namespace {
 
@@ -97,22 +95,4 @@ TEST_CASE("ribs that are glued before are not attached after", "[clock]") {
   c.blanket.inner_ribs = RibTie::glued;
   for (const ClockItem& i : job_clock(c, build_panel(c, {300}), stated(), finish(), two_stages))
     CHECK(i.part != JobPart::attach_ribs);
-}
-
-TEST_CASE("a clock counts over midnight and says what it does not know", "[clock]") {
-  ClockItem i;
-  i.begins = 3 * 3600 + 60;
-  CHECK(viz::clock_text(i, 9 * 3600.0) == "12:01");
-  CHECK(viz::clock_text(i, 22.5 * 3600) == "1:31 day 2");
-  CHECK(viz::clock_text(i, {}) == "+3:01");
-  i.known = false;
-  CHECK(viz::clock_text(i, 9 * 3600.0) == "after 12:01");
-}
-
-TEST_CASE("no sentence of the list says that anything is dry", "[clock]") {
-  const Case c = sample::aileron();
-  Adhesive open = stated();
-  open.waiting.reset();
-  for (const Adhesive& a : {stated(), open})
-    for (const ClockItem& i : clock_of(a, two_stages)) CHECK_THAT(viz::clock_check(c, i, {}).what, !Contains("dry"));
 }
