@@ -143,7 +143,9 @@ Volume volume_of(double area, int coats, const Adhesive& a, double times) {
 std::vector<GlueLine> glue_lines(const Case& c, const Panel& p, const Adhesive& a) {
   const bool tacked = c.blanket.kind == BlanketKind::full_wrap;
   const auto where = [&](const ClothNode& from, const ClothNode& to, bool span) -> std::optional<Place> {
-    if (from.tie != Tie::glued || to.tie != Tie::glued) return {};
+    // Over a nose cloth is never glued to ribs; the rib begins where the nose ends.
+    const bool from_nose = !span && c.blanket.inner_ribs == RibTie::glued && from.on_nose && !to.on_nose;
+    if ((from.tie != Tie::glued && !from_nose) || to.tie != Tie::glued) return {};
     if (const auto at = round_cut_out(p, from, to, span)) return at;
     const auto at = edge_or_rib(p, from, span);
     const bool once = at && std::get<0>(*at) == LineAt::trailing_edge && tacked && from.side == Side::bottom;
