@@ -138,14 +138,20 @@ Volume volume_of(double area, int coats, const Adhesive& a, double times) {
   return {likely, likely / by, likely * by};
 }
 
+// A rib to which the cloth is glued is so from the nose, on which it only bears, to the edge, round which it may slide.
+bool is_glued(const Case& c, const Panel& p, const ClothNode& from, const ClothNode& to, bool span) {
+  const bool rib = !span && c.blanket.inner_ribs == RibTie::glued && !to.on_nose;
+  const bool begins = from.tie == Tie::glued || (rib && from.on_nose);
+  const bool ends = to.tie == Tie::glued || (rib && to.row + 1 == p.rows);
+  return begins && ends && (from.tie == Tie::glued || to.tie == Tie::glued);
+}
+
 }  // namespace
 
 std::vector<GlueLine> glue_lines(const Case& c, const Panel& p, const Adhesive& a) {
   const bool tacked = c.blanket.kind == BlanketKind::full_wrap;
   const auto where = [&](const ClothNode& from, const ClothNode& to, bool span) -> std::optional<Place> {
-    // Over a nose cloth is never glued to ribs; the rib begins where the nose ends.
-    const bool from_nose = !span && c.blanket.inner_ribs == RibTie::glued && from.on_nose && !to.on_nose;
-    if ((from.tie != Tie::glued && !from_nose) || to.tie != Tie::glued) return {};
+    if (!is_glued(c, p, from, to, span)) return {};
     if (const auto at = round_cut_out(p, from, to, span)) return at;
     const auto at = edge_or_rib(p, from, span);
     const bool once = at && std::get<0>(*at) == LineAt::trailing_edge && tacked && from.side == Side::bottom;

@@ -28,12 +28,14 @@ bool is_outside(const ReadingJudged& r) {
   return r.says == ReadingSays::less || r.says == ReadingSays::more || r.says == ReadingSays::far_off;
 }
 
-void add_of_heat(const Case& c, const Adhesive& a, const WorkSoFar& work, std::vector<OpenItem>& out) {
+void add_of_heat(const Case& c, const Adhesive& a, const WorkSoFar& work, bool finished, std::vector<OpenItem>& out) {
   const std::optional<double> hottest = hottest_worked(work);
   if (!hottest) return;
   if (a.hottest && *hottest > *a.hottest + same_for_adhesive) out.push_back(OpenItem::hotter_than_adhesive);
   if (c.approved_last_stage && *hottest > *c.approved_last_stage + same_for_sign_off)
     out.push_back(OpenItem::after_approved_stage);
+  if (finished && c.approved_last_stage && *hottest < *c.approved_last_stage - same_for_sign_off)
+    out.push_back(OpenItem::below_approved_stage);
 }
 
 }  // namespace
@@ -46,7 +48,8 @@ std::optional<double> hottest_worked(const WorkSoFar& work) {
 
 std::vector<OpenItem> open_items(const Case& c, const Adhesive& a, const SignOffFacts& f) {
   std::vector<OpenItem> out;
-  if (f.work) add_of_heat(c, a, *f.work, out);
+  const bool finished = f.standing && f.standing->move == NextMove::finished;
+  if (f.work) add_of_heat(c, a, *f.work, finished, out);
   if (f.standing) add_of_move(f.standing->move, out);
   if (f.standing && std::any_of(f.standing->readings.begin(), f.standing->readings.end(), is_outside))
     out.push_back(OpenItem::reading_outside);

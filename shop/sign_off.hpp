@@ -25,6 +25,7 @@ enum class OpenItem {
   hotter_than_adhesive,  ///< ironed hotter than it bears by its maker
   adhesive_not_stated,   ///< what it bears
   waiting_not_stated,    ///< its maker's time before the iron
+  below_approved_stage,  ///< finished, and cooler than the approved data ask for
   after_approved_stage   ///< ironed hotter than the approved data ask for
 };
 

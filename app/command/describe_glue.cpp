@@ -8,7 +8,7 @@ void describe_glue(CLI::App& app, Request& r) {
   auto* glue =
       app.add_subcommand("glue", "where the cloth is glued, how much adhesive that takes, and what heat it bears");
   add_case(*glue, r);
-  add_paper(*glue, r, "paper of the slip, which takes half a sheet: letter or a4; letter if not said");
+  add_paper(*glue, r, "paper of the page: letter or a4; letter if not said");
   add_common(*glue, r);
 }
 

@@ -19,7 +19,7 @@ void describe_weigh(CLI::App& app, Request& r) {
           "--about", r.weigh.about,
           "the member along which the hinges lie; without it the one that the case says or holds by two hinges")
       ->type_name("MEMBER");
-  add_paper(*weigh, r, "paper of the slip, which takes half a sheet: letter or a4; letter if not said");
+  add_paper(*weigh, r, "paper of the page: letter or a4; letter if not said");
   add_common(*weigh, r);
 }
 

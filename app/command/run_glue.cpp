@@ -85,7 +85,7 @@ void run_glue(const Request& r, std::ostream& out) {
   const CaseFile file = read_case_file(r.case_file);
   const std::vector<GlueLine> lines = glue_lines(file.value, panel_of(r, file), file.adhesive);
   const GlueNeed need = glue_need(lines, file.adhesive);
-  put_out_slip(r, out, glue_slip(file, lines, need), SlipSize::half_sheet, "glue", glue_json(file, lines, need));
+  put_out_slip(r, out, glue_slip(file, lines, need), SlipSize::whole_sheet, "glue", glue_json(file, lines, need));
 }
 
 }  // namespace evenpull

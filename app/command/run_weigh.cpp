@@ -124,7 +124,7 @@ void run_weigh(const Request& r, std::ostream& out) {
   const std::optional<HingeLine> hinges = hinge_line(c, r.weigh.about.empty() ? -1 : member_named(r.weigh.about, c));
   const Scales s{file, hinges, weigh_covering(c, panel, file.adhesive, file.finish, hinges, states_areal_mass(c)),
                  old_covering(r.weigh, hinges)};
-  put_out_slip(r, out, weigh_slip(s), SlipSize::half_sheet, "weigh", weigh_json(s));
+  put_out_slip(r, out, weigh_slip(s), SlipSize::whole_sheet, "weigh", weigh_json(s));
 }
 
 }  // namespace evenpull

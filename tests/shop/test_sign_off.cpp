@@ -64,6 +64,8 @@ TEST_CASE("heat beyond the adhesive or the approved data is open, and comes firs
   CHECK(open_items(c, stated(), f).front() == OpenItem::hotter_than_adhesive);
   CHECK(is_open(f, OpenItem::after_approved_stage, stated(), c));
   CHECK_FALSE(is_open(whole_job(), OpenItem::after_approved_stage, stated(), c));
+  CHECK(is_open(whole_job(), OpenItem::below_approved_stage, stated(), c));
+  CHECK_FALSE(is_open(f, OpenItem::below_approved_stage, stated(), c));
 }
 
 TEST_CASE("every standing but a finished one is open", "[signoff]") {

@@ -50,7 +50,8 @@ std::string what_text(const Case& c, const ClockItem& i) {
     case JobPart::ironing_not_planned: return "Ironing: not planned yet. Make the plan, then this list again";
     case JobPart::ironing_not_allowed: return "DO NOT IRON: the plan calls no stage safe. Stop and ask";
     case JobPart::attach_ribs:
-      return fmt::format("Attach the cloth to {} inner ribs as the approved data ask", i.count);
+      return fmt::format("Attach the cloth to {} inner {} as the approved data ask", i.count,
+                         i.count == 1 ? "rib" : "ribs");
     case JobPart::tapes: return fmt::format("Tapes, {}", length_both(i.amount));
     case JobPart::inspection: return "Inspection by a licensed mechanic, before any coat";
     case JobPart::sign_off: return "Sign-off page (evenpull signoff), filled in by hand";

@@ -28,6 +28,9 @@ std::string open_item_text(OpenItem item) {
       return "What heat the adhesive bears is not stated: ask its maker (adhesive.hottest).";
     case OpenItem::waiting_not_stated:
       return "The adhesive's waiting time before the iron is not stated: ask its maker (adhesive.waiting_time).";
+    case OpenItem::below_approved_stage:
+      return "It ended cooler than the approved data ask for, as the case states them: ask who holds them before it is "
+             "coated.";
     case OpenItem::after_approved_stage:
       return "It was ironed hotter than the approved data ask for, as the case states them.";
   }

@@ -97,11 +97,11 @@ std::vector<std::string> weigh_warnings(const Case& c, const Finish& f, const st
 
 std::vector<std::string> weigh_notes(const Adhesive& a, const Finish& f) {
   std::vector<std::string> out{
-      "Of 100 such coverings 95 weigh within the ± . Not counted: lacing, rivets, rings, drain eyelets, paint on tapes "
+      "Of 100 such coverings 95 weigh within the ±. Not counted: lacing, rivets, rings, drain eyelets, paint on tapes "
       "beyond the "
       "coats. Put the finished part on scales.",
-      "Turn the old covering in a bundle on a knife edge to find its centre, or lay it out as it was and weigh it "
-      "there."};
+      "Where the centre of the old covering lay: lay it out flat as it sat, one side over the other, on a stiff sheet "
+      "across a knife edge along the span."};
   std::vector<DefaultUsed> taken;
   for (const auto* list : {&a.taken, &f.taken})
     for (const DefaultUsed& d : *list)

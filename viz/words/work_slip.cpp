@@ -9,7 +9,7 @@
 namespace evenpull {
 namespace {
 
-constexpr std::size_t widest_cell = 34;
+constexpr std::size_t widest_cell = 40;
 
 std::string padded(const std::string& text, std::size_t width) {
   const std::size_t n = letters(text);
@@ -39,7 +39,7 @@ std::string checks_text(const std::vector<SlipCheck>& checks) {
   for (const SlipCheck& c : checks) clock = std::max(clock, letters(c.clock));
   std::string text;
   for (const SlipCheck& c : checks) {
-    const std::string front = "  [ ] " + padded(c.clock, clock) + "  ";
+    const std::string front = "  [ ] " + (clock > 0 ? padded(c.clock, clock) + "  " : "");
     text += front +
             wrap_text(c.what + (c.length.empty() ? "" : " (" + c.length + ")"), static_cast<int>(letters(front))) +
             "\n";
@@ -48,6 +48,7 @@ std::string checks_text(const std::vector<SlipCheck>& checks) {
 }
 
 std::string part_lines(const SlipPart& part) {
+  if (!part.to_write.empty()) return "";  // for paper alone
   std::string text = part.heading.empty() ? "" : "\n  " + part.heading + "\n";
   for (const auto& w : part.warnings) text += "  " + wrap_text(w, 2) + "\n";
   if (!part.rows.empty()) text += table_text(part);

@@ -26,7 +26,7 @@ struct SlipPart {
   std::vector<std::string> steps{};     ///< numbered
   std::vector<std::string> notes{};     ///< with dashes
   std::vector<SlipCheck> checks{};
-  std::vector<std::string> to_write{};  ///< before a line to be written on by hand
+  std::vector<std::string> to_write{};  ///< before a line to be written on by hand: on paper alone
 };
 
 struct WorkSlip {
