@@ -2,6 +2,7 @@
 // stage say of going on.
 #pragma once
 
+#include "shop/job_clock.hpp"
 #include "shop/job_log.hpp"
 
 #include <optional>
@@ -38,7 +39,10 @@ struct PlanDigest {
     std::vector<Bay> bays{};       ///< what else can be weighed
     std::vector<Shape> shapes{};
   };
-  std::string title;
+  std::string title, case_file;
+  std::string program;              ///< that made it: "evenpull 0.1.0"
+  std::string order;                ///< its name
+  std::vector<StageHours> hours{};  ///< of what is to be ironed; empty: nothing is
   bool first_look = false;
   std::optional<double> hottest_safe{};  ///< K; none: no stage is
   std::vector<Step> steps{};

@@ -41,7 +41,11 @@ constexpr const char* how_to_begin =
     "  evenpull coupon                        how to measure the pull of your own cloth on a wooden square\n"
     "  evenpull tap my-aileron.toml --tone \"top, bay 2 = 84 Hz\"    the pull of that bay, from the tone of a tap\n"
     "  evenpull push my-aileron.toml          weights on the bare frame: how stiff it really is\n"
-    "  evenpull stiffen my-aileron.toml       what would let it bear a hotter stage\n\n"
+    "  evenpull stiffen my-aileron.toml       what would let it bear a hotter stage\n"
+    "  evenpull glue my-aileron.toml          glue lines, how much adhesive, what heat it bears\n"
+    "  evenpull clock my-aileron.toml         the whole job as a list to tick, with its waits\n"
+    "  evenpull weigh my-aileron.toml         what the covering weighs, and its moment about the hinges\n"
+    "  evenpull signoff my-aileron.toml       a page of what was planned, done and read, to be signed by hand\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -60,7 +64,9 @@ const std::vector<std::pair<std::string, Request::Job>> jobs = {
     {"iron", Request::Job::iron},       {"log", Request::Job::log},
     {"coupon", Request::Job::coupon},   {"tap", Request::Job::tap},
     {"old", Request::Job::old},         {"push", Request::Job::push},
-    {"stiffen", Request::Job::stiffen}, {"draft", Request::Job::draft},
+    {"stiffen", Request::Job::stiffen}, {"glue", Request::Job::glue},
+    {"weigh", Request::Job::weigh},     {"clock", Request::Job::clock},
+    {"signoff", Request::Job::signoff}, {"draft", Request::Job::draft},
     {"attach", Request::Job::attach},   {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
@@ -147,6 +153,10 @@ void describe(CLI::App& app, Request& r) {
   describe_old(app, r);
   describe_push(app, r);
   describe_stiffen(app, r);
+  describe_glue(app, r);
+  describe_weigh(app, r);
+  describe_clock(app, r);
+  describe_signoff(app, r);
   describe_draft(app, r);
   describe_attach(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");

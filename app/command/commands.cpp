@@ -44,6 +44,10 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::tap: run_tap(r, out); return;
     case Request::Job::push: run_push(r, out); return;
     case Request::Job::stiffen: run_stiffen(r, out); return;
+    case Request::Job::glue: run_glue(r, out); return;
+    case Request::Job::weigh: run_weigh(r, out); return;
+    case Request::Job::clock: run_clock(r, out); return;
+    case Request::Job::signoff: run_signoff(r, out); return;
     case Request::Job::draft: run_draft(r, out); return;
     case Request::Job::attach: run_attach(r, out); return;
     case Request::Job::plan:
@@ -65,6 +69,10 @@ const char* ending_of(Request::Job job) {
     case Request::Job::push: return "-push";
     case Request::Job::attach: return "-attach";
     case Request::Job::stiffen: return "-stiffen";
+    case Request::Job::glue: return "-glue";
+    case Request::Job::weigh: return "-weigh";
+    case Request::Job::clock: return "-clock";
+    case Request::Job::signoff: return "-signoff";
     case Request::Job::plan:
     case Request::Job::print_template: break;
   }

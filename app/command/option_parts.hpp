@@ -42,6 +42,10 @@ void describe_coupon(CLI::App& app, Request& r);
 void describe_tap(CLI::App& app, Request& r);
 void describe_push(CLI::App& app, Request& r);
 void describe_stiffen(CLI::App& app, Request& r);
+void describe_glue(CLI::App& app, Request& r);
+void describe_weigh(CLI::App& app, Request& r);
+void describe_clock(CLI::App& app, Request& r);
+void describe_signoff(CLI::App& app, Request& r);
 void describe_draft(CLI::App& app, Request& r);
 void describe_attach(CLI::App& app, Request& r);
 

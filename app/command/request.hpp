@@ -1,13 +1,16 @@
 // What was asked for on the command line.
 #pragma once
 
+#include "app/command/clock_request.hpp"
 #include "app/command/coupon_request.hpp"
 #include "app/command/draft_request.hpp"
 #include "app/command/log_request.hpp"
 #include "app/command/old_request.hpp"
 #include "app/command/push_request.hpp"
+#include "app/command/sign_off_request.hpp"
 #include "app/command/stiffen_request.hpp"
 #include "app/command/tap_request.hpp"
+#include "app/command/weigh_request.hpp"
 #include "sequencer/plan/accuracy.hpp"
 #include "viz/sheet/sheet.hpp"
 
@@ -30,6 +33,10 @@ struct Request {
     old,
     push,
     stiffen,
+    glue,
+    weigh,
+    clock,
+    signoff,
     draft,
     attach,
     print_template
@@ -56,6 +63,9 @@ struct Request {
   OldRequest old;
   PushRequest push;
   StiffenRequest stiffen;
+  WeighRequest weigh;
+  ClockRequest clock;
+  SignOffRequest sign_off;
   DraftRequest draft;
   TapRequest tap;  ///< tap only
 };

@@ -83,12 +83,12 @@ OldCloth cloth_of(const OldRequest& q, const Case& c) {
   return out;
 }
 
-enum class Coats { none, on, not_known };
-Coats coats_of(const std::string& word) {
+enum class OldCoats { none, on, not_known };
+OldCoats coats_of(const std::string& word) {
   const std::string plain = plain_word(word);
-  if (plain == "none") return Coats::none;
-  if (plain == "on") return Coats::on;
-  if (plain == "not known") return Coats::not_known;
+  if (plain == "none") return OldCoats::none;
+  if (plain == "on") return OldCoats::on;
+  if (plain == "not known") return OldCoats::not_known;
   throw CaseFileError("--coats", {}, "", in_quotes(word) + " is not known; say none, on, or \"not known\"");
 }
 
@@ -133,7 +133,7 @@ std::string old_summary(const OldSlip& slip, const std::string& folder) {
 
 void run_old(const Request& r, std::ostream& out) {
   const Case c = read_case_file(r.case_file).value;
-  const Coats coats = coats_of(r.old.coats);
+  const OldCoats coats = coats_of(r.old.coats);
   OldSlip slip;
   slip.name = r.old.patch ? "A patch" : "Cloth ironed before";
   slip.title = c.title;
@@ -141,10 +141,10 @@ void run_old(const Request& r, std::ostream& out) {
   std::vector<MoreToCome> more;
   std::optional<PatchIron> patch;
   // Coats round a patch stay cold; under the iron they bar it.
-  const bool barred = coats != Coats::none && !r.old.patch;
+  const bool barred = coats != OldCoats::none && !r.old.patch;
   if (barred) {
     slip.headline = "DO NOT IRON";
-    slip.warnings = viz::coated_sentences(coats == Coats::on);
+    slip.warnings = viz::coated_sentences(coats == OldCoats::on);
   } else {
     old = cloth_of(r.old, c);
     slip.headline = (r.old.patch ? "Round it the cloth pulls " : "It pulls now ") + viz::pull_now_text(old);

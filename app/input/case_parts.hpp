@@ -2,6 +2,8 @@
 #pragma once
 
 #include "app/input/case_table.hpp"
+#include "shop/adhesive.hpp"
+#include "shop/finish.hpp"
 #include "solver/statement/case.hpp"
 
 namespace evenpull {
@@ -18,6 +20,12 @@ void read_iron(const CaseTable& top, Case& c);
 void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 /// Which ribs are fastened when; needs structure and stages.
 void read_attach(const CaseTable& top, Case& c);
+/// What it leaves out is told by itself (Adhesive::taken): a plan hangs on none of it.
+Adhesive read_adhesive(const CaseTable& top);
+/// Stages hotter than the adhesive bears are not planned; refuses a case of which none is left. Needs the stages.
+void leave_out_stages(const CaseTable& top, Adhesive& a, Case& c);
+/// Tapes, coats and hours; needs the cloth.
+Finish read_finish(const CaseTable& top, const Case& c, const Adhesive& a);
 void read_limits(const CaseTable& top, Case& c);
 void read_score(const CaseTable& top, Case& c);
 void read_spreads(const CaseTable& top, Case& c);

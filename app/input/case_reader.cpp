@@ -48,9 +48,10 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   CaseContext context(path, document);
   const CaseTable top(
       context, document, "",
-      {"format", "title",  "description", "invented",  "outline",  "tip_bow", "profile",        "materials", "member",
-       "ribs",   "brace",  "pocket",      "hinge_gap", "supports", "cloth",   "blanket",        "iron",      "doses",
-       "stage",  "limits", "work",        "mesh",      "spread",   "score",   "measured_frame", "attach",    "batten"});
+      {"format",         "title",  "description", "invented", "outline",   "tip_bow",  "profile", "materials",
+       "member",         "ribs",   "brace",       "pocket",   "hinge_gap", "supports", "cloth",   "blanket",
+       "iron",           "doses",  "stage",       "limits",   "work",      "mesh",     "spread",  "score",
+       "measured_frame", "attach", "batten",      "adhesive", "tapes",     "coats",    "times"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -70,6 +71,9 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   read_iron(top, c);
   read_stages(top, c);
   read_attach(top, c);
+  out.adhesive = read_adhesive(top);
+  leave_out_stages(top, out.adhesive, c);
+  out.finish = read_finish(top, c, out.adhesive);
   read_limits(top, c);
   read_score(top, c);
   read_spreads(top, c);

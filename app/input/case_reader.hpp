@@ -2,6 +2,8 @@
 #pragma once
 
 #include "app/input/document.hpp"
+#include "shop/adhesive.hpp"
+#include "shop/finish.hpp"
 #include "solver/statement/case.hpp"
 
 #include <string>
@@ -13,6 +15,8 @@ constexpr int case_format = 1;
 
 struct CaseFile {
   Case value;
+  Adhesive adhesive;
+  Finish finish;
   Places places;     ///< where each key stands, for errors found later
   std::string text;  ///< as read
 

@@ -72,6 +72,11 @@ PlanDigest::Stage stage_in(const PlanJson& j, const Case& c) {
   return s;
 }
 
+StageHours hours_in(const PlanJson& j) {
+  return {kelvin_of(j.at("stage_degF")), j.at("ironing_s").get<double>(), j.at("turning_over_s").get<double>(),
+          j.at("cooling_and_checks_s").get<double>(), j.at("turn_overs").get<int>()};
+}
+
 WorkSoFar::Reading reading_in(const PlanJson& j) {
   WorkSoFar::Reading r;
   r.after = kelvin_of(j.at("stage_degF"));
@@ -98,6 +103,10 @@ PlanDigest plan_digest_of(const std::string& text, const std::string& path, cons
                           fmt::format("= {} is not known to this program: plan again", j.at("format").dump()));
     PlanDigest out;
     out.title = j.at("case").at("title").get<std::string>();
+    out.case_file = j.at("case").at("file").get<std::string>();
+    out.program = j.at("program").get<std::string>();
+    out.order = j.at("order").at("name").get<std::string>();
+    for (const PlanJson& t : j.at("times")) out.hours.push_back(hours_in(t));
     out.first_look = j.at("accuracy") == "quick";
     if (const PlanJson& safe = j.at("hottest_safe").at("stage_degF"); !safe.is_null())
       out.hottest_safe = kelvin_of(safe);
@@ -112,16 +121,24 @@ PlanDigest plan_digest_of(const std::string& text, const std::string& path, cons
 }
 
 PlanDigest read_plan_folder(const std::string& folder, const Case& c) {
-  const auto file = std::filesystem::path(folder) / "plan.json";
+  return plan_digest_of(read_plan_text(folder), plan_file_in(folder), c);
+}
+
+std::string plan_file_in(const std::string& from) {
+  const std::filesystem::path path(from);
+  return (path.filename() == "plan.json" ? path : path / "plan.json").string();
+}
+
+std::string read_plan_text(const std::string& folder) {
+  const std::filesystem::path file = plan_file_in(folder);
   std::error_code none;
   if (const auto bytes = std::filesystem::file_size(file, none); none || bytes > most_plan_bytes)
-    throw CaseFileError(
-        folder, {}, "",
-        none ? "holds no plan.json: make the plan first (evenpull plan CASE), or say with --plan where it lies"
-             : "holds a plan.json that is too long to be one of ours");
+    throw CaseFileError(folder, {}, "",
+                        none ? "holds no plan.json: make the plan first (evenpull plan CASE), or say with --plan (of "
+                               "log) or --from where it lies"
+                             : "holds a plan.json that is too long to be one of ours");
   std::ifstream in(file, std::ios::binary);
-  const std::string text{std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-  return plan_digest_of(text, file.string(), c);
+  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
 }
 
 }  // namespace evenpull

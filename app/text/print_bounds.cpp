@@ -31,6 +31,8 @@ BenchUnit bench_unit(Quantity kind) {
     case Quantity::mass: return {" kg", 1};
     case Quantity::conductance: return {" W/m^2/K", 1};
     case Quantity::molar_energy: return {" kJ/mol", 1e-3};
+    case Quantity::volume: return {" mL", 1e6};
+    case Quantity::coverage: return {" m^2/L", 1e-3};
     case Quantity::fraction: break;
   }
   return {"", 1};

@@ -95,6 +95,21 @@ constexpr UnitWord words[] = {{"m", "m"},
                               {"ounce", "(lb/16)", Meaning::as_mass},
                               {"ounces", "(lbf/16)", Meaning::as_force},
                               {"ounces", "(lb/16)", Meaning::as_mass},
+                              {"L", "(dm^3)"},
+                              {"l", "(dm^3)"},
+                              {"litre", "(dm^3)"},
+                              {"litres", "(dm^3)"},
+                              {"liter", "(dm^3)"},
+                              {"liters", "(dm^3)"},
+                              {"mL", "(cm^3)"},
+                              {"ml", "(cm^3)"},
+                              {"gal", "(231 in^3)"},
+                              {"gallon", "(231 in^3)"},
+                              {"qt", "(57.75 in^3)"},
+                              {"quart", "(57.75 in^3)"},
+                              {"pt", "(28.875 in^3)"},
+                              {"pint", "(28.875 in^3)"},
+                              {"fl oz", "(1.8046875 in^3)"},
                               {"N", "N"},
                               {"newton", "N"},
                               {"newtons", "N"},
@@ -250,6 +265,10 @@ class Reader {
         return find_word(scale, kind_);
       }
       rest_ = before;
+    }
+    if (written == "fl") {  // an ounce of volume, which is no ounce
+      skip();
+      return take_word("oz") || take_word("oz.") ? find_word("fl oz", kind_) : nullptr;
     }
     return find_word(written, kind_);
   }

@@ -24,7 +24,7 @@ struct KindRow {
   QuantityWords words;
 };
 
-constexpr std::array<KindRow, 17> kinds{{
+constexpr std::array<KindRow, 19> kinds{{
     {Quantity::length, "m", {"a length", "\"0.016 in\" or \"0.4 mm\""}},
     {Quantity::area, "m2", {"an area", "\"0.05 in^2\" or \"33 mm^2\""}},
     {Quantity::length4, "m4", {"a second moment of area", "\"0.0014 in^4\" or \"580 mm^4\""}},
@@ -41,6 +41,8 @@ constexpr std::array<KindRow, 17> kinds{{
     {Quantity::mass, "kg", {"a mass", "\"1.2 kg\" or \"2.6 lb\""}},
     {Quantity::conductance, "W m-2 K-1", {"a conductance", "\"400 W/m^2/K\""}},
     {Quantity::molar_energy, "J mol-1", {"an energy per mole", "\"30 kJ/mol\""}},
+    {Quantity::volume, "m3", {"a volume", "\"2 fl oz\" or \"60 mL\""}},
+    {Quantity::coverage, "m-1", {"an area over a volume", "\"12 m^2/L\" or \"490 ft^2/gal\""}},
     {Quantity::fraction, "", {"a share", "\"1 %\" or 0.01"}},
 }};
 

@@ -30,6 +30,8 @@ enum class Quantity {
   mass,                    ///< kg
   conductance,             ///< W/(m^2 K)
   molar_energy,            ///< J/mol
+  volume,                  ///< m^3
+  coverage,                ///< area over volume, 1/m
   fraction                 ///< 1; "1 %" or a plain number
 };
 

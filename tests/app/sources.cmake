@@ -36,6 +36,7 @@ set(EVENPULL_APP_TESTS
   test_random_cases.cpp
   test_result_folder.cpp
   test_same_case.cpp
+  test_round_the_job.cpp
   test_section_input.cpp
   test_stiffen_command.cpp
   test_summary.cpp

@@ -38,11 +38,14 @@ HalfPages::HalfPages(cairo_t* cr, HalfPageFrame frame, Extent page)
   begin();
 }
 
+void HalfPages::keep(double height) {
+  if (y_ + height <= bottom_ || y_ <= top_) return;
+  end_page(cr_);
+  begin();
+}
+
 double HalfPages::take(double height) {
-  if (y_ + height > bottom_ && y_ > top_) {
-    end_page(cr_);
-    begin();
-  }
+  keep(height);
   const double at = y_;
   y_ += height;
   return at;

@@ -32,6 +32,8 @@ class HalfPages {
 
   /// Makes room for that much, on a new page if need be; gives where it begins.
   double take(double height);
+  /// On a new page unless that much is left on this one.
+  void keep(double height);
   double left() const { return bottom_ - y_; }
   /// Half of what a page holds: a longer piece of text is cut between lines.
   double half_a_page() const { return (bottom_ - margin) / 2; }
