@@ -40,7 +40,8 @@ constexpr const char* how_to_begin =
     "  evenpull log my-aileron.toml           while the work goes on: what was done and read, what comes next\n"
     "  evenpull coupon                        how to measure the pull of your own cloth on a wooden square\n"
     "  evenpull tap my-aileron.toml --tone \"bay 2 top = 84 Hz\"    the pull of that bay, from the tone of a tap\n"
-    "  evenpull push my-aileron.toml          weights on the bare frame: how stiff it really is\n\n"
+    "  evenpull push my-aileron.toml          weights on the bare frame: how stiff it really is\n"
+    "  evenpull blanket my-aileron.toml       what to cut from the bolt, where to lap and glue\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -53,11 +54,19 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::pair<std::string, Request::Job>> jobs = {
-    {"plan", Request::Job::plan},         {"survey", Request::Job::survey}, {"replay", Request::Job::replay},
-    {"contrast", Request::Job::contrast}, {"iron", Request::Job::iron},     {"log", Request::Job::log},
-    {"coupon", Request::Job::coupon},     {"tap", Request::Job::tap},       {"old", Request::Job::old},
-    {"push", Request::Job::push},         {"draft", Request::Job::draft},   {"template", Request::Job::print_template}};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request::Job::plan},
+                                                                {"survey", Request::Job::survey},
+                                                                {"replay", Request::Job::replay},
+                                                                {"contrast", Request::Job::contrast},
+                                                                {"iron", Request::Job::iron},
+                                                                {"log", Request::Job::log},
+                                                                {"coupon", Request::Job::coupon},
+                                                                {"tap", Request::Job::tap},
+                                                                {"old", Request::Job::old},
+                                                                {"push", Request::Job::push},
+                                                                {"draft", Request::Job::draft},
+                                                                {"blanket", Request::Job::blanket},
+                                                                {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -143,6 +152,7 @@ void describe(CLI::App& app, Request& r) {
   describe_old(app, r);
   describe_push(app, r);
   describe_draft(app, r);
+  describe_blanket(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

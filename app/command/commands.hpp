@@ -20,6 +20,7 @@ void run_iron(const Request& request, std::ostream& out);
 void run_draft(const Request& request, std::ostream& out);
 void run_log(const Request& request, std::ostream& out);
 void run_push(const Request& request, std::ostream& out);
+void run_blanket(const Request& request, std::ostream& out);
 void run_old(const Request& request, std::ostream& out);
 void run_coupon(const Request& request, std::ostream& out);
 void run_tap(const Request& request, std::ostream& out);

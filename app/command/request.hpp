@@ -1,6 +1,7 @@
 // What was asked for on the command line.
 #pragma once
 
+#include "app/command/blanket_request.hpp"
 #include "app/command/coupon_request.hpp"
 #include "app/command/draft_request.hpp"
 #include "app/command/log_request.hpp"
@@ -17,7 +18,7 @@
 namespace evenpull {
 
 struct Request {
-  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, draft, print_template };
+  enum class Job { plan, survey, replay, contrast, iron, log, coupon, tap, old, push, draft, blanket, print_template };
   Job job = Job::plan;
   std::string case_file;              ///< "-": standard input
   std::string order_file;             ///< replay: the order to run; plan: what was worked already, or empty
@@ -38,6 +39,7 @@ struct Request {
   LogRequest log;
   CouponRequest coupon;
   OldRequest old;
+  BlanketRequest blanket;
   PushRequest push;
   DraftRequest draft;
   TapRequest tap;  ///< tap only

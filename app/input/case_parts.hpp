@@ -2,6 +2,8 @@
 #pragma once
 
 #include "app/input/case_table.hpp"
+#include "shop/adhesive.hpp"
+#include "shop/trimming.hpp"
 #include "solver/statement/case.hpp"
 
 namespace evenpull {
@@ -13,6 +15,8 @@ void read_supports(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cloth(const CaseTable& top, Case& c);
 void read_blanket(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cut_outs(const CaseTable& top, Case& c);  ///< pockets and hinge gaps; needs structure, supports and blanket
+Trimming read_trimming(const CaseTable& top, const Case& c);  ///< needs outline and structure; changes no plan
+Adhesive read_adhesive(const CaseTable& top);
 void read_iron(const CaseTable& top, Case& c);
 void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 void read_limits(const CaseTable& top, Case& c);

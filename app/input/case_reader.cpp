@@ -46,11 +46,11 @@ CaseFile read_case_file(const std::string& path, MeasuredFrame measured) {
 CaseFile read_case_text(const std::string& bytes, const std::string& path, MeasuredFrame measured) {
   const auto document = document_of(bytes, path, DocumentKind::a_case);
   CaseContext context(path, document);
-  const CaseTable top(
-      context, document, "",
-      {"format", "title",  "description", "invented",  "outline",  "tip_bow", "profile",       "materials", "member",
-       "ribs",   "brace",  "pocket",      "hinge_gap", "supports", "cloth",   "blanket",       "iron",      "doses",
-       "stage",  "limits", "work",        "mesh",      "spread",   "score",   "measured_frame"});
+  const CaseTable top(context, document, "",
+                      {"format",    "title",   "description", "invented",       "outline", "tip_bow",   "profile",
+                       "materials", "member",  "ribs",        "brace",          "pocket",  "hinge_gap", "supports",
+                       "cloth",     "blanket", "iron",        "doses",          "stage",   "limits",    "work",
+                       "mesh",      "spread",  "score",       "measured_frame", "bolt",    "seam",      "adhesive"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -66,6 +66,8 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   read_cloth(top, c);
   read_blanket(top, c);
   read_cut_outs(top, c);
+  out.trimming = read_trimming(top, c);
+  out.adhesive = read_adhesive(top);
   read_iron(top, c);
   read_stages(top, c);
   read_limits(top, c);

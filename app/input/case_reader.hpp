@@ -2,6 +2,8 @@
 #pragma once
 
 #include "app/input/document.hpp"
+#include "shop/adhesive.hpp"
+#include "shop/trimming.hpp"
 #include "solver/statement/case.hpp"
 
 #include <string>
@@ -13,8 +15,10 @@ constexpr int case_format = 1;
 
 struct CaseFile {
   Case value;
-  Places places;     ///< where each key stands, for errors found later
-  std::string text;  ///< as read
+  Trimming trimming{};  ///< how the cloth is cut and lapped
+  Adhesive adhesive{};  ///< what holds it
+  Places places;        ///< where each key stands, for errors found later
+  std::string text;     ///< as read
 
   /// Place of a key or of the nearest table above it, or of the end of the file.
   FilePlace place_of(const std::string& key) const { return places.of(key); }

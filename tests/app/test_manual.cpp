@@ -51,7 +51,7 @@ TEST_CASE("the words of the command line are those of its options") {
   std::vector<std::string> jobs;
   for (const JobWords& j : words.jobs) jobs.push_back(j.name);
   CHECK(jobs == std::vector<std::string>{"plan", "survey", "replay", "contrast", "iron", "log", "coupon", "tap", "old",
-                                         "push", "draft", "template"});
+                                         "push", "draft", "blanket", "template"});
   CHECK(option_of(words, "plan", "CASE").positional);
   CHECK(option_of(words, "plan", "CASE").required);
   CHECK(option_of(words, "plan", "--out").value == "DIR");

@@ -1,5 +1,6 @@
 set(EVENPULL_SHOP_TESTS
   test_calibration.cpp
+  test_cloth_nest.cpp
   test_coupon.cpp
   test_coupon_boards.cpp
   test_coupon_curve.cpp
@@ -10,4 +11,5 @@ set(EVENPULL_SHOP_TESTS
   test_push_choice.cpp
   test_push_frame.cpp
   test_push_readings.cpp
-  test_tap.cpp)
+  test_tap.cpp
+  test_unrolled.cpp)
