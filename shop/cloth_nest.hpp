@@ -29,7 +29,7 @@ struct Nest {
 /// Each piece may be turned by 180 degrees, by 90 and 270 too where the warp may lie either way. Pieces are put one by one
 /// where they lie furthest left, then lowest; all orders and turns are tried until `budget` placings are used up (eight
 /// pieces or so), those that cannot beat the best so far are left out. None where a piece does not fit the width.
-std::optional<Nest> nest(const std::vector<NestPiece>& pieces, double width, bool either_way, int budget = 20000);
+std::optional<Nest> nest(const std::vector<NestPiece>& pieces, double width, bool either_way, int budget = 60000);
 
 /// Width that the strip must have for a piece to fit in one of its turns [m].
 double width_needed(const NestPiece& piece, bool either_way);

@@ -247,8 +247,8 @@ std::string blanket_summary(const BlanketSheet& s, const std::string& folder) {
   text += "\n";
   for (const std::string& n : s.bolt_notes) text += "  - " + wrap_text(n, 4) + "\n";
   text +=
-      fmt::format("\n    {:<24}{:<20}{:<20}{}\n", s.line_heads[0], s.line_heads[2], s.line_heads[3], s.line_heads[4]);
-  for (const auto& l : s.lines) text += fmt::format("    {:<24}{:<20}{:<20}{}\n", l[0], l[2], l[3], l[4]);
+      fmt::format("\n    {:<24}{:<20}{:<26}{}\n", s.line_heads[0], s.line_heads[2], s.line_heads[3], s.line_heads[4]);
+  for (const auto& l : s.lines) text += fmt::format("    {:<24}{:<20}{:<26}{}\n", l[0], l[2], l[3], l[4]);
   text += "\n";
   for (const std::string& n : s.places) text += "  - " + wrap_text(n, 4) + "\n";
   for (const std::string& n : s.notes) text += "  - " + wrap_text(n, 4) + "\n";

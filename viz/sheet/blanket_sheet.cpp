@@ -1,6 +1,7 @@
 #include "viz/sheet/blanket_sheet.hpp"
 
 #include "viz/kit/dimension.hpp"
+#include "viz/kit/uncrowded.hpp"
 #include "viz/sheet/half_page.hpp"
 
 #include <cairo.h>
@@ -16,7 +17,7 @@ using namespace viz;
 constexpr double blanket_headline_type = 20;
 constexpr double highest_bolt = 200, highest_piece = 300;  // points
 constexpr double below_room = 22, edge_words_room = 20, side_room = 24;
-constexpr double letter_type = 16, heavy_line = 2, light_line = 0.6, glue_line = 1;
+constexpr double piece_head_type = 14, letter_type = 16, heavy_line = 2, light_line = 0.6, glue_line = 1;
 constexpr double letter_space = 18;  // of a corner's letter from its corner
 const Colour opening_ink{0.80, 0.80, 0.80};
 
@@ -92,6 +93,7 @@ void draw_bolt(cairo_t* cr, HalfPages& pages, const BlanketSheet& s) {
     cairo_fill_preserve(cr);
     stroke_path(cr, heavy_line, black);
   }
+  Uncrowded numbers;
   for (const BlanketOnBolt& p : s.on_bolt) {
     draw_letter(cr, view.at(middle_of(p.shape)), p.letter, letter_type);
     const Point centre = view.at(middle_of(p.shape));
@@ -99,13 +101,13 @@ void draw_bolt(cairo_t* cr, HalfPages& pages, const BlanketSheet& s) {
       const Point corner = view.at(p.shape[i]);
       const double dx = centre.x - corner.x, dy = centre.y - corner.y, off = std::hypot(dx, dy);
       if (off > 2.5 * letter_space)
-        draw_centred(cr, {corner.x + letter_space * dx / off, corner.y + letter_space * dy / off},
-                     std::to_string(i + 1), {});
+        numbers.add(cr, {corner.x + letter_space * dx / off, corner.y + letter_space * dy / off}, std::to_string(i + 1),
+                    {});
     }
   }
   const Box& b = view.drawn();
-  draw_dimension(cr, {b.x, b.bottom() + below_room / 2}, {b.right(), b.bottom() + below_room / 2},
-                 s.length_words, least_type);
+  draw_dimension(cr, {b.x, b.bottom() + below_room / 2}, {b.right(), b.bottom() + below_room / 2}, s.length_words,
+                 least_type);
   draw_dimension(cr, {b.right() + side_room / 2, b.y}, {b.right() + side_room / 2, b.bottom()}, s.width_words,
                  least_type);
 }
@@ -120,12 +122,18 @@ void draw_yarns(cairo_t* cr, Point at, double warp) {
   draw_letter(cr, {at.x, at.y + 15}, "warp", least_type);
 }
 
+TextStyle piece_head(const HalfPages& pages) { return {.size = piece_head_type, .bold = true, .width = pages.width}; }
+
+// With its heading: the two stay together.
 void draw_cloth_piece(cairo_t* cr, HalfPages& pages, const BlanketPiecePage& p) {
   PlanePoint low = p.cut.front(), high = low;
   for (const PlanePoint& q : p.cut) low = low.cwiseMin(q), high = high.cwiseMax(q);
   const double width = pages.width - 2 * side_room;
   const double height = ClothView::height_for(high - low, width, highest_piece);
-  const double y = pages.take(height + below_room + 2 * edge_words_room + HalfPages::usual_gap);
+  const double head = measure_text(cr, p.heading, piece_head(pages)).height + HalfPages::usual_gap;
+  const double top = pages.take(head + height + below_room + 2 * edge_words_room + HalfPages::usual_gap);
+  draw_text(cr, {HalfPages::margin, top}, p.heading, piece_head(pages));
+  const double y = top + head;
   const ClothView view(low, high, {HalfPages::margin + side_room, y + edge_words_room, width, height});
   const Box& b = view.drawn();
   for (const auto& [number, line] : p.ribs) {
@@ -159,9 +167,8 @@ void draw_cloth_piece(cairo_t* cr, HalfPages& pages, const BlanketPiecePage& p) 
 }
 
 void add_piece(cairo_t* cr, HalfPages& pages, const BlanketPiecePage& p) {
-  pages.heading(p.heading);
-  if (!p.of_title.empty()) pages.notes({p.of_title});
   draw_cloth_piece(cr, pages, p);
+  if (!p.of_title.empty()) pages.notes({p.of_title});
   pages.notes(p.opening_places);
   pages.notes(p.edges);
   pages.notes(p.notes);
@@ -185,7 +192,7 @@ void draw_blanket_sheet(cairo_t* cr, const BlanketSheet& s, Extent page, const s
   pages.gap();
   std::vector<HalfPageColumn> columns;
   constexpr double shares[] = {0.15, 0.16, 0.16, 0.17, 0.18, 0.18};
-  for (std::size_t i = 0; i < s.line_heads.size(); ++i) columns.push_back({s.line_heads[i], shares[i], i == 2});
+  for (std::size_t i = 0; i < s.line_heads.size(); ++i) columns.push_back({s.line_heads[i], shares[i], false});
   pages.heading("What the glued lines see");
   pages.table(columns, s.lines);
   pages.gap();
@@ -195,7 +202,7 @@ void draw_blanket_sheet(cairo_t* cr, const BlanketSheet& s, Extent page, const s
   pages.gap();
   if (!s.tapes.empty()) {
     pages.heading("Tapes, once the cloth is tight");
-    pages.table({{"over", 0.3}, {"strips", 0.15}, {"width", 0.25, true}, {"length of all", 0.3}}, s.tapes);
+    pages.table({{"over", 0.25}, {"strips", 0.1}, {"width", 0.35, true}, {"length of all", 0.3}}, s.tapes);
     pages.gap();
   }
   pages.heading("Before you cut");

@@ -97,19 +97,23 @@ std::string cut_size_text(const ClothPiece& p) {
 
 std::string blanket_headline(int pieces, const Nest& nest, const Bolt& bolt) {
   constexpr double yard = 36;
-  return fmt::format("Buy {} yd ({} m) of cloth {} wide: {} {}",
+  return fmt::format("At least {} yd ({} m) of cloth {} wide: {} {}",
                      number_text(std::ceil(inches(nest.length) / yard * 10) / 10, 1),
                      number_text(std::ceil(nest.length * 10) / 10, 1), length_both(bolt.width), pieces,
                      pieces == 1 ? "piece" : "pieces");
 }
 
 std::string nest_sentence(const Nest& nest, const Bolt& bolt) {
+  constexpr double as_good = 0.005;
+  const double longer = 1 - nest.least / nest.length;
   return fmt::format(
-      "The pieces take {} of the bolt, {} wide without its selvedges; by their area no layout takes less than {}, "
-      "{:.0f} % "
-      "less.{}",
-      length_both(nest.length), length_both(bolt.usable()), length_both(nest.least),
-      100 * (1 - nest.least / nest.length), nest.all_tried ? "" : " Not every order was tried: there are too many.");
+      "The pieces take {} of the bolt, {} wide without its selvedges; {}.{} Buy a little more: the first cut "
+      "must be square.",
+      length_both(nest.length), length_both(bolt.usable()),
+      longer < as_good ? "no layout is shorter"
+                       : fmt::format("by their area none can take less than {}, {:.0f} % less", length_both(nest.least),
+                                     100 * longer),
+      nest.all_tried ? "" : " Not every order was tried: there are too many.");
 }
 
 std::vector<std::string> edge_sentences(const ClothPiece& p) {
