@@ -10,6 +10,7 @@
 #include "app/text/version.hpp"
 #include "viz/kit/one_to_one.hpp"
 #include "viz/sheet/blanket_sheet.hpp"
+#include "viz/sheet/tiles.hpp"
 #include "viz/words/blanket_words.hpp"
 #include "viz/words/terminal_text.hpp"
 #include "viz/words/wording.hpp"
@@ -240,6 +241,30 @@ viz::TrueDrawing true_drawing(const BlanketResult& r) {
   return d;
 }
 
+// Each piece once, as it lies on its page.
+std::vector<viz::TrueDrawing> drawings_of_pieces(const BlanketResult& r) {
+  constexpr double edge = 3;  // mm round the cut
+  std::vector<viz::TrueDrawing> out;
+  for (const ClothPiece& p : r.pieces) {
+    PlanePoint low = p.cut.front(), high = low;
+    for (const PlanePoint& q : p.cut) low = low.cwiseMin(q), high = high.cwiseMax(q);
+    const auto at = [&](const Polygon& line) {
+      std::vector<std::pair<double, double>> points;
+      for (const PlanePoint& q : line)
+        points.push_back({to_mm * (q.x() - low.x()) + edge, to_mm * (q.y() - low.y()) + edge});
+      return points;
+    };
+    viz::TrueDrawing d;
+    d.title = r.of[out.size()]->title + ", " + viz::piece_name(p);
+    d.width = to_mm * p.length + 2 * edge, d.height = to_mm * p.width + 2 * edge;
+    d.lines = {{"CUT", at(p.cut), true}, {"GLUE-LINE", at(p.line), true}};
+    for (const PieceCutOut& o : p.cut_outs) d.lines.push_back({"OPENINGS", at(o.line), true});
+    for (const PieceLine& l : p.lines) d.lines.push_back({"RIBS", at(l.line), false});
+    out.push_back(std::move(d));
+  }
+  return out;
+}
+
 std::string blanket_summary(const BlanketSheet& s, const std::string& folder) {
   std::string text = s.name + ": " + on_one_line(s.title) + "\n\n  " + s.headline + "\n\n";
   for (const std::string& w : s.warnings) text += "  " + wrap_text(w, 2) + "\n";
@@ -270,6 +295,10 @@ void run_blanket(const Request& r, std::ostream& out) {
   folder.write("blanket.svg", viz::svg_of(drawing));
   folder.write("blanket.dxf", viz::dxf_of(drawing));
   folder.draw([&] { write_blanket_sheet(sheet, r.paper, version_and_commit(), (aside / "blanket.pdf").string()); });
+  if (r.blanket.tiles)
+    folder.draw([&] {
+      write_tiles(drawings_of_pieces(result), r.paper, version_and_commit(), (aside / "tiles.pdf").string());
+    });
   folder.publish();
   say(r, out, document, [&] { return blanket_summary(sheet, shown_result_folder(r)); });
 }

@@ -18,7 +18,7 @@ const std::set<std::string> at_the_top = {"plan.json",     "plan.pdf",    "plan.
                                           "contrast.json", "lesson.pdf",  "lesson.html", "iron.json",     "log.json",
                                           "old.json",      "log.pdf",     "old.pdf",     "iron-card.pdf", "coupon.json",
                                           "coupon.pdf",    "tap.json",    "tap.pdf",     "push.json",     "push.pdf",
-                                          "blanket.json",  "blanket.pdf", "blanket.svg", "blanket.dxf"};
+                                          "blanket.json",  "blanket.pdf", "blanket.svg", "blanket.dxf",   "tiles.pdf"};
 constexpr const char* results[] = {"plan.json", "survey.json", "contrast.json", "iron.json", "log.json",
                                    "old.json",  "coupon.json", "tap.json",      "push.json", "blanket.json"};
 

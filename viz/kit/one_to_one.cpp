@@ -1,5 +1,7 @@
 #include "viz/kit/one_to_one.hpp"
 
+#include "viz/kit/page_parts.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -16,18 +18,6 @@ constexpr double capital_share = 0.729;       // of the type size, DejaVu Sans
 std::string true_mm(double v) {
   const double r = std::round(v * 100) / 100;
   return fmt::format("{:.2f}", r == 0 ? 0.0 : r);
-}
-
-std::string in_xml(const std::string& text) {
-  std::string out;
-  for (const char c : text) switch (c) {
-      case '&': out += "&amp;"; break;
-      case '<': out += "&lt;"; break;
-      case '>': out += "&gt;"; break;
-      case '"': out += "&quot;"; break;
-      default: out += c;
-    }
-  return out;
 }
 
 // Release 12 has no letters beyond ASCII.
@@ -97,7 +87,7 @@ std::string svg_of(const TrueDrawing& d) {
       "<title>{2}</title>\n<style>path {{ fill: none; stroke: #000; stroke-width: 0.5 }} .cut {{ stroke-width: 1 }} "
       ".glue-line {{ stroke-dasharray: 8 4 }} .ribs {{ stroke-width: 0.25 }} text {{ font-family: sans-serif "
       "}}</style>\n",
-      true_mm(d.width), true_mm(d.height), in_xml(d.title));
+      true_mm(d.width), true_mm(d.height), escaped(d.title));
   for (const TrueLine& l : d.lines) {
     out += fmt::format("<path class=\"{}\" d=\"", lower_case(l.layer));
     for (std::size_t i = 0; i < l.points.size(); ++i)
@@ -106,7 +96,7 @@ std::string svg_of(const TrueDrawing& d) {
   }
   for (const TrueLabel& l : d.labels)
     out += fmt::format("<text class=\"{}\" x=\"{}\" y=\"{}\" font-size=\"{}\">{}</text>\n", lower_case(l.layer),
-                       true_mm(l.x), true_mm(l.y), true_mm(l.height / capital_share), in_xml(l.text));
+                       true_mm(l.x), true_mm(l.y), true_mm(l.height / capital_share), escaped(l.text));
   return out + "</svg>\n";
 }
 

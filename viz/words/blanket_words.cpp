@@ -151,6 +151,14 @@ std::string selvedge_sentence(const Bolt& bolt) {
 
 std::string check_bar_words() { return "100 mm: measure this bar before anything is cut by the drawing"; }
 
+std::string tile_title() { return "Cloth to cut, at true size"; }
+
+std::string tile_words(const std::string& piece, int row, int column, int rows, int columns) {
+  return fmt::format("{}: row {} of {}, sheet {} of {}", piece, row + 1, rows, column + 1, columns);
+}
+
+std::string tile_check_words() { return "Print at 100 %. The bar is 100 mm."; }
+
 std::string no_safe_stage_sentence() {
   return "The plan calls no stage safe: the laps are reckoned for the last stage of the case.";
 }

@@ -29,6 +29,9 @@ std::string edge_of_drawing(const ClothPiece& p, PieceEdge e);  ///< "leading ed
 std::string selvedge_sentence(const Bolt& bolt);
 std::string check_bar_words();
 std::string no_safe_stage_sentence();
+std::string tile_title();
+std::string tile_words(const std::string& piece, int row, int column, int rows, int columns);
+std::string tile_check_words();
 /// Yarns, looseness, what does not lie flat.
 std::vector<std::string> piece_notes(const ClothPiece& p);
 
