@@ -94,10 +94,13 @@ void draw_tile(cairo_t* cr, const TrueDrawing& d, const TileGrid& g, int row, in
   for (const TrueLine& l : foot.lines) stroke_true(cr, l);
   cairo_restore(cr);
   const double y = points_per_mm * (tile_margin + g.height + 1);
-  draw_text(cr, {points_per_mm * tile_margin, y}, tile_words(d.title, row, column, g.rows, g.columns), {.bold = true});
+  const TextStyle bold{.bold = true};
+  const std::string words = tile_words(d.title, row, column, g.rows, g.columns), made_by = "evenpull " + version;
+  const double room = points_per_mm * g.width - measure_text(cr, made_by).width - least_type;
+  draw_text(cr, {points_per_mm * tile_margin, y}, cut_to_width(cr, words, bold, room), bold);
   draw_text(cr, {points_per_mm * (tile_margin + check_bar + 4), y + 1.6 * least_type}, tile_check_words(),
             {.width = points_per_mm * (g.width - check_bar - 4)});
-  draw_text(cr, {points_per_mm * (tile_margin + g.width), y}, "evenpull " + version, {.align = Align::right});
+  draw_text(cr, {points_per_mm * (tile_margin + g.width), y}, made_by, {.align = Align::right});
 }
 
 }  // namespace

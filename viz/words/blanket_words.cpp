@@ -154,7 +154,7 @@ std::string check_bar_words() { return "100 mm: measure this bar before anything
 std::string tile_title() { return "Cloth to cut, at true size"; }
 
 std::string tile_words(const std::string& piece, int row, int column, int rows, int columns) {
-  return fmt::format("{}: row {} of {}, sheet {} of {}", piece, row + 1, rows, column + 1, columns);
+  return fmt::format("Row {} of {}, sheet {} of {}: {}", row + 1, rows, column + 1, columns, piece);
 }
 
 std::string tile_check_words() { return "Print at 100 %. The bar is 100 mm."; }
