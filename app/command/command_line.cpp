@@ -45,7 +45,8 @@ constexpr const char* how_to_begin =
     "  evenpull glue my-aileron.toml          glue lines, how much adhesive, what heat it bears\n"
     "  evenpull clock my-aileron.toml         the whole job as a list to tick, with its waits\n"
     "  evenpull weigh my-aileron.toml         what the covering weighs, and its moment about the hinges\n"
-    "  evenpull signoff my-aileron.toml       a page of what was planned, done and read, to be signed by hand\n\n"
+    "  evenpull signoff my-aileron.toml       a page of what was planned, done and read, to be signed by hand\n"
+    "  evenpull blanket my-aileron.toml       what to cut from the bolt, where to lap and glue\n\n"
     "Exit codes:\n"
     "  0  done (also when the answer is that no stage is safe)\n"
     "  1  a mistake in evenpull itself: please report it\n"
@@ -58,16 +59,25 @@ constexpr const char* how_to_begin =
 
 constexpr std::size_t most_shown_of_error = 300;
 
-const std::vector<std::pair<std::string, Request::Job>> jobs = {
-    {"plan", Request::Job::plan},       {"survey", Request::Job::survey},
-    {"replay", Request::Job::replay},   {"contrast", Request::Job::contrast},
-    {"iron", Request::Job::iron},       {"log", Request::Job::log},
-    {"coupon", Request::Job::coupon},   {"tap", Request::Job::tap},
-    {"old", Request::Job::old},         {"push", Request::Job::push},
-    {"stiffen", Request::Job::stiffen}, {"glue", Request::Job::glue},
-    {"weigh", Request::Job::weigh},     {"clock", Request::Job::clock},
-    {"signoff", Request::Job::signoff}, {"draft", Request::Job::draft},
-    {"attach", Request::Job::attach},   {"template", Request::Job::print_template}};
+const std::vector<std::pair<std::string, Request::Job>> jobs = {{"plan", Request::Job::plan},
+                                                                {"survey", Request::Job::survey},
+                                                                {"replay", Request::Job::replay},
+                                                                {"contrast", Request::Job::contrast},
+                                                                {"iron", Request::Job::iron},
+                                                                {"log", Request::Job::log},
+                                                                {"coupon", Request::Job::coupon},
+                                                                {"tap", Request::Job::tap},
+                                                                {"old", Request::Job::old},
+                                                                {"push", Request::Job::push},
+                                                                {"stiffen", Request::Job::stiffen},
+                                                                {"glue", Request::Job::glue},
+                                                                {"weigh", Request::Job::weigh},
+                                                                {"clock", Request::Job::clock},
+                                                                {"signoff", Request::Job::signoff},
+                                                                {"draft", Request::Job::draft},
+                                                                {"attach", Request::Job::attach},
+                                                                {"blanket", Request::Job::blanket},
+                                                                {"template", Request::Job::print_template}};
 
 std::vector<std::string> names_of_jobs() {
   std::vector<std::string> names;
@@ -159,6 +169,7 @@ void describe(CLI::App& app, Request& r) {
   describe_signoff(app, r);
   describe_draft(app, r);
   describe_attach(app, r);
+  describe_blanket(app, r);
   app.add_subcommand("template", "prints a case file with every key explained");
   add_run(*plan, r);
   add_run(*replay, r);

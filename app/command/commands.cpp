@@ -40,6 +40,7 @@ void run(const Request& r, std::ostream& out) {
     case Request::Job::iron: run_iron(r, out); return;
     case Request::Job::log: run_log(r, out); return;
     case Request::Job::old: run_old(r, out); return;
+    case Request::Job::blanket: run_blanket(r, out); return;
     case Request::Job::coupon: run_coupon(r, out); return;
     case Request::Job::tap: run_tap(r, out); return;
     case Request::Job::push: run_push(r, out); return;
@@ -64,6 +65,7 @@ const char* ending_of(Request::Job job) {
     case Request::Job::iron: return "-iron";
     case Request::Job::log: return "-log";
     case Request::Job::old: return "-old";
+    case Request::Job::blanket: return "-blanket";
     case Request::Job::coupon: return "-coupon";
     case Request::Job::tap: return "-tap";
     case Request::Job::push: return "-push";

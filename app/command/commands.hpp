@@ -25,6 +25,7 @@ void run_glue(const Request& request, std::ostream& out);
 void run_weigh(const Request& request, std::ostream& out);
 void run_clock(const Request& request, std::ostream& out);
 void run_signoff(const Request& request, std::ostream& out);
+void run_blanket(const Request& request, std::ostream& out);
 void run_old(const Request& request, std::ostream& out);
 void run_coupon(const Request& request, std::ostream& out);
 void run_attach(const Request& request, std::ostream& out);

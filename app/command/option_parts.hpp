@@ -37,6 +37,7 @@ std::vector<std::string> choices_of(const std::string& option);
 /// Commands of the bench, each with its options; app/command/describe_<command>.cpp.
 void describe_iron(CLI::App& app, Request& r);
 void describe_log(CLI::App& app, Request& r);
+void describe_blanket(CLI::App& app, Request& r);
 void describe_old(CLI::App& app, Request& r);
 void describe_coupon(CLI::App& app, Request& r);
 void describe_tap(CLI::App& app, Request& r);

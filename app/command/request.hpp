@@ -1,6 +1,7 @@
 // What was asked for on the command line.
 #pragma once
 
+#include "app/command/blanket_request.hpp"
 #include "app/command/clock_request.hpp"
 #include "app/command/coupon_request.hpp"
 #include "app/command/draft_request.hpp"
@@ -39,6 +40,7 @@ struct Request {
     signoff,
     draft,
     attach,
+    blanket,
     print_template
   };
   Job job = Job::plan;
@@ -61,6 +63,7 @@ struct Request {
   LogRequest log;
   CouponRequest coupon;
   OldRequest old;
+  BlanketRequest blanket;
   PushRequest push;
   StiffenRequest stiffen;
   WeighRequest weigh;

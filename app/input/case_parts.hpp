@@ -4,6 +4,7 @@
 #include "app/input/case_table.hpp"
 #include "shop/adhesive.hpp"
 #include "shop/finish.hpp"
+#include "shop/trimming.hpp"
 #include "solver/statement/case.hpp"
 
 namespace evenpull {
@@ -16,6 +17,7 @@ void read_cloth(const CaseTable& top, Case& c);
 void read_blanket(const CaseTable& top, Case& c);   ///< needs the structure
 void read_cut_outs(const CaseTable& top, Case& c);  ///< pockets and hinge gaps; needs structure, supports and blanket
 void read_battens(const CaseTable& top, Case& c);   ///< needs structure and pockets
+Trimming read_trimming(const CaseTable& top, const Case& c);  ///< needs outline and structure; changes no plan
 void read_iron(const CaseTable& top, Case& c);
 void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 /// Which ribs are fastened when; needs structure and stages.

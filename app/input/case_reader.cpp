@@ -48,10 +48,10 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   CaseContext context(path, document);
   const CaseTable top(
       context, document, "",
-      {"format",         "title",  "description", "invented", "outline",   "tip_bow",  "profile", "materials",
-       "member",         "ribs",   "brace",       "pocket",   "hinge_gap", "supports", "cloth",   "blanket",
-       "iron",           "doses",  "stage",       "limits",   "work",      "mesh",     "spread",  "score",
-       "measured_frame", "attach", "batten",      "adhesive", "tapes",     "coats",    "times"});
+      {"format",   "title",  "description", "invented",  "outline",  "tip_bow", "profile",        "materials", "member",
+       "ribs",     "brace",  "pocket",      "hinge_gap", "supports", "cloth",   "blanket",        "iron",      "doses",
+       "stage",    "limits", "work",        "mesh",      "spread",   "score",   "measured_frame", "attach",    "batten",
+       "adhesive", "bolt",   "seam",        "tapes",     "coats",    "times"});
   check_format(top);
   CaseFile out;
   auto& c = out.value;
@@ -68,6 +68,7 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   read_blanket(top, c);
   read_cut_outs(top, c);
   read_battens(top, c);
+  out.trimming = read_trimming(top, c);
   read_iron(top, c);
   read_stages(top, c);
   read_attach(top, c);

@@ -4,6 +4,7 @@
 #include "app/input/document.hpp"
 #include "shop/adhesive.hpp"
 #include "shop/finish.hpp"
+#include "shop/trimming.hpp"
 #include "solver/statement/case.hpp"
 
 #include <string>
@@ -15,6 +16,7 @@ constexpr int case_format = 1;
 
 struct CaseFile {
   Case value;
+  Trimming trimming{};  ///< how the cloth is cut and lapped
   Adhesive adhesive;
   Finish finish;
   Places places;     ///< where each key stands, for errors found later

@@ -39,7 +39,7 @@ int read_coats(const OwnDefaults& own, const char* key) {
 Adhesive read_adhesive(const CaseTable& top) {
   const auto t = top.table_or_empty(
       "adhesive", {"coverage", "coverage_off", "pre_coats", "lay_in_coats", "brush_through_coats", "lost", "lap",
-                   "tuck_round", "dry_mass", "waiting_time", "between_coats", "hottest"});
+                   "tuck_round", "dry_mass", "waiting_time", "between_coats", "hottest", "peel", "shear"});
   Adhesive a;
   const OwnDefaults own(t, a.taken);
   a.coverage = own.quantity("coverage", Quantity::coverage, coverage_range, usual_coverage);
@@ -56,6 +56,12 @@ Adhesive read_adhesive(const CaseTable& top) {
   a.dry_mass = own.quantity("dry_mass", Quantity::area_mass, dry_mass_range, usual_dry_mass);
   a.waiting = t.quantity_if("waiting_time", Quantity::time, waiting_range);
   a.between = t.quantity_if("between_coats", Quantity::time, waiting_range);
+  a.peel =
+      t.quantity_if("peel", Quantity::force_per_width,
+                    {20, 50e3, "cemented cloth peels at some 2 to 20 lb/in (estimate); its maker says, or a strip"});
+  a.shear =
+      t.quantity_if("shear", Quantity::stress,
+                    {10e3, 30e6, "of a lap, some 30 to 500 psi (estimate); its maker says, or a lap pulled apart"});
   a.hottest = t.quantity_if("hottest", Quantity::temperature, bears_range);
   return a;
 }

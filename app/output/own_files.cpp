@@ -14,15 +14,16 @@ namespace fs = std::filesystem;
 
 /// Everything a run writes at the top of its folder.
 const std::set<std::string> at_the_top = {
-    "plan.json",    "plan.pdf",   "plan.html",  "order.dot",     "order.toml",    "timing.json", "fields.pvd",
-    "survey.json",  "survey.pdf", "survey.png", "contrast.json", "lesson.pdf",    "lesson.html", "iron.json",
-    "log.json",     "old.json",   "log.pdf",    "old.pdf",       "iron-card.pdf", "coupon.json", "coupon.pdf",
-    "tap.json",     "tap.pdf",    "push.json",  "push.pdf",      "attach.json",   "attach.pdf",  "stiffen.json",
-    "stiffen.pdf",  "glue.json",  "glue.pdf",   "weigh.json",    "weigh.pdf",     "clock.json",  "clock.pdf",
-    "signoff.json", "signoff.pdf"};
-constexpr const char* results[] = {"plan.json",    "survey.json", "contrast.json", "iron.json",  "log.json",
-                                   "old.json",     "coupon.json", "tap.json",      "push.json",  "attach.json",
-                                   "stiffen.json", "glue.json",   "weigh.json",    "clock.json", "signoff.json"};
+    "plan.json",    "plan.pdf",    "plan.html",    "order.dot",     "order.toml",    "timing.json", "fields.pvd",
+    "survey.json",  "survey.pdf",  "survey.png",   "contrast.json", "lesson.pdf",    "lesson.html", "iron.json",
+    "log.json",     "old.json",    "log.pdf",      "old.pdf",       "iron-card.pdf", "coupon.json", "coupon.pdf",
+    "tap.json",     "tap.pdf",     "push.json",    "push.pdf",      "attach.json",   "attach.pdf",  "stiffen.json",
+    "stiffen.pdf",  "glue.json",   "glue.pdf",     "weigh.json",    "weigh.pdf",     "clock.json",  "clock.pdf",
+    "signoff.json", "signoff.pdf", "blanket.json", "blanket.pdf",   "blanket.svg",   "blanket.dxf", "tiles.pdf"};
+constexpr const char* results[] = {"plan.json",  "survey.json", "contrast.json", "iron.json",
+                                   "log.json",   "old.json",    "coupon.json",   "tap.json",
+                                   "push.json",  "attach.json", "stiffen.json",  "glue.json",
+                                   "weigh.json", "clock.json",  "signoff.json",  "blanket.json"};
 
 /// And in the folders within it (viz/pictures/pictures.hpp, viz/fields/fields.hpp): a stage stands in a name as 250F,
 /// or 250F_2 where another is printed the same. What people lay beside a plan, like pictures from the bench, goes by

@@ -1,6 +1,7 @@
 set(EVENPULL_APP_TESTS
   disk_watch.cpp
   test_bad_input.cpp
+  test_blanket.cpp
   test_case_edit.cpp
   test_case_reader.cpp
   test_command_line.cpp

@@ -1,6 +1,7 @@
 set(EVENPULL_SHOP_TESTS
   test_attach.cpp
   test_calibration.cpp
+  test_cloth_nest.cpp
   test_coupon.cpp
   test_coupon_boards.cpp
   test_coupon_curve.cpp
@@ -16,6 +17,7 @@ set(EVENPULL_SHOP_TESTS
   test_sign_off.cpp
   test_stiffen.cpp
   test_tap.cpp
+  test_unrolled.cpp
   test_weigh.cpp)
 
 # Names in these clash with a neighbour's.

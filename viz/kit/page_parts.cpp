@@ -31,6 +31,20 @@ std::string filled(const std::string& text, const std::map<std::string, std::str
   return out;
 }
 
+std::string escaped(const std::string& text) {
+  std::string out;
+  for (char c : text) {
+    switch (c) {
+      case '&': out += "&amp;"; break;
+      case '<': out += "&lt;"; break;
+      case '>': out += "&gt;"; break;
+      case '"': out += "&quot;"; break;
+      default: out += c;
+    }
+  }
+  return out;
+}
+
 void write_whole(const std::string& path, const std::string& text) {
   const std::string aside = path + ".part";
   errno = 0;

@@ -25,6 +25,9 @@ extern const char* const page_lesson_js;
 /// ours (std::logic_error).
 std::string filled(const std::string& text, const std::map<std::string, std::string>& values);
 
+/// Text for use between tags (HTML, SVG) or in an attribute in double quotes.
+std::string escaped(const std::string& text);
+
 /// Writes aside and renames. Throws CannotWriteFile that names the file.
 void write_whole(const std::string& path, const std::string& text);
 

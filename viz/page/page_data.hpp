@@ -28,9 +28,6 @@ std::string pull_scale_json(const Bands& bands, bool open_end);
 /// JSON made safe inside a script element.
 std::string for_script(std::string json);
 
-/// Text for use between tags or in an attribute in double quotes.
-std::string escaped(const std::string& text);
-
 /// "#2a4b8d".
 std::string hex(const Colour& c);
 
