@@ -15,8 +15,8 @@ struct Adhesive {
   int lay_in_coats = 0;     ///< into which the cloth is laid
   int brush_through_coats = 0;
   double lost = 0;                   ///< share of what is taken from the tin that stays in brush and pot
-  double lap = 0;                    ///< width glued along an edge at which two pieces or ends meet [m]
-  double tuck_round = 0;             ///< what is turned round an end rib or into a pocket, glued beside the cap [m]
+  double lap = 0;                    ///< width glued along an edge at which two pieces or ends meet, from [seam] [m]
+  double tuck_round = 0;             ///< what is turned round an end rib or into a pocket, from [seam] [m]
   double dry_mass = 0;               ///< of one coat when dry [kg/m^2]
   std::optional<double> waiting{};   ///< s that the maker wants from the last coat to the iron; none: not stated
   std::optional<double> between{};   ///< s that the maker wants from one coat to the next; none: not stated

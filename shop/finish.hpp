@@ -9,9 +9,8 @@
 namespace evenpull {
 
 struct Tapes {
-  double width = 0;       ///< m
-  double areal_mass = 0;  ///< with what holds them [kg/m^2]
-  bool leading_edge = false, trailing_edge = false, end_ribs = false, inner_ribs = false;
+  double areal_mass = 0;                                                     ///< with what holds them [kg/m^2]
+  double leading_edge = 0, trailing_edge = 0, end_ribs = 0, inner_ribs = 0;  ///< widths [m]; 0: none there
 };
 
 struct Coats {

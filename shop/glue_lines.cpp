@@ -177,7 +177,7 @@ std::vector<ClothLine> edge_and_rib_lines(const Case& c, const Panel& p) {
   });
 }
 
-bool is_taped(const Tapes& t, LineAt at) {
+double tape_width(const Tapes& t, LineAt at) {
   switch (at) {
     case LineAt::leading_edge: return t.leading_edge;
     case LineAt::trailing_edge: return t.trailing_edge;

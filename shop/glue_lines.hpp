@@ -35,8 +35,8 @@ std::vector<GlueLine> glue_lines(const Case& c, const Panel& p, const Adhesive& 
 /// Edges and ribs that the cloth touches, whether glued or not. The TE counts once, at the top; so does the LE where the seam lies on it.
 std::vector<ClothLine> edge_and_rib_lines(const Case& c, const Panel& p);
 
-/// Whether the case puts a tape over such a line.
-bool is_taped(const Tapes& t, LineAt at);
+/// Of the tape over such a line [m]; 0: none.
+double tape_width(const Tapes& t, LineAt at);
 
 struct Volume {
   double likely = 0, low = 0, high = 0;  ///< m^3; 95 of 100 such jobs take between low and high

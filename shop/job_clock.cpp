@@ -68,7 +68,7 @@ int ribs_to_attach(const Case& c) {
 
 double metres_of_tape(const Case& c, const Panel& p, const Tapes& t) {
   double sum = 0;
-  for (const ClothLine& l : edge_and_rib_lines(c, p)) sum += is_taped(t, l.at) ? l.length : 0;
+  for (const ClothLine& l : edge_and_rib_lines(c, p)) sum += tape_width(t, l.at) > 0 ? l.length : 0;
   return sum;
 }
 

@@ -109,8 +109,7 @@ CoveringWeight weigh_covering(const Case& c, const Panel& p, const Adhesive& a, 
   add(WeighedPart::adhesive, glued, a.coats() * a.dry_mass, std::hypot(adhesive_off, a.coverage_off));
   if (f.tapes) {
     Spread taped;
-    for (const ClothLine& l : edge_and_rib_lines(c, p))
-      if (is_taped(*f.tapes, l.at)) taped.add(l.length * f.tapes->width, l.centre);
+    for (const ClothLine& l : edge_and_rib_lines(c, p)) taped.add(l.length * tape_width(*f.tapes, l.at), l.centre);
     add(WeighedPart::tapes, taped, f.tapes->areal_mass, tapes_off);
   }
   if (f.coats) add(WeighedPart::coats, skin, f.coats->dry_mass, f.coats->off);

@@ -23,11 +23,11 @@ void read_stages(const CaseTable& top, Case& c);  ///< needs the cloth
 /// Which ribs are fastened when; needs structure and stages.
 void read_attach(const CaseTable& top, Case& c);
 /// What it leaves out is told by itself (Adhesive::taken): a plan hangs on none of it.
-Adhesive read_adhesive(const CaseTable& top);
+Adhesive read_adhesive(const CaseTable& top, const SeamStatement& seam);
 /// Stages hotter than the adhesive bears are not planned; refuses a case of which none is left. Needs the stages.
 void leave_out_stages(const CaseTable& top, Adhesive& a, Case& c);
 /// Tapes, coats and hours; needs the cloth.
-Finish read_finish(const CaseTable& top, const Case& c, const Adhesive& a);
+Finish read_finish(const CaseTable& top, const Case& c, const Adhesive& a, const SeamStatement& seam);
 void read_limits(const CaseTable& top, Case& c);
 void read_score(const CaseTable& top, Case& c);
 void read_spreads(const CaseTable& top, Case& c);

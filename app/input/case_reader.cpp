@@ -72,9 +72,9 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   read_iron(top, c);
   read_stages(top, c);
   read_attach(top, c);
-  out.adhesive = read_adhesive(top);
+  out.adhesive = read_adhesive(top, out.trimming.seam);
   leave_out_stages(top, out.adhesive, c);
-  out.finish = read_finish(top, c, out.adhesive);
+  out.finish = read_finish(top, c, out.adhesive, out.trimming.seam);
   read_limits(top, c);
   read_score(top, c);
   read_spreads(top, c);

@@ -13,8 +13,6 @@ namespace evenpull {
 namespace {
 
 constexpr Range coverage_range{1e3, 100e3, "one coat covers usually 8 to 15 m^2/L (330 to 610 ft^2/gal)"};
-constexpr Range lap_range{0.005, 0.2, "usually 1.5 to 3 in (38 to 76 mm)"};
-constexpr Range tuck_range{0, 0.1, "usually 1/2 to 1 1/2 in (13 to 38 mm)"};
 constexpr Range waiting_range{0, 7 * 86400.0, "as its maker says, usually minutes to hours"};
 constexpr Range bears_range{300, 600, "as its maker says, usually 250 to 350 degF"};
 constexpr Range dry_mass_range{0.001, 0.3, "one coat leaves usually 10 to 40 g/m^2"};
@@ -25,8 +23,6 @@ constexpr Default usual_coverage{12e3, "12 m²/L (490 ft²/gal) a coat",
                                  "judgement, set by what an aileron takes in common practice"};
 constexpr Default usual_coverage_off{0.25, "25 %", default_judgement};
 constexpr Default usual_lost{0.2, "20 %", default_judgement};
-constexpr Default usual_lap{0.0508, "2 in (51 mm)", "cemented overlap of 1.5 to 2 in: common practice, no source"};
-constexpr Default usual_tuck{0.0254, "1 in (25 mm)", default_judgement};
 constexpr Default usual_dry_mass{0.020, "20 g/m² a coat", default_judgement};
 constexpr int usual_coats = 1;
 
@@ -36,12 +32,14 @@ int read_coats(const OwnDefaults& own, const char* key) {
 
 }  // namespace
 
-Adhesive read_adhesive(const CaseTable& top) {
-  const auto t = top.table_or_empty(
-      "adhesive", {"coverage", "coverage_off", "pre_coats", "lay_in_coats", "brush_through_coats", "lost", "lap",
-                   "tuck_round", "dry_mass", "waiting_time", "between_coats", "hottest", "peel", "shear"});
+Adhesive read_adhesive(const CaseTable& top, const SeamStatement& seam) {
+  const auto t =
+      top.table_or_empty("adhesive", {"coverage", "coverage_off", "pre_coats", "lay_in_coats", "brush_through_coats",
+                                      "lost", "dry_mass", "waiting_time", "between_coats", "hottest", "peel", "shear"});
   Adhesive a;
   const OwnDefaults own(t, a.taken);
+  a.lap = seam.nose_overlap();
+  a.tuck_round = seam.tuck;
   a.coverage = own.quantity("coverage", Quantity::coverage, coverage_range, usual_coverage);
   a.coverage_off =
       own.quantity("coverage_off", Quantity::fraction, {0.01, 1, "usually 10 to 30 %"}, usual_coverage_off);
@@ -51,8 +49,6 @@ Adhesive read_adhesive(const CaseTable& top) {
   if (a.lay_in_coats + a.brush_through_coats == 0)
     t.fail("lay_in_coats", "and brush_through_coats = 0 leave nothing that glues the cloth; write 1 for one of them");
   a.lost = own.quantity("lost", Quantity::fraction, {0, 0.9, "usually 10 to 30 %"}, usual_lost);
-  a.lap = own.quantity("lap", Quantity::length, lap_range, usual_lap);
-  a.tuck_round = own.quantity("tuck_round", Quantity::length, tuck_range, usual_tuck);
   a.dry_mass = own.quantity("dry_mass", Quantity::area_mass, dry_mass_range, usual_dry_mass);
   a.waiting = t.quantity_if("waiting_time", Quantity::time, waiting_range);
   a.between = t.quantity_if("between_coats", Quantity::time, waiting_range);

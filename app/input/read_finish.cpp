@@ -10,7 +10,6 @@
 namespace evenpull {
 namespace {
 
-constexpr Range tape_width_range{0.01, 0.2, "usually 2 to 4 in (51 to 102 mm)"};
 constexpr Range tape_mass_range{0.02, 0.6, "cloth and what holds it: usually 100 to 200 g/m^2 (3 to 6 oz/yd^2)"};
 constexpr Range coat_mass_range{0, 1, "all coats together usually leave 50 to 250 g/m^2 (1.5 to 7.4 oz/yd^2)"};
 constexpr Default usual_coat_off{0.25, "25 %", default_judgement};
@@ -29,14 +28,16 @@ constexpr Default usual_inspection{30 * part_minute, "30 min", default_judgement
 
 const std::vector<std::string> taped_places = {"leading edge", "trailing edge", "end ribs", "inner ribs"};
 
-void mark_place(Tapes& tapes, std::size_t place) {
-  bool Tapes::*const marks[] = {&Tapes::leading_edge, &Tapes::trailing_edge, &Tapes::end_ribs, &Tapes::inner_ribs};
-  tapes.*marks[place] = true;
+// Widths are those of [seam].
+void lay_tape(const SeamStatement& seam, std::size_t place, Tapes& tapes) {
+  const double widths[] = {seam.nose_tape, seam.edge_tape, seam.rib_tape, seam.rib_tape};
+  double Tapes::*const over[] = {&Tapes::leading_edge, &Tapes::trailing_edge, &Tapes::end_ribs, &Tapes::inner_ribs};
+  tapes.*over[place] = widths[place];
 }
 
-void read_places(const CaseTable& t, Tapes& tapes, std::vector<DefaultUsed>& taken) {
+void read_places(const CaseTable& t, const SeamStatement& seam, Tapes& tapes, std::vector<DefaultUsed>& taken) {
   if (!t.has("over")) {
-    for (std::size_t i = 0; i < taped_places.size(); ++i) mark_place(tapes, i);
+    for (std::size_t i = 0; i < taped_places.size(); ++i) lay_tape(seam, i, tapes);
     taken.push_back({t.path("over"), "both edges, end ribs and inner ribs", default_from_practice});
     return;
   }
@@ -45,22 +46,21 @@ void read_places(const CaseTable& t, Tapes& tapes, std::vector<DefaultUsed>& tak
     if (e.kind != Entry::Kind::text || at == taped_places.end())
       t.context().fail(t.path("over"), fmt::format("= {} is no place for a tape here; known are {}", e.shown(),
                                                    list_words(taped_places)));
-    mark_place(tapes, static_cast<std::size_t>(at - taped_places.begin()));
+    lay_tape(seam, static_cast<std::size_t>(at - taped_places.begin()), tapes);
   }
 }
 
-std::optional<Tapes> read_tapes(const CaseTable& top, const Case& c, const Adhesive& a,
+std::optional<Tapes> read_tapes(const CaseTable& top, const Case& c, const Adhesive& a, const SeamStatement& seam,
                                 std::vector<DefaultUsed>& taken) {
   if (!top.has("tapes")) return {};
-  const auto t = top.table("tapes", {"width", "areal_mass", "over"}, "");
+  const auto t = top.table("tapes", {"areal_mass", "over"}, "");
   Tapes tapes;
-  tapes.width = t.quantity("width", Quantity::length, tape_width_range);
   const double with_adhesive = c.cloth.areal_mass + coats_of_a_tape * a.dry_mass;
   const std::string printed = fmt::format("{:.0f} g/m²", 1e3 * with_adhesive);
   tapes.areal_mass = OwnDefaults(t, taken).quantity(
       "areal_mass", Quantity::area_mass, tape_mass_range,
       {with_adhesive, printed.c_str(), "the cloth of the case and two coats of its adhesive; judgement"});
-  read_places(t, tapes, taken);
+  read_places(t, seam, tapes, taken);
   return tapes;
 }
 
@@ -76,9 +76,9 @@ std::optional<Coats> read_coats_on_cloth(const CaseTable& top, std::vector<Defau
 
 }  // namespace
 
-Finish read_finish(const CaseTable& top, const Case& c, const Adhesive& a) {
+Finish read_finish(const CaseTable& top, const Case& c, const Adhesive& a, const SeamStatement& seam) {
   Finish out;
-  out.tapes = read_tapes(top, c, a, out.taken);
+  out.tapes = read_tapes(top, c, a, seam, out.taken);
   out.coats = read_coats_on_cloth(top, out.taken);
   const auto t = top.table_or_empty("times", {"frame_check", "cutting", "gluing", "attaching", "taping", "inspection"});
   const OwnDefaults own(t, out.taken);

@@ -113,7 +113,7 @@ TEST_CASE("an adhesive of unknown heat is asked for and never guessed", "[glue]"
 
 TEST_CASE("the covering is weighed, and beside an old one what changed", "[weigh]") {
   const JobBench bench;
-  Request r = bench.ask(Request::Job::weigh, base() + "[coats]\ndry_mass = \"100 g/m^2\"\n[tapes]\nwidth = \"2 in\"\n");
+  Request r = bench.ask(Request::Job::weigh, base() + "[coats]\ndry_mass = \"100 g/m^2\"\n[tapes]\n");
   r.weigh.old_mass = "310 g", r.weigh.old_at = "120 mm";
   const JobSaid said = said_of(r);
   REQUIRE(said.code == 0);

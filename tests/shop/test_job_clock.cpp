@@ -21,7 +21,7 @@ Adhesive stated() {
 Finish finish() {
   Finish f;
   f.times = {1800, 1800, 60, 600, 240, 1800};
-  f.tapes = Tapes{0.05, 0.13, true, true, true, true};
+  f.tapes = Tapes{0.13, 0.05, 0.05, 0.05, 0.05};
   return f;
 }
 

@@ -29,7 +29,7 @@ Adhesive glue() {
 
 Finish finish() {
   Finish f;
-  f.tapes = Tapes{0.05, 0.13, true, true, true, true};
+  f.tapes = Tapes{0.13, 0.05, 0.05, 0.05, 0.05};
   f.coats = Coats{0.1, 0.25};
   return f;
 }
