@@ -239,6 +239,19 @@ TEST_CASE("a long reason pushes the order to a page of its own and loses nothing
   CHECK(has(text, "Order:"));
 }
 
+TEST_CASE("a few reasons that page 1 has no room for stand above the order, not on a page of their own") {
+  for (std::size_t n = 1; n < 10; ++n) {
+    Plan plan = sample_plan();
+    plan.advice.items.assign(n, advice::StaysLoose{});
+    for (const auto& page : sheet_pages(plan))
+      if (has(page, "Why, continued")) {
+        CHECK(has(page, "Order:"));
+        return;
+      }
+  }
+  FAIL("no page goes on with reasons");
+}
+
 TEST_CASE("a plan with nothing but an answer still gives a sheet") {
   Plan plan = sample_plan();
   plan.limits.clear();
