@@ -22,6 +22,7 @@ ShrinkPoint at(const std::vector<ShrinkPoint>& curve, double temperature) {
   p.temperature = temperature;
   p.free_shrink = between(a.free_shrink, b.free_shrink, share);
   p.pull = between(a.pull, b.pull, share);
+  if (a.pull_common || b.pull_common) p.pull_common = std::max(a.pull_common.value_or(0), b.pull_common.value_or(0));
   return p;
 }
 
@@ -95,21 +96,19 @@ std::optional<CouponSpread> spread_of_rows(const std::vector<CouponRow>& rows, c
   CouponSpread out;
   out.of_yarn = of_yarn;
   out.all_measured = std::all_of(rows.begin() + 1, rows.end(), [](const CouponRow& r) { return r.pull_measured; });
-  if (out.all_measured) {
-    // Thermometer and looseness are the same at each stage, readings and missed spots are not: half of the variance
-    // each.
-    out.common = out.of_stage = sigma / std::sqrt(2);
-  } else {
-    // What the stage measured has of its own went into the ratio, and the other stage has its own besides.
-    out.common = std::hypot(sigma, pull_of_stage_alone);
-    out.of_stage = pull_of_stage_alone;
-  }
+  // Thermometer and looseness are the same at each stage, readings and missed spots are not: half of the variance each.
+  out.common = out.of_stage = sigma / std::sqrt(2);
+  // What the stage measured has of its own went into the ratio, and the other stage has its own besides.
+  out.common_carried = std::sqrt(out.common * out.common + 2 * pull_of_stage_alone * pull_of_stage_alone);
   return out;
 }
 
 }  // namespace
 
 double CouponSpread::sum() const { return std::sqrt(common * common + of_stage * of_stage + of_yarn * of_yarn); }
+double CouponSpread::sum_carried() const {
+  return std::sqrt(common_carried * common_carried + of_stage * of_stage + of_yarn * of_yarn);
+}
 
 CouponCurve curve_of_coupon(const std::vector<ShrinkPoint>& base, const std::vector<CouponStage>& stages,
                             double of_yarn) {
@@ -124,6 +123,11 @@ CouponCurve curve_of_coupon(const std::vector<ShrinkPoint>& base, const std::vec
     out.rows.push_back(row);
   }
   out.spread = spread_of_rows(out.rows, stages, of_yarn);
+  if (!out.spread) return out;
+  for (std::size_t i = 1; i < out.rows.size(); ++i) {
+    CouponRow& row = out.rows[i];
+    row.point.pull_common = row.pull_measured ? std::nullopt : std::optional(out.spread->common_carried);
+  }
   return out;
 }
 

@@ -23,11 +23,14 @@ struct CouponRow {
   bool pull_measured = false, shrink_measured = false;
 };
 
-/// Keys of [spread] that say what is left, one sigma in the logarithm.
+/// What is left, one sigma in the logarithm: as the keys of [spread] say it, and at stages that were not measured with
+/// `common_carried` (ShrinkPoint::pull_common) in place of `common`.
 struct CouponSpread {
   double common = 0, of_stage = 0, of_yarn = 0;
-  bool all_measured = false;  ///< every stage of the curve; else those measured are given as much as the others
+  double common_carried = 0;
+  bool all_measured = false;  ///< every stage of the curve
   double sum() const;
+  double sum_carried() const;
 };
 
 struct CouponCurve {
@@ -42,8 +45,8 @@ inline constexpr double pull_of_stage_alone = 0.10, pull_of_yarn_alone = 0.08;
 inline constexpr double one_stage_within = 1;
 
 /// `base`: the curve so far, onset first; stages rising, above the onset. Rows of stages measured take what was
-/// measured; the ratio of warp to fill stays as it was. All others are scaled as the nearest measured stage is, and
-/// their free shrink is kept between that of measured neighbours.
+/// measured; the ratio of warp to fill stays as it was. All others are scaled as the nearest measured stage is, with a
+/// wider spread of their own, and their free shrink is kept between that of measured neighbours.
 CouponCurve curve_of_coupon(const std::vector<ShrinkPoint>& base, const std::vector<CouponStage>& stages,
                             double of_yarn = pull_of_yarn_alone);
 

@@ -6,6 +6,7 @@
 #include "app/text/quoted.hpp"
 #include "sequencer/sure/frame_range.hpp"
 #include "shop/push_suspects.hpp"
+#include "solver/frame/joint_turn.hpp"
 #include "viz/words/joint_words.hpp"
 #include "viz/words/print.hpp"
 #include "viz/words/push_words.hpp"
@@ -129,7 +130,11 @@ Found found_of(PushBench& b, const PushRequest& q) {
 // The stiffness and its spread, and where joints turned out, as [measured_frame] takes them.
 struct ForCase {
   double stiffness = 1, off_by = 0;
-  std::vector<std::pair<std::string, double>> joints;
+  struct Joint {
+    std::string word;
+    double at = 0, low = 0, high = 0;  ///< places in the range; 95 of 100 between
+  };
+  std::vector<Joint> joints;
 };
 
 ForCase for_case(const PushBench& b, const Found& f) {
@@ -140,7 +145,8 @@ ForCase for_case(const PushBench& b, const Found& f) {
     if (b.factors[i].what == PushFactor::What::all_members)
       out.stiffness = std::exp(spread * k.mean), out.off_by = std::max(least_measured_spread, spread * k.deviation);
     if (b.factors[i].what == PushFactor::What::joints)
-      out.joints.push_back({viz::joint_word(b.factors[i].joint), 0.5 * std::erfc(-k.mean / std::sqrt(2.0))});
+      out.joints.push_back({viz::joint_word(b.factors[i].joint), place_of_sigmas(k.mean), place_of_sigmas(k.low),
+                            place_of_sigmas(k.high)});
   }
   return out;
 }
@@ -154,8 +160,11 @@ std::string write_into(const Request& r, const PushBench& b, const Found& f) {
                               edit("off_by", fmt::format("\"{:.1f} %\"", std::ceil(1e3 * found.off_by) / 10))};
   if (!found.joints.empty()) {
     std::string value;
-    for (const auto& [word, at] : found.joints)
-      value += fmt::format("{}\"{}\" = \"{:.0f} %\"", value.empty() ? "" : ", ", word, 100 * at);
+    // Ends outwards: what is written is never narrower than what was found.
+    for (const ForCase::Joint& j : found.joints)
+      value += fmt::format("{}\"{}\" = {{ at = \"{:.0f} %\", low = \"{:.0f} %\", high = \"{:.0f} %\" }}",
+                           value.empty() ? "" : ", ", j.word, 100 * j.at, std::floor(100 * j.low),
+                           std::ceil(100 * j.high));
     edits.push_back(edit("joints", "{ " + value + " }"));
   }
   return put_case_in_place(changed_case(r.push.into, edits, "what the weights said of the frame"), "push").string();

@@ -207,6 +207,9 @@ std::string curve_text(const CouponJob& job, const CouponCurve& curve) {
     };
     out += fmt::format("free_shrink = {}{}\n", yarns_text(row.point.free_shrink, 100, onset ? 0 : 2, "%"), note(true));
     out += fmt::format("pull = {}{}\n", yarns_text(row.point.pull, 1, 0, "N/m"), note(false));
+    if (row.point.pull_common)
+      out += fmt::format("pull_common = \"{:.1f} %\"  # one sigma, of a stage that was not measured\n",
+                         percent_up(*row.point.pull_common));
   }
   return out;
 }
@@ -217,8 +220,8 @@ std::vector<CaseEdit> spread_edits(const CouponJob& job, const CouponSpread& spr
   };
   std::vector<CaseEdit> out;
   if (job.spread_stated_whole) out.push_back({CaseEdit::Kind::remove_key, "spread", "pull", "", ""});
-  out.push_back(set("pull_common", spread.common, "one sigma, by the coupon"));
-  out.push_back(set("pull_of_stage", spread.of_stage, spread.all_measured ? "readings of each stage" : ""));
+  out.push_back(set("pull_common", spread.common, "one sigma, by the coupon, of stages measured"));
+  out.push_back(set("pull_of_stage", spread.of_stage, "readings of each stage"));
   out.push_back(set("pull_of_yarn", spread.of_yarn, "warp and fill, not measured apart"));
   return out;
 }
@@ -238,11 +241,9 @@ std::vector<std::string> notes_of(const CouponJob& job, const std::vector<FoundS
   const auto assumed = viz::sizes_assumed_words(job.sizes, job.inside_assumed, job.disc_assumed, job.boards_assumed);
   if (!assumed.empty()) out.push_back(assumed);
   bool pulls = false, shrinks = false;
-  double sigma = 0;
   for (const FoundStage& f : found) {
     pulls = pulls || f.stage.pull, shrinks = shrinks || f.stage.free_shrink;
     if (!f.stage.pull) continue;
-    sigma = std::max(sigma, f.stage.sigma);
     if (f.read.added_by_sag > 0.02 * f.read.pull)
       out.push_back(viz::sagging_words(f.stage.temperature, f.read.added_by_sag, f.heaviest));
   }
@@ -255,9 +256,8 @@ std::vector<std::string> notes_of(const CouponJob& job, const std::vector<FoundS
     std::vector<double> others;
     for (std::size_t i = 1; i < curve.rows.size(); ++i)
       if (!curve.rows[i].pull_measured) others.push_back(curve.rows[i].point.temperature);
-    out.push_back(others.empty()
-                      ? viz::left_words(curve.spread->sum(), Spreads{}.pull())
-                      : viz::left_for_all_words(curve.spread->sum(), std::hypot(sigma, curve.spread->of_yarn), others));
+    out.push_back(others.empty() ? viz::left_words(curve.spread->sum(), Spreads{}.pull())
+                                 : viz::left_by_stage_words(curve.spread->sum(), curve.spread->sum_carried(), others));
   }
   if (shrinks) out.push_back(viz::spread_of_shrink_words());
   if (shrinks && !pulls) out.push_back(viz::shrink_says_nothing_words());
@@ -326,6 +326,7 @@ Json json_of_coupon(const CouponJob& job, const std::vector<FoundStage>& found, 
     j["spread"] = {{"pull_common", json_number(curve->spread->common, "common")},
                    {"pull_of_stage", json_number(curve->spread->of_stage, "of_stage")},
                    {"pull_of_yarn", json_number(curve->spread->of_yarn, "of_yarn")},
+                   {"pull_common_not_measured", json_number(curve->spread->common_carried, "common_carried")},
                    {"all_stages_measured", curve->spread->all_measured}};
   j["lines_for_the_case"] = lines.empty() ? Json(nullptr) : Json(lines);
   j["earlier_case"] = earlier.empty() ? Json(nullptr) : Json(earlier);

@@ -19,6 +19,8 @@ constexpr Range shrink_range{0, 0.25, "free shrink is usually 4 to 14 %"};
 constexpr Range pull_range{0, 6000, "the pull is usually 100 to 2000 N/m (0.6 to 11 lb/in)"};
 constexpr Range curve_temperature_range{300, 533.15,
                                         "shrink sets in at about 80 degC and is measured up to about 350 degF"};
+constexpr Range pull_common_range{0, 1,
+                                  "one sigma as a share of the pull, in place of spread.pull_common at this point"};
 constexpr Range loose_range{0, 0.06, "looseness is usually 0.5 to 3 %"};
 
 /// Strain measure of a shrink given as a fraction of length (docs/model.md, section 2).
@@ -67,7 +69,7 @@ void read_stiffness(const CaseTable& t, Cloth& cloth) {
 }
 
 void read_curve(const CaseTable& t, Cloth& cloth) {
-  const auto points = t.tables("curve", {"temperature", "free_shrink", "pull"}, most::curve_points);
+  const auto points = t.tables("curve", {"temperature", "free_shrink", "pull", "pull_common"}, most::curve_points);
   if (points.empty()) {
     const double scale = cloth.areal_mass / cloth_defaults::reference_mass;
     std::string pulls;
@@ -95,6 +97,7 @@ void read_curve(const CaseTable& t, Cloth& cloth) {
     if (!pull) p.missing("pull", "pull = \"350 N/m\" or { warp = \"2 lb/in\", fill = \"1.8 lb/in\" }");
     point.free_shrink = *shrink;
     point.pull = *pull;
+    point.pull_common = p.quantity_if("pull_common", Quantity::fraction, pull_common_range);
     if (i > 0) {
       const auto& before = cloth.curve.back();
       if (point.temperature <= before.temperature)

@@ -1,13 +1,22 @@
 // What weights on the bare frame said of it, as `evenpull push --into` writes it: the table [measured_frame].
 #include "app/input/case_parts.hpp"
+#include "sequencer/numbers/sobol.hpp"
 #include "solver/frame/joint_turn.hpp"
 #include "solver/heat/thermal.hpp"
 #include "viz/words/joint_words.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace evenpull {
 namespace {
+
+// Ends of a range are written as whole percents; beyond this nothing is told apart.
+constexpr double least_place_told = 0.005;
+constexpr double end_of_range = 1.96;  // sigmas: 95 of 100 lie within
+// One sigma of a joint's place, in sigmas, never less: about 4 in 100 of its range. Judgement, as the 3 % of stiffness.
+constexpr double least_joint_told = 0.1;
 
 void scale_members(Case& c, double by) {
   for (Material& m : c.materials) {
@@ -36,22 +45,45 @@ void tell_spread(CaseContext& context, const std::string& value) {
   context.note_default(key, value, why);
 }
 
+struct PlaceTold {
+  double at = 0;
+  std::optional<JointTold> up{};  ///< none: nobody said how surely
+};
+
+double sigmas_of_place(double place) {
+  return normal_quantile(std::clamp(place, least_place_told, 1 - least_place_told));
+}
+
+// Only a place, or with the two between which it lies in 95 of 100.
+PlaceTold place_told(const CaseTable& joints, const std::string& key) {
+  const Range range{0, 1, "where in its range such a joint turned out: \"0 %\" softest, \"100 %\" stiffest"};
+  if (joints.find(key)->kind != Entry::Kind::table) return {joints.quantity(key, Quantity::fraction, range)};
+  const CaseTable t = joints.table(key, {"at", "low", "high"}, "");
+  PlaceTold out{t.quantity("at", Quantity::fraction, range)};
+  const double low = t.quantity("low", Quantity::fraction, range), high = t.quantity("high", Quantity::fraction, range);
+  if (low > out.at) t.fail("low", "is more than `at`, which lies between `low` and `high`");
+  if (high < out.at) t.fail("high", "is less than `at`, which lies between `low` and `high`");
+  const double a = sigmas_of_place(low), b = sigmas_of_place(high);
+  out.up = JointTold{0.5 * (a + b), std::clamp((b - a) / (2 * end_of_range), least_joint_told, 1.0)};
+  return out;
+}
+
 void read_joint_places(const CaseTable& t, Case& c, bool counts) {
   if (!t.has("joints")) return;
   const auto joints = t.table("joints", joint_keys(), "");
   const std::vector<JointKind> varying = joints_that_vary(c);
   for (const std::string& key : joint_keys()) {
     if (!joints.has(key)) continue;
-    const double at =
-        joints.quantity(key, Quantity::fraction,
-                        {0, 1, "where in its range such a joint turned out: \"0 %\" softest, \"100 %\" stiffest"});
+    const PlaceTold told = place_told(joints, key);
     const auto kind =
         std::find_if(varying.begin(), varying.end(), [&](JointKind k) { return viz::joint_word(k) == key; });
     if (kind == varying.end())
       joints.fail(key,
                   "is a kind of joint that this case does not have; the frame was changed since it was measured: leave "
                   "[measured_frame] out and push it anew");
-    if (counts) put_joints(c, *kind, at);
+    if (!counts) continue;
+    put_joints(c, *kind, told.at);
+    if (told.up) tell_joints(c, *kind, *told.up);
   }
 }
 

@@ -207,7 +207,8 @@ ChanceStudy study_chances(const Case& c, const std::vector<Step>& steps, const s
             y.push_back(corrected_use(o, to_printed, out.risk_stage, *out.governing));
     if (!y.empty())
       for (const ColumnWeight& w : weigh_columns(x, y, out.explained))
-        out.weights.push_back({static_cast<Unsure>(w.column), spread_of(c.spreads, static_cast<Unsure>(w.column)),
+        out.weights.push_back({static_cast<Unsure>(w.column),
+                               spread_of(c, static_cast<Unsure>(w.column), c.stages[out.risk_stage].temperature),
                                w.share, w.low, w.high, w.sign});
     Agreement& a = out.agreement;
     const CorrectionByLimit to_own = corrections(own, planned)[out.risk_stage];

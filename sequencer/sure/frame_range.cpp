@@ -24,9 +24,6 @@ void scale_give(Case& c, double sigmas) {
     for (Support& s : *set) s.give *= std::exp(give_spread * sigmas);
 }
 
-// Share of a normal distribution below.
-double share_below(double sigmas) { return 0.5 * std::erfc(-sigmas / std::sqrt(2.0)); }
-
 }  // namespace
 
 int numbers_of_frame(const Case& c) { return static_cast<int>(joints_that_vary(c).size()) + (gives(c) ? 1 : 0); }
@@ -45,14 +42,14 @@ bool range_counts(const Case& c) {
 
 void draw_frame(Case& c, const double* sigmas) {
   const std::vector<JointKind> kinds = joints_that_vary(c);
-  for (std::size_t k = 0; k < kinds.size(); ++k) put_joints(c, kinds[k], share_below(sigmas[k]));
+  for (std::size_t k = 0; k < kinds.size(); ++k) draw_joints(c, kinds[k], sigmas[k]);
   if (gives(c)) scale_give(c, sigmas[kinds.size()]);
 }
 
 Case with_joints_at(const Case& c, JointEnd end) {
   Case out = c;
   const bool soft = end == JointEnd::softest;
-  for (const JointKind k : joints_that_vary(c)) put_joints(out, k, soft ? 0 : 1);
+  for (const JointKind k : joints_that_vary(c)) put_joints_at_end(out, k, soft);
   scale_give(out, soft ? end_of_give : -end_of_give);
   return out;
 }

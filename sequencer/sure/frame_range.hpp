@@ -21,7 +21,7 @@ bool frame_varies(const Case& c);
 bool range_counts(const Case& c);
 
 /// Draws what of the frame has a range, by numbers_of_frame(c) numbers in sigmas: joints evenly by ratio over the range of
-/// their kind, what supports give times exp(spread x sigma).
+/// their kind (bending up by what weights told, where they did), what supports give times exp(spread x sigma).
 void draw_frame(Case& c, const double* sigmas);
 
 /// All of it at one end of the range; of what supports give two sigma off.

@@ -39,9 +39,23 @@ std::vector<double> frame_draws(const Case& c, const std::vector<double>& sigmas
   return out;
 }
 
+// Between which points of the curve a temperature lies, and how far on from the cooler.
+struct OnCurve {
+  std::size_t point = 0;
+  double share = 0;
+};
+
+OnCurve on_curve(const std::vector<ShrinkPoint>& curve, double temperature) {
+  std::size_t i = 0;
+  while (i + 2 < curve.size() && curve[i + 1].temperature <= temperature) ++i;
+  return {i, std::clamp((temperature - curve[i].temperature) / (curve[i + 1].temperature - curve[i].temperature), 0.0,
+                        1.0)};
+}
+
 // Logarithm by which the pull of a yarn is off at a point of the curve.
-double pull_draw(const Spreads& spread, const std::vector<double>& sigmas, std::size_t yarn, std::size_t point) {
-  return spread.pull_common * own_draw(sigmas, static_cast<std::size_t>(Unsure::pull)) +
+double pull_draw(const Case& c, const std::vector<double>& sigmas, std::size_t yarn, std::size_t point) {
+  const Spreads& spread = c.spreads;
+  return spread.common_at(c.cloth.curve[point]) * own_draw(sigmas, static_cast<std::size_t>(Unsure::pull)) +
          spread.pull_of_stage * own_draw(sigmas, first_point + point) +
          spread.pull_of_yarn * own_draw(sigmas, first_yarn + yarn);
 }
@@ -90,20 +104,27 @@ double spread_of(const Spreads& s, Unsure u) {
   return 0;
 }
 
+double spread_of(const Case& c, Unsure u, double temperature) {
+  if (u != Unsure::pull) return spread_of(c.spreads, u);
+  const auto [i, share] = on_curve(c.cloth.curve, temperature);
+  return std::lerp(c.spreads.pull_at(c.cloth.curve[i]), c.spreads.pull_at(c.cloth.curve[i + 1]), share);
+}
+
+double common_pull_spread(const Case& c, double temperature) {
+  const auto [i, share] = on_curve(c.cloth.curve, temperature);
+  return std::lerp(c.spreads.common_at(c.cloth.curve[i]), c.spreads.common_at(c.cloth.curve[i + 1]), share);
+}
+
 int numbers_of(const Case& c) { return static_cast<int>(first_point + c.cloth.curve.size()) + numbers_of_frame(c); }
 
 std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas, double temperature) {
   std::vector<double> out(sigmas.begin(), sigmas.begin() + unsure_count);
-  const auto& curve = c.cloth.curve;
-  std::size_t i = 0;
-  while (i + 2 < curve.size() && curve[i + 1].temperature <= temperature) ++i;
-  const double share =
-      std::clamp((temperature - curve[i].temperature) / (curve[i + 1].temperature - curve[i].temperature), 0.0, 1.0);
+  const auto [i, share] = on_curve(c.cloth.curve, temperature);
   double pull = 0;
   for (const std::size_t yarn : {0, 1})
-    pull +=
-        0.5 * ((1 - share) * pull_draw(c.spreads, sigmas, yarn, i) + share * pull_draw(c.spreads, sigmas, yarn, i + 1));
-  out[static_cast<std::size_t>(Unsure::pull)] = c.spreads.pull() > 0 ? pull / c.spreads.pull() : 0;
+    pull += 0.5 * ((1 - share) * pull_draw(c, sigmas, yarn, i) + share * pull_draw(c, sigmas, yarn, i + 1));
+  const double spread = spread_of(c, Unsure::pull, temperature);
+  out[static_cast<std::size_t>(Unsure::pull)] = spread > 0 ? pull / spread : 0;
   if (const std::vector<double> of_frame = frame_draws(c, sigmas); !of_frame.empty()) {
     double sum = 0;
     for (const double z : of_frame) sum += z;
@@ -127,8 +148,8 @@ Case drawn_case(const Case& c, const std::vector<double>& sigmas) {
   for (std::size_t i = 0; i < out.cloth.curve.size(); ++i) {
     ShrinkPoint& p = out.cloth.curve[i];
     scale_shrink(p.free_shrink, factor(Unsure::free_shrink));
-    p.pull.warp *= std::exp(pull_draw(c.spreads, sigmas, 0, i));
-    p.pull.fill *= std::exp(pull_draw(c.spreads, sigmas, 1, i));
+    p.pull.warp *= std::exp(pull_draw(c, sigmas, 0, i));
+    p.pull.fill *= std::exp(pull_draw(c, sigmas, 1, i));
     hold_pull(out.cloth, p);
   }
   for (Material& m : out.materials) {

@@ -26,6 +26,12 @@ std::vector<double> regressors(const Case& c, const std::vector<double>& sigmas,
 /// How far off an input may be: a log sigma, or K for the sole.
 double spread_of(const Spreads& s, Unsure u);
 
+/// The same at a temperature [K]: of the pull, what its curve has there.
+double spread_of(const Case& c, Unsure u, double temperature);
+
+/// What of it the pull has in common at all stages, as it shows at a temperature [K].
+double common_pull_spread(const Case& c, double temperature);
+
 /// The case with its inputs moved by `sigmas` (numbers_of; those left out are 0). Values are multiplied by exp(spread x sigma), so
 /// that none turns negative; a pull that the free shrink could not hold is taken down to what it can.
 Case drawn_case(const Case& c, const std::vector<double>& sigmas);

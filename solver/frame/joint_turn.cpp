@@ -77,11 +77,11 @@ bool stands_upright(const JointMake& j, const JoinedMember& m) {
 EndTurn springs(const JointMake& j, const JoinedMember& m) {
   const JointTurn turn = turn_of(j, m);
   // Infinity times nothing is no number: a rigid joint stays one on a member without bending stiffness.
-  const auto spring = [&](const TurnRange& r, double bending) {
-    const double alpha = alpha_at(r, j.at);
+  const auto spring = [](const TurnRange& r, const std::optional<double>& at, double bending) {
+    const double alpha = alpha_at(r, at);
     return std::isinf(alpha) ? alpha : alpha * bending;
   };
-  return {spring(turn.up, m.bending_up), spring(turn.flat, m.bending_flat)};
+  return {spring(turn.up, j.at_up ? j.at_up : j.at, m.bending_up), spring(turn.flat, j.at, m.bending_flat)};
 }
 
 const FrameMember& member_of(const Panel& p, std::size_t i) { return p.members[i]; }
@@ -186,9 +186,32 @@ std::vector<JointKind> joints_that_vary(const Case& c) {
 
 void put_joints(Case& c, JointKind kind, double at) {
   each_joint(c, [&](JointMake& j) {
-    if (j.kind == kind) j.at = at;
+    if (j.kind == kind) j.at = at, j.at_up.reset();
   });
 }
+
+void draw_joints(Case& c, JointKind kind, double sigmas) {
+  put_joints(c, kind, place_of_sigmas(sigmas));
+  each_joint(c, [&](JointMake& j) {
+    if (j.kind == kind && j.told_up) j.at_up = place_of_sigmas(j.told_up->mean + j.told_up->spread * sigmas);
+  });
+}
+
+void put_joints_at_end(Case& c, JointKind kind, bool softest) {
+  constexpr double end_of_told = 2;  // sigmas
+  draw_joints(c, kind, softest ? -end_of_told : end_of_told);
+  each_joint(c, [&](JointMake& j) {
+    if (j.kind == kind) j.at = softest ? 0 : 1;
+  });
+}
+
+void tell_joints(Case& c, JointKind kind, const JointTold& up) {
+  each_joint(c, [&](JointMake& j) {
+    if (j.kind == kind) j.told_up = up;
+  });
+}
+
+double place_of_sigmas(double sigmas) { return 0.5 * std::erfc(-sigmas / std::sqrt(2.0)); }
 
 std::vector<BeamEnds> beam_ends(const Case& c, const Panel& p) {
   std::vector<BeamEnds> ends(p.beams.size());

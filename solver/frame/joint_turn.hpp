@@ -55,8 +55,21 @@ double alpha_at(const TurnRange& r, const std::optional<double>& at);
 /// count.
 std::vector<JointKind> joints_that_vary(const Case& c);
 
-/// Puts all joints of a kind at one place in their range (JointMake::at).
+/// Puts all joints of a kind at one place in their range (JointMake::at), in both bendings.
 void put_joints(Case& c, JointKind kind, double at);
+
+/// Draws all joints of a kind by one number in sigmas: evenly over their range, but bending up by what weights told of it
+/// (JointMake::told_up) where they did. In the plane of the panel they told next to nothing (docs/model.md, section 14).
+void draw_joints(Case& c, JointKind kind, double sigmas);
+
+/// At one end of the range; bending up, where weights told of it, two sigma off what they told.
+void put_joints_at_end(Case& c, JointKind kind, bool softest);
+
+/// Says of all joints of a kind what weights told.
+void tell_joints(Case& c, JointKind kind, const JointTold& up);
+
+/// Place in a range of a number in sigmas: the share of a normal distribution below it.
+double place_of_sigmas(double sigmas);
 
 /// Whether such a joint keeps the flanges of a member's end from warping.
 bool holds_flanges(const JointMake& j);

@@ -101,6 +101,11 @@ enum class JointKind {
   tied,          ///< butt joint, nailed, corded or taped
   slid_in        ///< sheet rib slid into a folded edge and riveted through both legs
 };
+/// Where in the range of its kind a joint turned out, in sigmas of the place: normal about `mean`, one sigma `spread`.
+/// 0 and 1 are what nobody measured: even over the range.
+struct JointTold {
+  double mean = 0, spread = 1;
+};
 struct JointMake {
   JointKind kind = JointKind::unstated;
   int fasteners = 0;             ///< on each side of a gusset
@@ -111,6 +116,10 @@ struct JointMake {
   std::optional<bool> upright{};
   /// Where in the range of its kind its stiffness against turning is taken: 0 softest, 1 stiffest; unset: as usual.
   std::optional<double> at{};
+  /// The same for bending up alone; unset: as `at`.
+  std::optional<double> at_up{};
+  /// What weights on the bare frame said of its bending up; unset: nothing.
+  std::optional<JointTold> told_up{};
 };
 
 enum class SpanRole { leading_edge, spar, trailing_edge };
@@ -190,9 +199,10 @@ struct Support {
 
 /// One measured or default point of the cloth's behaviour at a true temperature (docs/model.md, section 3).
 struct ShrinkPoint {
-  double temperature = 0;  ///< K
-  Yarns free_shrink;       ///< engineering fraction of length lost with no tension (10 % = 0.10)
-  Yarns pull;              ///< P: cold pull after a soak with the ends held at the natural length [N/m]
+  double temperature = 0;               ///< K
+  Yarns free_shrink;                    ///< engineering fraction of length lost with no tension (10 % = 0.10)
+  Yarns pull;                           ///< P: cold pull after a soak with the ends held at the natural length [N/m]
+  std::optional<double> pull_common{};  ///< in place of Spreads::pull_common at this point; unset: that
 };
 
 struct Cloth {
@@ -298,6 +308,12 @@ struct Spreads {
   double pull_common = 0.29, pull_of_stage = 0.10, pull_of_yarn = 0.08;
   double pull() const {
     return std::sqrt(pull_common * pull_common + pull_of_stage * pull_of_stage + pull_of_yarn * pull_of_yarn);
+  }
+  double common_at(const ShrinkPoint& p) const { return p.pull_common.value_or(pull_common); }
+  double pull_at(const ShrinkPoint& p) const {
+    return p.pull_common
+               ? std::sqrt(common_at(p) * common_at(p) + pull_of_stage * pull_of_stage + pull_of_yarn * pull_of_yarn)
+               : pull();
   }
   double cloth_stiffness = 0.25;
   double member_stiffness = 0.10;

@@ -4,6 +4,7 @@
 #include "app/command/exit_codes.hpp"
 #include "shop/push_choice.hpp"
 #include "shop/push_frame.hpp"
+#include "solver/frame/joint_turn.hpp"
 #include "tests/app/case_text.hpp"
 #include "viz/words/print.hpp"
 
@@ -104,7 +105,13 @@ TEST_CASE("readings of a stiffer frame say so, and go into the case with the res
         Approx(before.materials[0].youngs_modulus * j["factors"][0]["times_stated"].get<double>()).epsilon(1e-3));
   CHECK(c.spreads.member_stiffness < before.spreads.member_stiffness);
   CHECK(c.spreads.member_stiffness >= 0.03);
-  CHECK(c.ribs[0].front_joint.at);
+  REQUIRE(c.ribs[0].front_joint.at);
+  REQUIRE(c.ribs[0].front_joint.told_up);
+  const JointTold told = *c.ribs[0].front_joint.told_up;
+  CHECK(told.spread >= 0.97 * j["factors"][1]["sigmas_deviation"].get<double>());
+  CHECK(told.spread <= 1);
+  CHECK(place_of_sigmas(told.mean - 2 * told.spread) <= *c.ribs[0].front_joint.at);
+  CHECK(place_of_sigmas(told.mean + 2 * told.spread) >= *c.ribs[0].front_joint.at);
   // The same weights once more begin from what the case stated, not from what was found: nothing is counted twice.
   const PushSaid again = said_by(r);
   REQUIRE(again.code == 0);
@@ -182,9 +189,15 @@ TEST_CASE("a frame that was measured is read from its table, and a case without 
   REQUIRE(c.ribs[2].rear_joint.at);
   CHECK(*c.ribs[2].rear_joint.at == 0.30);
   CHECK_FALSE(before.ribs[2].rear_joint.at);
+  CHECK_FALSE(c.ribs[2].rear_joint.told_up);  // a place alone does not say how surely
+  const std::string narrow = with(table, "\"30 %\"", "{ at = \"30 %\", low = \"16 %\", high = \"50 %\" }");
+  const Case narrower = case_of(welded() + narrow);
+  CHECK(*narrower.ribs[2].rear_joint.at == 0.30);
+  CHECK(narrower.ribs[2].rear_joint.told_up->spread == Approx(0.9945 / 3.92).epsilon(0.01));
+  CHECK_THAT(complaint(welded() + with(narrow, "16 %", "31 %")).what(), Contains("low") && Contains("`at`"));
+  CHECK_THAT(complaint(welded() + with(narrow, "high", "hi")).what(), Contains("did you mean"));
   CHECK_THAT(complaint(base() + table).what(), Contains("welded") && Contains("push it anew"));
   CHECK_THAT(complaint(welded() + with(table, "4 %", "1 %")).what(), Contains("3 %"));
   CHECK_THAT(complaint(welded() + with(table, "1.08", "108")).what(), Contains("usually 0.8 to 1.2"));
   CHECK_THAT(complaint(welded() + with(table, "off_by", "of_by")).what(), Contains("did you mean"));
 }
-

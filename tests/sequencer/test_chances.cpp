@@ -116,6 +116,27 @@ TEST_CASE(
   CHECK(regressors(c, z, c.cloth.curve[2].temperature).size() == static_cast<std::size_t>(unsure_count));
 }
 
+TEST_CASE("a wider spread at one point of the curve widens no other, and the common factor moves all the same way") {
+  Case all = sample::aileron(3, 0.9, 0.35);
+  all.spreads.pull_common = all.spreads.pull_of_stage = 0.0707;
+  Case some = all;
+  some.cloth.curve[3].pull_common = 0.158;  // a coupon carried to that stage
+  double squares = 0;
+  const int count = 1024;
+  for (const auto& point : sobol_points(count, numbers_of(all))) {
+    std::vector<double> z;
+    for (const double u : point) z.push_back(normal_quantile(u));
+    const auto a = drawn_case(all, z).cloth.curve, b = drawn_case(some, z).cloth.curve;
+    for (const std::size_t measured : {1u, 2u}) CHECK(a[measured].pull.warp == b[measured].pull.warp);
+    const double common = std::clamp(z[static_cast<std::size_t>(Unsure::pull)], -most_sigmas, most_sigmas);
+    CHECK(std::log(b[3].pull.warp / a[3].pull.warp) == Approx((0.158 - 0.0707) * common).margin(1e-9));
+    squares += std::pow(std::log(b[3].pull.warp / some.cloth.curve[3].pull.warp), 2) / count;
+  }
+  CHECK(std::sqrt(squares) == Approx(0.19).epsilon(0.03));
+  CHECK(spread_of(some, Unsure::pull, all.cloth.curve[2].temperature) == all.spreads.pull());
+  CHECK(spread_of(some, Unsure::pull, all.cloth.curve[3].temperature) == Approx(0.19).epsilon(0.01));
+}
+
 TEST_CASE("a scenario's heat hangs on its number alone, and swings about what was meant") {
   const Case c = sample::aileron(3, 0.9, 0.35);
   ScenarioHeat a(c, c, 0, 3, 40), b(c, c, 0, 3, 40), other(c, c, 0, 4, 40);

@@ -69,6 +69,42 @@ TEST_CASE("the ends of the range are all joints softest and all stiffest; rigid 
   }
 }
 
+TEST_CASE("what weights told of bending up narrows what is drawn of it, and nothing else") {
+  Case c = joined(JointKind::welded, JointKind::tied);
+  Case told = c;
+  tell_joints(told, JointKind::welded, {0.8, 0.3});
+  std::vector<double> z(static_cast<std::size_t>(numbers_of(c)), 0.0);
+  double least = 1, most = 0;
+  for (const double sigmas : {-2.0, -1.0, 0.0, 1.0, 2.0}) {
+    z[z.size() - 2] = sigmas;
+    const Rib before = drawn_case(c, z).ribs[1], after = drawn_case(told, z).ribs[1];
+    CHECK_FALSE(before.front_joint.at_up);
+    CHECK(after.front_joint.at == before.front_joint.at);  // in the plane of the panel
+    CHECK(after.rear_joint.at == before.rear_joint.at);
+    CHECK_FALSE(after.rear_joint.at_up);
+    REQUIRE(after.front_joint.at_up);
+    CHECK(*after.front_joint.at_up == Approx(place_of_sigmas(0.8 + 0.3 * sigmas)));  // never closer than was told
+    least = std::min(least, *after.front_joint.at_up), most = std::max(most, *after.front_joint.at_up);
+  }
+  CHECK(least > 0.55);
+  CHECK(most < 0.93);
+  const Case soft = with_joints_at(told, JointEnd::softest), stiff = with_joints_at(told, JointEnd::stiffest);
+  CHECK(soft.ribs[1].front_joint.at == 0.0);
+  CHECK(stiff.ribs[1].front_joint.at == 1.0);
+  CHECK(*soft.ribs[1].front_joint.at_up == Approx(place_of_sigmas(0.2)));
+  CHECK(*stiff.ribs[1].front_joint.at_up == Approx(place_of_sigmas(1.4)));
+  // The springs follow: up stiffer than the softest of the range, flat as it.
+  const Panel p = build_panel(c, {200});
+  const auto all_soft = beam_ends(with_joints_at(c, JointEnd::softest), p), told_soft = beam_ends(soft, p);
+  bool some = false;
+  for (std::size_t i = 0; i < all_soft.size(); ++i) {
+    CHECK(told_soft[i].from.flat == all_soft[i].from.flat);
+    CHECK(told_soft[i].from.up >= all_soft[i].from.up);
+    some = some || told_soft[i].from.up > all_soft[i].from.up;
+  }
+  CHECK(some);
+}
+
 namespace {
 
 Plan planned(JointKind kind) {

@@ -55,7 +55,7 @@ TEST_CASE("a stage between the rows is a row of its own") {
   CHECK(c.rows[2].point.free_shrink.warp == Approx(0.05 + 0.025 * (408.15 - 394.261) / (422.039 - 394.261)));
 }
 
-TEST_CASE("what is left where all stages are measured is 0.13, else 0.19") {
+TEST_CASE("what is left at a stage measured is 0.13, at one carried 0.19, and each says its own") {
   const CouponCurve all = curve_of_coupon(usual(), {stage(394.261, 400), stage(422.039, 600), stage(449.817, 800)});
   REQUIRE(all.spread);
   CHECK(all.spread->all_measured);
@@ -63,8 +63,26 @@ TEST_CASE("what is left where all stages are measured is 0.13, else 0.19") {
   const CouponCurve some = curve_of_coupon(usual(), {stage(422.039, 600)});
   REQUIRE(some.spread);
   CHECK_FALSE(some.spread->all_measured);
-  CHECK(some.spread->sum() == Approx(0.19).margin(0.002));
-  CHECK(curve_of_coupon(usual(), {stage(422.039, 600, 0.15)}).spread->sum() > some.spread->sum());
+  CHECK(some.spread->sum() == all.spread->sum());
+  CHECK(some.spread->sum_carried() == Approx(0.19).margin(0.002));
+  for (const CouponRow& r : all.rows) CHECK_FALSE(r.point.pull_common);
+  CHECK_FALSE(some.rows[2].point.pull_common);
+  for (const int carried : {1, 3}) {
+    REQUIRE(some.rows[carried].point.pull_common);
+    CHECK(*some.rows[carried].point.pull_common == some.spread->common_carried);
+  }
+  CHECK(curve_of_coupon(usual(), {stage(422.039, 600, 0.15)}).spread->sum_carried() > some.spread->sum_carried());
+}
+
+TEST_CASE("a stage measured later loses the wider spread, marks alone keep it") {
+  std::vector<ShrinkPoint> before;
+  for (const CouponRow& r : curve_of_coupon(usual(), {stage(422.039, 600)}).rows) before.push_back(r.point);
+  const CouponCurve later = curve_of_coupon(before, {stage(422.039, 600), stage(449.817, 800)});
+  CHECK_FALSE(later.rows[3].point.pull_common);
+  CHECK(later.rows[1].point.pull_common);
+  CouponStage marks;
+  marks.temperature = 449.817, marks.free_shrink = Yarns{0.09, 0.09};
+  CHECK(curve_of_coupon(before, {marks}).rows[3].point.pull_common == before[3].pull_common);
 }
 
 TEST_CASE("a poorer reading leaves more") {

@@ -171,14 +171,13 @@ std::string left_words(double left, double without) {
       percent_text(left), percent_text(without));
 }
 
-std::string left_for_all_words(double left, double if_measured, const std::vector<double>& not_measured) {
+std::string left_by_stage_words(double measured, double carried, const std::vector<double>& not_measured) {
   std::string list;
   for (const double t : not_measured) list += (list.empty() ? "" : ", ") + degrees_f(t);
   return fmt::format(
-      "Not measured: {}. There the pull is the curve as it was, scaled. [spread] cannot tell stages apart, "
-      "so all are given the wider {} (one sigma), those measured too. Iron the square at these stages as "
-      "well: then {} are left. The square bears what a frame may not.",
-      list, percent_text(left), percent_text(if_measured));
+      "What is left to doubt in the pull: {} (one sigma) at stages that were measured, {} at {}: there the pull is the "
+      "curve as it was, scaled. Iron the square at these as well. It bears what a frame may not.",
+      percent_text(measured), percent_text(carried), list);
 }
 
 std::string mean_of_yarns_words() {

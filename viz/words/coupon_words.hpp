@@ -57,7 +57,8 @@ std::string boards_words(const CouponSizes& sizes, double cost, bool more_than_t
 std::string sagging_words(double temperature, double added, double mass);
 /// One sigma each, in the logarithm.
 std::string left_words(double left, double without);
-std::string left_for_all_words(double left, double if_measured, const std::vector<double>& not_measured);
+/// One sigma at stages that were measured, and at the others [K].
+std::string left_by_stage_words(double measured, double carried, const std::vector<double>& not_measured);
 std::string mean_of_yarns_words();
 std::string shrink_says_nothing_words();
 /// Sizes that were not said; empty where all were.

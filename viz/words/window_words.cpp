@@ -47,10 +47,10 @@ std::string reading_expected(const Measured& m, double expected) {
 }
 
 // Of what was stated, or beside it for the sole: what readings make of an input.
-std::string input_range(const Case& c, const ReadingsTold::Input& i) {
+std::string input_range(const Case& c, const ReadingsTold::Input& i, double read_at) {
   constexpr double ends = 1.96;  // sigmas: 95 of 100
-  // What one draw of the pull has in common at every stage.
-  const double spread = i.what == Unsure::pull ? c.spreads.pull_common : spread_of(c.spreads, i.what);
+  // What one draw of the pull has in common at every stage, as it shows where it was read.
+  const double spread = i.what == Unsure::pull ? common_pull_spread(c, read_at) : spread_of(c.spreads, i.what);
   const auto at = [&](double sigmas) { return spread * sigmas; };
   const double mean = at(i.mean), low = at(i.mean - ends * i.sigma), high = at(i.mean + ends * i.sigma);
   if (i.what == Unsure::sole)
@@ -62,10 +62,14 @@ std::string input_range(const Case& c, const ReadingsTold::Input& i) {
 // What readings say of cloth, frame and friction apart, where they say something.
 std::vector<std::string> input_sentences(const Plan& plan) {
   constexpr double moved = 0.3, narrowed = 0.9;  // sigmas; less is not worth a word: judgement
+  double hottest = 0;                            // K, of the stages read after
+  for (const ReadingsTold::Of& r : plan.read.readings)
+    hottest = std::max(hottest, plan.the_case.stages[static_cast<std::size_t>(r.reading.stage)].temperature);
   std::vector<std::string> list;
   for (const ReadingsTold::Input& i : plan.read.inputs)
     if (std::abs(i.mean) > moved || i.sigma < narrowed)
-      list.push_back(fmt::format("By what you read: {} {}.", unsure_text(i.what), input_range(plan.the_case, i)));
+      list.push_back(
+          fmt::format("By what you read: {} {}.", unsure_text(i.what), input_range(plan.the_case, i, hottest)));
   return list;
 }
 
