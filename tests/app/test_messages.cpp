@@ -1,5 +1,5 @@
-// Every sentence of the reader, word by word: tests/app/messages/*.txt hold what is changed in the template (of a draft:
-// the answers by name) and the whole message that must come of it. After a change of wording
+// Every sentence of the reader, word by word: tests/app/messages/*.txt hold what is changed in the template (of a
+// draft: the answers by name) and the whole message that must come of it. After a change of wording
 //   EVENPULL_WRITE_MESSAGES=1 build/audit/tests/test_app "every message*"
 // writes them anew: read the difference as a mechanic would before it is committed.
 #include "app/input/order_file.hpp"
