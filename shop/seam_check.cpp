@@ -191,7 +191,7 @@ class Checker {
   }
 
  private:
-  GlueLineCheck& add(GlueLine line, int number, double length, double width, bool across_span, double angle = 0) {
+  GlueLineCheck& add(SeamAt line, int number, double length, double width, bool across_span, double angle = 0) {
     GlueLineCheck l;
     l.line = line, l.number = number, l.length = length, l.width = width, l.leaves_at = angle;
     l.pull = across_span ? pulls_.span : pulls_.chord;
@@ -213,10 +213,10 @@ class Checker {
 
   void seams() {
     const double usual = seam_.wing && !seam_.sewn ? practice::wing_nose_overlap : practice::least_overlap;
-    lap(add(GlueLine::leading_edge, 0, lengths_.leading_edge(), seam_.nose_overlap(), false), usual, seam_.nose_tape);
+    lap(add(SeamAt::leading_edge, 0, lengths_.leading_edge(), seam_.nose_overlap(), false), usual, seam_.nose_tape);
     if (c_.blanket.kind == BlanketKind::two_sheets)
-      lap(add(GlueLine::trailing_edge, 0, lengths_.trailing_edge(), seam_.edge_overlap(), false),
-          practice::least_overlap, seam_.edge_tape);
+      lap(add(SeamAt::trailing_edge, 0, lengths_.trailing_edge(), seam_.edge_overlap(), false), practice::least_overlap,
+          seam_.edge_tape);
   }
 
   bool goes_on(bool tip) const { return tip ? c_.cloth_goes_on_outboard : c_.cloth_goes_on_inboard; }
@@ -226,26 +226,26 @@ class Checker {
     for (const int r : {0, last}) {
       if (goes_on(r > 0)) continue;
       const bool bow = r > 0 && c_.tip_bow.has_value();
-      add(bow ? GlueLine::tip_bow : GlueLine::end_rib, r, lengths_.rib(r), seam_.tuck, true, bow ? 0 : lift_);
+      add(bow ? SeamAt::tip_bow : SeamAt::end_rib, r, lengths_.rib(r), seam_.tuck, true, bow ? 0 : lift_);
     }
     if (c_.blanket.inner_ribs != RibTie::glued) return;
     // The cloth goes on over the rib: what both sides pull apart is their difference, at most one side alone.
     for (int r = 1; r < last; ++r)
       if (c_.ribs[static_cast<std::size_t>(r)].touches_cloth)
-        add(GlueLine::inner_rib, r, lengths_.rib(r), seam_.rib_tape > 0 ? seam_.rib_tape / 2 : practice::rib_tape / 2,
+        add(SeamAt::inner_rib, r, lengths_.rib(r), seam_.rib_tape > 0 ? seam_.rib_tape / 2 : practice::rib_tape / 2,
             true, lift_);
   }
 
   void cut_outs() {
     for (std::size_t k = 0; k < c_.pockets.size(); ++k) {
       const Pocket& p = c_.pockets[k];
-      add(GlueLine::pocket_front, static_cast<int>(k), lengths_.pocket_front_length(p), seam_.tuck, false);
+      add(SeamAt::pocket_front, static_cast<int>(k), lengths_.pocket_front_length(p), seam_.tuck, false);
       if (const double sides = lengths_.pocket_sides(p); sides > 0)
-        add(GlueLine::pocket_sides, static_cast<int>(k), sides, seam_.tuck, true);
+        add(SeamAt::pocket_sides, static_cast<int>(k), sides, seam_.tuck, true);
     }
     for (std::size_t k = 0; k < c_.hinge_gaps.size(); ++k) {
       const HingeGap& g = c_.hinge_gaps[k];
-      add(GlueLine::hinge_gap, static_cast<int>(k), 2 * (g.to - g.from + 2 * g.depth), seam_.tuck, false);
+      add(SeamAt::hinge_gap, static_cast<int>(k), 2 * (g.to - g.from + 2 * g.depth), seam_.tuck, false);
     }
   }
 
@@ -272,19 +272,19 @@ class Checker {
     const double sweep = std::atan(Surface(c_).trailing_edge_sweep());
     const auto& le = c_.outline.leading_edge;
     const double nose = std::atan2(le.back().x - le.front().x, le.back().y - le.front().y);
-    for (const auto& [line, angle] : {std::pair(GlueLine::leading_edge, c_.cloth.warp_angle - nose),
-                                      std::pair(GlueLine::trailing_edge, c_.cloth.warp_angle - sweep),
-                                      std::pair(GlueLine::end_rib, c_.cloth.warp_angle)})
+    for (const auto& [line, angle] : {std::pair(SeamAt::leading_edge, c_.cloth.warp_angle - nose),
+                                      std::pair(SeamAt::trailing_edge, c_.cloth.warp_angle - sweep),
+                                      std::pair(SeamAt::end_rib, c_.cloth.warp_angle)})
       if (off(angle) > on_the_yarn) out_.places.push_back({PeelPlace::Kind::bias, 0, off(angle), 0, 0, {}, line});
   }
 
-  void tape(GlueLine over, int count, double width, double length) {
+  void tape(SeamAt over, int count, double width, double length) {
     if (width > 0 && count > 0) out_.tapes.push_back({over, count, width, length + 2 * count * tape_end});
   }
 
   void tapes() {
-    tape(GlueLine::leading_edge, 1, seam_.nose_tape, lengths_.leading_edge());
-    tape(GlueLine::trailing_edge, 1 + static_cast<int>(c_.pockets.size()), seam_.edge_tape, lengths_.trailing_edge());
+    tape(SeamAt::leading_edge, 1, seam_.nose_tape, lengths_.leading_edge());
+    tape(SeamAt::trailing_edge, 1 + static_cast<int>(c_.pockets.size()), seam_.edge_tape, lengths_.trailing_edge());
     double ends = 0, inner = 0;
     int end_count = 0, inner_count = 0;
     const int last = static_cast<int>(c_.ribs.size()) - 1;
@@ -294,10 +294,10 @@ class Checker {
       (end ? ends : inner) += lengths_.rib(r);
       (end ? end_count : inner_count) += 2;
     }
-    tape(GlueLine::end_rib, end_count, seam_.rib_tape, ends);
-    tape(GlueLine::inner_rib, inner_count, seam_.rib_tape, inner);
+    tape(SeamAt::end_rib, end_count, seam_.rib_tape, ends);
+    tape(SeamAt::inner_rib, inner_count, seam_.rib_tape, inner);
     for (std::size_t k = 0; k < c_.pockets.size(); ++k)
-      tape(GlueLine::pocket_front, 2, seam_.rib_tape,
+      tape(SeamAt::pocket_front, 2, seam_.rib_tape,
            lengths_.pocket_front_length(c_.pockets[k]) + lengths_.pocket_sides(c_.pockets[k]));
   }
 

@@ -9,7 +9,7 @@
 
 namespace evenpull {
 
-enum class GlueLine { leading_edge, trailing_edge, end_rib, tip_bow, pocket_front, pocket_sides, hinge_gap, inner_rib };
+enum class SeamAt { leading_edge, trailing_edge, end_rib, tip_bow, pocket_front, pocket_sides, hinge_gap, inner_rib };
 
 /// The pull that cloth may have once it is cold: the one at which it no longer shrinks (docs/model.md, section 3), which no
 /// pass takes it beyond; with what nobody knows of it.
@@ -19,7 +19,7 @@ struct SeamPull {
 };
 
 struct GlueLineCheck {
-  GlueLine line = GlueLine::leading_edge;
+  SeamAt line = SeamAt::leading_edge;
   int number = 0;     ///< of the rib, pocket or gap, from 0
   double length = 0;  ///< both sides together where there are two [m]
   double width = 0;   ///< glued [m]
@@ -50,11 +50,11 @@ struct PeelPlace {
   double much = 0;          ///< resultant pull [N/m]; depth of a hollow [m]; angle from the nearest yarn [rad]
   double from = 0, to = 0;  ///< of a hollow: chord fractions
   std::optional<Side> side{};
-  GlueLine line = GlueLine::leading_edge;  ///< of a bias
+  SeamAt line = SeamAt::leading_edge;  ///< of a bias
 };
 
 struct TapeLength {
-  GlueLine over = GlueLine::leading_edge;
+  SeamAt over = SeamAt::leading_edge;
   int count = 0;
   double width = 0, length = 0;  ///< of all together [m]
 };

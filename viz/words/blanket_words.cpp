@@ -42,26 +42,26 @@ const char* edge_word(EdgeKind k) {
   return "";
 }
 
-std::string line_name(GlueLine line, int number, const Case& c) {
+std::string line_name(SeamAt line, int number, const Case& c) {
   switch (line) {
-    case GlueLine::leading_edge: return "leading edge";
-    case GlueLine::trailing_edge: return "trailing edge";
-    case GlueLine::end_rib:
-    case GlueLine::inner_rib: return fmt::format("rib {}", number + 1);
-    case GlueLine::tip_bow: return "tip bow";
-    case GlueLine::pocket_front: return fmt::format("front of {}", c.pockets.at(static_cast<std::size_t>(number)).name);
-    case GlueLine::pocket_sides: return fmt::format("sides of {}", c.pockets.at(static_cast<std::size_t>(number)).name);
-    case GlueLine::hinge_gap: return fmt::format("hinge gap G{}", number + 1);
+    case SeamAt::leading_edge: return "leading edge";
+    case SeamAt::trailing_edge: return "trailing edge";
+    case SeamAt::end_rib:
+    case SeamAt::inner_rib: return fmt::format("rib {}", number + 1);
+    case SeamAt::tip_bow: return "tip bow";
+    case SeamAt::pocket_front: return fmt::format("front of {}", c.pockets.at(static_cast<std::size_t>(number)).name);
+    case SeamAt::pocket_sides: return fmt::format("sides of {}", c.pockets.at(static_cast<std::size_t>(number)).name);
+    case SeamAt::hinge_gap: return fmt::format("hinge gap G{}", number + 1);
   }
   return "";
 }
 
-const char* tape_place(GlueLine over) {
+const char* tape_place(SeamAt over) {
   switch (over) {
-    case GlueLine::leading_edge: return "leading edge";
-    case GlueLine::trailing_edge: return "trailing edge";
-    case GlueLine::end_rib: return "end ribs";
-    case GlueLine::inner_rib: return "inner ribs";
+    case SeamAt::leading_edge: return "leading edge";
+    case SeamAt::trailing_edge: return "trailing edge";
+    case SeamAt::end_rib: return "end ribs";
+    case SeamAt::inner_rib: return "inner ribs";
     default: return "round pockets";
   }
 }
@@ -249,9 +249,9 @@ std::string peel_sentence(const PeelPlace& p, const Case& c) {
       return fmt::format(
           "{}: it runs {:.0f}° off the nearest yarn. Cloth pulled on the bias narrows and drags along its edge, "
           "which peels: turn the yarns, or ask.",
-          p.line == GlueLine::end_rib        ? "End ribs"
-          : p.line == GlueLine::leading_edge ? "Leading edge"
-                                             : "Trailing edge",
+          p.line == SeamAt::end_rib        ? "End ribs"
+          : p.line == SeamAt::leading_edge ? "Leading edge"
+                                           : "Trailing edge",
           degrees_of_arc(p.much));
   }
   return "";
@@ -264,7 +264,7 @@ std::vector<std::string> seam_warnings(const SeamCheck& check, const Case& c, co
     if (l.narrow)
       out.push_back(fmt::format("TOO NARROW: the lap at the {} is {}; cemented cloth is lapped {} at the least{}.",
                                 name, wide_text(l.width), wide_text(l.usual),
-                                seam.wing && !seam.sewn && l.line == GlueLine::leading_edge
+                                seam.wing && !seam.sewn && l.line == SeamAt::leading_edge
                                     ? " on a wing's leading edge that is not sewn"
                                     : ""));
     if (l.edge_shows)
