@@ -119,7 +119,8 @@ void write_slips(const SlipFile& file) {
 
 std::vector<SlipFile> all_slips() {
   std::vector<SlipFile> out;
-  for (const auto* name : {"frame", "sections", "cut_outs", "cloth", "quantities", "text", "wings_and_wires", "order"})
+  for (const auto* name :
+       {"frame", "sections", "cut_outs", "cloth", "quantities", "text", "wings_and_wires", "attach", "order"})
     out.push_back(read_slips(std::string(EVENPULL_SOURCE_DIR) + "/tests/app/messages/" + name + ".txt"));
   return out;
 }
