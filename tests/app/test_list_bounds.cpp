@@ -49,6 +49,7 @@ TEST_CASE("every list of a frame says how much it may hold", "[bounds]") {
   check("ribs.single", most::ribs, [](size_t n) { return base() + times(n, "[[ribs.single]]\n"); });
   check("brace", most::braces, [](size_t n) { return base() + times(n, "[[brace]]\n"); });
   check("batten", most::battens, [](size_t n) { return base() + times(n, "[[batten]]\n"); });
+  check("attach", most::attachments, [](size_t n) { return base() + times(n, "[[attach]]\n"); });
   check("profile.at", most::profile_points,
         [](size_t n) { return with(base(), "at     = [\"0 mm\", \"100 mm\", \"350 mm\"]", "at = " + list(n, "0")); });
   check("profile.height", most::profile_points,

@@ -134,7 +134,7 @@ void write_slips(const SlipFile& file) {
 
 std::vector<SlipFile> all_slips() {
   std::vector<SlipFile> out;
-  for (const auto* name : {"frame", "sections", "cut_outs", "cloth", "quantities", "text", "wings_and_wires",
+  for (const auto* name : {"frame", "sections", "cut_outs", "cloth", "quantities", "text", "wings_and_wires", "attach",
                            "adhesive", "trimming", "order", "draft"})
     out.push_back(read_slips(std::string(EVENPULL_SOURCE_DIR) + "/tests/app/messages/" + name + ".txt"));
   return out;

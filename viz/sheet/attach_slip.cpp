@@ -70,7 +70,7 @@ class RibView {
 
 std::vector<HalfPageColumn> columns_for(const std::vector<std::string>& heads, const std::vector<double>& shares) {
   std::vector<HalfPageColumn> out;
-  for (std::size_t i = 0; i < heads.size(); ++i) out.push_back({heads[i], shares[i], i == 0});
+  for (std::size_t i = 0; i < heads.size(); ++i) out.push_back({heads[i], shares[i]});
   return out;
 }
 

@@ -51,21 +51,32 @@ const AttachStage* settled_stage(const AttachRun& r, int stage) {
   return nullptr;
 }
 
-// The last stage that every run came through; -1: none.
-int last_of_all(const std::vector<AttachRun>& runs) {
-  int last = -1;
-  if (runs.empty()) return last;
-  for (int s = 0; s < static_cast<int>(runs.front().choice.the_case.stages.size()); ++s)
-    if (std::all_of(runs.begin(), runs.end(), [&](const AttachRun& r) { return settled_stage(r, s) != nullptr; }))
-      last = s;
-  return last;
-}
-
 // The worst limit of damage or shape.
 std::optional<LimitReading> barring(const AttachStage& s) {
   const auto damage = worst_of_kind(s, LimitKind::damage), shape = worst_of_kind(s, LimitKind::distortion);
   if (!damage || !shape) return damage ? damage : shape;
   return damage->use > shape->use ? damage : shape;
+}
+
+bool came_through(const std::vector<AttachRun>& runs, int stage) {
+  return std::all_of(runs.begin(), runs.end(), [&](const AttachRun& r) { return settled_stage(r, stage) != nullptr; });
+}
+
+bool any_holds(const std::vector<AttachRun>& runs, int stage) {
+  return std::any_of(runs.begin(), runs.end(), [&](const AttachRun& r) {
+    const auto worst = barring(*settled_stage(r, stage));
+    return !worst || worst->use <= 1;
+  });
+}
+
+// The stage to compare at: the last one that every run came through and of which one at least keeps its limits, else the
+// first. Beyond it nobody irons. -1: none.
+int stage_compared(const std::vector<AttachRun>& runs) {
+  if (runs.empty() || !came_through(runs, 0)) return -1;
+  int last = 0;
+  for (int s = 1; s < static_cast<int>(runs.front().choice.the_case.stages.size()); ++s)
+    if (came_through(runs, s) && any_holds(runs, s)) last = s;
+  return last;
 }
 
 std::string use_cell(const AttachRun& r, int stage) {
@@ -139,19 +150,48 @@ double spacing_at(const Case& c, int rib) {
   return 0;
 }
 
-std::string hollow_sentence(const Case& c, const HeldDown& h, int stage) {
-  const Hollow& hollow = h.hollow;
-  const bool along_warp = std::abs(std::sin(c.cloth.warp_angle)) > std::sqrt(0.5);
-  const double stiffness = along_warp ? c.cloth.stiffness.warp : c.cloth.stiffness.fill;
+// Ribs that are hollow alike are told together, by the most of each number.
+struct AlikeHollows {
+  std::vector<int> ribs;
+  HeldDown most;
+  double at_each = 0, added = 0;  // N, N/m
+};
+
+double stiffness_along_chord(const Case& c) {
+  return std::abs(std::sin(c.cloth.warp_angle)) > std::sqrt(0.5) ? c.cloth.stiffness.warp : c.cloth.stiffness.fill;
+}
+
+bool hollow_alike(const Hollow& a, const Hollow& b) {
+  return a.side == b.side && percent_text(a.from) == percent_text(b.from) && percent_text(a.to) == percent_text(b.to);
+}
+
+std::vector<AlikeHollows> alike_hollows(const Case& c, const std::vector<HeldDown>& all) {
+  std::vector<AlikeHollows> out;
+  for (const HeldDown& h : all) {
+    auto at = std::find_if(out.begin(), out.end(),
+                           [&](const AlikeHollows& o) { return hollow_alike(o.most.hollow, h.hollow); });
+    if (at == out.end()) at = out.insert(out.end(), AlikeHollows{{}, h, 0, 0});
+    at->ribs.push_back(h.hollow.rib);
+    at->most.hollow.lift = std::max(at->most.hollow.lift, h.hollow.lift);
+    at->most.line_load = std::max(at->most.line_load, h.line_load);
+    at->at_each = std::max(at->at_each, h.line_load * spacing_at(c, h.hollow.rib));
+    at->added = std::max(at->added, pull_added(h.hollow, stiffness_along_chord(c)));
+  }
+  return out;
+}
+
+std::string hollow_sentence(const Case& c, const AlikeHollows& h, int stage) {
+  const Hollow& hollow = h.most.hollow;
+  std::string ribs = named_ribs(h.ribs);
+  ribs.front() = 'R';
   std::string text = fmt::format(
-      "Rib {}, {}, is hollow between {} and {} of the chord: tight cloth that is not fastened stands off up to {}. "
-      "Held "
-      "down at the pull after {} it presses with at most {} of rib",
-      hollow.rib + 1, hollow.side == Side::top ? "top" : "bottom", percent_text(hollow.from), percent_text(hollow.to),
-      small_length_both(hollow.lift), stages_text(c, stage), pull_both(h.line_load));
-  if (const double spacing = spacing_at(c, hollow.rib); spacing > 0)
-    text += fmt::format(", {} at each fastening", force_both(h.line_load * spacing));
-  return text + fmt::format("; drawing it down adds at most {} of pull.", pull_both(pull_added(hollow, stiffness)));
+      "{}, {}: hollow between {} and {} of the chord. Tight cloth that is not fastened stands off up to {}. Held down "
+      "at "
+      "the pull after {} it presses with at most {} along the rib",
+      ribs, hollow.side == Side::top ? "top" : "bottom", percent_text(hollow.from), percent_text(hollow.to),
+      small_length_both(hollow.lift), stages_text(c, stage), pull_both(h.most.line_load));
+  if (h.at_each > 0) text += fmt::format(", {} at each fastening", force_both(h.at_each));
+  return text + fmt::format("; drawing it down adds at most {} of pull.", pull_both(h.added));
 }
 
 }  // namespace
@@ -279,7 +319,7 @@ AttachTables attach_tables(const std::vector<AttachRun>& runs) {
     t.uses.push_back({choice_text(r.choice)});
     for (int s = 0; s < static_cast<int>(c.stages.size()); ++s) t.uses.back().push_back(use_cell(r, s));
   }
-  const int stage = last_of_all(runs);
+  const int stage = stage_compared(runs);
   const AttachRun* plain = run_of(runs, AttachChoice::Kind::never);
   if (stage < 0 || !plain) return t;
   t.stage = stages_text(c, stage);
@@ -295,13 +335,15 @@ std::vector<std::string> attach_sentences(const std::vector<AttachRun>& runs) {
       "A first look, which calls nothing safe: the same job by the plainest order on a coarse mesh, everything as "
       "stated. "
       "What changes from line to line counts; whether a stage is safe a plan of the case says."};
-  const int stage = last_of_all(runs);
+  const int stage = stage_compared(runs);
   if (stage >= 0)
     for (std::string s : {least_use_sentence(runs, stage), otherwise_sentence(runs, stage)})
       if (!s.empty()) out.push_back(std::move(s));
   out.push_back(
       "AC 43.13-1B, par. 2-11, has attachments wait until the cloth is taut, so that ribs are not pulled out of line. "
-      "Spacing, cord, rivets and knots are as the aircraft's approved data say.");
+      "Less use is no advice to fasten earlier: inner ribs drawn sideways count here by their stress alone, not by "
+      "their "
+      "bow. Spacing, cord, rivets and knots are as the aircraft's approved data say.");
   out.push_back(
       "Fastened cloth is held where it lies at that moment. Stitches, rivets and screws hold the points of the mesh "
       "next to "
@@ -311,10 +353,11 @@ std::vector<std::string> attach_sentences(const std::vector<AttachRun>& runs) {
 
 std::vector<std::string> hollow_sentences(const std::vector<AttachRun>& runs) {
   std::vector<std::string> out;
-  const int stage = last_of_all(runs);
+  const int stage = stage_compared(runs);
   if (stage < 0) return out;
-  for (const HeldDown& h : settled_stage(runs.front(), stage)->held_down)
-    out.push_back(hollow_sentence(runs.front().choice.the_case, h, stage));
+  const Case& c = runs.front().choice.the_case;
+  for (const AlikeHollows& h : alike_hollows(c, settled_stage(runs.front(), stage)->held_down))
+    out.push_back(hollow_sentence(c, h, stage));
   if (!out.empty())
     out.push_back(
         "Not computed: that the cloth comes off a hollow rib and is drawn down to it. The numbers have it lie on the "

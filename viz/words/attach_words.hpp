@@ -43,7 +43,7 @@ std::string choice_text(const AttachChoice& choice);
 struct AttachTables {
   std::vector<std::string> use_heads;
   std::vector<std::vector<std::string>> uses;  ///< worst use of each stage, with its limit
-  std::string stage;  ///< of the readings: the last stage that every choice reached; empty: none
+  std::string stage;  ///< of the readings: the last that every choice reached and one keeps its limits; empty: none
   std::vector<std::string> reading_heads;
   std::vector<std::vector<std::string>> readings;
 };
