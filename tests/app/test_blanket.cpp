@@ -112,9 +112,11 @@ TEST_CASE("several panels and cases share a bolt, which is never shorter than th
   const TemporaryFolder folder;
   BlanketRequest q;
   q.panels = 2;
+  q.tiles = true;
   q.also = {folder.write("other.toml", with(base(), "kind = \"full wrap\"", "kind = \"two sheets\""))};
   const BlanketSaid said = cut(folder, base(), q);
   REQUIRE(said.code == 0);
+  CHECK(std::filesystem::file_size(folder.path / "cut" / "tiles.pdf") > 500);
   CHECK(said.json.at("on_the_bolt").size() == 6);
   CHECK(said.json.at("pieces").size() == 3);
   CHECK(said.json.at("bolt").at("length_mm") >= said.json.at("bolt").at("least_length_mm"));
@@ -142,7 +144,7 @@ TEST_CASE("pockets and hinge gaps are drawn where they are, and their corners na
   double low = 1e9, high = -1e9;
   for (const auto& q : openings.at(0).at("line_mm"))
     low = std::min(low, q[0].get<double>()), high = std::max(high, q[0].get<double>());
-  CHECK(high - low == Approx(1000 * (p.to - p.from) * (1 + c.cloth.looseness.warp)).epsilon(0.02));
+  CHECK(high - low == Approx(1000 * (p.to - p.from) * (1 + c.cloth.looseness.warp)).epsilon(0.06));  // its sides lean
   CHECK_THAT(said.out, Contains("Front corners of " + p.name));
 }
 
