@@ -1,5 +1,5 @@
-// Ways to stiffen a panel so that it bears a hotter stage, as values: what, where, of what size, and whether it is there
-// only while the panel is ironed.
+// Ways to stiffen a panel so that it bears a hotter stage, as values: what, where, of what size, and whether it is
+// there only while the panel is ironed.
 #pragma once
 
 #include "solver/statement/case.hpp"
@@ -11,8 +11,8 @@
 
 namespace evenpull {
 
-/// In the order of their cost, the cheapest first. Judgement: work of an hour on the bench before sticks, sticks that stay
-/// before a part built anew, all of them before cloth bought anew.
+/// In the order of their cost, the cheapest first. Judgement: work of an hour on the bench before sticks, sticks that
+/// stay before a part built anew, all of them before cloth bought anew.
 enum class StiffenKind {
   bench_fixture,   ///< padded jaws on the bench that hold the trailing edge, while it is ironed
   outside_batten,  ///< clamped along the outside of an end rib

@@ -16,8 +16,8 @@ struct StageBar {
 };
 StageBar bar_of(const Plan& plan, int stage);
 
-/// What can lift that limit, cheapest first within what comes out and what stays; no more than `most_candidates`. None where
-/// nothing of the kind can: slip, say, is a matter of order and friction.
+/// What can lift that limit, cheapest first within what comes out and what stays; no more than `most_candidates`. None
+/// where nothing of the kind can: slip, say, is a matter of order and friction.
 inline constexpr std::size_t most_candidates = 7;
 std::vector<Candidate> candidates_for(const Case& c, const Panel& p, const StageBar& bar, const UsualStock& stock);
 

@@ -21,8 +21,8 @@ inline constexpr double least_gain = 0.03;
 double gain_of(const Standing& before, const Trial& t);
 Help help_of(const Standing& before, const Trial& t, int stage);
 
-/// Those that bear the stage come first, then those that help; of either what comes out before what stays, and then by gain
-/// for the cost. What does nothing comes last. Ties stand as they were.
+/// Those that bear the stage come first, then those that help; of either what comes out before what stays, and then by
+/// gain for the cost. What does nothing comes last. Ties stand as they were.
 void rank(std::vector<Trial>& trials, const Standing& before, int stage);
 
 }  // namespace evenpull

@@ -1,5 +1,5 @@
-// Usual sizes of what stiffens a panel, as shops keep them [m]. Common practice, no source; which of them is offered first
-// is judgement.
+// Usual sizes of what stiffens a panel, as shops keep them [m]. Common practice, no source; which of them is offered is
+// judgement.
 #pragma once
 
 #include <array>

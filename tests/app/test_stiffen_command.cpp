@@ -125,7 +125,8 @@ TEST_CASE("a file that is there is never written over", "[stiffen]") {
 
 TEST_CASE("with coats that tauten nothing is offered", "[stiffen]") {
   const TemporaryFolder folder;
-  const StiffenSaid said = ask(folder, {"", {}, "", false}, with(base(), "[work]\n", "[work]\nfinish = \"tautening\"\n"));
+  const StiffenSaid said =
+      ask(folder, {"", {}, "", false}, with(base(), "[work]\n", "[work]\nfinish = \"tautening\"\n"));
   CHECK(said.code == 3);
   CHECK_THAT(said.err, Contains("tautening") && Contains("approved data"));
 }

@@ -245,8 +245,8 @@ TEST_CASE("battened while it is ironed an end rib bows less, and springs in once
   const auto propped = bows(c);
   CHECK(propped.first < 0.5 * bare.first);
   CHECK(propped.second > 2 * propped.first);
-  // Cloth held back by a stiffer frame comes to its pull with less shrink, and slackens when the rib springs in: it ends no
-  // worse than cloth that drew a bare rib in.
+  // Cloth held back by a stiffer frame comes to its pull with less shrink, and slackens when the rib springs in: it
+  // ends no worse than cloth that drew a bare rib in.
   CHECK(propped.second < 1.02 * bare.second);
   CHECK(propped.second > 0.5 * bare.second);
 }
