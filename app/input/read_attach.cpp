@@ -1,9 +1,8 @@
 // When the cloth is fastened to inner ribs, and how.
 #include "app/input/case_parts.hpp"
 #include "app/input/read_measured.hpp"
-#include "app/text/nearest.hpp"
 #include "solver/equilibrium/attaching.hpp"
-#include "viz/words/print.hpp"
+#include "viz/words/attach_words.hpp"
 
 #include <fmt/format.h>
 
@@ -20,10 +19,10 @@ constexpr Range spacing_range{0.01, 0.15, "from one stitch, rivet or screw to th
 constexpr const char* ribs_example = "ribs = \"inner\", or ribs = [2, 3]";
 
 std::string inner_ribs_text(const Case& c) {
-  std::vector<std::string> numbers;
+  std::vector<int> ribs;
   for (int rib = 0; rib < static_cast<int>(c.ribs.size()); ++rib)
-    if (can_be_fastened(c, rib)) numbers.push_back(std::to_string(rib + 1));
-  return numbers.empty() ? "there are none here" : "those here are " + list_words(numbers);
+    if (can_be_fastened(c, rib)) ribs.push_back(rib);
+  return ribs.empty() ? "there are none here" : viz::named_ribs(ribs);
 }
 
 // One number of the list.
@@ -35,12 +34,12 @@ int read_rib(const CaseTable& t, const Case& c, const Entry& e, const std::strin
   const int rib = static_cast<int>(e.number) - 1;
   if (!c.ribs[static_cast<std::size_t>(rib)].touches_cloth)
     refuse(
-        fmt::format("does not touch the cloth (touches_cloth = false), so it cannot be fastened to it; list ribs that "
+        fmt::format("does not touch the cloth (touches_cloth = false), so it cannot be fastened to it; list ones that "
                     "do: {}",
                     inner_ribs_text(c)));
   if (!can_be_fastened(c, rib))
     refuse(
-        fmt::format("is an end rib, to which the cloth is glued by itself; list inner ribs: {}", inner_ribs_text(c)));
+        fmt::format("is an end rib, to which the cloth is glued by itself; list inner ones: {}", inner_ribs_text(c)));
   return rib;
 }
 
