@@ -21,8 +21,8 @@ struct Adhesive {
   std::optional<double> waiting{};   ///< s that the maker wants from the last coat to the iron; none: not stated
   std::optional<double> between{};   ///< s that the maker wants from one coat to the next; none: not stated
   std::optional<double> hottest{};   ///< K that it bears by its maker; none: not stated
-  std::optional<double> peel;   ///< pull per width at which a strip comes off, square to what it is glued to [N/m]
-  std::optional<double> shear;  ///< of a lap, mean over its area [Pa]
+  std::optional<double> peel{};      ///< pull per width at which a strip comes off, square to what it is glued to [N/m]
+  std::optional<double> shear{};     ///< of a lap, mean over its area [Pa]
   std::vector<double> left_out{};    ///< K: stages of the case that are hotter: not planned
   std::vector<DefaultUsed> taken{};  ///< what the case left out
   int coats() const { return pre_coats + lay_in_coats + brush_through_coats; }

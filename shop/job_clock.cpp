@@ -44,12 +44,12 @@ void add_coats(ClockList& list, JobPart part, int coats, const CoatWork& work, c
   }
 }
 
-void add_ironing(ClockList& list, const std::optional<std::vector<StageHours>>& stages) {
-  if (!stages || stages->empty()) {
-    list.add(stages ? JobPart::ironing_not_allowed : JobPart::ironing_not_planned, {});
+void add_ironing(ClockList& list, const std::optional<PlannedIroning>& ironing) {
+  if (!ironing || !ironing->allowed) {
+    list.add(ironing ? JobPart::ironing_not_allowed : JobPart::ironing_not_planned, {});
     return;
   }
-  for (const StageHours& s : *stages) {
+  for (const StageHours& s : ironing->stages) {
     list.add(JobPart::iron, s.ironing).stage = s.temperature;
     if (s.turn_overs > 0) {
       ClockItem& turn = list.add(JobPart::turn_over, s.turning);
@@ -75,7 +75,7 @@ double metres_of_tape(const Case& c, const Panel& p, const Tapes& t) {
 }  // namespace
 
 std::vector<ClockItem> job_clock(const Case& c, const Panel& p, const Adhesive& a, const Finish& f,
-                                 const std::optional<std::vector<StageHours>>& stages) {
+                                 const std::optional<PlannedIroning>& ironing) {
   ClockList list;
   const CoatWork coat = coat_work(c, p, a, f);
   list.add(JobPart::frame_check, f.times.frame_check);
@@ -83,7 +83,7 @@ std::vector<ClockItem> job_clock(const Case& c, const Panel& p, const Adhesive& 
   add_coats(list, JobPart::pre_coat, a.pre_coats, coat, a, false);
   add_coats(list, JobPart::lay_in, a.lay_in_coats, coat, a, a.brush_through_coats == 0);
   add_coats(list, JobPart::brush_through, a.brush_through_coats, coat, a, true);
-  add_ironing(list, stages);
+  add_ironing(list, ironing);
   if (const int ribs = ribs_to_attach(c); ribs > 0)
     list.add(JobPart::attach_ribs, ribs * f.times.attaching).count = ribs;
   if (f.tapes) {

@@ -36,6 +36,12 @@ struct StageHours {
   int turn_overs = 0;
 };
 
+/// What a plan says of the ironing that is still to be done.
+struct PlannedIroning {
+  bool allowed = false;              ///< it calls a stage safe, or holds one as stated
+  std::vector<StageHours> stages{};  ///< none, where all of it is done
+};
+
 struct ClockItem {
   JobPart part = JobPart::frame_check;
   std::optional<double> seconds{};  ///< none: nobody stated it
@@ -46,9 +52,9 @@ struct ClockItem {
   bool known = true;                ///< false: something before it has no length, so that it begins later than `begins`
 };
 
-/// `stages`: what a plan says; none: no plan was given. An empty list: by that plan nothing may be ironed.
+/// `ironing`: what a plan says; none: no plan was given.
 std::vector<ClockItem> job_clock(const Case& c, const Panel& p, const Adhesive& a, const Finish& f,
-                                 const std::optional<std::vector<StageHours>>& stages);
+                                 const std::optional<PlannedIroning>& ironing);
 
 /// Of all items whose length is known [s].
 double known_seconds(const std::vector<ClockItem>& items);

@@ -79,12 +79,13 @@ void run_clock(const Request& r, std::ostream& out) {
   const CaseFile file = read_case_file(r.case_file);
   const Case& c = file.value;
   const std::optional<PlanDigest> plan = plan_of(r, c);
-  const auto hours = plan ? std::optional(plan->hours) : std::nullopt;
-  const std::vector<ClockItem> items = job_clock(c, panel_of(r, file), file.adhesive, file.finish, hours);
+  std::optional<PlannedIroning> ironing;
+  if (plan) ironing = PlannedIroning{plan->hottest_safe.has_value(), plan->hours};
+  const std::vector<ClockItem> items = job_clock(c, panel_of(r, file), file.adhesive, file.finish, ironing);
 
   WorkSlip slip{"Work list", c.title, viz::clock_headline(items), "by, date", {}};
   SlipPart warnings, list, notes;
-  warnings.warnings = viz::clock_warnings(file.adhesive, kind_of(plan), hours && hours->empty());
+  warnings.warnings = viz::clock_warnings(file.adhesive, kind_of(plan), ironing && !ironing->allowed);
   for (const ClockItem& i : items) list.checks.push_back(viz::clock_check(c, i, start));
   notes.notes = viz::clock_notes(file.finish);
   slip.parts = {warnings, list, notes};

@@ -16,6 +16,10 @@ constexpr Range coverage_range{1e3, 100e3, "one coat covers usually 8 to 15 m^2/
 constexpr Range waiting_range{0, 7 * 86400.0, "as its maker says, usually minutes to hours"};
 constexpr Range bears_range{300, 600, "as its maker says, usually 250 to 350 degF"};
 constexpr Range dry_mass_range{0.001, 0.3, "one coat leaves usually 10 to 40 g/m^2"};
+constexpr Range peel_range{20, 50e3,
+                           "cemented cloth peels at some 2 to 20 lb/in (estimate); its maker says, or a strip"};
+constexpr Range shear_range{10e3, 30e6,
+                            "of a lap, some 30 to 500 psi (estimate); its maker says, or a lap pulled apart"};
 constexpr Range coats_range{0, 6, "usually 1"};
 
 // Set so that a full-wrapped aileron takes the 2 fl oz or so of common practice (no source).
@@ -52,17 +56,14 @@ Adhesive read_adhesive(const CaseTable& top, const SeamStatement& seam) {
   a.dry_mass = own.quantity("dry_mass", Quantity::area_mass, dry_mass_range, usual_dry_mass);
   a.waiting = t.quantity_if("waiting_time", Quantity::time, waiting_range);
   a.between = t.quantity_if("between_coats", Quantity::time, waiting_range);
-  a.peel =
-      t.quantity_if("peel", Quantity::force_per_width,
-                    {20, 50e3, "cemented cloth peels at some 2 to 20 lb/in (estimate); its maker says, or a strip"});
-  a.shear =
-      t.quantity_if("shear", Quantity::stress,
-                    {10e3, 30e6, "of a lap, some 30 to 500 psi (estimate); its maker says, or a lap pulled apart"});
+  a.peel = t.quantity_if("peel", Quantity::force_per_width, peel_range);
+  a.shear = t.quantity_if("shear", Quantity::stress, shear_range);
   a.hottest = t.quantity_if("hottest", Quantity::temperature, bears_range);
   return a;
 }
 
 void leave_out_stages(const CaseTable& top, Adhesive& a, Case& c) {
+  c.adhesive_bears = a.hottest;
   if (!a.hottest) return;
   const auto first = std::find_if(c.stages.begin(), c.stages.end(),
                                   [&](const Stage& s) { return s.temperature > *a.hottest + same_for_adhesive; });
@@ -75,6 +76,7 @@ void leave_out_stages(const CaseTable& top, Adhesive& a, Case& c) {
             top.find("adhesive")->table.at("hottest").shown(), viz::degrees_both(c.stages.front().temperature)));
   for (auto s = first; s != c.stages.end(); ++s) a.left_out.push_back(s->temperature);
   c.stages.erase(first, c.stages.end());
+  c.too_hot_for_adhesive = a.left_out;
   if (!a.left_out.empty()) top.context().doubts.push_back(viz::adhesive_bears_sentence(*a.hottest, a.left_out.front()));
 }
 

@@ -170,6 +170,14 @@ Json certificates(const Plan& p) {
   return list;
 }
 
+Json adhesive(const Case& c) {
+  if (!c.adhesive_bears) return nullptr;
+  auto left_out = Json::array();
+  for (const double t : c.too_hot_for_adhesive) left_out.push_back(json_number(to_degF(t), "adhesive.left_out"));
+  return {{"hottest_degF", json_number(to_degF(*c.adhesive_bears), "adhesive.hottest")},
+          {"stages_left_out_degF", left_out}};
+}
+
 Json defaults(const Case& c) {
   auto list = Json::array();
   for (const auto& d : c.defaults_used) list.push_back({{"key", d.key}, {"value", d.value}, {"why", d.why}});
@@ -194,6 +202,7 @@ std::string plan_document(const Plan& p, const std::string& version) {
   j["approved_last_stage_degF"] = p.the_case.approved_last_stage
                                       ? json_number(to_degF(*p.the_case.approved_last_stage), "approved_last_stage")
                                       : Json(nullptr);
+  j["adhesive"] = adhesive(p.the_case);
   static const char* const finishes[] = {"", "tautening", "not tautening"};
   const auto finish = static_cast<size_t>(p.the_case.finish);
   j["after_the_iron"] = {{"finish", finish > 0 ? Json(finishes[finish]) : Json(nullptr)},

@@ -53,6 +53,10 @@ struct AskedTooHot {
 struct AskedNotComputed {
   double asked = 0;
 };  ///< K: by the approved data, no stage of the case
+struct AdhesiveBearsLess {
+  double bears = 0;    ///< K: by its maker, as the case states
+  double coolest = 0;  ///< K: of the stages left out for it
+};
 struct LookUpLastStage {
   int ceiling = 0;
 };
@@ -64,9 +68,10 @@ struct AddStage {
 
 }  // namespace advice
 
-using AdviceItem = std::variant<advice::SettingBetween, advice::StaysLoose, advice::DoNotIron, advice::StopAndAsk,
-                                advice::MeasureFirst, advice::AskedTooHot, advice::AskedNotComputed,
-                                advice::LookUpLastStage, advice::BracingHelps, advice::CoatsTauten, advice::AddStage>;
+using AdviceItem =
+    std::variant<advice::SettingBetween, advice::StaysLoose, advice::DoNotIron, advice::StopAndAsk,
+                 advice::MeasureFirst, advice::AskedTooHot, advice::AskedNotComputed, advice::LookUpLastStage,
+                 advice::BracingHelps, advice::CoatsTauten, advice::AddStage, advice::AdhesiveBearsLess>;
 
 struct Advice {
   enum class UpTo { holds, done, none_holds, none_can_be_last, none_is_sure, coats_tauten };

@@ -58,7 +58,9 @@ void tell_approved(Advice& a, const Case& c, const std::vector<StageVerdict>& st
   if (c.approved_last_stage && *c.approved_last_stage > c.stages[ceiling].temperature + same_temperature) {
     const bool computed = next < stages.size() &&
                           c.stages[next].temperature <= *c.approved_last_stage + same_temperature;
-    if (computed) a.items.push_back(advice::AskedTooHot{*c.approved_last_stage});
+    // Left out for its adhesive, it is not to be added to the case.
+    if (next == c.stages.size() && !c.too_hot_for_adhesive.empty()) a.items.push_back(advice::StopAndAsk{});
+    else if (computed) a.items.push_back(advice::AskedTooHot{*c.approved_last_stage});
     else a.items.push_back(advice::AskedNotComputed{*c.approved_last_stage});
   } else if (next < c.stages.size() && !c.approved_last_stage) {
     a.items.push_back(advice::LookUpLastStage{ceiling});
@@ -99,6 +101,8 @@ Advice advise(const Case& c, const std::vector<StageVerdict>& stages, const std:
   else if (!ceiling && !lacks_chance) a.items.push_back(advice::DoNotIron{});
   if (ceiling) tell_approved(a, c, stages, *ceiling);
   else a.items.push_back(advice::StopAndAsk{});
+  if (!c.too_hot_for_adhesive.empty() && c.adhesive_bears)
+    a.items.push_back(advice::AdhesiveBearsLess{*c.adhesive_bears, c.too_hot_for_adhesive.front()});
   if (ceiling && next < static_cast<int>(c.stages.size())) a.items.push_back(advice::BracingHelps{});
   return a;
 }

@@ -387,6 +387,8 @@ struct Case {
   Wanted wanted{};
   Score score{};
   std::optional<double> approved_last_stage;  ///< K: what the aircraft's approved data ask for, if the user said
+  std::optional<double> adhesive_bears;       ///< K: hottest that the adhesive bears by its maker, if the user said
+  std::vector<double> too_hot_for_adhesive;   ///< K: stages of the case that are hotter: left out of `stages`
   bool both_sides_reachable = false;          ///< a turn-over costs nothing
   int target_nodes = 2000;                    ///< cloth nodes of the normal mesh
   std::vector<DefaultUsed> defaults_used;

@@ -92,6 +92,7 @@ TEST_CASE("every demo case is glued and weighed", "[glue][weigh]") {
 TEST_CASE("stages hotter than the adhesive bears drop out of what is planned, and it is said", "[glue]") {
   const Case c = case_of(base() + adhesive_table);
   REQUIRE(c.stages.size() == 2);
+  CHECK(c.too_hot_for_adhesive.size() == 1);
   REQUIRE(!c.doubts.empty());
   CHECK_THAT(c.doubts.front(), Contains("350 °F") && Contains("ask its maker"));
   const JobBench bench;

@@ -25,9 +25,9 @@ Finish finish() {
   return f;
 }
 
-const std::vector<StageHours> two_stages = {{394.26, 1234, 300, 600, 5}, {422.04, 2345, 120, 600, 2}};
+const PlannedIroning two_stages = {true, {{394.26, 1234, 300, 600, 5}, {422.04, 2345, 120, 600, 2}}};
 
-std::vector<ClockItem> clock_of(const Adhesive& a, const std::optional<std::vector<StageHours>>& stages) {
+std::vector<ClockItem> clock_of(const Adhesive& a, const std::optional<PlannedIroning>& stages) {
   const Case c = sample::aileron();
   return job_clock(c, build_panel(c, {300}), a, finish(), stages);
 }
@@ -87,7 +87,14 @@ TEST_CASE("a wait that nobody stated leaves open when the rest begins", "[clock]
 
 TEST_CASE("without a plan the ironing is left open, and by one that calls no stage safe it is not done", "[clock]") {
   CHECK_FALSE(first_of(clock_of(stated(), {}), JobPart::ironing_not_planned).seconds);
-  CHECK_FALSE(first_of(clock_of(stated(), std::vector<StageHours>{}), JobPart::ironing_not_allowed).seconds);
+  CHECK_FALSE(first_of(clock_of(stated(), PlannedIroning{}), JobPart::ironing_not_allowed).seconds);
+}
+
+TEST_CASE("of a plan whose ironing is all done none is listed, and nothing is barred", "[clock]") {
+  for (const ClockItem& i : clock_of(stated(), PlannedIroning{true, {}})) {
+    CHECK(i.part != JobPart::iron);
+    CHECK(i.part != JobPart::ironing_not_allowed);
+  }
 }
 
 TEST_CASE("ribs that are glued before are not attached after", "[clock]") {

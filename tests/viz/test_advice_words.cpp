@@ -69,6 +69,21 @@ TEST_CASE("a ceiling below what the approved data ask for says stop and ask") {
   CHECK_THAT(advice.front(), Contains("approved data ask for 350") && Contains("stop and ask"));
 }
 
+TEST_CASE(
+    "a stage left out for its adhesive is not asked to be added: its maker is to be asked, and who holds the data") {
+  Case c = aileron();
+  c.approved_last_stage = c.stages[2].temperature;
+  c.adhesive_bears = c.stages[1].temperature;
+  c.too_hot_for_adhesive = {c.stages[2].temperature};
+  c.stages.pop_back();
+  const std::string said = all(advice_sentences(told(c, Panel{}, {verdict(0, 0.2), verdict(1, 0.5)}, 1)));
+  CHECK_THAT(said, Contains("The adhesive bears no more than 300") && Contains("ask its maker") && Contains("350"));
+  CHECK_THAT(said, Contains("Stop and ask") && !Contains("Add that stage"));
+  c.approved_last_stage.reset();
+  CHECK_THAT(all(advice_sentences(told(c, Panel{}, {verdict(0, 0.2), verdict(1, 0.5)}, 1))),
+             Contains("ask its maker") && !Contains("Stop and ask"));
+}
+
 TEST_CASE("a last stage that was never computed is not called too hot") {
   Case c = aileron();
   c.approved_last_stage = c.stages[1].temperature;  // 300 F

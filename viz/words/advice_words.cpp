@@ -1,6 +1,7 @@
 #include "viz/words/advice_words.hpp"
 
 #include "sequencer/sure/error_bars.hpp"
+#include "viz/words/glue_words.hpp"
 #include "viz/words/limit_words.hpp"
 #include "viz/words/sure_words.hpp"
 #include "viz/words/verdict_words.hpp"
@@ -146,6 +147,9 @@ struct AdviceSentence {
   std::string operator()(const advice::CoatsTauten&) const {
     return "With coats that tauten, public advice is not to iron to the hottest stage and to leave the rest to the "
            "coats (from memory): the holder of the approved data of cloth and coats says how far.";
+  }
+  std::string operator()(const advice::AdhesiveBearsLess& a) const {
+    return adhesive_bears_sentence(a.bears, a.coolest);
   }
   std::string operator()(const advice::AddStage& a) const { return way_there_text(plan, a.way); }
 };
