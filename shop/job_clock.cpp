@@ -2,6 +2,8 @@
 
 #include "shop/glue_lines.hpp"
 
+#include <algorithm>
+
 namespace evenpull {
 namespace {
 
@@ -44,26 +46,69 @@ void add_coats(ClockList& list, JobPart part, int coats, const CoatWork& work, c
   }
 }
 
-void add_ironing(ClockList& list, const std::optional<PlannedIroning>& ironing) {
+// The case's own schedule of fastening, entry by entry.
+class Fastening {
+ public:
+  Fastening(const Case& c, const Finish& f, ClockList& list)
+      : c_(c), each_(f.times.attaching), list_(list), done_(c.attachments.size(), 0) {}
+  // What comes before a stage of this temperature [K].
+  void due_before(double temperature) {
+    for (std::size_t i = 0; i < done_.size(); ++i)
+      if (c_.attachments[i].after < temperature - same_stage) add(i);
+  }
+  void rest() {
+    for (std::size_t i = 0; i < done_.size(); ++i) add(i);
+  }
+
+ private:
+  static constexpr double same_stage = 0.5;  // K, as the solver has it
+  void add(std::size_t i) {
+    const Attachment& a = c_.attachments[i];
+    if (done_[i] || a.how == AttachHow::left) return;
+    done_[i] = 1;
+    ClockItem& item = list_.add(JobPart::attach_scheduled, static_cast<double>(a.ribs.size()) * each_);
+    item.count = static_cast<int>(a.ribs.size()), item.attachment = static_cast<int>(i);
+  }
+
+  const Case& c_;
+  double each_;
+  ClockList& list_;
+  std::vector<char> done_;
+};
+
+void add_ironing(ClockList& list, Fastening& fasten, const std::optional<PlannedIroning>& ironing) {
   if (!ironing || !ironing->allowed) {
     list.add(ironing ? JobPart::ironing_not_allowed : JobPart::ironing_not_planned, {});
     return;
   }
-  for (const StageHours& s : ironing->stages) {
+  for (std::size_t k = 0; k < ironing->stages.size(); ++k) {
+    const StageHours& s = ironing->stages[k];
     list.add(JobPart::iron, s.ironing).stage = s.temperature;
     if (s.turn_overs > 0) {
       ClockItem& turn = list.add(JobPart::turn_over, s.turning);
       turn.stage = s.temperature, turn.count = s.turn_overs;
     }
     list.add(JobPart::cool_and_check, s.waiting).stage = s.temperature;
+    if (k + 1 < ironing->stages.size()) fasten.due_before(ironing->stages[k + 1].temperature);
   }
+}
+
+bool is_scheduled(const Case& c, int rib) {
+  return std::any_of(c.attachments.begin(), c.attachments.end(), [rib](const Attachment& a) {
+    return std::find(a.ribs.begin(), a.ribs.end(), rib) != a.ribs.end();
+  });
 }
 
 int ribs_to_attach(const Case& c) {
   if (c.blanket.inner_ribs == RibTie::glued) return 0;
   int n = 0;
-  for (std::size_t i = 1; i + 1 < c.ribs.size(); ++i) n += c.ribs[i].touches_cloth;
+  for (std::size_t i = 1; i + 1 < c.ribs.size(); ++i)
+    n += c.ribs[i].touches_cloth && !is_scheduled(c, static_cast<int>(i));
   return n;
+}
+
+double first_stage(const Case& c, const std::optional<PlannedIroning>& ironing) {
+  return ironing && !ironing->stages.empty() ? ironing->stages.front().temperature : c.stages.front().temperature;
 }
 
 double metres_of_tape(const Case& c, const Panel& p, const Tapes& t) {
@@ -83,7 +128,10 @@ std::vector<ClockItem> job_clock(const Case& c, const Panel& p, const Adhesive& 
   add_coats(list, JobPart::pre_coat, a.pre_coats, coat, a, false);
   add_coats(list, JobPart::lay_in, a.lay_in_coats, coat, a, a.brush_through_coats == 0);
   add_coats(list, JobPart::brush_through, a.brush_through_coats, coat, a, true);
-  add_ironing(list, ironing);
+  Fastening fasten(c, f, list);
+  fasten.due_before(first_stage(c, ironing));
+  add_ironing(list, fasten, ironing);
+  fasten.rest();
   if (const int ribs = ribs_to_attach(c); ribs > 0)
     list.add(JobPart::attach_ribs, ribs * f.times.attaching).count = ribs;
   if (f.tapes) {

@@ -23,6 +23,7 @@ enum class JobPart {
   cool_and_check,
   ironing_not_planned,  ///< no plan says how long
   ironing_not_allowed,  ///< the plan calls no stage safe
+  attach_scheduled,     ///< as an entry of Case::attachments has it
   attach_ribs,
   tapes,
   inspection,
@@ -47,6 +48,7 @@ struct ClockItem {
   std::optional<double> seconds{};  ///< none: nobody stated it
   std::optional<double> stage{};    ///< K
   int count = 0;                    ///< turn-overs, ribs; of a coat which one, from 1
+  int attachment = -1;              ///< of Case::attachments
   double amount = 0;                ///< m of tape, m^2 of glue line; 0: does not apply
   double begins = 0;                ///< s after the start, at the earliest
   bool known = true;                ///< false: something before it has no length, so that it begins later than `begins`

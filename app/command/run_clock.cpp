@@ -54,6 +54,7 @@ const char* part_key(JobPart p) {
     case JobPart::cool_and_check: return "cool and check";
     case JobPart::ironing_not_planned: return "ironing, not planned";
     case JobPart::ironing_not_allowed: return "ironing, no stage safe";
+    case JobPart::attach_scheduled: return "fasten as scheduled";
     case JobPart::attach_ribs: return "attach to ribs";
     case JobPart::tapes: return "tapes";
     case JobPart::inspection: return "inspection";

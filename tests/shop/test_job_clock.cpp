@@ -5,6 +5,7 @@
 #include <catch2/catch.hpp>
 
 #include <algorithm>
+#include <limits>
 
 using namespace evenpull;
 
@@ -102,4 +103,26 @@ TEST_CASE("ribs that are glued before are not attached after", "[clock]") {
   c.blanket.inner_ribs = RibTie::glued;
   for (const ClockItem& i : job_clock(c, build_panel(c, {300}), stated(), finish(), two_stages))
     CHECK(i.part != JobPart::attach_ribs);
+}
+
+TEST_CASE("ribs that the case has fastened between stages stand between them, and are not counted again", "[clock]") {
+  Case c = sample::aileron();
+  REQUIRE(c.ribs.size() > 4);
+  Attachment early, late;
+  early.how = AttachHow::laced, early.ribs = {1, 2}, early.after = two_stages.stages[0].temperature;
+  late.how = AttachHow::glued, late.ribs = {3}, late.after = std::numeric_limits<double>::infinity();
+  c.attachments = {early, late};
+  const Case plain = sample::aileron();
+  const auto items = job_clock(c, build_panel(c, {300}), stated(), finish(), two_stages);
+  const auto at = [&](auto wanted) { return std::find_if(items.begin(), items.end(), wanted) - items.begin(); };
+  const auto laced = at([](const ClockItem& i) { return i.attachment == 0; });
+  const auto glued = at([](const ClockItem& i) { return i.attachment == 1; });
+  const auto hotter = at([](const ClockItem& i) { return i.part == JobPart::iron && *i.stage > 400; });
+  CHECK(laced < hotter);
+  CHECK(hotter < glued);
+  CHECK(items[static_cast<std::size_t>(laced)].seconds == Approx(2 * finish().times.attaching));
+  const auto before = job_clock(plain, build_panel(plain, {300}), stated(), finish(), two_stages);
+  const int all = first_of(before, JobPart::attach_ribs).count;
+  const int left = all > 3 ? first_of(items, JobPart::attach_ribs).count : 0;
+  CHECK(left == all - 3);
 }

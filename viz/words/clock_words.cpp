@@ -1,5 +1,6 @@
 #include "viz/words/clock_words.hpp"
 
+#include "viz/words/attach_words.hpp"
 #include "viz/words/glue_words.hpp"
 #include "viz/words/time_words.hpp"
 #include "viz/words/wording.hpp"
@@ -49,6 +50,9 @@ std::string what_text(const Case& c, const ClockItem& i) {
                          stage_of(i));
     case JobPart::ironing_not_planned: return "Ironing: not planned yet. Make the plan, then this list again";
     case JobPart::ironing_not_allowed: return "DO NOT IRON: the plan calls no stage safe. Stop and ask";
+    case JobPart::attach_scheduled:
+      return "Cloth cold. Fasten it as scheduled: " +
+             attachment_text(c.attachments[static_cast<std::size_t>(i.attachment)]);
     case JobPart::attach_ribs:
       return fmt::format("Attach the cloth to {} inner {} as the approved data ask", i.count,
                          i.count == 1 ? "rib" : "ribs");
