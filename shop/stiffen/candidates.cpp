@@ -116,15 +116,15 @@ class Maker {
       if (role == MemberRole::trailing_edge || at->kind == Place::Kind::trailing_edge)
         return trailing_edge(bay_at(*at));
     }
-    for (int rib : {0, last_rib()}) batten_on(rib, true);
+    battens(true);
     rib_strip();
     blocks(every_bay());
     edge_batten();
   }
 
   void end_rib(int rib) {
-    batten_on(rib, true);
-    batten_on(rib, false);
+    battens(true);
+    battens(false);
     rib_strip();
     stiffer_rib(rib);
     if (bar_.gave_way) blocks(every_bay());
@@ -200,18 +200,24 @@ class Maker {
     return b;
   }
 
-  void batten_on(int rib, bool comes_out) {
-    if (!is_own_end(rib)) return;
-    Candidate& k = add(comes_out ? StiffenKind::outside_batten : StiffenKind::end_batten, comes_out);
+  // On both end ribs: where one bows as far as it may, the other is seldom far from it.
+  void battens(bool comes_out) {
+    Candidate k;
+    k.kind = comes_out ? StiffenKind::outside_batten : StiffenKind::end_batten;
+    k.comes_out = comes_out;
     k.material = stock_.wood;
     k.section = comes_out ? bar_of_size(usual_sizes::outside_width, usual_sizes::outside_height)
                           : bar_of_size(usual_sizes::end_width, usual_sizes::end_height);
-    Batten b;
-    b.name = "batten on rib " + std::to_string(rib + 1);
-    b.make.shape = k.section;
-    b.rib = rib;
-    b.comes_out = comes_out;
-    k.battens.push_back(std::move(b));
+    for (const int rib : {0, last_rib()}) {
+      if (!is_own_end(rib)) continue;
+      Batten b;
+      b.name = "batten on rib " + std::to_string(rib + 1);
+      b.make.shape = k.section;
+      b.rib = rib;
+      b.comes_out = comes_out;
+      k.battens.push_back(std::move(b));
+    }
+    if (!k.battens.empty()) out_.push_back(std::move(k));
   }
 
   void edge_batten() {

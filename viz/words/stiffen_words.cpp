@@ -15,6 +15,12 @@ namespace {
 
 std::string rib_word(int rib) { return fmt::format("rib {}", rib + 1); }
 
+std::string ribs_word(const Candidate& k) {
+  std::string text;
+  for (const Batten& b : k.battens) text += (text.empty() ? "" : " and ") + rib_word(b.rib);
+  return text;
+}
+
 std::string bays_word(const Candidate& k) {
   if (k.braces.size() != 1) return "every bay";
   return fmt::format("bay {}", k.braces.front().from_rib + 1);
@@ -128,8 +134,8 @@ std::vector<std::string> stiffen_notes(const Stiffening& s, const std::string& c
 std::string candidate_text(const Case& c, const Candidate& k) {
   switch (k.kind) {
     case StiffenKind::bench_fixture: return "padded jaws on the bench, holding the trailing edge amid every bay";
-    case StiffenKind::outside_batten: return "a batten clamped along the outside of " + rib_word(k.battens.front().rib);
-    case StiffenKind::end_batten: return "a batten along " + rib_word(k.battens.front().rib) + " for good";
+    case StiffenKind::outside_batten: return "battens clamped along the outside of " + ribs_word(k);
+    case StiffenKind::end_batten: return "battens along " + ribs_word(k) + " for good";
     case StiffenKind::outside_bridge:
     case StiffenKind::pocket_bridge:
       return fmt::format("a {}{}", k.braces.front().name, k.comes_out ? ", outside" : ", for good");

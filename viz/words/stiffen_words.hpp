@@ -29,7 +29,7 @@ std::vector<std::string> stiffen_warnings(const Stiffening& s);
 /// What all this rests on and what to do next. `case_file` as it was given.
 std::vector<std::string> stiffen_notes(const Stiffening& s, const std::string& case_file);
 
-/// "a batten clamped along the outside of rib 1".
+/// "battens clamped along the outside of rib 1 and rib 7".
 std::string candidate_text(const Case& c, const Candidate& k);
 /// "bar, 3/4 in (19.1 mm) wide, 1 1/2 in (38.1 mm) high, Sitka spruce"; empty where nothing is added.
 std::string candidate_size(const Case& c, const Candidate& k);
