@@ -18,8 +18,8 @@ constexpr Range bears_range{300, 600, "as its maker says, usually 250 to 350 deg
 constexpr Range dry_mass_range{0.001, 0.3, "one coat leaves usually 10 to 40 g/m^2"};
 constexpr Range peel_range{20, 50e3,
                            "cemented cloth peels at some 2 to 20 lb/in (estimate); its maker says, or a strip"};
-constexpr Range shear_range{10e3, 30e6,
-                            "of a lap, some 30 to 500 psi (estimate); its maker says, or a lap pulled apart"};
+constexpr Range lap_shear_range{10e3, 30e6,
+                                "of a lap, some 30 to 500 psi (estimate); its maker says, or a lap pulled apart"};
 constexpr Range coats_range{0, 6, "usually 1"};
 
 // Set so that a full-wrapped aileron takes the 2 fl oz or so of common practice (no source).
@@ -57,7 +57,7 @@ Adhesive read_adhesive(const CaseTable& top, const SeamStatement& seam) {
   a.waiting = t.quantity_if("waiting_time", Quantity::time, waiting_range);
   a.between = t.quantity_if("between_coats", Quantity::time, waiting_range);
   a.peel = t.quantity_if("peel", Quantity::force_per_width, peel_range);
-  a.shear = t.quantity_if("shear", Quantity::stress, shear_range);
+  a.shear = t.quantity_if("shear", Quantity::stress, lap_shear_range);
   a.hottest = t.quantity_if("hottest", Quantity::temperature, bears_range);
   return a;
 }
