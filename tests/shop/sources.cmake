@@ -26,4 +26,5 @@ set(EVENPULL_SHOP_TESTS_ALONE
   test_job_standing.cpp
   test_old_cloth.cpp
   test_push_choice.cpp
+  test_sign_off.cpp
   test_tap.cpp)
