@@ -230,6 +230,9 @@ double area_of(const Polygon& p) {
 
 // Monotone chain (Andrew 1979, from memory).
 Polygon convex_hull(Polygon points) {
+  // Points on one upright line differ in their last digits and would be sorted by these instead of by their height.
+  constexpr double grid = 1e-9;  // m
+  for (PlanePoint& p : points) p = (p / grid).array().round().matrix() * grid;
   std::sort(points.begin(), points.end(),
             [](const PlanePoint& a, const PlanePoint& b) { return std::pair(a.x(), a.y()) < std::pair(b.x(), b.y()); });
   Polygon hull;

@@ -1,4 +1,5 @@
 // Unrolled skins against figures whose development is known: cylinder, cone, plane trapezoid. Geometry derived here.
+#include "shop/cloth_piece.hpp"
 #include "shop/unrolled.hpp"
 #include "tests/support/sample_case.hpp"
 
@@ -110,4 +111,35 @@ TEST_CASE("a skin that is curved both ways says by how much it does not lie flat
   const Unrolled u = unroll(c, PieceOf::whole_panel);
   CHECK(u.off > 1e-4);
   CHECK(u.spread < 0.2);
+}
+
+TEST_CASE("no cut comes nearer to a glue line than what is to be lapped or tucked there", "[unrolled]") {
+  Case bow = bare();
+  straight_outline(bow, 1.5, 0.4, 0.4, 0);
+  bow.tip_bow = bow.ribs.back().make;
+  bow.outline.tip_bow_depth = 0.15;
+  bow.tip_thickness = 0.01;
+  Case tapered = bare(), even = bare(), sheets = bare();
+  straight_outline(tapered, 1.5, 0.5, 0.3, 0.05);
+  straight_outline(even, 1.5, 0.4, 0.4, 0);
+  sheets.blanket.kind = BlanketKind::two_sheets;
+  for (const Case* c : {&bow, &tapered, &even, &sheets})
+    for (const ClothPiece& p : cloth_pieces(*c, {})) {
+      double least = 1;
+      for (const PieceEdgePlan& e : p.edges) least = std::min(least, e.whole());
+      REQUIRE(p.cut.size() >= 4);
+      for (std::size_t i = 0; i < p.cut.size(); ++i) {
+        const PlanePoint a = p.cut[i], side = (p.cut[(i + 1) % p.cut.size()] - a).normalized();
+        for (const PlanePoint& q : p.line) CHECK(side.x() * (q - a).y() - side.y() * (q - a).x() > least - 1e-6);
+      }
+    }
+}
+
+TEST_CASE("a hull of points on upright lines keeps their ends, whatever their last digits", "[unrolled]") {
+  Polygon points;
+  for (int i = 0; i <= 100; ++i)
+    for (const double x : {0.0, 2.0}) points.push_back({x + 1e-17 * ((i * 37) % 11 - 5), 0.01 * ((i * 53) % 101)});
+  const Polygon hull = convex_hull(points);
+  CHECK(hull.size() == 4);
+  CHECK(area_of(hull) == Approx(2));
 }
