@@ -51,4 +51,5 @@ set(EVENPULL_APP_TESTS
 # Names in these clash with a neighbour's.
 set(EVENPULL_APP_TESTS_ALONE
   test_doubts.cpp
-  test_iron_input.cpp)
+  test_iron_input.cpp
+  test_list_bounds.cpp)
