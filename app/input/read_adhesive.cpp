@@ -23,7 +23,7 @@ constexpr Range lap_shear_range{10e3, 30e6,
 constexpr Range coats_range{0, 6, "usually 1"};
 
 // Set so that a full-wrapped aileron takes the 2 fl oz or so of common practice (no source).
-constexpr Default usual_coverage{12e3, "12 m²/L (490 ft²/gal) a coat",
+constexpr Default usual_coverage{14e3, "14 m²/L (570 ft²/gal) a coat",
                                  "judgement, set by what an aileron takes in common practice"};
 constexpr Default usual_coverage_off{0.25, "25 %", default_judgement};
 constexpr Default usual_lost{0.2, "20 %", default_judgement};

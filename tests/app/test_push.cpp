@@ -195,7 +195,7 @@ TEST_CASE("a frame that was measured is read from its table, and a case without 
   CHECK(*narrower.ribs[2].rear_joint.at == 0.30);
   CHECK(narrower.ribs[2].rear_joint.told_up->spread == Approx(0.9945 / 3.92).epsilon(0.01));
   CHECK_THAT(complaint(welded() + with(narrow, "16 %", "31 %")).what(), Contains("low") && Contains("`at`"));
-  CHECK_THAT(complaint(welded() + with(narrow, "high", "hi")).what(), Contains("did you mean"));
+  CHECK_THAT(complaint(welded() + with(narrow, "high", "hihg")).what(), Contains("did you mean"));
   CHECK_THAT(complaint(base() + table).what(), Contains("welded") && Contains("push it anew"));
   CHECK_THAT(complaint(welded() + with(table, "4 %", "1 %")).what(), Contains("3 %"));
   CHECK_THAT(complaint(welded() + with(table, "1.08", "108")).what(), Contains("usually 0.8 to 1.2"));

@@ -51,7 +51,7 @@ TEST_CASE("where no pull can be told the words say so and give no number for it"
   }
   t.behind = BehindTold::held;
   const std::string text = viz::tap_text(t, "folder");
-  CHECK_THAT(text, Contains("not told") && Contains("95 %") && Contains("2 top 1.10 (± 0.09)"));
+  CHECK_THAT(text, Contains("not told") && Contains("95 %") && Contains("bay 2 1.10 (± 0.09)"));
   CHECK_THAT(text, !Contains("N/m"));
 }
 

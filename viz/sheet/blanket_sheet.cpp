@@ -21,8 +21,6 @@ constexpr double piece_head_type = 14, letter_type = 16, heavy_line = 2, light_l
 constexpr double letter_space = 18;  // of a corner's letter from its corner
 const Colour opening_ink{0.80, 0.80, 0.80};
 
-Extent whole_page(Paper paper) { return paper == Paper::a4 ? Extent{595.28, 841.89} : Extent{612, 792}; }
-
 /// Cloth on paper, to scale.
 class ClothView {
  public:
@@ -213,7 +211,7 @@ void draw_blanket_sheet(cairo_t* cr, const BlanketSheet& s, Extent page, const s
 }  // namespace
 
 void write_blanket_sheet(const BlanketSheet& sheet, Paper paper, const std::string& version, const std::string& path) {
-  const Extent page = whole_page(paper);
+  const Extent page = whole_of(paper);
   write_pdf(path, page, sheet.name + ": " + sheet.title, [&](cairo_t* cr) {
     draw_blanket_sheet(cr, sheet, page, version);
     end_page(cr);

@@ -11,7 +11,8 @@ namespace evenpull::viz {
 namespace {
 
 constexpr double name_type = 17, cell_type = 13, emphasis = 3;
-constexpr double title_room = 60;  // height; a longer title is cut short
+constexpr double heading_with_first = 40;  // what of its part stands under a heading at least
+constexpr double title_room = 60;          // height; a longer title is cut short
 constexpr double between_columns = 4, between_rows = 3;
 
 struct Cell {
@@ -32,6 +33,8 @@ Cell cell_of(const HalfPageColumn& c, const std::string& text, bool head, double
 }  // namespace
 
 Extent half_of(Paper paper) { return paper == Paper::a4 ? Extent{419.53, 595.28} : Extent{396, 612}; }
+
+Extent whole_of(Paper paper) { return paper == Paper::a4 ? Extent{595.28, 841.89} : Extent{612, 792}; }
 
 HalfPages::HalfPages(cairo_t* cr, HalfPageFrame frame, Extent page)
     : width(page.width - 2 * margin), cr_(cr), frame_(std::move(frame)), page_(page) {
@@ -86,6 +89,8 @@ void HalfPages::table(const std::vector<HalfPageColumn>& columns, const std::vec
   };
   std::vector<std::string> heads;
   for (const HalfPageColumn& c : columns) heads.push_back(c.head);
+  // A head does not stand alone at the foot of a page.
+  if (!rows.empty()) keep(each(heads, true, 0, true) + each(rows.front(), false, 0, true) + 2 * between_rows);
   each(heads, true, take(each(heads, true, 0, true) + between_rows), false);
   stroke_line(cr_, {margin, y_ - 1}, {margin + width, y_ - 1}, 1);
   for (const auto& row : rows) each(row, false, take(each(row, false, 0, true) + between_rows), false);
@@ -122,6 +127,7 @@ void HalfPages::steps(const std::vector<std::string>& sentences) {
 void HalfPages::heading(const std::string& text) {
   const TextStyle style{.size = cell_type, .bold = true, .width = width};
   const double height = measure_text(cr_, text, style).height + between_rows;
+  keep(height + heading_with_first);
   draw_text(cr_, {margin, take(height)}, text, style);
 }
 

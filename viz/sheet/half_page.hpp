@@ -12,6 +12,7 @@ namespace evenpull::viz {
 
 /// Points.
 Extent half_of(Paper paper);
+Extent whole_of(Paper paper);  ///< upright
 
 struct HalfPageFrame {
   std::string name;        ///< of the command's work: "Iron check"

@@ -157,8 +157,7 @@ void draw_stiffen_sheet(cairo_t* cr, const StiffenSheet& s, Extent page, const s
 }  // namespace
 
 void write_stiffen_sheet(const StiffenSheet& sheet, Paper paper, const std::string& version, const std::string& path) {
-  const Extent half = half_of(paper);
-  const Extent page{std::min(2 * half.width, half.height), std::max(2 * half.width, half.height)};
+  const Extent page = whole_of(paper);
   write_pdf(path, page, sheet.headline + ": " + sheet.title, [&](cairo_t* cr) {
     draw_stiffen_sheet(cr, sheet, page, version);
     end_page(cr);

@@ -14,8 +14,7 @@ constexpr double clock_room = 92, length_room = 104, between_checks = 9, line_to
 constexpr double heading_with_first = 60;
 
 Extent page_of(Paper paper, SlipSize size) {
-  if (size == SlipSize::half_sheet) return half_of(paper);
-  return paper == Paper::a4 ? Extent{595.28, 841.89} : Extent{612, 792};
+  return size == SlipSize::half_sheet ? half_of(paper) : whole_of(paper);
 }
 
 void draw_check(cairo_t* cr, HalfPages& pages, const SlipCheck& c, bool with_clock) {
