@@ -23,7 +23,7 @@ struct PullBand {
 
 struct MoreToCome {
   double temperature = 0;        ///< K
-  PullBand pull;                ///< after ironing at it
+  PullBand pull;                 ///< after ironing at it
   bool perhaps_nothing = false;  ///< it has seen that already, or may have: then perhaps no more than now comes
 };
 

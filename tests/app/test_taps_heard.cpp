@@ -18,10 +18,10 @@ namespace {
 constexpr double rate = 16000, pi = 3.14159265358979323846;
 
 struct Sound {
-  std::vector<double> at;  // s, of the taps
-  double tone = 83.7;      // Hz
-  double ring = 0.25;      // s, to 1/e
-  double noise = 0;        // root mean square
+  std::vector<double> at{};  // s, of the taps
+  double tone = 83.7;        // Hz
+  double ring = 0.25;        // s, to 1/e
+  double noise = 0;          // root mean square
   double seconds = 4;
   double loud = 0.5;
   double overtone = 0.5;  // of the loudness, at 1.6 times the tone

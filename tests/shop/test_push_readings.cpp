@@ -182,8 +182,9 @@ TEST_CASE("a wall that is stated wrongly is told in 95 of 100 sets of readings w
   REQUIRE_FALSE(suspects.empty());
   bool found = false;
   for (const PushSuspect& p : suspects)
-    UNSCOPED_INFO("suspect " << (p.support ? "support " : "owner ") << static_cast<int>(p.owner.what) << " " << p.owner.which
-                             << ": " << 1e3 * p.stated << " mm, instead " << 1e3 * p.instead << ", misfit " << p.misfit);
+    UNSCOPED_INFO("suspect " << (p.support ? "support " : "owner ") << static_cast<int>(p.owner.what) << " "
+                             << p.owner.which << ": " << 1e3 * p.stated << " mm, instead " << 1e3 * p.instead
+                             << ", misfit " << p.misfit);
   for (const PushSuspect& p : suspects)
     found = found || (!p.support && p.owner.what == SectionOwner::What::span_member && p.owner.which == 0 &&
                       p.size == PushSuspect::Size::wall && p.stated == stated && p.instead > stated);

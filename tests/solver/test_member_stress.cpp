@@ -187,9 +187,8 @@ TEST_CASE("the member along a pocket's front is welded to the ribs beside it whe
   pocket.make = c.span_members[1].make;
   c.pockets = {pocket};
   const Panel p = build_panel(c, coarse());
-  const FrameMember& front = *std::find_if(p.members.begin(), p.members.end(), [](const FrameMember& m) {
-    return m.role == MemberRole::pocket_front;
-  });
+  const FrameMember& front = *std::find_if(p.members.begin(), p.members.end(),
+                                           [](const FrameMember& m) { return m.role == MemberRole::pocket_front; });
   CHECK(weak_joints(p, front) == std::vector<int>{front.joints.front()});
 }
 

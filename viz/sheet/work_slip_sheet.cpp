@@ -13,9 +13,7 @@ constexpr double slip_headline_type = 18, check_type = 15, tick_box = 15, beside
 constexpr double clock_room = 92, length_room = 104, between_checks = 9, line_to_write_on = 30;
 constexpr double heading_with_first = 60;
 
-Extent page_of(Paper paper, SlipSize size) {
-  return size == SlipSize::half_sheet ? half_of(paper) : whole_of(paper);
-}
+Extent page_of(Paper paper, SlipSize size) { return size == SlipSize::half_sheet ? half_of(paper) : whole_of(paper); }
 
 void draw_check(cairo_t* cr, HalfPages& pages, const SlipCheck& c, bool with_clock) {
   const double text_from = tick_box + beside_box + (with_clock ? clock_room : 0);

@@ -45,9 +45,10 @@ bool comes_out_in_vain(const Stiffening& s) {
 
 // What a mass does about the hinge line: its moment in the units of a balance.
 std::string moment_text(const AddedMass& m) {
-  constexpr double pound_inch = 0.45359237 * 0.0254;  // kg m
-  return fmt::format("{:.2f} lb in ({:.1f} g m)", std::abs(*m.behind_hinge) * m.mass / pound_inch,
-                     1000 * std::abs(*m.behind_hinge) * m.mass);
+  constexpr double newton = 9.80665;                     // N, what a kilogram weighs
+  constexpr double pound_by_inch = 0.45359237 * 0.0254;  // kg m
+  const double moment = std::abs(*m.behind_hinge) * m.mass;
+  return fmt::format("{:.2f} lb·in ({:.3f} N·m)", moment / pound_by_inch, moment * newton);
 }
 
 }  // namespace

@@ -15,14 +15,14 @@ namespace {
 
 // Depth of the waves at a reading [m]; 0: the place has no folded edge.
 double depth_at(const Plan& plan, const LimitReading& l) {
-  constexpr double same_station = 1e-6;
+  constexpr double same_place = 1e-6;  // m
   double depth = 0;
   const std::vector<BeamFlats> flats = flats_of_beams(plan.the_case, plan.panel);
   for (std::size_t b = 0; b < flats.size(); ++b) {
     const Beam& beam = plan.panel.beams[b];
     if (!flats[b].folded_edge || beam.member != l.where.member) continue;
     for (const int joint : {beam.from, beam.to})
-      if (std::abs(plan.panel.joints[static_cast<std::size_t>(joint)].position.y() - l.where.station) < same_station)
+      if (std::abs(plan.panel.joints[static_cast<std::size_t>(joint)].position.y() - l.where.station) < same_place)
         depth = std::max(depth, wave_depth(flats[b].metal, flats[b].bay, flats[b].leg_buckling, l.value));
   }
   return depth;
