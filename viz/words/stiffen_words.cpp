@@ -2,6 +2,7 @@
 
 #include "viz/words/limit_words.hpp"
 #include "viz/words/print.hpp"
+#include "viz/words/weigh_words.hpp"
 #include "viz/words/wording.hpp"
 #include "viz/words/zone_names.hpp"
 
@@ -41,6 +42,12 @@ bool comes_out_in_vain(const Stiffening& s) {
   return std::any_of(s.ranked.begin(), s.ranked.end(), [&](const Trial& t) {
     return t.candidate.comes_out && help_of(s.before, t, *s.stage) == Help::nothing;
   });
+}
+
+// Small ones in ounces, which a tenth of a pound would hide.
+std::string added_mass(double kilograms) {
+  constexpr double small = 0.1;
+  return kilograms < small ? small_mass_both(kilograms) : weight_both(kilograms);
 }
 
 // What a mass does about the hinge line: its moment in the units of a balance.
@@ -173,7 +180,7 @@ std::string candidate_size(const Case& c, const Candidate& k) {
 std::string candidate_stay(const Candidate& k, const AddedMass& m) {
   if (k.comes_out) return "comes off before use";
   if (k.areal_mass) return "for good";
-  std::string text = "stays: " + weight_both(m.mass) + (k.rib ? " more" : "");
+  std::string text = "stays: " + added_mass(m.mass) + (k.rib ? " more" : "");
   if (m.behind_hinge)
     text += fmt::format(", centred {} {} the hinge line: {}", length_both(std::abs(*m.behind_hinge)),
                         *m.behind_hinge < 0 ? "ahead of" : "behind", moment_text(m));
