@@ -3,6 +3,7 @@
 #include "app/input/case_parts.hpp"
 #include "app/input/raw_file.hpp"
 #include "app/text/quoted.hpp"
+#include "viz/words/glue_words.hpp"
 
 #include <fmt/format.h>
 
@@ -82,6 +83,8 @@ CaseFile read_case_text(const std::string& bytes, const std::string& path, Measu
   read_job(top, c);
   read_mesh(top, c);
   complete_case(context, c);
+  if (const std::string swing = viz::swing_past_adhesive(c, out.adhesive); !swing.empty())
+    context.doubts.push_back(swing);
   c.defaults_used = context.defaults_used;
   c.doubts = context.doubts;
   find_doubts(c);

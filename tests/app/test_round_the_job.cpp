@@ -8,6 +8,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <sstream>
 
 using namespace evenpull;
@@ -95,6 +96,8 @@ TEST_CASE("stages hotter than the adhesive bears drop out of what is planned, an
   CHECK(c.too_hot_for_adhesive.size() == 1);
   REQUIRE(!c.doubts.empty());
   CHECK_THAT(c.doubts.front(), Contains("350 °F") && Contains("ask its maker"));
+  CHECK(std::any_of(c.doubts.begin(), c.doubts.end(),
+                    [](const std::string& d) { return d.find("swings") != std::string::npos; }));
   const JobBench bench;
   CHECK_THAT(said_of(bench.ask(Request::Job::survey)).out, Contains("ask its maker"));
   std::filesystem::remove_all(bench.folder.path / "slip");

@@ -46,6 +46,17 @@ std::string coats_text(int coats) { return coats == 1 ? "1 coat" : fmt::format("
 
 }  // namespace
 
+std::string swing_past_adhesive(const Case& c, const Adhesive& a) {
+  const double hottest_sole = c.stages.back().temperature + c.iron.swing;
+  if (!a.hottest || hottest_sole <= *a.hottest + same_for_adhesive) return "";
+  return fmt::format(
+      "At {} an iron that swings by {} reaches {} at times, more than the {} that the adhesive bears: "
+      "ask its maker whether "
+      "that counts, and keep the sole off the glue lines while it is at its hottest.",
+      degrees_both(c.stages.back().temperature), swing_both(c.iron.swing), degrees_both(hottest_sole),
+      degrees_both(*a.hottest));
+}
+
 std::string adhesive_bears_sentence(double bears, double coolest) {
   return fmt::format(
       "The adhesive bears no more than {} by its maker, as the case states (adhesive.hottest): stages from {} on were "
@@ -129,14 +140,7 @@ std::vector<std::string> glue_warnings(const Case& c, const Adhesive& a) {
   } else if (!a.left_out.empty()) {
     out.push_back(adhesive_bears_sentence(*a.hottest, a.left_out.front()));
   }
-  const double hottest_sole = c.stages.back().temperature + c.iron.swing;
-  if (a.hottest && hottest_sole > *a.hottest + same_for_adhesive)
-    out.push_back(
-        fmt::format("At {} an iron that swings by {} reaches {} at times, more than the {} that the adhesive bears: "
-                    "ask its maker whether "
-                    "that counts, and keep the sole off the glue lines while it is at its hottest.",
-                    degrees_both(c.stages.back().temperature), swing_both(c.iron.swing), degrees_both(hottest_sole),
-                    degrees_both(*a.hottest)));
+  if (const std::string swing = swing_past_adhesive(c, a); !swing.empty()) out.push_back(swing);
   if (!a.waiting)
     out.push_back(
         "How long it waits before the iron is not stated: ask its maker (adhesive.waiting_time). Never guess it.");

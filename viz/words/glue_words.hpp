@@ -10,6 +10,8 @@ namespace evenpull::viz {
 
 /// Of stages left out because the adhesive bears less: what was left out and what to do.
 std::string adhesive_bears_sentence(double bears, double coolest_left_out);
+/// Where the iron at the hottest stage swings past what the adhesive bears; empty: it does not, or nobody stated that.
+std::string swing_past_adhesive(const Case& c, const Adhesive& a);
 
 std::string volume_both(double cubic_metres);  ///< "2.2 fl oz (65 mL)"
 std::string area_both(double square_metres);   ///< "2.4 ft² (0.22 m²)"
