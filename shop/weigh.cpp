@@ -46,16 +46,23 @@ Weighed weigh_one(double mass, double off, const Eigen::Vector2d& centre, const 
   return w;
 }
 
-// Parts are off each by itself.
+// Parts are off each by itself, but for the cloth: skin and laps are of one roll, and too heavy together.
 Weighed sum_of(const std::vector<WeighedItem>& items) {
   Weighed all;
+  double cloth_mass_off = 0, cloth_moment_off = 0;
   all.has_moment = !items.empty();
   for (const WeighedItem& i : items) {
     all.mass += i.weighed.mass, all.moment += i.weighed.moment;
-    all.mass_off = std::hypot(all.mass_off, i.weighed.mass_off);
-    all.moment_off = std::hypot(all.moment_off, i.weighed.moment_off);
     all.has_moment = all.has_moment && i.weighed.has_moment;
+    if (i.part == WeighedPart::cloth || i.part == WeighedPart::turned_cloth) {
+      cloth_mass_off += i.weighed.mass_off, cloth_moment_off += i.weighed.moment_off;
+    } else {
+      all.mass_off = std::hypot(all.mass_off, i.weighed.mass_off);
+      all.moment_off = std::hypot(all.moment_off, i.weighed.moment_off);
+    }
   }
+  all.mass_off = std::hypot(all.mass_off, cloth_mass_off);
+  all.moment_off = std::hypot(all.moment_off, cloth_moment_off);
   return all;
 }
 

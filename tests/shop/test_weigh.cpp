@@ -117,3 +117,11 @@ TEST_CASE("new less old is known in moment only where both are", "[weigh]") {
   CHECK(same.mass_off > now.all.mass_off);
   CHECK(!difference(now.all, weigh_old(0.3, {})).has_moment);
 }
+
+TEST_CASE("skin and laps are of one roll: what their weight is off by adds up", "[weigh]") {
+  Finish bare = finish();
+  bare.tapes.reset(), bare.coats.reset();
+  const CoveringWeight w = weigh(flat(), bare);
+  const double cloth = part(w, WeighedPart::cloth).mass_off + part(w, WeighedPart::turned_cloth).mass_off;
+  CHECK(w.all.mass_off == Approx(std::hypot(cloth, part(w, WeighedPart::adhesive).mass_off)));
+}
