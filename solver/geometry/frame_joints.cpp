@@ -315,15 +315,21 @@ class FrameBuilder {
     return best;
   }
 
+  template <class Stated>  // Batten or Brace
+  static FrameMember member_of(const Stated& stated, MemberRole role) {
+    FrameMember member;
+    member.name = stated.name;
+    member.role = role;
+    member.material = stated.make.material;
+    member.shape = stated.make.shape;
+    member.comes_out = stated.comes_out;
+    return member;
+  }
+
   // Its ends turn freely, so that joints of the member beside it are not bridged; clamps slip along it.
   void lay_battens() {
     for (const Batten& b : c_.battens) {
-      FrameMember member;
-      member.name = b.name;
-      member.role = MemberRole::batten;
-      member.material = b.make.material;
-      member.shape = b.make.shape;
-      member.comes_out = b.comes_out;
+      FrameMember member = member_of(b, MemberRole::batten);
       const std::vector<int>& along = b.rib >= 0 ? joints_.rib[b.rib] : joints_.span[b.span_member];
       Section section = section_of(b.make.shape, b.make.shape.height, ratios_of(b.make, c_.materials));
       section.area *= share_of_clamps, section.torsion *= share_of_clamps, section.warping = 0;
@@ -338,12 +344,7 @@ class FrameBuilder {
 
   void lay_braces() {
     for (const Brace& b : c_.braces) {
-      FrameMember member;
-      member.name = b.name;
-      member.role = MemberRole::brace;
-      member.material = b.make.material;
-      member.shape = b.make.shape;
-      member.comes_out = b.comes_out;
+      FrameMember member = member_of(b, MemberRole::brace);
       const int from = joints_.span[b.from_member][column_of(b.from_rib, b.from_mid_bay)];
       const int to = joints_.span[b.to_member][column_of(b.to_rib, b.to_mid_bay)];
       const int index = static_cast<int>(p_.members.size());

@@ -1,31 +1,15 @@
 // Glue lines against a flat rectangular panel, of which length and area are plain products. Numbers invented.
 #include "shop/glue_lines.hpp"
-#include "tests/support/sample_case.hpp"
+#include "tests/shop/flat_wrap.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
 
 using namespace evenpull;
+using namespace evenpull::check::flat_wrap;
 
 namespace {
-
-constexpr double span = 1.8, chord = 0.35, seam = 0.02, flange = 14e-3;
-constexpr double skin = (1 - seam) * chord;  // of cloth from the seam to the TE, on each side
-
-Case flat() {
-  Case c = sample::aileron(6, span, chord);
-  c.profile = {{0, 0.05, 0.05}, {1, 0.05, 0.05}};
-  return c;
-}
-
-Adhesive glue() {
-  Adhesive a;
-  a.coverage = 10e3, a.coverage_off = 0.25, a.lost = 0.2;
-  a.pre_coats = a.lay_in_coats = a.brush_through_coats = 1;
-  a.lap = 0.05, a.tuck_round = 0.025, a.dry_mass = 0.02;
-  return a;
-}
 
 double area_at(const std::vector<GlueLine>& lines, LineAt at) {
   double sum = 0;

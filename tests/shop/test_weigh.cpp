@@ -1,31 +1,17 @@
 // Mass and moment of a flat rectangular covering, by hand. Numbers invented.
 #include "shop/weigh.hpp"
-#include "tests/support/sample_case.hpp"
+#include "tests/shop/flat_wrap.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <cmath>
 
 using namespace evenpull;
+using namespace evenpull::check::flat_wrap;
 
 namespace {
 
-constexpr double span = 1.8, chord = 0.35, seam = 0.02, flange = 14e-3, lap = 0.05, tuck = 0.025;
-constexpr double skin = (1 - seam) * chord, middle = seam * chord + 0.5 * skin, hinge_at = 0.25 * chord;
-
-Case flat() {
-  Case c = sample::aileron(6, span, chord);
-  c.profile = {{0, 0.05, 0.05}, {1, 0.05, 0.05}};
-  return c;
-}
-
-Adhesive glue() {
-  Adhesive a;
-  a.coverage = 10e3, a.coverage_off = 0.25;
-  a.pre_coats = a.lay_in_coats = a.brush_through_coats = 1;
-  a.lap = lap, a.tuck_round = tuck, a.dry_mass = 0.02;
-  return a;
-}
+constexpr double middle = seam * chord + 0.5 * skin, hinge_at = 0.25 * chord;
 
 Finish finish() {
   Finish f;
