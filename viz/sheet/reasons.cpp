@@ -34,7 +34,7 @@ double draw_reasons(cairo_t* cr, const std::vector<Reason>& reasons, const Box& 
         y += draw_text(cr, {box.x, y}, parts.front(), style).height + between;
         parts.erase(parts.begin());
       }
-      y += draw_text(cr, {box.x, y}, "It goes on on the next page.", small).height + between;
+      y += draw_text(cr, {box.x, y}, "More on the next page.", small).height + between;
       std::string rest;
       for (const auto& p : parts) rest += (rest.empty() ? "" : " ") + p;
       left.push_back(rest);

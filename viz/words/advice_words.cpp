@@ -113,7 +113,7 @@ struct AdviceSentence {
   std::string operator()(const advice::DoNotIron&) const {
     return "Do not iron this panel as it stands. A lighter cloth or a lower last stage may be used only where the "
            "aircraft's "
-           "approved data allow it. `evenpull stiffen` tries what would let this frame bear a stage.";
+           "approved data allow it. The command evenpull stiffen tries what would let this frame bear a stage.";
   }
   std::string operator()(const advice::StopAndAsk&) const {
     return "Stop and ask the holder of the approved data and a licensed mechanic.";
@@ -142,7 +142,7 @@ struct AdviceSentence {
   std::string operator()(const advice::BracingHelps&) const {
     return "Bracing the frame while it is ironed helps on the way; it does not change what the frame must bear when "
            "the "
-           "bracing is off. `evenpull stiffen` tries what would help.";
+           "bracing is off. The command evenpull stiffen tries what would help.";
   }
   std::string operator()(const advice::CoatsTauten&) const {
     return "With coats that tauten, public advice is not to iron to the hottest stage and to leave the rest to the "
